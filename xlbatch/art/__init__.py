@@ -1,0 +1,1 @@
+"""Turns each garment's designs into decals: closed outlines at their final size, in mm."""

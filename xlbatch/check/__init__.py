@@ -1,0 +1,1 @@
+"""Turns a Job into the garments to make, and the problems that hold rows back."""

@@ -1,0 +1,1 @@
+"""Turns garments and decals into placements: where on the garment each decal goes."""

@@ -1,0 +1,25 @@
+"""Where a decal goes on its garment."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.garment import Garment
+
+Side = Literal["front", "back", "left sleeve", "right sleeve"]
+
+
+@dataclass(frozen=True)
+class Place:
+    """One decal on one garment. Lengths in mm; a distance that does not apply is None."""
+
+    garment: Garment
+    decal: Decal
+    side: Side
+    below_collar: float | None  # top of the decal below the collar seam of its side
+    above_opening: float | None  # bottom of the decal above the sleeve opening
+    from_center: float  # middle of the decal from the center line, positive to the wearer's right
+    clear_side: float
+    clear_hem: float
+    presses: int  # plate placements needed to cover it
+    line_up_by: str

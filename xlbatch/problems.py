@@ -1,0 +1,167 @@
+"""A problem found in a person's workbook, and the table of all kinds of problem.
+
+A person's mistake is a Problem with its sheet and cell, never an exception. To add a kind, add a line to
+KINDS: its code, its level, what is wrong and what to do, with {facts} filled in by whoever finds it.
+"""
+
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+Level = Literal["stop", "check", "note"]
+
+
+class Where(NamedTuple):
+    """A cell of the person's workbook: sheet name and A1 reference ("" where no one cell is meant)."""
+
+    sheet: str
+    cell: str = ""
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind of problem. `stop` holds the row back; `check` and `note` do not."""
+
+    code: str
+    level: Level
+    wrong: str
+    todo: str
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One finding. `rows` are the Roster rows it holds back or is about (sheet row numbers)."""
+
+    kind: Kind
+    where: Where
+    found: str
+    wrong: str
+    todo: str
+    suggestion: str = ""
+    rows: tuple[int, ...] = ()
+
+    @property
+    def code(self) -> str:
+        return self.kind.code
+
+    @property
+    def level(self) -> Level:
+        return self.kind.level
+
+    @property
+    def sentence(self) -> str:
+        """The whole finding in one line, for a console or a window."""
+        place = " ".join(part for part in self.where if part)
+        hint = f" Did you mean {self.suggestion}?" if self.suggestion else ""
+        return f"{place}: {self.wrong} {self.todo}{hint}".removeprefix(": ")
+
+
+KINDS: tuple[Kind, ...] = (
+    # the list of people
+    Kind("size-missing", "stop", "No size is given.", "Fill in the size."),
+    Kind("size-unknown", "stop", "“{found}” is no size this program knows.",
+         "Write a size such as M, Youth M, 2T or 12M."),
+    Kind("size-not-made", "stop", "{garment} is not listed in size {size}.",
+         "Choose a size from the Garments sheet, or add a row for this one there."),
+    Kind("garment-unknown", "stop", "“{found}” is not on the Garments sheet.",
+         "Correct the name, or add the garment to the Garments sheet."),
+    Kind("color-not-made", "check", "{garment} is not listed in {found}.",
+         "Make sure the shop has it; add the color to the Garments sheet."),
+    Kind("design-unknown", "stop", "“{found}” is not on the Designs sheet.",
+         "Correct the name, or add rows for this design to the Designs sheet."),
+    Kind("name-missing", "stop", "This design prints a name and none is given.", "Fill in Who or Print name."),
+    Kind("number-missing", "stop", "This design prints a number and none is given.", "Fill in the Number."),
+    Kind("duplicate-row", "check", "This row is the same as row {row}.",
+         "If it was entered twice, write “cancelled” in Status; if two are wanted, leave it."),
+    Kind("who-twice", "check", "{found} is also in row {row}.",
+         "If it is the same person by mistake, write “cancelled” in Status."),
+    Kind("how-many-unclear", "stop", "“{found}” is no whole number of garments.", "Write 1, 2, 3 …"),
+    Kind("status-unknown", "stop", "“{found}” is no status.",
+         "Leave it blank or write done, redo film, redo garment or cancelled."),
+    Kind("garment-no-twice", "check", "Garment no. {found} stands in two rows; this one was given {number}.",
+         "Nothing to do, unless the row was copied by mistake."),
+    Kind("garment-no-unclear", "check", "“{found}” is no garment number; this row was given {number}.",
+         "Leave Garment no. blank in new rows."),
+    Kind("text-cleaned", "note", "Spaces or hidden characters were taken out: now “{now}”.", "Nothing to do."),
+    Kind("result-unknown", "check", "“{found}” is no result.",
+         "Choose ok, redo film or redo garment from the list; until then the step counts as not done."),
+    # any sheet
+    Kind("cell-error", "stop", "The cell shows the spreadsheet error {found}.",
+         "Mend the formula or type the value."),
+    Kind("formula-unsaved", "stop", "The cell holds a formula whose result was never saved.",
+         "Open the workbook in your spreadsheet program, save it and drop it again."),
+    Kind("date-for-size", "stop", "The spreadsheet turned this cell into the date {found}.",
+         "Format the cell as text and type it again."),
+    Kind("value-unclear", "stop", "“{found}” cannot be read as {wanted}.", "Write it like this: {example}."),
+    Kind("setting-unclear", "check", "“{found}” cannot be read as {wanted}; {used} was used.",
+         "Write it like this: {example}."),
+    Kind("setting-unknown", "check", "“{found}” is no setting of this program and was left out.",
+         "Correct the name, or delete the row."),
+    Kind("value-needed", "stop", "{heading} is blank.", "Fill it in."),
+    Kind("row-unusable", "stop", "This row of {sheet} cannot be used.", "Put right the cells named above."),
+    Kind("heading-unknown", "note", "The column “{found}” was not understood; it is kept, but not used.",
+         "If it matters, rename the heading to one of this sheet's own."),
+    Kind("heading-twice", "check", "The heading “{found}” was already read from another column.",
+         "Delete or rename one of the two columns."),
+    Kind("sheet-unknown", "note", "The sheet “{found}” was not understood and was not read.",
+         "Nothing to do, if it is your own."),
+    Kind("sheet-hidden-rows", "check", "{count} rows of this sheet are hidden or filtered out; they were read too.",
+         "Show them and look; write “cancelled” in Status where one is not wanted."),
+    Kind("no-rows", "stop", "There is no row with a size on the list.",
+         "Make a sheet with a column Size and one row a garment."),
+    # designs, artwork, lettering
+    Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
+         "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),
+    Kind("artwork-unreadable", "stop", "The drawing “{found}” cannot be cut: {reason}.", "{remedy}"),
+    Kind("artwork-color-missing", "stop", "The drawing has nothing filled with {found}.",
+         "Use one of its colors: {colors}."),
+    Kind("artwork-color-unused", "check", "The drawing's color {found} is on no row of the Designs sheet and is not cut.",
+         "Add a row for it, or leave it if it is not wanted."),
+    Kind("font-unknown", "check", "There is no font “{found}”; {used} was used.",
+         "Name one of the bundled fonts: {fonts}."),
+    Kind("font-lacks", "stop", "No bundled font can draw {letters}.", "Write Print name with other letters."),
+    Kind("font-other", "check", "{font} lacks {letters}; this text is set in {used}.",
+         "Look at the proof; name another font on the Designs sheet if you prefer."),
+    Kind("film-unknown", "stop", "“{found}” is not on the Film sheet.",
+         "Correct the name, or add the film to the Film sheet."),
+    Kind("lettering-too-long", "stop", "“{text}” does not fit {widest} wide with letters {least} high.",
+         "Shorten the text, or let it be wider: {needed} would do."),
+    Kind("decal-wider-than-film", "stop", "{decal} would be {width} × {height}; {film} is {usable} wide.",
+         "Make it at most {fits} wide, or use a wider roll."),
+    Kind("decal-longer-than-strip", "stop", "{decal} is {length} long on the film; the longest {limit} is {most}.",
+         "Make the decal smaller, or raise {setting} on the Job sheet."),
+    Kind("decal-off-garment", "stop", "{decal} ({width} × {height}) does not fit {garment} {size} at the {position}.",
+         "Make it at most {fits}, or choose another position."),
+    Kind("position-unknown", "stop", "“{found}” is no position this program knows.", "Use one of: {positions}."),
+    Kind("position-not-made", "stop", "There is no {position} on {garment} {size}.", "Choose another position."),
+    Kind("measure-missing", "stop", "{garment} {size} has no {measure}, which {position} is measured by.",
+         "Measure one and fill in the Garments sheet."),
+    # heat
+    Kind("heat-over-limit", "stop",
+         "{film} is pressed at {temperature}; {garment} bears {limit} ({reason}).", "{remedy}"),
+    Kind("heat-check-label", "check",
+         "{film} is pressed at {temperature}; {fabric} often bears only {limit}, and the care label was not checked.",
+         "Read the label and fill in Iron dots on the Garments sheet."),
+    Kind("press-too-cool", "stop", "{film} is pressed at {temperature}; {press} reaches {hottest}.",
+         "Use another film kind or another press."),
+    Kind("heat-order", "check", "{later} must go over {earlier}, and is pressed hotter.",
+         "Follow the film makers' sheets, or change the layers."),
+    # what was assumed
+    Kind("assumed", "note", "{what} was not given; {used} was used.", "Change it on the {sheet} sheet if it is wrong."),
+    Kind("label-not-checked", "note", "The care label of {garment} was not checked.",
+         "Read the label before the first press and fill in Iron dots on the Garments sheet."),
+    Kind("price-missing", "note", "No price is given for {what}; the costs with it are left blank.",
+         "Fill in the price on the {sheet} sheet."),
+    Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
+         "Write it like this: white = 3; red = 2."),
+)  # fmt: skip
+
+_BY_CODE = {kind.code: kind for kind in KINDS}
+
+
+def problem(
+    code: str, where: Where, found: object = "", *, suggestion: str = "", rows: tuple[int, ...] = (), **facts: object
+) -> Problem:
+    """A problem of the kind `code`, its texts filled in from `found` and `facts`. Raises KeyError if one lacks."""
+    kind = _BY_CODE[code]
+    facts["found"] = found
+    return Problem(kind, where, str(found), kind.wrong.format_map(facts), kind.todo.format_map(facts), suggestion, rows)

@@ -1,0 +1,237 @@
+"""The records a workbook is read into. Lengths in mm, temperatures in °C, times in s, money in Decimal."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from pathlib import Path
+from typing import Literal
+
+from xlbatch.problems import Where
+from xlbatch.units import LengthUnit, TemperatureUnit
+
+What = Literal["artwork", "print name", "number", "text"]
+Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
+Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
+Peel = Literal["hot", "warm", "cold"]
+Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading."""
+
+    sheet: str
+    row: int = 0
+    cells: Mapping[str, str] = field(default_factory=dict)
+
+    def at(self, heading: str) -> Where:
+        """The cell under `heading`, or the row's first cell where the sheet has no such column."""
+        return Where(self.sheet, self.cells.get(heading) or (f"A{self.row}" if self.row else ""))
+
+
+@dataclass(frozen=True)
+class RosterRow:
+    """One row of the roster after `How many` was spread out: one garment with its lasting number."""
+
+    source: Source
+    no: int
+    who: str
+    group: str
+    garment: str
+    size: str  # in one spelling (M, Youth M, 2T, 12M, Ladies L); as typed if it was not understood
+    color: str
+    design: str
+    print_name: str
+    number: str
+    note: str
+    paid: Decimal | Literal["yes"] | None
+    status: Status
+    done_so_far: tuple[str, ...]  # "blank in hand" and the pieces already pressed on it
+    first_name: str = ""  # where the list gives them apart
+    last_name: str = ""
+    extra: Mapping[str, str] = field(default_factory=dict)  # columns not understood, kept as they are
+
+
+@dataclass(frozen=True)
+class DecalSpec:
+    """One row of Designs."""
+
+    source: Source
+    design: str
+    decal: str
+    what: What
+    artwork: str
+    artwork_color: str
+    text: str
+    font: str
+    film: str
+    layer: int
+    position: str
+    width: float | None
+    height: float | None
+    widest: float | None
+    sized_for: str
+    scale: bool
+    arch: float = 0.0
+    outline_film: str = ""
+    outline_width: float | None = None
+
+
+@dataclass(frozen=True)
+class PriceBreak:
+    """From `count` pieces on, each costs `price`."""
+
+    count: int
+    price: Decimal
+
+
+@dataclass(frozen=True)
+class Blank:
+    """One row of Garments: a garment in one size."""
+
+    source: Source
+    garment: str
+    for_: Class
+    neckline: Neckline
+    fabric: str
+    dots: int | None  # None: not checked
+    heat_limit: float | None
+    size: str
+    chest: float
+    length: float
+    drop_front: float
+    drop_back: float
+    sleeve_length: float | None
+    sleeve_opening: float | None
+    colors: tuple[str, ...]
+    prices: tuple[PriceBreak, ...]
+    on_hand: Mapping[str, int] = field(default_factory=dict)  # by color; "" where no color was said
+
+
+@dataclass(frozen=True)
+class Roll:
+    """A roll as it is sold; the price None where not given."""
+
+    length: float
+    price: Decimal | None
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A piece of film on hand."""
+
+    width: float
+    length: float
+
+
+@dataclass(frozen=True)
+class Film:
+    """One row of Film."""
+
+    source: Source
+    name: str
+    kind: str
+    color: str
+    roll_width: float
+    usable_width: float
+    rolls: tuple[Roll, ...]
+    on_hand: tuple[Piece, ...]
+    temperature: float
+    warm_up: float
+    press: float
+    back: float
+    peel: Peel
+    pressure: str
+    one_direction: bool
+    thinnest: float
+
+
+@dataclass(frozen=True)
+class Press:
+    """One row of Press. The first row is the one used."""
+
+    source: Source
+    name: str
+    kind: str
+    width: float
+    depth: float
+    hottest: float
+    cover: str
+    overlap: float
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The Job sheet."""
+
+    job_name: str
+    needed_by: str
+    length_unit: LengthUnit
+    temperature_unit: TemperatureUnit
+    paper: Literal["Letter", "A4"]
+    currency: str
+    usual_garment: str
+    usual_color: str
+    usual_design: str
+    print_: Literal["whole name", "first name", "last name"]
+    shared_line: str
+    font: str
+    least_letter_height: float
+    round_sizes_to: float
+    clear_of_side: float
+    clear_of_hem: float
+    gap: float
+    end_margin: float
+    longest_cut: float
+    shirts_per_strip: int
+    longest_strip: float
+    turn: bool
+    mirror: bool
+    number_rule: str
+    spoiled_per_100: float
+    sureness: float
+    people_cutting: int
+    people_weeding: int
+    people_pressing: int
+    start: int  # minutes after midnight
+    hours_a_day: float
+    labor_per_hour: Decimal | None
+    margin: Decimal | None  # 0.30 for 30 %; None where a fixed price is given
+    fixed_price: Decimal | None
+    price_rounding: Decimal
+    last_no: int
+
+
+@dataclass(frozen=True)
+class Result:
+    """What the press log of a plan says of one piece of one garment."""
+
+    garment_no: int
+    piece: str
+    result: Literal["ok", "redo film", "redo garment"]
+
+
+@dataclass(frozen=True)
+class Heading:
+    """How one heading was understood (`meaning` "" where it was not)."""
+
+    sheet: str
+    cell: str
+    found: str
+    meaning: str
+
+
+@dataclass(frozen=True)
+class Job:
+    """Everything the workbook says, with defaults filled in."""
+
+    path: Path
+    settings: Settings
+    setting_cells: Mapping[str, Where]  # the Value cell of each setting the person gave
+    roster: tuple[RosterRow, ...]
+    designs: tuple[DecalSpec, ...]
+    blanks: tuple[Blank, ...]  # every garment and size known: the person's rows first
+    films: tuple[Film, ...]
+    presses: tuple[Press, ...]
+    results: tuple[Result, ...]
+    headings: tuple[Heading, ...]

@@ -1,0 +1,44 @@
+"""What to buy, and the money. Money is Decimal, to the cent; None where a price is missing."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from xlbatch.check.garment import Garment
+
+
+@dataclass(frozen=True)
+class BuyLine:
+    """One line of the shopping list."""
+
+    kind: Literal["blank", "film", "supply"]
+    item: str
+    garment: str
+    size: str
+    color: str
+    needed: int
+    spares: int
+    on_hand: int
+    price: Decimal | None
+
+    @property
+    def buy(self) -> int:
+        return max(0, self.needed + self.spares - self.on_hand)
+
+    @property
+    def cost(self) -> Decimal | None:
+        return None if self.price is None else self.price * self.buy
+
+
+@dataclass(frozen=True)
+class MoneyLine:
+    """One garment's share of the cost, its price and what is owed."""
+
+    garment: Garment
+    blank: Decimal | None
+    film: Decimal | None
+    supplies: Decimal | None
+    labor: Decimal | None
+    price: Decimal | None
+    paid: Decimal | None
+    owed: Decimal | None

@@ -1,0 +1,46 @@
+"""Loads the trade tables: one CSV a table, a `source` column in each. To change a number, change the table."""
+
+import csv
+from collections.abc import Mapping
+from functools import cache
+
+from xlbatch.resources import trade_file
+
+Line = Mapping[str, str]
+
+
+@cache
+def table(name: str) -> tuple[Line, ...]:
+    """The lines of `name`.csv, each a mapping from heading to text."""
+    with trade_file(f"{name}.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(csv.DictReader(file))
+
+
+def words(cell: str) -> tuple[str, ...]:
+    """The parts of a `a; b; c` cell."""
+    return tuple(part for part in (piece.strip() for piece in cell.split(";")) if part)
+
+
+@cache
+def work_time(stage: str, work: str) -> float:
+    """A work time (s, or mm/s for cutting along the outline). Raises KeyError for work not in the table."""
+    for line in table("work_times"):
+        if (line["Stage"], line["Work"]) == (stage, work):
+            return float(line["Value"])
+    raise KeyError((stage, work))
+
+
+@cache
+def color_hex(color: str) -> str | None:
+    """The `#rrggbb` of a color by its name or another name for it, or None."""
+    wanted = color.strip().casefold()
+    for line in table("colors"):
+        if wanted == line["Color"] or wanted in words(line["Other names"]):
+            return line["Hex"]
+    return None
+
+
+@cache
+def dot_limit(dots: int) -> float:
+    """The hottest iron (°C) a care label with `dots` dots allows: ISO 3758:2012."""
+    return next(float(line["Hottest (°C)"]) for line in table("care_label") if line["Iron dots"] == str(dots))

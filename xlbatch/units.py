@@ -1,0 +1,139 @@
+"""Lengths and temperatures as people write them, and as they are printed.
+
+Inside the program a length is in millimeters, rounded to 0.001 mm, and a temperature in °C, rounded to
+0.000001 °C; cells carry them to six and three places, so a written cell reads back as the same value.
+Factors come from pint's registry (NIST SP 811: 1 in = 25.4 mm, 1 ft = 304.8 mm, 1 yd = 914.4 mm).
+"""
+
+import math
+import re
+from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
+
+LengthUnit = Literal["in", "cm", "mm"]
+TemperatureUnit = Literal["°F", "°C"]
+
+_LENGTH_WORDS = {
+    "inch": ("in", "ins", "inch", "inches", '"', "″", "”", "''"),
+    "foot": ("ft", "foot", "feet", "'", "′", "’"),
+    "yard": ("yd", "yds", "yard", "yards"),
+    "millimeter": ("mm", "millimeter", "millimeters", "millimetre", "millimetres"),
+    "centimeter": ("cm", "cms", "centimeter", "centimeters", "centimetre", "centimetres"),
+    "meter": ("m", "meter", "meters", "metre", "metres"),
+}
+_UNIT_OF_WORD = {word: unit for unit, words in _LENGTH_WORDS.items() for word in words}
+_VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
+_NUMBER = r"\d+\s*-?\s+\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
+_WORDS = "|".join(sorted((re.escape(w) for w in _UNIT_OF_WORD), key=len, reverse=True))
+_LENGTH_PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*({_WORDS})?\.?(?![a-z])\s*", re.IGNORECASE)
+_TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\s*([FC])?[a-z]*\s*", re.IGNORECASE)
+
+
+@cache
+def _registry() -> "UnitRegistry[float]":
+    import pint
+
+    return pint.UnitRegistry()
+
+
+@cache
+def mm_per(unit: str) -> float:
+    """Millimeters in one `unit` (any length word a person may write).
+
+    Raises KeyError for a word that is no length unit."""
+    return float(_registry().Quantity(1, _UNIT_OF_WORD[unit.lower()]).to("millimeter").magnitude)
+
+
+@cache
+def _celsius(degrees: float, unit: str) -> float:
+    return float(_registry().Quantity(degrees, "degF" if unit == "°F" else "degC").to("degC").magnitude)
+
+
+@cache
+def _fahrenheit(celsius: float) -> float:
+    return float(_registry().Quantity(celsius, "degC").to("degF").magnitude)
+
+
+def number(text: str) -> Fraction:
+    """The value of `10`, `10.5`, `10,5`, `1/2` or `10 1/2`. Raises ValueError or ZeroDivisionError."""
+    return sum((Fraction(part.replace(",", ".")) for part in text.replace("-", " ").split()), Fraction(0))
+
+
+def parse_length(value: object, unit: str) -> float | None:
+    """The length in mm of a cell (`10 1/2"`, `27 cm`, `3 ft 6 in`, or a bare number in `unit`), or None."""
+    if isinstance(value, bool) or value is None:
+        return None
+    if isinstance(value, int | float):
+        return round(value * mm_per(unit), 3) if math.isfinite(value) else None
+    text = str(value).strip()
+    for sign, plain in _VULGAR.items():
+        text = text.replace(sign, plain)
+    total, at = 0.0, 0
+    while at < len(text):
+        part = _LENGTH_PART.match(text, at)
+        if part is None or part.end() == at or (at and not part[2]):
+            return None
+        try:
+            total += float(number(part[1])) * mm_per(part[2] or unit)
+        except (ValueError, ZeroDivisionError):
+            return None
+        at = part.end()
+    return round(total, 3) if at else None
+
+
+def parse_temperature(value: object, unit: str) -> float | None:
+    """The temperature in °C of a cell (`330 °F`, `165C`, or a bare number in `unit`), or None."""
+    if isinstance(value, bool) or value is None:
+        return None
+    match = _TEMPERATURE.fullmatch(str(value))
+    if match is None:
+        return None
+    return round(_celsius(float(match[1].replace(",", ".")), f"°{match[2].upper()}" if match[2] else unit), 6)
+
+
+def length_in(mm: float, unit: str) -> float:
+    """A length in `unit`, to six places: the value an input sheet carries."""
+    return round(mm / mm_per(unit), 6)
+
+
+def temperature_in(celsius: float, unit: str) -> float:
+    """A temperature in °F or °C, to three places."""
+    return round(_fahrenheit(celsius) if unit == "°F" else celsius, 3)
+
+
+def print_step(unit: str) -> float:
+    """The step printed lengths are rounded to, in mm: 1/8 in, or 1 mm."""
+    return mm_per("in") / 8 if unit == "in" else 1.0
+
+
+def printed_length(mm: float, unit: str, *, up: bool = False) -> float:
+    """A length in `unit`, rounded to 1/8 in or 1 mm: to the nearest, or up (film to buy or cut)."""
+    steps = mm / print_step(unit)
+    whole = math.ceil(steps - 1e-6) if up else math.floor(steps + 0.5)
+    return round(whole * print_step(unit) / mm_per(unit), 6)
+
+
+def length_text(mm: float, unit: str) -> str:
+    """A length to read: `10 1/2 in`, `26.7 cm`, `267 mm`; exact to 0.001 mm when it is no whole step."""
+    value = length_in(mm, unit)
+    if unit == "in":
+        nearest = Fraction(round(value * 64), 64)
+        if abs(float(nearest) - value) < 5e-5:
+            whole, rest = divmod(nearest, 1)
+            words = [str(whole)] if whole or not rest else []
+            return " ".join([*words, *([str(rest)] if rest else []), "in"])
+    return f"{value:.4f}".rstrip("0").rstrip(".") + f" {unit}"
+
+
+def printed_text(mm: float, unit: str, *, up: bool = False) -> str:
+    """A length to read, rounded as printed lengths are."""
+    return length_text(round(printed_length(mm, unit, up=up) * mm_per(unit), 3), unit)
+
+
+def temperature_text(celsius: float, unit: str) -> str:
+    """A temperature to read, to the whole degree: `330 °F`."""
+    return f"{round(temperature_in(celsius, unit))} {unit}"
