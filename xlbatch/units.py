@@ -1,7 +1,7 @@
 """Lengths and temperatures as people write them, and as they are printed.
 
 Inside the program a length is in millimeters, rounded to 0.001 mm, and a temperature in °C, rounded to
-0.000001 °C; cells carry them to six and three places, so a written cell reads back as the same value.
+0.000001 °C; cells carry them to enough places that a written cell reads back as the same value.
 Factors come from pint's registry (NIST SP 811: 1 in = 25.4 mm, 1 ft = 304.8 mm, 1 yd = 914.4 mm).
 """
 
@@ -27,7 +27,7 @@ _LENGTH_WORDS = {
 }
 _UNIT_OF_WORD = {word: unit for unit, words in _LENGTH_WORDS.items() for word in words}
 _VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
-_NUMBER = r"\d+\s*-?\s+\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
+_NUMBER = r"\d+(?:\s+|\s*-\s*)\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
 _WORDS = "|".join(sorted((re.escape(w) for w in _UNIT_OF_WORD), key=len, reverse=True))
 _LENGTH_PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*({_WORDS})?\.?(?![a-z])\s*", re.IGNORECASE)
 _TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\s*([FC])?[a-z]*\s*", re.IGNORECASE)
@@ -75,7 +75,8 @@ def parse_length(value: object, unit: str) -> float | None:
     total, at = 0.0, 0
     while at < len(text):
         part = _LENGTH_PART.match(text, at)
-        if part is None or part.end() == at or (at and not part[2]):
+        whole = part is not None and at == 0 and part.end() == len(text)
+        if part is None or (part[2] is None and not whole):  # only a lone number may go without its unit
             return None
         try:
             total += float(number(part[1])) * mm_per(part[2] or unit)
@@ -101,8 +102,8 @@ def length_in(mm: float, unit: str) -> float:
 
 
 def temperature_in(celsius: float, unit: str) -> float:
-    """A temperature in °F or °C, to three places."""
-    return round(_fahrenheit(celsius) if unit == "°F" else celsius, 3)
+    """A temperature in °F, to three places, or in °C, to six: the value an input sheet carries."""
+    return round(_fahrenheit(celsius), 3) if unit == "°F" else round(celsius, 6)
 
 
 def print_step(unit: str) -> float:
@@ -137,3 +138,12 @@ def printed_text(mm: float, unit: str, *, up: bool = False) -> str:
 def temperature_text(celsius: float, unit: str) -> str:
     """A temperature to read, to the whole degree: `330 °F`."""
     return f"{round(temperature_in(celsius, unit))} {unit}"
+
+
+def long_text(mm: float, unit: str) -> str:
+    """A roll's or piece's length to read, in the largest unit it is a whole number of: `5 yd`, `40 in`, `5 m`."""
+    for name in ("yd", "ft", "m", "in", "cm"):
+        count = mm / mm_per(name)
+        if abs(count - round(count)) < 1e-6 and round(count) > 0:
+            return f"{round(count)} {name}"
+    return length_text(mm, unit)

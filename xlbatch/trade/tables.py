@@ -33,14 +33,21 @@ def work_time(stage: str, work: str) -> float:
 @cache
 def color_hex(color: str) -> str | None:
     """The `#rrggbb` of a color by its name or another name for it, or None."""
-    wanted = color.strip().casefold()
-    for line in table("colors"):
-        if wanted == line["Color"] or wanted in words(line["Other names"]):
-            return line["Hex"]
-    return None
+    name = color_name(color)
+    return next((line["Hex"] for line in table("colors") if line["Color"] == name), None)
 
 
 @cache
 def dot_limit(dots: int) -> float:
     """The hottest iron (°C) a care label with `dots` dots allows: ISO 3758:2012."""
     return next(float(line["Hottest (°C)"]) for line in table("care_label") if line["Iron dots"] == str(dots))
+
+
+@cache
+def color_name(color: str) -> str:
+    """A color's name in the table for any of its names, else the name as given, in lower case."""
+    wanted = color.strip().casefold()
+    for line in table("colors"):
+        if wanted == line["Color"] or wanted in words(line["Other names"]):
+            return line["Color"]
+    return wanted
