@@ -54,7 +54,7 @@ class RosterRow:
 
 @dataclass(frozen=True)
 class DecalSpec:
-    """One row of Designs."""
+    """One row of Designs: a decal, and a border piece under it where an outline film is named."""
 
     source: Source
     design: str
@@ -75,6 +75,16 @@ class DecalSpec:
     arch: float = 0.0
     outline_film: str = ""
     outline_width: float | None = None
+
+    @property
+    def border(self) -> str:
+        """What the border piece is called."""
+        return f"{self.decal} border"
+
+    @property
+    def pieces(self) -> tuple[str, ...]:
+        """What its pieces of film are called, bottom one first."""
+        return (self.border, self.decal) if self.outline_film else (self.decal,)
 
 
 @dataclass(frozen=True)
@@ -200,6 +210,7 @@ class Settings:
     fixed_price: Decimal | None
     price_rounding: Decimal
     last_no: int
+    supplies_per_garment: Decimal | None = None
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,74 @@
+"""Turns the Designs sheet into decals; with no usable sheet, or none for the usual design, into the built-in design."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import cast
+
+from xlbatch.problems import Problem
+from xlbatch.roster.built_in import built_in
+from xlbatch.roster.job import DecalSpec, RosterRow, What
+from xlbatch.roster.line import Line
+
+USUAL_POSITION = "full front"
+USUAL_SIZE = "M"
+
+
+def read_designs(
+    given: Iterable[Line], roster: Iterable[RosterRow], usual: str
+) -> tuple[tuple[DecalSpec, ...], tuple[Problem, ...]]:
+    """The decals of all designs, and what was wrong.
+
+    A design with a bad row would be printed in part, so that row's problems hold back the garments of that design.
+    The built-in design is added where the person's sheet has no rows for the `usual` one."""
+    rows = tuple(given)
+    own = tuple(spec for spec in map(_spec, rows) if spec)
+    listed = {line.text("Design").casefold() for line in rows}
+    added = () if usual.casefold() in listed else tuple(s for s in map(_spec, built_in("designs", "Designs")) if s)
+    wearers: dict[str, dict[int, None]] = {}
+    for row in roster:
+        wearers.setdefault((row.design or usual).casefold(), {})[row.source.row] = None
+    problems = [found for line in rows for found in _problems(line, wearers)]
+    return own + added, tuple(dict.fromkeys(problems))
+
+
+def _problems(line: Line, wearers: dict[str, dict[int, None]]) -> list[Problem]:
+    held = tuple(wearers.get(line.text("Design").casefold(), ()))
+    return [replace(found, rows=held) if found.level == "stop" else found for found in line.problems]
+
+
+def _spec(line: Line) -> DecalSpec | None:
+    """The decal of a row, or None where something on it cannot be read or lacks."""
+    design, decal, film = line.needed("Design"), line.needed("Decal"), line.needed("Film")
+    layer, scale, arch = line.count("Layer"), line.yes("Scale with size"), line.number("Arch")
+    spec = DecalSpec(
+        source=line.source,
+        design=design,
+        decal=decal,
+        what=cast(What, _what(line)),
+        artwork=line.text("Artwork"),
+        artwork_color=line.text("Artwork color"),
+        text=line.text("Text"),
+        font=line.text("Font"),
+        film=film,
+        layer=1 if layer is None else layer,
+        position=line.text("Position") or USUAL_POSITION,
+        width=line.length("Width"),
+        height=line.length("Height"),
+        widest=line.length("Widest"),
+        sized_for=line.size("Sized for") or USUAL_SIZE,
+        scale=True if scale is None else scale,
+        arch=arch or 0.0,
+        outline_film=line.text("Outline film"),
+        outline_width=line.length("Outline width"),
+    )
+    return None if line.stopped else spec
+
+
+def _what(line: Line) -> str:
+    """What the decal shows; where blank, told by the Artwork or Text given."""
+    what = line.choice("What")
+    if not what and not line.given("What"):
+        what = "artwork" if line.given("Artwork") else "text" if line.given("Text") else ""
+        if not what:
+            line.found("value-needed", "What", heading="What")
+    return what

@@ -1,0 +1,119 @@
+"""Finds which column of an input sheet a heading means, and the unit it carries."""
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from functools import cache, lru_cache
+from typing import NamedTuple
+
+from rapidfuzz.distance import OSA
+
+from xlbatch.trade.columns import Column, columns
+from xlbatch.units import mm_per
+
+ALIKE = 0.82  # of 1: one slip in six letters, two in twelve
+SHORTEST_ALIKE = 4  # letters; shorter headings are one slip from too many others
+_UNIT = re.compile(r"\s*(?:\((?P<round>[^()]*)\)|\[(?P<square>[^\[\]]*)\]|,\s*(?P<comma>[^\s,]+))\s*:?\s*$")
+_TEMPERATURES = {"°f": "°F", "f": "°F", "°c": "°C", "c": "°C"}
+_LONGEST = 200  # characters of a heading that are looked at
+
+
+class Match(NamedTuple):
+    """What a heading means: a column's own heading ("" where none), its unit, and whether another has it already."""
+
+    meaning: str
+    unit: str = ""
+    twice: bool = False
+
+
+@lru_cache(maxsize=2000)
+def plain(heading: str) -> str:
+    """Letters and digits alone, in lower case; a heading of signs alone (#) stays as it is."""
+    text = unicodedata.normalize("NFKC", heading[:_LONGEST]).casefold().strip()
+    return re.sub(r"[\W_]", "", text) or re.sub(r"\s", "", text)
+
+
+def split_unit(heading: str) -> tuple[str, str]:
+    """A heading without what stands in brackets or after a comma at its end, and that."""
+    found = _UNIT.search(heading[:_LONGEST])
+    if not found:
+        return heading, ""
+    return heading[: found.start()], next(part for part in found.groups() if part is not None).strip()
+
+
+def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
+    """What each heading of a row means on the input sheet `sheet`; headings not understood are left out.
+
+    A column's own heading comes first, then other words for it, then words a slip or two away, then, for a needed
+    column not found so far, the one heading that has its word in it."""
+    found: dict[int, Match] = {}
+    taken: set[str] = set()
+    for names in (_own(sheet), _other(sheet)):
+        for at, heading in headings.items():
+            column = _named(heading, names)
+            if column and at not in found:
+                found[at] = Match(column.heading, _unit(heading, column), column.heading in taken)
+                taken.add(column.heading)
+    for at, heading in headings.items():
+        likely = None if at in found else _alike(heading, sheet)
+        if likely and likely.heading not in taken:
+            found[at] = Match(likely.heading, _unit(heading, likely))
+            taken.add(likely.heading)
+    return found | _by_word(headings, sheet, found, taken)
+
+
+@cache
+def _own(sheet: str) -> dict[str, Column]:
+    return {plain(column.heading): column for column in columns(sheet)}
+
+
+@cache
+def _other(sheet: str) -> dict[str, Column]:
+    return {plain(other): column for column in columns(sheet) for other in column.other_headings}
+
+
+def _named(heading: str, names: Mapping[str, Column]) -> Column | None:
+    return names.get(plain(heading)) or names.get(plain(split_unit(heading)[0]))
+
+
+def _alike(heading: str, sheet: str) -> Column | None:
+    return _alike_word(plain(split_unit(heading)[0]), sheet)
+
+
+@lru_cache(maxsize=10_000)
+def _alike_word(word: str, sheet: str) -> Column | None:
+    if len(word) < SHORTEST_ALIKE:
+        return None
+    names = _other(sheet) | _own(sheet)
+    nearest = max(names, key=lambda name: OSA.normalized_similarity(word, name))
+    return names[nearest] if OSA.normalized_similarity(word, nearest) >= ALIKE else None
+
+
+def _by_word(headings: Mapping[int, str], sheet: str, found: Mapping[int, Match], taken: set[str]) -> dict[int, Match]:
+    """A form's question, `What size shirt do you wear?`, for the needed column nothing else was found for."""
+    matches = {}
+    for column in columns(sheet):
+        if not column.needed or column.heading in taken:
+            continue
+        word = column.heading.casefold()
+        asked = [at for at, text in headings.items() if at not in found and word in re.findall(r"\w+", text.casefold())]
+        if len(asked) == 1:
+            matches[asked[0]] = Match(column.heading)
+    return matches
+
+
+def _unit(heading: str, column: Column) -> str:
+    """The unit a heading of a length or temperature carries, as the units module names it, or ""."""
+    said = split_unit(heading)[1].rstrip(".").lower()
+    if column.kind == "temperature":
+        return _TEMPERATURES.get(said.replace("º", "°").replace(" ", ""), "")
+    if column.kind in ("length", "rolls", "pieces"):
+        return said if _is_length_unit(said) else ""
+    return ""
+
+
+def _is_length_unit(word: str) -> bool:
+    try:
+        return mm_per(word) > 0
+    except KeyError:
+        return False

@@ -1,0 +1,104 @@
+"""Turns the rows of the Roster sheet into garments, each with its lasting number."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import cast
+
+from xlbatch.problems import Problem
+from xlbatch.roster import cells
+from xlbatch.roster.cells import Unclear, shown_value
+from xlbatch.roster.job import RosterRow, Status
+from xlbatch.roster.line import Line
+
+MOST_ALIKE = 1000  # garments in one row; more is a slip
+NO_SIZE_NEEDED = ("done", "cancelled")
+
+
+@dataclass(frozen=True)
+class People:
+    """The roster, the highest number given out, and what was wrong."""
+
+    roster: tuple[RosterRow, ...]
+    last_no: int
+    problems: tuple[Problem, ...]
+
+
+def read_people(given: Iterable[Line], last_no: int) -> People:
+    """One row a garment: `How many` spread out; rows without a number of their own get the next, in sheet order.
+
+    `last_no` is the highest number given out before; numbers are never given twice."""
+    rows = tuple(given)
+    own = _own_numbers(rows)
+    last_no = max(last_no, *own.values(), 0)
+    roster: list[RosterRow] = []
+    for at, line in enumerate(rows):
+        row, many = _row(line), _how_many(line)
+        new = many - (at in own)
+        numbers = ([own[at]] if at in own else []) + list(range(last_no + 1, last_no + new + 1))
+        last_no += new
+        roster += (replace(row, no=number) for number in numbers)
+        _note_number(line, at in own, numbers[0])
+    return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
+
+
+def _own_numbers(rows: Iterable[Line]) -> dict[int, int]:
+    """The garment numbers the rows bring, by the row's place; a number's second row brings none."""
+    first: dict[int, int] = {}
+    for at, line in enumerate(rows):
+        number = _number(line)
+        if number:
+            first.setdefault(number, at)
+    return {at: number for number, at in first.items()}
+
+
+def _number(line: Line) -> int | None:
+    cell = line.cells.get("Garment no.")
+    value = cells.count(cell) if cell and not cell.fault else None
+    return None if isinstance(value, Unclear) else value
+
+
+def _note_number(line: Line, kept: bool, number: int) -> None:
+    if not kept and line.given("Garment no."):
+        code = "garment-no-twice" if _number(line) else "garment-no-unclear"
+        line.found(code, "Garment no.", shown_value(line.cells["Garment no."]), number=number)
+
+
+def _how_many(line: Line) -> int:
+    """The garments a row is for; 1 where that is blank or, with its problem, unclear."""
+    many = line.count("How many")
+    if many is not None and not 1 <= many <= MOST_ALIKE:
+        line.found("how-many-unclear", "How many", many)
+        return 1
+    return many or 1
+
+
+def _row(line: Line) -> RosterRow:
+    """A row without its number."""
+    first, last = line.text("First name"), line.text("Last name")
+    status = cast(Status, line.choice("Status"))
+    return RosterRow(
+        source=line.source,
+        no=0,
+        who=line.text("Who") or f"{first} {last}".strip(),
+        group=line.text("Group"),
+        garment=line.text("Garment"),
+        size=_size(line, status),
+        color=line.text("Color"),
+        design=line.text("Design"),
+        print_name=line.text("Print name"),
+        number=line.text("Number"),
+        note=line.any_text("Note"),
+        paid=line.paid("Paid"),
+        status=status,
+        done_so_far=line.pieces_done("Done so far"),
+        first_name=first,
+        last_name=last,
+        extra=line.extra,
+    )
+
+
+def _size(line: Line, status: Status) -> str:
+    size = line.size("Size")
+    if not line.given("Size") and "Size" in line.source.cells and status not in NO_SIZE_NEEDED:
+        line.found("size-missing", "Size")
+    return size

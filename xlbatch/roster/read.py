@@ -1,0 +1,85 @@
+"""Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.book import open_book
+from xlbatch.roster.designs import read_designs
+from xlbatch.roster.films import read_films
+from xlbatch.roster.garments import read_garments
+from xlbatch.roster.job import Job
+from xlbatch.roster.line import Line, Units, lines
+from xlbatch.roster.people import read_people
+from xlbatch.roster.presses import read_presses
+from xlbatch.roster.raw import Unreadable
+from xlbatch.roster.results import read_results
+from xlbatch.roster.settings import read_settings
+from xlbatch.roster.tables import IGNORED, Table, Tables, find_tables
+
+__all__ = ["Reading", "Unreadable", "blank_job", "read"]
+
+_PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a workbook says, and what is wrong with it."""
+
+    job: Job
+    problems: tuple[Problem, ...]
+
+
+def read(path: Path) -> Reading | Unreadable:
+    """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
+    sheets = open_book(path, IGNORED)
+    return sheets if isinstance(sheets, Unreadable) else _reading(path, find_tables(sheets))
+
+
+def blank_job(path: Path) -> Job:
+    """A job with no one on its roster: every default, to write a fresh workbook from."""
+    return _reading(path, find_tables(())).job
+
+
+def _reading(path: Path, tables: Tables) -> Reading:
+    by_meaning = tables.by_meaning
+    settings, setting_cells, found = read_settings(by_meaning.get("Job"), _PLAN_ENDING.sub("", path.stem))
+    problems = tables.problems + found
+    units = Units(settings.length_unit, settings.temperature_unit)
+
+    def of(meaning: str) -> tuple[Line, ...]:
+        return tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else ()
+
+    people = read_people(of("Roster"), settings.last_no)
+    designs, of_designs = read_designs(of("Designs"), people.roster, settings.usual_design)
+    blanks, of_blanks = read_garments(of("Garments"))
+    films, of_films = read_films(of("Film"))
+    presses, of_presses = read_presses(of("Press"))
+    results, of_results = read_results(of("Press log"))
+    job = Job(
+        path=path,
+        settings=replace(settings, last_no=people.last_no),
+        setting_cells=setting_cells,
+        roster=people.roster,
+        designs=designs,
+        blanks=blanks,
+        films=films,
+        presses=presses,
+        results=results,
+        headings=tables.headings,
+    )
+    no_list = _no_list(by_meaning)
+    return Reading(
+        job, problems + no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results
+    )
+
+
+def _no_list(tables: Mapping[str, Table]) -> tuple[Problem, ...]:
+    """The problem of a workbook without a list, or with one that has no sizes."""
+    roster = tables.get("Roster")
+    if roster and roster.rows and "Size" in roster.columns:
+        return ()
+    where = Where(roster.sheet, f"A{roster.heading_row}") if roster else Where("Roster")
+    return (problem("no-rows", where, rows=tuple(roster.rows) if roster else ()),)

@@ -1,0 +1,169 @@
+"""Turns the Job sheet into Settings: the defaults of trade/job.csv, overlaid with what the person gave."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from functools import cache
+from typing import Literal, TypeVar, cast
+
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.cells import Margin, likely, shown_value
+from xlbatch.roster.headings import plain, split_unit
+from xlbatch.roster.job import Settings, Source
+from xlbatch.roster.line import Line, Units
+from xlbatch.roster.raw import Raw
+from xlbatch.roster.tables import Table
+from xlbatch.trade.columns import Column
+from xlbatch.trade.tables import table, words
+from xlbatch.units import LengthUnit, TemperatureUnit
+
+T = TypeVar("T")
+
+_NO_SHEET = Table("Job", "Job", 0, {}, {}, {}, {}, {})
+
+
+def read_settings(sheet: Table | None, stem: str) -> tuple[Settings, Mapping[str, Where], tuple[Problem, ...]]:
+    """The settings, the Value cell of each one given, and what was wrong. `stem` names the job where it has no name."""
+    given, unknown = _given(sheet)
+    usual = {name: column.example for name, column in _columns().items()}
+    defaults = Line("Job", Source("Job"), _columns(), {n: Raw(text) for n, text in usual.items() if text}, {}, Units())
+    units = _Values(given, defaults)
+    length, temperature = units.choice("Length unit"), units.choice("Temperature unit")
+    given = replace(given, usual=Units(cast(LengthUnit, length), cast(TemperatureUnit, temperature)))
+    where = {name: given.source.at(name) for name in given.cells}
+    settings = _settings(_Values(given, defaults), stem)
+    return settings, where, (*unknown, *dict.fromkeys(given.problems))
+
+
+@cache
+def _columns() -> Mapping[str, Column]:
+    """Each setting as a column of its own kind; its example is its default."""
+    return {
+        line["Setting"]: Column("Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ())
+        for line in table("job")
+    }
+
+
+def _given(sheet: Table | None) -> tuple[Line, tuple[Problem, ...]]:
+    """The settings given, as one line with a cell a setting; and the settings that are none."""
+    values: dict[str, Raw] = {}
+    cells: dict[str, str] = {}
+    units: dict[str, str] = {}
+    unknown = []
+    sheet = sheet or _NO_SHEET
+    name_at, value_at = (sheet.columns.get(heading, 0) for heading in ("Setting", "Value"))
+    for row, filled in sheet.rows.items():
+        typed = shown_value(filled.get(name_at, Raw(None)))
+        name, unit = _setting(typed)
+        if not name:
+            unknown.append(_unknown(sheet, name_at if typed else value_at, row, typed or shown_value(_any(filled))))
+        elif value_at in filled:
+            values[name], cells[name] = filled[value_at], sheet.where(value_at, row).cell
+            units |= {name: unit} if unit else {}
+    usual = {name: column.example for name, column in _columns().items()}
+    source = Source(sheet.sheet, 0, cells)
+    return Line("Job", source, _columns(), values, units, Units(), defaults=usual), tuple(unknown)
+
+
+def _setting(typed: str) -> tuple[str, str]:
+    """The setting a name means ("" where none), and the unit written with it."""
+    names = {plain(name): name for name in _columns()}
+    bare, unit = split_unit(typed)
+    return names.get(plain(typed)) or names.get(plain(bare), ""), unit
+
+
+def _any(filled: Mapping[int, Raw]) -> Raw:
+    return next(iter(filled.values()))
+
+
+def _unknown(sheet: Table, column: int, row: int, found: str) -> Problem:
+    likely_name = likely(found, _columns())
+    return problem("setting-unknown", sheet.where(column or 1, row), found, suggestion=likely_name)
+
+
+@dataclass(frozen=True)
+class _Values:
+    """Reads each setting from what was given, else from its default."""
+
+    given: Line
+    defaults: Line
+
+    def _first(self, read: Callable[[Line], T | None]) -> T | None:
+        value = read(self.given)
+        return read(self.defaults) if value is None else value
+
+    def _sure(self, read: Callable[[Line], T | None]) -> T:
+        """For the settings that job.csv has a default for."""
+        value = self._first(read)
+        assert value is not None
+        return value
+
+    def text(self, name: str) -> str:
+        return self.given.any_text(name) or self.defaults.any_text(name)
+
+    def choice(self, name: str) -> str:
+        return self.given.choice(name) or self.defaults.choice(name)
+
+    def length(self, name: str) -> float:
+        return self._sure(lambda line: line.length(name))
+
+    def number(self, name: str) -> float:
+        return self._sure(lambda line: line.number(name))
+
+    def count(self, name: str) -> int:
+        return self._sure(lambda line: line.count(name))
+
+    def yes(self, name: str) -> bool:
+        return self._sure(lambda line: line.yes(name))
+
+    def clock(self, name: str) -> int:
+        return self._sure(lambda line: line.clock(name))
+
+    def money(self, name: str) -> Decimal | None:
+        return self._first(lambda line: line.money(name))
+
+    def margin(self, name: str) -> Margin:
+        return self._sure(lambda line: line.margin(name))
+
+
+def _settings(value: _Values, stem: str) -> Settings:
+    margin = value.margin("Margin or fixed price")
+    return Settings(
+        job_name=value.text("Job name") or stem,
+        needed_by=value.text("Needed by"),
+        length_unit=value.given.usual.length,
+        temperature_unit=value.given.usual.temperature,
+        paper=cast(Literal["Letter", "A4"], value.choice("Paper")),
+        currency=value.text("Currency"),
+        usual_garment=value.text("Usual garment"),
+        usual_color=value.text("Usual color"),
+        usual_design=value.text("Usual design"),
+        print_=cast(Literal["whole name", "first name", "last name"], value.choice("Print")),
+        shared_line=value.text("Shared line"),
+        font=value.text("Font"),
+        least_letter_height=value.length("Least letter height"),
+        round_sizes_to=value.length("Round sizes to"),
+        clear_of_side=value.length("Clear of side seams"),
+        clear_of_hem=value.length("Clear of the hem"),
+        gap=value.length("Gap between decals"),
+        end_margin=value.length("Film end margin"),
+        longest_cut=value.length("Longest cut"),
+        shirts_per_strip=value.count("Shirts per strip"),
+        longest_strip=value.length("Longest strip"),
+        turn=value.yes("Turn decals"),
+        mirror=value.yes("Mirror the cut files"),
+        number_rule=value.text("Number rule"),
+        spoiled_per_100=value.number("Spoiled per 100"),
+        sureness=value.number("Sureness of spares"),
+        people_cutting=value.count("People cutting"),
+        people_weeding=value.count("People weeding"),
+        people_pressing=value.count("People pressing"),
+        start=value.clock("Start"),
+        hours_a_day=value.number("Hours a day"),
+        labor_per_hour=value.money("Labor per hour"),
+        supplies_per_garment=value.money("Supplies per garment"),
+        margin=margin.margin,
+        fixed_price=margin.fixed_price,
+        price_rounding=value.money("Price rounding") or Decimal("0.01"),
+        last_no=value.count("Last garment no."),
+    )
