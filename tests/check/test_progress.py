@@ -1,0 +1,102 @@
+"""What happened at the press decides what is still to do."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+from openpyxl import load_workbook
+
+from xlbatch.roster.read import Reading, read
+from xlbatch.run import Options, make_plan, run
+from xlbatch.sheets.plan import Plan
+
+HEAD = ["Who", "Size", "Status"]
+DESIGNS = [
+    ["Design", "Decal", "What", "Film", "Position", "Height"],
+    ["Name", "Front", "print name", "Black smooth", "full front", "1 in"],
+    ["Name", "Back", "print name", "Black smooth", "back name", "1 in"],
+]
+
+
+def replanned(path: Path) -> Plan:
+    reading = read(path)
+    assert isinstance(reading, Reading)
+    return make_plan(reading, 0, lambda _: None, datetime(2026, 5, 4))
+
+
+@pytest.fixture
+def logged(tmp_path: Path, reading_of: Callable[..., Reading]) -> Callable[[dict[tuple[int, str], str]], Path]:
+    """A plan workbook for Ana, Ivo and Mei with results written into its press log."""
+
+    def make(results: dict[tuple[int, str], str]) -> Path:
+        reading_of([HEAD, ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]], Designs=DESIGNS)
+        outcome = run(tmp_path / "roster.xlsx", Options(effort=0), lambda _: None, datetime(2026, 5, 4))
+        assert outcome.written is not None
+        book = load_workbook(outcome.written)
+        log = book["Press log"]
+        rows = list(log.iter_rows())
+        heading = next(row for row in rows if any(cell.value == "Garment no." for cell in row))
+        at = {cell.value: cell.column - 1 for cell in heading}
+        for row in rows:
+            key = (row[at["Garment no."]].value, row[at["Piece"]].value)
+            if key in results:
+                row[at["Result"]].value = results[key]
+        book.save(outcome.written)
+        return outcome.written
+
+    return make
+
+
+def test_done_and_cancelled_rows_are_not_planned(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([HEAD, ["Ana", "M", "done"], ["Ivo", "L", "Cancelled"], ["Mei", "S"]])
+    assert [garment.who for garment in plan.garments] == ["Mei"]
+    assert [row.no for row in plan.job.roster] == [1, 2, 3]
+
+
+def test_redo_film_keeps_the_blank(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([HEAD, ["Ana", "M", "redo film"], ["Ivo", "L", "redo garment"]])
+    assert [garment.needs_blank for garment in plan.garments] == [False, True]
+    assert [line.size for line in plan.shopping if line.kind == "blank"] == ["L"]
+
+
+def test_a_garment_whose_steps_are_all_ok_is_done(logged: Callable[..., Path]) -> None:
+    plan = replanned(logged({(1, "Front"): "ok", (1, "Back"): "ok"}))
+    assert [row.status for row in plan.job.roster] == ["done", "", ""]
+    assert [garment.no for garment in plan.garments] == [2, 3]
+
+
+def test_only_the_spoiled_piece_is_cut_again(logged: Callable[..., Path]) -> None:
+    plan = replanned(logged({(2, "Front"): "ok", (2, "Back"): "redo film"}))
+    again = next(garment for garment in plan.garments if garment.no == 2)
+    assert [spec.decal for spec in again.to_do] == ["Back"]
+    assert not again.needs_blank
+
+
+def test_a_spoiled_garment_starts_over(logged: Callable[..., Path]) -> None:
+    plan = replanned(logged({(3, "Front"): "ok", (3, "Back"): "redo garment"}))
+    again = next(garment for garment in plan.garments if garment.no == 3)
+    assert [spec.decal for spec in again.to_do] == ["Front", "Back"]
+    assert again.needs_blank
+
+
+def test_what_is_done_stays_done_in_the_plan_after_the_next(tmp_path: Path, logged: Callable[..., Path]) -> None:
+    first = logged({(1, "Front"): "ok", (1, "Back"): "ok", (2, "Front"): "ok"})
+    outcome = run(first, Options(effort=0), lambda _: None, datetime(2026, 5, 5))
+    assert outcome.written == tmp_path / "roster - plan 2.xlsx"
+    plan = replanned(outcome.written)
+    assert [garment.no for garment in plan.garments] == [2, 3]
+    assert [spec.decal for spec in plan.garments[0].to_do] == ["Back"]
+
+
+def test_a_status_set_by_hand_wins_over_the_log(logged: Callable[..., Path]) -> None:
+    path = logged({(1, "Front"): "ok", (1, "Back"): "ok"})
+    book = load_workbook(path)
+    roster = book["Roster"]
+    heading = next(row for row in roster.iter_rows() if any(cell.value == "Status" for cell in row))
+    status = next(cell.column for cell in heading if cell.value == "Status")
+    roster.cell(heading[0].row + 1, status).value = "redo film"
+    book.save(path)
+    plan = replanned(path)
+    assert [garment.no for garment in plan.garments] == [1, 2, 3]
+    assert not plan.garments[0].needs_blank

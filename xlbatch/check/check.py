@@ -1,0 +1,94 @@
+"""Job → the garments to make, and problems."""
+
+from collections.abc import Iterable, Mapping
+
+from xlbatch.check.assumed import assumptions
+from xlbatch.check.garment import Garment, kept
+from xlbatch.check.heat import heat_problems
+from xlbatch.check.names import did_you_mean
+from xlbatch.check.progress import design_of, designs_by_name, pieces_wanted
+from xlbatch.check.rules import RULES
+from xlbatch.check.text import print_name
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import Blank, DecalSpec, Job, RosterRow
+
+Blanks = Mapping[tuple[str, str], tuple[Blank, ...]]
+
+
+def check(job: Job, held: frozenset[int]) -> tuple[tuple[Garment, ...], tuple[Problem, ...]]:
+    """The garments still to make, and what is wrong with the rest.
+
+    `held` are the roster rows that reading already holds back. A garment of a row that a problem holds back is
+    left out of the result."""
+    blanks, designs = _blanks_by_name(job), designs_by_name(job)
+    garments: list[Garment] = []
+    problems: list[Problem] = []
+    for row in job.roster:
+        if row.status in ("done", "cancelled") or row.source.row in held:
+            continue
+        found = _look_up(row, job, blanks, designs)
+        if isinstance(found, Garment):
+            garments.append(found)
+        else:
+            problems.append(found)
+    problems += (found for rule in RULES for found in rule(job, tuple(garments)))
+    good = kept(garments, problems)
+    films = {film.name.casefold(): film for film in reversed(job.films)}
+    problems += heat_problems(job, good, films)
+    good = kept(good, problems)
+    return good, (*dict.fromkeys(problems), *assumptions(job, good))
+
+
+def _look_up(
+    row: RosterRow, job: Job, blanks: Blanks, designs: Mapping[str, tuple[DecalSpec, ...]]
+) -> Garment | Problem:
+    """The garment of a row, or what keeps it from being one."""
+    name = row.garment or job.settings.usual_garment
+    sizes = {size for garment, size in blanks if garment == name.casefold()}
+    if not sizes:
+        return _unknown("garment-unknown", row, "Garment", name, (blank.garment for blank in job.blanks))
+    choices = blanks.get((name.casefold(), row.size), ())
+    if not choices:
+        return _size_not_made(row, job, name, sizes)
+    design = design_of(row, job, designs)
+    if not design:
+        wanted = row.design or job.settings.usual_design
+        return _unknown("design-unknown", row, "Design", wanted, (spec.design for spec in job.designs))
+    color = row.color or job.settings.usual_color
+    return Garment(
+        row=row,
+        blank=next((b for b in choices if color.casefold() in map(str.casefold, b.colors)), choices[0]),
+        color=color,
+        print_name=print_name(row, job.settings),
+        design=design,
+        to_do=tuple(spec for spec in pieces_wanted(row, job, designs) if not set(spec.pieces) <= set(row.done_so_far)),
+        needs_blank=not row.done_so_far,
+    )
+
+
+def _unknown(code: str, row: RosterRow, heading: str, found: str, known: Iterable[str]) -> Problem:
+    return problem(code, row.source.at(heading), found, suggestion=did_you_mean(found, known), rows=(row.source.row,))
+
+
+def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: set[str]) -> Problem:
+    """The nearest size that is made is the one whose chest is nearest, going by any garment in both sizes."""
+    chest = {blank.size: blank.chest for blank in reversed(job.blanks)}
+    wanted = chest.get(row.size)
+    nearest = min(sizes, key=lambda size: (abs(chest[size] - wanted), size)) if wanted else ""
+    return problem(
+        "size-not-made",
+        row.source.at("Size"),
+        row.size,
+        suggestion=nearest,
+        rows=(row.source.row,),
+        garment=garment,
+        size=row.size,
+    )
+
+
+def _blanks_by_name(job: Job) -> Blanks:
+    found: dict[tuple[str, str], tuple[Blank, ...]] = {}
+    for blank in job.blanks:
+        key = (blank.garment.casefold(), blank.size)
+        found[key] = (*found.get(key, ()), blank)
+    return found

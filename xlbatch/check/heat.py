@@ -1,0 +1,126 @@
+"""Whether a garment bears the heat of a film, and whether the press reaches it.
+
+The limit is the maker's stated limit, else the care label's dots (ISO 3758:2012: 1, 2, 3 dots are 110, 150,
+200 °C); with neither, it is that of the most delicate fiber, and only a pure synthetic fabric stops the row.
+"""
+
+import re
+from dataclasses import dataclass
+
+from xlbatch.check.garment import Garment
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.job import Blank, Film, Job
+from xlbatch.trade.tables import dot_limit, table, words
+from xlbatch.units import temperature_text
+
+SYNTHETIC = ("polyester", "polyamide", "nylon", "acrylic")
+
+
+@dataclass(frozen=True)
+class HeatLimit:
+    """The hottest a garment may be pressed (°C), why, and whether going over it stops the row."""
+
+    celsius: float
+    reason: str
+    stops: bool
+
+
+def heat_limit(blank: Blank) -> HeatLimit | None:
+    """The limit of a blank; None where neither maker, label nor fiber tells."""
+    if blank.heat_limit is not None:
+        return HeatLimit(blank.heat_limit, "the maker's limit", stops=True)
+    if blank.dots is not None:
+        dots = "1 dot" if blank.dots == 1 else f"{blank.dots} dots"
+        return HeatLimit(dot_limit(blank.dots), f"care label: {dots}, ISO 3758", stops=True)
+    fibers = _fibers(blank.fabric)
+    if not fibers:
+        return None
+    pure_synthetic = all(fiber in SYNTHETIC for fiber in fibers)
+    return HeatLimit(min(_fiber_limit(fiber) for fiber in fibers), f"{blank.fabric}, label not checked", pure_synthetic)
+
+
+def heat_problems(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+    """One problem for each film and kind of blank that do not go together, naming all the rows it is about."""
+    together: dict[tuple[str, Where], list[Garment]] = {}
+    for garment in garments:
+        for name in dict.fromkeys(film_names(garment)):
+            together.setdefault((name, _label_cell(garment)), []).append(garment)
+    found = (_too_hot(job, films[name], where, tuple(them)) for (name, where), them in together.items())
+    return (*(each for each in found if each), *_press_too_cool(job, garments, films))
+
+
+def film_names(garment: Garment) -> tuple[str, ...]:
+    """The films a garment's decals need, by name without regard to case."""
+    return tuple(name.casefold() for spec in garment.to_do for name in (spec.film, spec.outline_film) if name)
+
+
+def _too_hot(job: Job, film: Film, where: Where, garments: tuple[Garment, ...]) -> Problem | None:
+    blank = garments[0].blank
+    limit = heat_limit(blank)
+    if limit is None or film.temperature <= limit.celsius + 0.5:  # whole degrees, as labels and presses show them
+        return None
+    unit = job.settings.temperature_unit
+    return problem(
+        "heat-over-limit" if limit.stops else "heat-check-label",
+        where,
+        temperature_text(film.temperature, unit),
+        suggestion=_cooler_film(job, film, limit.celsius),
+        rows=tuple(dict.fromkeys(garment.row.source.row for garment in garments)),
+        film=film.name,
+        garment=f"{blank.garment} {blank.size}",
+        fabric=blank.fabric,
+        temperature=temperature_text(film.temperature, unit),
+        limit=temperature_text(limit.celsius, unit),
+        reason=limit.reason,
+        remedy=_remedy(job, limit.celsius),
+    )
+
+
+def _remedy(job: Job, limit: float) -> str:
+    unit = job.settings.temperature_unit
+    kinds = {film.kind: film.temperature for film in job.films if film.temperature <= limit}
+    if not kinds:
+        return "No film on the Film sheet is pressed cool enough; choose another garment."
+    listed = ", ".join(f"{kind} ({temperature_text(heat, unit)})" for kind, heat in kinds.items())
+    return f"Choose a film kind that is pressed cooler: {listed}; or a garment that bears more heat."
+
+
+def _cooler_film(job: Job, film: Film, limit: float) -> str:
+    fits = [other for other in job.films if other.temperature <= limit]
+    of_color = [other for other in fits if other.color.casefold() == film.color.casefold()] or fits
+    return max(of_color, key=lambda other: other.temperature).name if of_color else ""
+
+
+def _label_cell(garment: Garment) -> Where:
+    """Where the limit was read: the Garments row, or the roster's garment where that row is built in."""
+    source = garment.blank.source
+    heading = "Heat limit" if garment.blank.heat_limit is not None else "Iron dots"
+    return source.at(heading) if source.row else garment.row.source.at("Garment")
+
+
+def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+    press, unit = job.presses[0], job.settings.temperature_unit
+    return tuple(
+        problem(
+            "press-too-cool",
+            press.source.at("Hottest"),
+            temperature_text(press.hottest, unit),
+            rows=tuple(dict.fromkeys(g.row.source.row for g in garments if name in film_names(g))),
+            film=films[name].name,
+            temperature=temperature_text(films[name].temperature, unit),
+            press=press.name,
+            hottest=temperature_text(press.hottest, unit),
+        )
+        for name in dict.fromkeys(name for garment in garments for name in film_names(garment))
+        if films[name].temperature > press.hottest + 0.5
+    )
+
+
+def _fibers(fabric: str) -> tuple[str, ...]:
+    known = [fiber for line in table("care_label") for fiber in words(line["Usual fibers"])]
+    named = re.findall(r"[a-z]+", fabric.casefold())
+    return tuple(fiber for fiber in known if fiber in named)
+
+
+def _fiber_limit(fiber: str) -> float:
+    return next(float(x["Hottest (°C)"]) for x in table("care_label") if fiber in words(x["Usual fibers"]))

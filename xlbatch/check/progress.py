@@ -1,0 +1,63 @@
+"""Brings the roster up to date with what the press log and the Status column say happened."""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import replace
+
+from xlbatch.check.text import decal_text
+from xlbatch.roster.job import DecalSpec, Job, Result, RosterRow
+
+BLANK_IN_HAND = "blank in hand"
+
+
+def up_to_date(job: Job) -> Job:
+    """The job with each row's Status and Done so far as they now stand.
+
+    A Status set by hand wins over the log. A redo is turned into what is left to do: `redo film` keeps the
+    blank and presses everything anew, `redo garment` starts over."""
+    designs = designs_by_name(job)
+    results: dict[int, list[Result]] = defaultdict(list)
+    for result in job.results:
+        results[result.garment_no].append(result)
+    rows = tuple(_now(row, tuple(results[row.no]), pieces_wanted(row, job, designs)) for row in job.roster)
+    return replace(job, roster=rows)
+
+
+def designs_by_name(job: Job) -> Mapping[str, tuple[DecalSpec, ...]]:
+    """The decals of each design, by its name without regard to case."""
+    found: dict[str, tuple[DecalSpec, ...]] = {}
+    for spec in job.designs:
+        key = spec.design.casefold()
+        found[key] = (*found.get(key, ()), spec)
+    return found
+
+
+def design_of(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpec, ...]]) -> tuple[DecalSpec, ...]:
+    """The decals of a row's design, the usual design where it names none; empty where there is no such design."""
+    return designs.get((row.design or job.settings.usual_design).casefold(), ())
+
+
+def pieces_wanted(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpec, ...]]) -> tuple[DecalSpec, ...]:
+    """The decals a row's garment gets: those of its design, less texts with nothing to say."""
+    return tuple(
+        spec for spec in design_of(row, job, designs) if spec.what != "text" or decal_text(spec, row, job.settings)
+    )
+
+
+def _now(row: RosterRow, results: tuple[Result, ...], wanted: tuple[DecalSpec, ...]) -> RosterRow:
+    if row.status in ("done", "cancelled"):
+        return row
+    if row.status == "redo garment":
+        return replace(row, status="", done_so_far=())
+    if row.status == "redo film":
+        return replace(row, status="", done_so_far=(BLANK_IN_HAND,))
+    if not results:
+        return row
+    if any(result.result == "redo garment" for result in results):
+        return replace(row, done_so_far=())
+    pressed = {result.piece for result in results if result.result == "ok"} | set(row.done_so_far)
+    pressed -= {result.piece for result in results if result.result == "redo film"}
+    pieces = tuple(piece for spec in wanted for piece in spec.pieces)
+    if pieces and all(piece in pressed for piece in pieces):
+        return replace(row, status="done", done_so_far=())
+    return replace(row, done_so_far=(BLANK_IN_HAND, *(piece for piece in pieces if piece in pressed)))

@@ -1,0 +1,107 @@
+"""The rules a garment must keep, one function each, and the tuple of them all. Each yields problems."""
+
+from collections.abc import Callable, Iterable, Iterator
+
+from xlbatch.check.garment import Garment
+from xlbatch.check.names import did_you_mean
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import DecalSpec, Job
+from xlbatch.trade.positions import positions
+from xlbatch.trade.tables import color_name
+
+Rule = Callable[[Job, tuple[Garment, ...]], Iterable[Problem]]
+
+
+def color_is_made(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """The garment is listed in the color asked for."""
+    for garment in garments:
+        made = {color_name(color) for color in garment.blank.colors}
+        if made and color_name(garment.color) not in made:
+            yield problem(
+                "color-not-made",
+                garment.row.source.at("Color"),
+                garment.color,
+                suggestion=did_you_mean(garment.color, garment.blank.colors),
+                rows=(garment.row.source.row,),
+                garment=f"{garment.blank.garment} {garment.blank.size}",
+            )
+
+
+def name_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """A design that prints a name has one."""
+    for garment in garments:
+        if not garment.print_name and _prints(garment, "print name"):
+            yield problem("name-missing", garment.row.source.at("Who"), rows=(garment.row.source.row,))
+
+
+def number_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """A design that prints a number has one."""
+    for garment in garments:
+        if not garment.row.number and _prints(garment, "number"):
+            yield problem("number-missing", garment.row.source.at("Number"), rows=(garment.row.source.row,))
+
+
+def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """No row repeats another, and no one stands in two rows of one group."""
+    rows: dict[tuple[str, ...], int] = {}
+    people: dict[tuple[str, str], int] = {}
+    for garment in garments:
+        row, number = garment.row, garment.row.source.row
+        if not row.who:
+            continue
+        all_of_it = (row.who, row.group, row.garment, row.size, row.color, row.design, row.print_name, row.number)
+        first = rows.setdefault(all_of_it, number)
+        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), number)
+        if first != number:
+            yield problem("duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=first)
+        elif first_of_them != number:
+            yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=first_of_them)
+
+
+def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """Every film a design names is on the Film sheet."""
+    known = {film.name.casefold() for film in job.films}
+    for spec, rows in _rows_of_specs(garments):
+        for heading, name in (("Film", spec.film), ("Outline film", spec.outline_film)):
+            if name and name.casefold() not in known:
+                likely = did_you_mean(name, (film.name for film in job.films))
+                yield problem("film-unknown", spec.source.at(heading), name, suggestion=likely, rows=rows)
+
+
+def positions_are_known(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """Every position a design names is in the placement table."""
+    known = positions()
+    for spec, rows in _rows_of_specs(garments):
+        if spec.position.casefold() not in known:
+            yield problem(
+                "position-unknown",
+                spec.source.at("Position"),
+                spec.position,
+                suggestion=did_you_mean(spec.position, known),
+                rows=rows,
+                positions=", ".join(known),
+            )
+
+
+RULES: tuple[Rule, ...] = (
+    films_are_known,
+    positions_are_known,
+    name_is_given,
+    number_is_given,
+    color_is_made,
+    no_one_twice,
+)
+
+
+def _prints(garment: Garment, what: str) -> bool:
+    return any(spec.what == what for spec in garment.to_do)
+
+
+def _rows_of_specs(garments: tuple[Garment, ...]) -> Iterable[tuple[DecalSpec, tuple[int, ...]]]:
+    """Each decal of a design, with the roster rows it is for."""
+    found: dict[tuple[str, str, int], tuple[DecalSpec, dict[int, None]]] = {}
+    for garment in garments:
+        for spec in garment.to_do:
+            key = (spec.design, spec.decal, spec.source.row)
+            found.setdefault(key, (spec, {}))[1][garment.row.source.row] = None
+    return ((spec, tuple(rows)) for spec, rows in found.values())
