@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from xlbatch.roster.job import DecalSpec
 
-# ("M", (x, y)) ("L", (x, y)) ("Q", (x1, y1, x, y)) ("C", (x1, y1, x2, y2, x, y)) ("Z", ())
+# a verb and its coordinates: M and L carry x, y; Q one control point more, C two more; Z none
 Segment = tuple[str, tuple[float, ...]]
 
 
@@ -33,3 +33,11 @@ class Decal:
     width: float
     height: float
     outline: Outline | None
+    offset: tuple[float, float] = (0.0, 0.0)  # its lower-left corner in the box of the whole drawing
+    whole: tuple[float, float] | None = None  # that box's width and height; None where it is the whole drawing
+    border: bool = False  # the outline piece, pressed under the rest of the same drawing
+
+    @property
+    def piece(self) -> str:
+        """What the piece is called at the press: the design's name for it."""
+        return self.spec.border if self.border else self.spec.decal

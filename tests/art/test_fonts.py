@@ -1,0 +1,81 @@
+"""Finding fonts, and what stands in where one lacks a letter."""
+
+import importlib.util
+import shutil
+from pathlib import Path
+
+import pytest
+
+from xlbatch.art.beside import beside
+from xlbatch.art.fonts import fewest_lacking, find_font, font_names, stand_in
+from xlbatch.art.typeface import set_line
+
+
+def test_a_bundled_font_is_found_in_any_case(tmp_path: Path) -> None:
+    found = find_font(" archivo BLACK ", tmp_path)
+    assert found
+    assert found.name == "Archivo Black"
+    assert find_font("Archivo Blak", tmp_path) is None
+
+
+def test_a_font_file_beside_the_workbook_is_found(tmp_path: Path) -> None:
+    spec = importlib.util.find_spec("fontpkg_fjalla_one")
+    assert spec
+    assert spec.origin
+    shutil.copy(Path(spec.origin).parent / "files" / "FjallaOne-Regular.ttf", tmp_path / "Team.ttf")
+    found = find_font("Team.ttf", tmp_path)
+    assert found
+    assert found.name == "Team.ttf"
+    assert found.cap_height == 1708  # the ink height of its H
+
+
+def test_a_file_that_is_no_font_is_not_found(tmp_path: Path) -> None:
+    (tmp_path / "Team.ttf").write_bytes(b"not a font at all")
+    (tmp_path / "notes.txt").write_text("Ana")
+    assert find_font("Team.ttf", tmp_path) is None
+    assert find_font("notes.txt", tmp_path) is None
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["../logo.svg", "..\\logo.svg", "/etc/passwd", "C:\\logo.svg", "C:logo.svg", "\\\\server\\share\\logo.svg", ""],
+)
+def test_no_file_outside_the_workbooks_folder_is_opened(tmp_path: Path, name: str) -> None:
+    inside = tmp_path / "job"
+    inside.mkdir()
+    (tmp_path / "logo.svg").write_text("<svg/>")
+    assert beside(inside, name) is None
+
+
+def test_a_file_in_a_folder_inside_is_found(tmp_path: Path) -> None:
+    (tmp_path / "art").mkdir()
+    (tmp_path / "art" / "logo.svg").write_text("<svg/>")
+    assert beside(tmp_path, "art/logo.svg") == beside(tmp_path, "art\\logo.svg") == tmp_path / "art" / "logo.svg"
+
+
+@pytest.mark.parametrize(
+    ("text", "used"),
+    [
+        ("Ana", "Archivo Black"),
+        ("Nguyễn", "Anton"),
+        ("Ωμέγα", "Arimo Bold"),
+        ("Анна", "Arimo Bold"),
+        ("דנה", "Arimo Bold"),
+    ],
+)
+def test_the_first_font_with_all_letters_stands_in(text: str, used: str) -> None:
+    found = stand_in(text)
+    assert found
+    assert found.name == used
+
+
+def test_letters_no_font_has_are_named() -> None:
+    assert stand_in("Ana 日本") is None
+    assert fewest_lacking("Ana 日本") == ("日", "本")
+
+
+def test_hidden_characters_are_not_lacking(tmp_path: Path) -> None:
+    for name in font_names():
+        found = find_font(name, tmp_path)
+        assert found
+        assert set_line(found, "An\u200da\u00ad Ruiz\u00a0").lacks == ()

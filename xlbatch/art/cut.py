@@ -1,0 +1,61 @@
+"""What is cut for one row of a design on one garment, and the decals it makes."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from xlbatch.art.bench import Bench, edge_of
+from xlbatch.art.decal import Decal, Outline
+from xlbatch.check.garment import Garment
+from xlbatch.roster.job import DecalSpec
+
+
+@dataclass(frozen=True)
+class Cut:
+    """An outline (None where only its size is known) and where its ink lies in the whole drawing's ink, in mm."""
+
+    outline: Outline | None
+    width: float
+    height: float
+    offset: tuple[float, float] = (0.0, 0.0)
+    whole: tuple[float, float] | None = None
+    text: str = ""
+    font: str = ""
+
+
+def decals_of(
+    bench: Bench, garment: Garment, spec: DecalSpec, cut: Cut, together: Iterable[DecalSpec]
+) -> tuple[Decal, ...]:
+    """The decal of a cut, after the wider piece that goes under it where the design gives an outline film.
+
+    `together` are the specs that share the drawing: the box they line up in has room for the widest outline of
+    any of them. Numbers are given later."""
+    edge = edge_of(together)
+    whole = cut.whole or (cut.width, cut.height)
+    decal = Decal(
+        id="",
+        garment_no=garment.no,
+        spec=spec,
+        text=cut.text,
+        film=bench.film(spec.film),
+        font=cut.font,
+        width=cut.width,
+        height=cut.height,
+        outline=cut.outline,
+        offset=(round(cut.offset[0] + edge, 3), round(cut.offset[1] + edge, 3)),
+        whole=(round(whole[0] + 2 * edge, 3), round(whole[1] + 2 * edge, 3)) if edge or cut.whole else None,
+    )
+    return (_border(bench, decal), decal) if spec.outline_film else (decal,)
+
+
+def _border(bench: Bench, decal: Decal) -> Decal:
+    """The piece that stands out by the outline's width on every side; it is pressed first, under the decal."""
+    wide = decal.spec.outline_width or 0.0
+    return replace(
+        decal,
+        film=bench.film(decal.spec.outline_film),
+        width=round(decal.width + 2 * wide, 3),
+        height=round(decal.height + 2 * wide, 3),
+        outline=bench.bordered(decal.outline, wide) if decal.outline else None,
+        offset=(round(decal.offset[0] - wide, 3), round(decal.offset[1] - wide, 3)),
+        border=True,
+    )

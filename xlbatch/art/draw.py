@@ -1,0 +1,58 @@
+"""Garments → the decals to cut for them, and problems with their lettering and artwork."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.decal import Decal
+from xlbatch.art.draw_artwork import draw_artwork
+from xlbatch.art.draw_text import draw_text
+from xlbatch.check.garment import Garment, kept
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import DecalSpec, Job
+
+
+def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:
+    """The decals still to make, in garment and then design order, and what is wrong with the others.
+
+    Decals are numbered D001 and so on, over the garments that no problem found here holds back."""
+    bench = Bench(job)
+    decals: list[Decal] = []
+    problems: list[Problem] = []
+    for garment in garments:
+        for spec in garment.to_do:
+            drawn, found = _drawn(bench, garment, spec)
+            decals += drawn
+            problems += found
+    good = {garment.no for garment in kept(garments, problems)}
+    return numbered(decal for decal in decals if decal.garment_no in good), merged(problems)
+
+
+def numbered(decals: Iterable[Decal]) -> tuple[Decal, ...]:
+    """The decals with numbers: D001, D002 …"""
+    decals = tuple(decals)
+    digits = max(3, len(str(len(decals))))
+    return tuple(replace(decal, id=f"D{number:0{digits}d}") for number, decal in enumerate(decals, 1))
+
+
+def merged(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """The problems with those that differ only in their roster rows made one."""
+    rows: dict[Problem, dict[int, None]] = {}
+    for found in problems:
+        rows.setdefault(replace(found, rows=()), {}).update(dict.fromkeys(found.rows))
+    return tuple(replace(found, rows=tuple(them)) for found, them in rows.items())
+
+
+def _drawn(bench: Bench, garment: Garment, spec: DecalSpec) -> Drawn:
+    missing = _outline_missing(garment, spec)
+    if missing:
+        return (), (missing,)
+    return draw_artwork(bench, garment, spec) if spec.what == "artwork" else draw_text(bench, garment, spec)
+
+
+def _outline_missing(garment: Garment, spec: DecalSpec) -> Problem | None:
+    """An outline needs both its film and its width."""
+    if bool(spec.outline_film) == bool(spec.outline_width):
+        return None
+    heading = "Outline width" if spec.outline_film else "Outline film"
+    return problem("value-needed", spec.source.at(heading), rows=(garment.row.source.row,), heading=heading)

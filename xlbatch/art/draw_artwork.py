@@ -1,0 +1,153 @@
+"""The artwork of one garment → decals, and problems with the drawing, its colors or its size."""
+
+from xlbatch.art.artwork import Drawing
+from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.beside import beside
+from xlbatch.art.cut import Cut, decals_of
+from xlbatch.art.paint import css_color
+from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
+from xlbatch.check.garment import Garment
+from xlbatch.check.names import did_you_mean, same
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import DecalSpec
+from xlbatch.trade.tables import color_hex
+from xlbatch.units import length_text, print_step, printed_text
+
+Size = tuple[float, float]
+
+
+def draw_artwork(bench: Bench, garment: Garment, spec: DecalSpec) -> Drawn:
+    """The decals one row of artwork makes: from its drawing, or a plain box where only its size is given."""
+    artwork = _Artwork(bench, garment, spec)
+    cut = artwork.cut() if spec.artwork else artwork.box()
+    decals = decals_of(bench, garment, spec, cut, artwork.together) if cut else ()
+    return decals, tuple(artwork.problems)
+
+
+class _Artwork:
+    """One artwork row on one garment, and the problems found on the way to its outline."""
+
+    def __init__(self, bench: Bench, garment: Garment, spec: DecalSpec) -> None:
+        self.bench = bench
+        self.garment = garment
+        self.spec = spec
+        self.together = _together(garment, spec)
+        self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
+        self.problems: list[Problem] = []
+
+    def cut(self) -> Cut | None:
+        """The row's fill color of its drawing, at its size."""
+        drawing = self._drawing()
+        color = self._color(drawing) if drawing else None
+        size = self._fitted(self._size((drawing.width, drawing.height))) if drawing and color else None
+        if drawing is None or color is None or size is None:
+            return None
+        left, bottom, right, _ = drawing.box
+        scale = size[0] / (right - left)
+        outline = self.bench.cut(drawing, color, scale)
+        ink = drawing.fills[color].box
+        return Cut(
+            outline,
+            outline.width,
+            outline.height,
+            offset=((ink[0] - left) * scale, (ink[1] - bottom) * scale),
+            whole=size if len(drawing.fills) > 1 else None,
+        )
+
+    def box(self) -> Cut | None:
+        """A plain box of the width and height given."""
+        for heading, value in (("Width", self.spec.width), ("Height", self.spec.height)):
+            if value is None:
+                self._report("value-needed", heading, heading=heading)
+        if self.spec.width is None or self.spec.height is None:
+            return None
+        size = self._fitted((self._sized(self.spec.width), self._sized(self.spec.height)))
+        return size and Cut(None, *size)
+
+    def _drawing(self) -> Drawing | None:
+        name = self.spec.artwork
+        file = beside(self.bench.folder, name)
+        if file is None:
+            near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.svg"))))
+            self._report("artwork-missing", "Artwork", name, suggestion=near)
+            return None
+        drawing = self.bench.read(file)
+        if isinstance(drawing, Drawing):
+            return drawing
+        for fault in drawing:
+            self._report("artwork-unreadable", "Artwork", name, reason=fault.reason, remedy=fault.remedy)
+        return None
+
+    def _color(self, drawing: Drawing) -> str | None:
+        """The fill color this row cuts; colors no row of the design cuts are reported."""
+        typed = self.spec.artwork_color
+        found = color_in(drawing, typed)
+        if found is None:
+            code = "artwork-color-missing" if typed else "artwork-color-needed"
+            self._report(code, "Artwork color", typed, colors=", ".join(drawing.fills))
+        elif self.spec == self.together[0]:
+            cut = {color_in(drawing, each.artwork_color) for each in self.together}
+            for color in drawing.fills:
+                if color not in cut:
+                    self._report("artwork-color-unused", "Artwork", color)
+        return found
+
+    def _size(self, own: Size) -> Size:
+        """The size of the whole drawing on this garment, its shape kept, before it is fitted."""
+        shape, spec = own[1] / own[0], self.sizing
+        if not spec.width and not spec.height and self.spec == self.together[0]:
+            used = length_text(USUAL_WIDTH, self.bench.job.settings.length_unit)
+            self._report("assumed", "Width", what=f"The width of {spec.decal}", used=used, sheet="Designs")
+        width = spec.width or (None if spec.height else USUAL_WIDTH)
+        widths = [self._sized(each) for each in (width, spec.widest) if each]
+        if spec.height:
+            widths.append(round(self._sized(spec.height) / shape, 3))
+        return min(widths), round(min(widths) * shape, 3)
+
+    def _sized(self, length: float) -> float:
+        return self.bench.sized(self.garment, self.sizing, length)
+
+    def _fitted(self, size: Size) -> Size | None:
+        """The size made smaller to fit film and garment where it may be scaled; else reported where it does not fit."""
+        limits = self.bench.limits(self.garment, self.together)
+        part = limits.shrink(*size)
+        if part == 1:
+            return size
+        if self.sizing.scale and part > 0:
+            width = shrunk(size[0], part, self.bench.job.settings.round_sizes_to)
+            return width, round(size[1] * width / size[0], 3)
+        self._too_big(size, part, limits)
+        return None
+
+    def _too_big(self, size: Size, part: float, limits: Limits) -> None:
+        unit = self.bench.job.settings.length_unit
+        step = print_step(unit)
+        fits = length_text(max(0.0, int(size[0] * part / step) * step), unit)
+        width, height = (printed_text(side, unit) for side in size)
+        facts = {"decal": self.spec.decal, "width": width, "height": height, "fits": fits}
+        if size[0] > limits.across:
+            blank = self.garment.blank
+            facts |= {"garment": blank.garment, "size": blank.size, "position": self.spec.position}
+            self._report("decal-off-garment", "Width", f"{width} × {height}", **facts)
+        else:
+            film = self.bench.film(self.spec.film)
+            facts |= {"film": film, "usable": length_text(limits.usable, unit)}
+            self._report("decal-wider-than-film", "Width", f"{width} × {height}", **facts)
+
+    def _report(self, code: str, column: str, found: str = "", *, suggestion: str = "", **facts: object) -> None:
+        where, rows = self.spec.source.at(column), (self.garment.row.source.row,)
+        self.problems.append(problem(code, where, found, suggestion=suggestion, rows=rows, **facts))
+
+
+def color_in(drawing: Drawing, typed: str) -> str | None:
+    """The drawing's fill color that a cell means: a CSS color or a trade color, or blank where there is but one."""
+    if not typed:
+        return next(iter(drawing.fills)) if len(drawing.fills) == 1 else None
+    return next((color for color in (css_color(typed), color_hex(typed)) if color in drawing.fills), None)
+
+
+def _together(garment: Garment, spec: DecalSpec) -> tuple[DecalSpec, ...]:
+    """The rows of the design that cut the same drawing, this one among them; a plain box stands alone."""
+    if not spec.artwork:
+        return (spec,)
+    return tuple(each for each in garment.design if same(each.artwork, spec.artwork)) or (spec,)

@@ -1,0 +1,51 @@
+"""What can keep a drawing from being cut: the reason, and what to do in a drawing program."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+
+class Fault(NamedTuple):
+    """Why a drawing cannot be cut, and what to do about it."""
+
+    reason: str
+    remedy: str
+
+
+class Unreadable(Exception):
+    """Ends the reading of a drawing; never leaves artwork.py. `args` are the keys of FAULTS."""
+
+
+_SOLID = "Give each shape one solid color."
+_EXPAND = "Turn it into plain filled shapes in your drawing program (expand or flatten it)."
+_SAVE = "Open it in your drawing program and save it again as plain SVG."
+
+FAULTS: Mapping[str, Fault] = {
+    "too large": Fault("it is larger than 5 MB", "Simplify its curves, and leave out what is not to be cut."),
+    "too detailed": Fault("it has more than 5,000 outlines or 50,000 points", "Simplify it in your drawing program."),
+    "too deep": Fault("its groups lie more than 100 deep in one another", "Ungroup it in your drawing program."),
+    "not a drawing": Fault("it is no SVG drawing", "Save the drawing as SVG in your drawing program."),
+    "compressed": Fault("it is a compressed drawing", "Save it as plain, uncompressed SVG."),
+    "broken": Fault("the file is damaged", _SAVE),
+    "entities": Fault("it defines text to be put in elsewhere (entities), which is not safe to read", _SAVE),
+    "no size": Fault("its page has no size", _SAVE),
+    "no ink": Fault("nothing in it is filled", "Fill the shapes that are to be cut with a solid color."),
+    "number": Fault("it has a measure that cannot be read", _SAVE),
+    "path": Fault("it has a curve that cannot be read", _SAVE),
+    "color": Fault("it has a color that cannot be read", _SOLID),
+    "text": Fault("it holds live text", "Turn the text into outlines in your drawing program."),
+    "image": Fault("it holds a picture made of dots", "Trace the picture into filled shapes, or take it out."),
+    "stroke": Fault("it holds drawn lines (strokes)", "Turn the strokes into outlines in your drawing program."),
+    "gradient": Fault("it holds a color that fades (a gradient)", _SOLID),
+    "pattern": Fault("it holds a shape filled with a pattern", _SOLID),
+    "see-through": Fault("it holds a color one can see through", "Make every color fully solid."),
+    "mask": Fault("it holds a mask", _EXPAND),
+    "clip": Fault("it holds a shape that is clipped by another", _EXPAND),
+    "filter": Fault("it holds an effect such as a shadow or blur", "Take the effect out, or trace it."),
+    "use": Fault("it holds a copy that follows its original (a symbol or clone)", _EXPAND),
+    "inner drawing": Fault("it holds a drawing within the drawing", _EXPAND),
+    "style sheet": Fault(
+        "it colors its shapes by a style sheet", "Save it so that every shape carries its own colors (inline style)."
+    ),
+    "moving": Fault("it holds movement or a script", "Take it out and save the drawing again as plain SVG."),
+    "unknown": Fault("it holds something other than plain shapes", _EXPAND),
+}

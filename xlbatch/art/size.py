@@ -1,0 +1,91 @@
+"""How big a decal is on a garment: scaled from the size it was drawn for, and kept on film and garment. In mm."""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from xlbatch.check.garment import Garment
+from xlbatch.roster.job import Blank, DecalSpec, Film, Settings
+from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, placement_rule
+from xlbatch.units import mm_per
+
+USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
+USUAL_CAP_HEIGHT = 2 * mm_per("in")  # of lettering on an adult M: common practice, no source
+USUAL_SIZE = "M"
+_NEAR = 1e-3  # outlines are measured to 0.001 mm
+
+Chests = Mapping[tuple[str, str], float]
+
+
+@dataclass(frozen=True)
+class Limits:
+    """`across` is the widest that the garment's place allows, `usable` the film's; `turned` where the film may lie
+    either way round."""
+
+    across: float
+    usable: float
+    turned: bool
+
+    def widths(self) -> tuple[float, ...]:
+        """The widths to try for lettering, the wider first: one that only fits turned, then one that fits anyway."""
+        return (self.across, min(self.across, self.usable)) if self.turned else (min(self.across, self.usable),)
+
+    def fits_film(self, width: float, height: float) -> bool:
+        """Whether a decal of this size lies on the film."""
+        return (min(width, height) if self.turned else width) <= self.usable + _NEAR
+
+    def shrink(self, width: float, height: float) -> float:
+        """The part of this size, at most 1, that fits both film and garment."""
+        side = min(width, height) if self.turned else width
+        return min(1.0, self.across / width, self.usable / side)
+
+
+def chests_of(blanks: Iterable[Blank]) -> Chests:
+    """The flat chest of each garment and size; under no garment's name, that of the first garment in that size."""
+    found: dict[tuple[str, str], float] = {}
+    for blank in blanks:
+        for garment in (blank.garment.casefold(), ""):
+            found.setdefault((garment, blank.size), blank.chest)
+    return found
+
+
+def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
+    """How much bigger this garment's decal is than the one drawn: as the flat chests are; 1 where it is not scaled."""
+    if not spec.scale:
+        return 1.0
+    size = spec.sized_for or USUAL_SIZE
+    drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
+    return garment.blank.chest / drawn_for if drawn_for else 1.0
+
+
+def grown(length: float, ratio: float, step: float) -> float:
+    """A length scaled and rounded to whole steps, at least one; as it is where it is not scaled."""
+    return length if ratio == 1 else round(max(1, math.floor(length * ratio / step + 0.5)) * step, 3)
+
+
+def shrunk(length: float, part: float, step: float) -> float:
+    """A length made smaller to fit, rounded down to whole steps where that leaves one."""
+    return round(math.floor(length * part / step + 1e-6) * step or length * part, 3)
+
+
+def limits_of(settings: Settings, garment: Garment, spec: DecalSpec, films: Iterable[Film], edge: float) -> Limits:
+    """What limits a decal's size, less `edge` mm of outline on every side.
+
+    On a body: the flat chest less what must stay clear of the side seams (and twice the way off the middle); on
+    a sleeve: its opening less half an inch each side. On film: its usable width."""
+    films = tuple(films)
+    return Limits(
+        _across(settings, garment, spec) - 2 * edge,
+        min((film.usable_width for film in films), default=math.inf) - 2 * edge,
+        settings.turn and not any(film.one_direction for film in films),
+    )
+
+
+def _across(settings: Settings, garment: Garment, spec: DecalSpec) -> float:
+    blank = garment.blank
+    rule = placement_rule(spec.position, blank.for_, blank.neckline)
+    if rule is None:
+        return math.inf
+    if rule.side in SLEEVES:
+        return blank.sleeve_opening - 2 * SLEEVE_EDGE if blank.sleeve_opening else math.inf
+    return blank.chest - 2 * abs(rule.across) - 2 * settings.clear_of_side

@@ -1,0 +1,66 @@
+"""Welds outlines: what overlaps becomes one outline, curves kept, counters kept, every contour closed.
+
+Skia's path operations work with 32-bit numbers, so outlines are welded at about a thousand units across.
+"""
+
+from collections.abc import Iterable
+
+import pathops
+
+from xlbatch.art.decal import Segment
+from xlbatch.art.path import Box, contours, signed_area, transform
+
+_VERBS = {
+    pathops.PathVerb.MOVE: "M",
+    pathops.PathVerb.LINE: "L",
+    pathops.PathVerb.QUAD: "Q",
+    pathops.PathVerb.CUBIC: "C",
+    pathops.PathVerb.CLOSE: "Z",
+}
+_SLIVER = 0.5  # a contour of less than half a square unit is a rounding remnant
+_BORDER_SCALE = 32.0  # units a mm while a border is drawn: keeps its width within 0.02 mm
+
+
+def weld(path: pathops.Path) -> tuple[Segment, ...]:
+    """The welded outlines of what `path` fills, by its own fill rule; outer contours counterclockwise."""
+    welded = pathops.Path(path)
+    welded.simplify(fix_winding=True, keep_starting_points=False, clockwise=False)
+    return _segments(welded)
+
+
+def path_of(segments: Iterable[Segment]) -> pathops.Path:
+    """The segments as a path to weld, counted by nonzero winding."""
+    path = pathops.Path()
+    draw = {"M": path.moveTo, "L": path.lineTo, "Q": path.quadTo, "C": path.cubicTo, "Z": path.close}
+    for verb, at in segments:
+        draw[verb](*at)
+    return path
+
+
+def clipped(path: pathops.Path, clip: Box | None) -> pathops.Path:
+    """The part of `path` inside `clip`, all of it where that is None."""
+    if clip is None or not len(path):
+        return path
+    left, bottom, right, top = clip
+    window = path_of(
+        (("M", (left, bottom)), ("L", (right, bottom)), ("L", (right, top)), ("L", (left, top)), ("Z", ()))
+    )
+    x0, y0, x1, y1 = path.bounds
+    if x0 >= left and y0 >= bottom and x1 <= right and y1 <= top:
+        return path
+    return pathops.op(path, window, pathops.PathOp.INTERSECTION, fix_winding=True)
+
+
+def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:
+    """Outlines (mm) grown by `width` mm on every side, corners rounded, filled under what they surround."""
+    path = path_of(transform(segments, (_BORDER_SCALE, 0.0, 0.0, _BORDER_SCALE, 0.0, 0.0)))
+    edge = pathops.Path(path)
+    edge.stroke(2 * width * _BORDER_SCALE, pathops.LineCap.ROUND_CAP, pathops.LineJoin.ROUND_JOIN, 4)
+    edge.convertConicsToQuads()
+    path.addPath(edge)
+    return transform(weld(path), (1 / _BORDER_SCALE, 0.0, 0.0, 1 / _BORDER_SCALE, 0.0, 0.0))
+
+
+def _segments(path: pathops.Path) -> tuple[Segment, ...]:
+    found = [(_VERBS[verb], tuple(value for point in points for value in point)) for verb, points in path]
+    return tuple(segment for contour in contours(found) if abs(signed_area(contour)) >= _SLIVER for segment in contour)
