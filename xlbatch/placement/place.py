@@ -1,12 +1,9 @@
 """Where a decal goes on its garment."""
 
 from dataclasses import dataclass
-from typing import Literal
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
-
-Side = Literal["front", "back", "left sleeve", "right sleeve"]
 
 
 @dataclass(frozen=True)
@@ -15,11 +12,11 @@ class Place:
 
     garment: Garment
     decal: Decal
-    side: Side
+    side: str  # front, back, left sleeve, right sleeve
     below_collar: float | None  # top of the decal below the collar seam of its side
     above_opening: float | None  # bottom of the decal above the sleeve opening
     from_center: float  # middle of the decal from the center line, positive to the wearer's right
     clear_side: float
-    clear_hem: float
+    clear_hem: float | None
     presses: int  # plate placements needed to cover it
     line_up_by: str

@@ -1,0 +1,117 @@
+"""Where decals go: defaults are common practice, no source; sums stand beside each check."""
+
+from collections.abc import Callable
+
+import pytest
+
+from xlbatch.placement.place import Place
+from xlbatch.placement.plate import plate_placements
+from xlbatch.problems import Where
+from xlbatch.roster.job import Press, Source
+from xlbatch.sheets.plan import Plan
+
+INCH = 25.4
+HEAD = ["Who", "Garment", "Size", "Design", "Number"]
+DESIGN = ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"]
+
+
+def box(position: str, width: float, height: float) -> list[list[object]]:
+    """A design of one decal known only by width and height, the same on every size."""
+    return [list(DESIGN), ["Box", "Box", "artwork", "Black smooth", position, width, height, "no"]]
+
+
+def only(plan: Plan) -> Place:
+    assert len(plan.places) == 1, [found.sentence for found in plan.problems if found.level == "stop"]
+    return plan.places[0]
+
+
+def place_box(plan_of: Callable[..., Plan], size: str, position: str, garment: str = "Crew-neck tee") -> Place:
+    return only(plan_of([HEAD, ["Ana", garment, size, "Box"]], Designs=box(position, 4, 3)))
+
+
+@pytest.mark.parametrize(
+    ("garment", "size", "inches"),
+    [
+        ("Crew-neck tee", "M", 3),
+        ("Crew-neck tee", "Youth M", 2),
+        ("V-neck tee", "M", 1),
+        ("V-neck tee", "Youth M", 0.75),
+        ("Crew-neck tee", "4T", 1.25),
+    ],
+)
+def test_full_front_below_the_collar_seam(plan_of: Callable[..., Plan], garment: str, size: str, inches: float) -> None:
+    place = place_box(plan_of, size, "full front", garment)
+    assert place.below_collar == pytest.approx(inches * INCH)
+    assert place.from_center == 0
+
+
+def test_clearances_of_a_full_front_on_an_adult_m(plan_of: Callable[..., Plan]) -> None:
+    place = place_box(plan_of, "M", "full front")
+    assert place.clear_side == pytest.approx((20 / 2 - 4 / 2) * INCH)
+    assert place.clear_hem == pytest.approx((29 - 3.75 - 3 - 3) * INCH)  # length - collar drop - down - height
+
+
+def test_left_chest_lies_on_the_wearer_s_left(plan_of: Callable[..., Plan]) -> None:
+    assert place_box(plan_of, "M", "left chest").from_center == pytest.approx(-4 * INCH)
+    assert place_box(plan_of, "Youth M", "right chest").from_center == pytest.approx(3 * INCH)
+
+
+def test_a_sleeve_is_measured_from_its_opening(plan_of: Callable[..., Plan]) -> None:
+    place = place_box(plan_of, "M", "left sleeve")
+    assert (place.below_collar, place.clear_hem) == (None, None)
+    assert place.above_opening == pytest.approx(1 * INCH)
+    assert "sleeve opening" in place.line_up_by
+
+
+def test_a_number_goes_two_inches_under_the_name(plan_of: Callable[..., Plan]) -> None:
+    designs = [
+        DESIGN,
+        ["Squad", "Number", "number", "Black smooth", "back number", None, 6, "no"],
+        ["Squad", "Name", "print name", "Black smooth", "back name", None, 2, "no"],
+    ]
+    plan = plan_of([HEAD, ["HOHE", "Crew-neck tee", "XL", "Squad", "11"]], Designs=designs)
+    number, name = plan.places
+    assert name.below_collar == pytest.approx(4 * INCH)
+    assert number.below_collar == pytest.approx(4 * INCH + name.decal.height + 2 * INCH)
+
+
+def test_decals_in_one_position_go_one_below_the_other(plan_of: Callable[..., Plan]) -> None:
+    roster = [["Who", "Size"], ["Ana", "M"]]
+    plan = plan_of(roster, Job=[["Setting", "Value"], ["Shared line", "Lantern Walk"]])
+    line, name = plan.places
+    assert (line.decal.text, name.decal.text) == ("Lantern Walk", "Ana")
+    assert name.below_collar == pytest.approx(3 * INCH + line.decal.height + INCH / 2, abs=0.01)
+
+
+def test_a_decal_that_does_not_fit_is_held_back_with_what_would(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "2T", "Box"]], Designs=box("full front", 10, 4))
+    stop = next(found for found in plan.problems if found.code == "decal-off-garment")
+    assert stop.where == Where("Designs", "F2")
+    assert "at most 9 in" in stop.todo  # 12 in chest less 1 1/2 in at each side
+    assert plan.garments == ()
+
+
+def test_a_position_the_trade_does_not_have(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "12M", "Box"]], Designs=box("left chest", 2, 1))
+    assert [found.code for found in plan.problems if found.level == "stop"] == ["position-not-made"]
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "count"),
+    [
+        (10, 10, 1),
+        (15, 15, 1),
+        (16, 10, 2),
+        (29, 15, 2),  # 15 + 15 - 1 overlap
+        (30, 10, 3),
+        (16, 16, 4),
+    ],
+)
+def test_plate_placements_on_a_15_inch_plate(width: float, height: float, count: int) -> None:
+    press = Press(Source("Press"), "Plate", "plate press", 15 * INCH, 15 * INCH, 200, "", 1 * INCH)
+    assert plate_placements(width * INCH, height * INCH, press) == count
+
+
+def test_turning_the_garment_can_save_a_placement() -> None:
+    press = Press(Source("Press"), "Plate", "plate press", 10 * INCH, 20 * INCH, 200, "", 1 * INCH)
+    assert plate_placements(18 * INCH, 9 * INCH, press) == 1

@@ -1,0 +1,63 @@
+"""The order at the press: layers, then the hottest film first; the plate set as seldom as that allows."""
+
+from collections.abc import Callable
+from itertools import groupby
+
+from xlbatch.sheets.plan import Plan
+
+HEAD = ["Who", "Size", "Design", "Print name"]
+DESIGN = ["Design", "Decal", "What", "Text", "Film", "Layer", "Position", "Height"]
+TWO_FILMS = [
+    DESIGN,
+    ["Two", "Front", "text", "GO", "Navy smooth", 1, "full front", "2 in"],
+    ["Two", "Back", "text", "GO", "Red stretch", 1, "full back", "2 in"],
+]
+FOUR_PEOPLE = [HEAD, *([who, "M", "Two"] for who in ("Ana", "Ivo", "Mei", "Tùng"))]
+
+
+def test_the_hottest_film_of_a_garment_comes_first(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS)
+    for no in (1, 2, 3, 4):
+        steps = [step for step in plan.pressing.steps if step.place.garment.no == no]
+        assert [step.film.name for step in steps] == ["Navy smooth", "Red stretch"]
+
+
+def test_a_batch_s_garments_share_a_plate_setting(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS)
+    settings = [film for film, _ in groupby(step.film.name for step in plan.pressing.steps)]
+    assert plan.pressing.settings_changed == len(settings) - 1
+    assert len(settings) <= 2 * len(plan.layout.batches)
+
+
+def test_steps_are_numbered_and_go_batch_by_batch(plan_of: Callable[..., Plan]) -> None:
+    steps = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS).pressing.steps
+    assert [step.no for step in steps] == list(range(1, 9))
+    assert [step.batch for step in steps] == sorted(step.batch for step in steps)
+
+
+def test_the_first_step_of_a_film_on_a_fabric_is_a_trial(plan_of: Callable[..., Plan]) -> None:
+    steps = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS).pressing.steps
+    assert sorted(step.film.name for step in steps if step.trial) == ["Navy smooth", "Red stretch"]
+
+
+def test_smooth_film_is_pressed_30_seconds_and_15_from_the_back(plan_of: Callable[..., Plan]) -> None:
+    """Common practice, no source."""
+    step = plan_of([["Who", "Size"], ["Ana", "M"]]).pressing.steps[0]
+    assert (step.warm_up, step.front, step.back, step.film.peel) == (5, 30, 15, "cold")
+
+
+def test_a_layer_forced_over_a_cooler_film_is_said(plan_of: Callable[..., Plan]) -> None:
+    designs = [
+        DESIGN,
+        ["Two", "Front", "text", "GO", "Red stretch", 1, "full front", "2 in"],
+        ["Two", "Back", "text", "GO", "Navy smooth", 2, "full back", "2 in"],
+    ]
+    plan = plan_of(FOUR_PEOPLE, Designs=designs)
+    assert [found.where.cell for found in plan.problems if found.code == "heat-order"] == ["F3"]
+
+
+def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=[["Setting", "Value"], ["Shared line", "Lantern Walk"]])
+    first, second = plan.pressing.steps
+    assert (first.with_step, second.with_step) == (None, 1)
+    assert second.how == "with step 1"

@@ -1,0 +1,229 @@
+"""Garments and decals → places, and problems where a decal does not fit.
+
+Below the collar seam means: from the seam's lowest point on that side down to the decal's top. Clear at the
+hem follows from the body length, which is measured from the shoulder point, less the collar's drop.
+"""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from itertools import combinations
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.garment import Garment
+from xlbatch.placement.group import Group, groups
+from xlbatch.placement.place import Place
+from xlbatch.placement.plate import plate_placements
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import Blank, Job
+from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, Rule, placement_rule
+from xlbatch.units import printed_text
+
+NEAR = 0.01  # mm: below this two lengths are the same
+
+
+def place(
+    job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...]
+) -> tuple[tuple[Place, ...], tuple[Problem, ...]]:
+    """Where every decal goes, in garment and decal order, and the garments it does not fit."""
+    of_garment: dict[int, list[Decal]] = defaultdict(list)
+    for decal in decals:
+        of_garment[decal.garment_no].append(decal)
+    places: list[Place] = []
+    problems: list[Problem] = []
+    for garment in garments:
+        put = _put(job, garment, tuple(of_garment[garment.no]))
+        if isinstance(put, Problem):
+            problems.append(put)
+        else:
+            places += put
+    return tuple(places), tuple(problems)
+
+
+def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, ...] | Problem:
+    """The places of one garment's decals, or the first thing that keeps one of them off it."""
+    by_position: dict[str, list[Decal]] = {}
+    for decal in decals:
+        by_position.setdefault(decal.spec.position.casefold(), []).append(decal)
+    found: dict[str, tuple[Place, ...]] = {}
+    rules: dict[str, Rule] = {}
+    for position, here in by_position.items():
+        rule = placement_rule(position, garment.blank.for_, garment.blank.neckline)
+        wrong = _cannot_measure(garment, here[0], rule)
+        if rule is None or wrong:
+            return wrong or _not_made(garment, here[0])
+        rules[position] = rule
+    for position in sorted(rules, key=lambda name: bool(rules[name].under)):
+        found[position] = _stack(job, garment, rules[position], groups(by_position[position]), found)
+    places = tuple(each for position in by_position for each in found[position])
+    misfits = (_misfit(job, each, rules[each.decal.spec.position.casefold()]) for each in places)
+    return next((each for each in (*misfits, _overlap(places)) if each), None) or places
+
+
+def _stack(
+    job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...], found: Mapping[str, tuple[Place, ...]]
+) -> tuple[Place, ...]:
+    """One position's groups, one below the other (on a sleeve: the last one nearest the opening)."""
+    if rule.side in SLEEVES:
+        return _stack_on_sleeve(job, garment, rule, here)
+    above = [each for name in rule.under for each in found.get(name, ())]
+    top = max((_bottom(each) for each in above), default=None)
+    at = rule.distance if top is None else top + rule.gap
+    places: list[Place] = []
+    for group in here:
+        places += (_placed(job, garment, rule, group, decal, below=at) for decal in group.decals)
+        at += group.height + rule.gap
+    return tuple(places)
+
+
+def _stack_on_sleeve(job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...]) -> tuple[Place, ...]:
+    places: list[Place] = []
+    at = rule.distance
+    for group in reversed(here):
+        places += (_placed(job, garment, rule, group, decal, above=at) for decal in group.decals)
+        at += group.height + rule.gap
+    return tuple(places)
+
+
+def _placed(
+    job: Job,
+    garment: Garment,
+    rule: Rule,
+    group: Group,
+    decal: Decal,
+    *,
+    below: float | None = None,
+    above: float | None = None,
+) -> Place:
+    right, up = decal.offset
+    off_middle = right + decal.width / 2 - group.width / 2  # to the right as one looks at it
+    across = rule.across + (off_middle if rule.side == "back" else -off_middle)
+    top = None if below is None else below + group.height - up - decal.height
+    blank = garment.blank
+    half = (blank.sleeve_opening or 0) / 2 if rule.side in SLEEVES else blank.chest / 2
+    return Place(
+        garment=garment,
+        decal=decal,
+        side=rule.side,
+        below_collar=None if top is None else round(top, 3),
+        above_opening=None if above is None else round(above + up, 3),
+        from_center=round(across, 3) + 0.0,
+        clear_side=round(half - abs(across) - decal.width / 2, 3),
+        clear_hem=None if top is None else round(blank.length - _drop(blank, rule) - top - decal.height, 3),
+        presses=plate_placements(decal.width, decal.height, job.presses[0]),
+        line_up_by=_line_up_by(rule, across),
+    )
+
+
+def _drop(blank: Blank, rule: Rule) -> float:
+    """How far below the shoulder point the seam lies that the position is measured from."""
+    match rule.measured_from:
+        case "back collar seam":
+            return blank.drop_back
+        case "side of the collar seam":
+            return 0.0
+        case _:
+            return blank.drop_front
+
+
+def _line_up_by(rule: Rule, across: float) -> str:
+    if rule.side in SLEEVES:
+        return f"{rule.measured_from}, crease along the sleeve"
+    if abs(across) < NEAR:
+        return f"{rule.measured_from}, center crease"
+    return f"{rule.measured_from}, center crease ({'wearer’s right' if across > 0 else 'wearer’s left'})"
+
+
+def _bottom(place: Place) -> float:
+    return (place.below_collar or 0) + place.decal.height
+
+
+def _not_made(garment: Garment, decal: Decal) -> Problem:
+    blank = garment.blank
+    return problem(
+        "position-not-made",
+        decal.spec.source.at("Position"),
+        decal.spec.position,
+        rows=(garment.row.source.row,),
+        position=decal.spec.position,
+        garment=blank.garment,
+        size=blank.size,
+    )
+
+
+def _cannot_measure(garment: Garment, decal: Decal, rule: Rule | None) -> Problem | None:
+    blank = garment.blank
+    if rule is None or rule.side not in SLEEVES:
+        return None
+    missing = "sleeve opening" if not blank.sleeve_opening else "sleeve length" if not blank.sleeve_length else ""
+    if not missing:
+        return None
+    return problem(
+        "measure-missing",
+        blank.source.at(missing.capitalize()) if blank.source.row else garment.row.source.at("Garment"),
+        "",
+        rows=(garment.row.source.row,),
+        garment=blank.garment,
+        size=blank.size,
+        measure=missing,
+        position=decal.spec.position,
+    )
+
+
+def _misfit(job: Job, place: Place, rule: Rule) -> Problem | None:
+    """A problem where the decal comes closer to a seam, the hem or a sleeve's end than it may."""
+    settings, blank, decal = job.settings, place.garment.blank, place.decal
+    side = SLEEVE_EDGE if rule.side in SLEEVES else settings.clear_of_side
+    if place.clear_hem is None:
+        spare_height = (blank.sleeve_length or 0) - SLEEVE_EDGE - (place.above_opening or 0) - decal.height
+    else:
+        spare_height = place.clear_hem - settings.clear_of_hem
+    spare_width = place.clear_side - side
+    if spare_width >= -NEAR and spare_height >= -NEAR:
+        return None
+    unit = settings.length_unit
+    width, height = decal.width + 2 * min(0, spare_width), decal.height + min(0, spare_height)
+    fits = f"{printed_text(max(width, 0), unit)} wide and {printed_text(max(height, 0), unit)} high"
+    return problem(
+        "decal-off-garment",
+        decal.spec.source.at("Width") if decal.spec.source.row else place.garment.row.source.at("Size"),
+        f"{printed_text(decal.width, unit)} × {printed_text(decal.height, unit)}",
+        rows=(place.garment.row.source.row,),
+        decal=decal.spec.decal,
+        width=printed_text(decal.width, unit),
+        height=printed_text(decal.height, unit),
+        garment=blank.garment,
+        size=blank.size,
+        position=decal.spec.position,
+        fits=fits if width > 0 and height > 0 else "smaller",
+    )
+
+
+def _overlap(places: tuple[Place, ...]) -> Problem | None:
+    """A problem where two decals that are not films of one drawing lie on one another."""
+    for one, other in combinations(places, 2):
+        if one.side == other.side and not _one_drawing(one.decal, other.decal) and _touch(one, other):
+            return problem(
+                "decals-overlap",
+                other.decal.spec.source.at("Position"),
+                other.decal.spec.position,
+                rows=(other.garment.row.source.row,),
+                decal=other.decal.spec.decal,
+                other=one.decal.spec.decal,
+                garment=other.garment.blank.garment,
+                size=other.garment.blank.size,
+            )
+    return None
+
+
+def _one_drawing(one: Decal, other: Decal) -> bool:
+    return len(groups((one, other))) == 1
+
+
+def _touch(one: Place, other: Place) -> bool:
+    reach = (one.decal.width + other.decal.width) / 2
+    if abs(one.from_center - other.from_center) >= reach - NEAR:
+        return False
+    if one.below_collar is None or other.below_collar is None:
+        return False  # a sleeve's decals are stacked by the table
+    lower, upper = max(one.below_collar, other.below_collar), min(_bottom(one), _bottom(other))
+    return upper - lower > NEAR
