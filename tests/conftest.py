@@ -1,0 +1,37 @@
+"""Builders: a workbook from lists of rows, and its plan."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+from workbooks import Rows, write_workbook
+
+from xlbatch.roster.read import Reading, read
+from xlbatch.run import make_plan
+from xlbatch.sheets.plan import Plan
+
+RUN_AT = datetime(2026, 5, 4, 9, 30)
+
+
+@pytest.fixture
+def reading_of(tmp_path: Path) -> Callable[..., Reading]:
+    """Reads a workbook made from rows: reading_of([["Who", "Size"], ["Ana", "M"]], Job=[…])."""
+
+    def make(roster: Rows, **sheets: Rows) -> Reading:
+        path = write_workbook(tmp_path / "roster.xlsx", {"Roster": roster, **sheets})
+        reading = read(path)
+        assert isinstance(reading, Reading)
+        return reading
+
+    return make
+
+
+@pytest.fixture
+def plan_of(reading_of: Callable[..., Reading]) -> Callable[..., Plan]:
+    """The plan of a workbook made from rows."""
+
+    def make(roster: Rows, **sheets: Rows) -> Plan:
+        return make_plan(reading_of(roster, **sheets), 0, lambda _stage: None, RUN_AT)
+
+    return make

@@ -1,0 +1,162 @@
+"""The whole flow: a workbook in, a plan and its cut files out. One call a stage.
+
+The stages are imported where they are called, so that starting, --help and a file that can't be read stay quick.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from xlbatch.problems import Problem
+from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
+
+if TYPE_CHECKING:
+    from xlbatch.art.decal import Decal
+    from xlbatch.check.garment import Garment
+    from xlbatch.placement.place import Place
+    from xlbatch.roster.read import Reading
+    from xlbatch.sheets.plan import Plan
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True)
+class Options:
+    """How to plan: where to write (None: beside the input), how hard to search, and whether only to check."""
+
+    folder: Path | None = None
+    effort: int = 1
+    check_only: bool = False
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What became of one workbook. `code` is the contract's exit code, `message` a few plain words."""
+
+    code: Literal[0, 1, 2, 3]
+    message: str
+    written: Path | None = None
+    cut_files: Path | None = None
+    problems: tuple[Problem, ...] = ()
+
+
+def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
+    """Plans one workbook: reads, plans, writes. The input is never changed."""
+    from xlbatch.roster.read import Unreadable, read
+
+    progress("Reading the list")
+    reading = read(workbook)
+    if isinstance(reading, Unreadable):
+        return Outcome(3, reading.sentence)
+    plan = make_plan(reading, options.effort, progress, now)
+    progress("Writing the sheets")
+    try:
+        return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only)
+    except CannotSave as cannot:
+        return Outcome(3, str(cannot))
+
+
+def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
+    """Everything computed for one workbook, from the rows read to the money."""
+    from xlbatch.art.draw import draw
+    from xlbatch.check.check import check
+    from xlbatch.check.progress import up_to_date
+    from xlbatch.film.lay import lay
+    from xlbatch.film.unfit import unfit
+    from xlbatch.placement.put import place
+    from xlbatch.press.order import order_problems, press_order
+    from xlbatch.schedule.plan_time import plan_time
+    from xlbatch.sheets.plan import Plan
+    from xlbatch.shopping.buy import shopping_list, shopping_problems
+    from xlbatch.shopping.money import money
+
+    job = up_to_date(reading.job)
+    garments, problems = check(job, _held(reading.problems))
+    problems = reading.problems + problems
+
+    progress("Drawing the decals")
+    decals, found = draw(job, garments)
+    problems += found + unfit(job, garments, decals)
+    garments, decals = _kept(garments, decals, problems)
+
+    places, found = place(job, garments, decals)
+    problems += found
+    garments, decals = _kept(garments, decals, problems)
+    decals, places = _numbered(decals, places)
+
+    progress("Laying out the film")
+    layout = lay(job, garments, decals, effort)
+
+    progress("Ordering, timing, pricing")
+    pressing = press_order(job, layout.batches, places)
+    time = plan_time(job.settings, layout, pressing)
+    shopping = shopping_list(job, garments, layout)
+    problems += order_problems(pressing) + shopping_problems(job, shopping, garments)
+    return Plan(
+        job=job,
+        problems=problems,
+        held=tuple(row for row in job.roster if row.source.row in _held(problems) and not row.status),
+        garments=garments,
+        decals=decals,
+        places=places,
+        layout=layout,
+        pressing=pressing,
+        time=time,
+        shopping=shopping,
+        money=money(job.settings, garments, decals, layout, shopping, time),
+        run_at=now,
+    )
+
+
+def _held(problems: Iterable[Problem]) -> frozenset[int]:
+    """The roster rows (sheet row numbers) that a `stop` holds back."""
+    return frozenset(row for found in problems if found.level == "stop" for row in found.rows)
+
+
+def _kept(
+    garments: tuple["Garment", ...], decals: tuple["Decal", ...], problems: tuple[Problem, ...]
+) -> tuple[tuple["Garment", ...], tuple["Decal", ...]]:
+    """The garments that no problem holds back, and their decals."""
+    held = _held(problems)
+    good = tuple(garment for garment in garments if garment.row.source.row not in held)
+    numbers = {garment.no for garment in good}
+    return good, tuple(decal for decal in decals if decal.garment_no in numbers)
+
+
+def _numbered(
+    decals: tuple["Decal", ...], places: tuple["Place", ...]
+) -> tuple[tuple["Decal", ...], tuple["Place", ...]]:
+    """The decals numbered without gaps, D001 and so on, and their places; places of garments held back left out."""
+    from xlbatch.art.draw import numbered
+
+    new = {old.id: decal for old, decal in zip(decals, numbered(decals), strict=True)}
+    return tuple(new.values()), tuple(
+        replace(place, decal=new[place.decal.id]) for place in places if place.decal.id in new
+    )
+
+
+def _write(plan: "Plan", folder: Path, name: str, check_only: bool) -> Outcome:
+    """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
+    from xlbatch.cutfiles.cut import cut_files
+    from xlbatch.sheets.write import write_plan, write_problems
+
+    stops = any(found.level == "stop" for found in plan.problems)
+    if not plan.garments and not stops:
+        return Outcome(0, "Nothing is left to do: every garment on the list is done or cancelled.")
+    code: Literal[0, 1, 2] = 2 if not plan.garments else 1 if stops else 0
+    if check_only or code == 2:
+        written = save_problems(folder, name, lambda path: write_problems(path, plan.job, plan.problems, plan.run_at))
+        return Outcome(code, _summary(plan, code, check_only), written, None, plan.problems)
+    files = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
+    written, cut_folder = save_plan(folder, name, lambda path: write_plan(path, plan), files)
+    return Outcome(code, _summary(plan, code, check_only), written, cut_folder, plan.problems)
+
+
+def _summary(plan: "Plan", code: int, check_only: bool) -> str:
+    if code == 2:
+        return "Nothing could be planned."
+    verb = "can be planned" if check_only else "planned"
+    garments = f"{len(plan.garments)} garment{'s' * (len(plan.garments) != 1)} {verb}"
+    return f"{garments}, {len(plan.held)} held back." if code == 1 else f"{garments}."
