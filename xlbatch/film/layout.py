@@ -1,10 +1,12 @@
 """Decals laid on film. Lengths in mm; across from the left edge of the usable width, along from the leading end."""
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal as Money
 from typing import Literal
 
 from xlbatch.art.decal import Decal
+from xlbatch.art.path import Matrix
 from xlbatch.roster.job import Film, Piece, Roll
 
 
@@ -36,6 +38,18 @@ class Lying:
         return self.decal.width if self.turned in (90, 270) else self.decal.height
 
 
+def _turning(lying: Lying) -> Matrix:
+    """The turn counterclockwise that keeps the box's lower-left corner at (0, 0)."""
+    width, height = lying.decal.width, lying.decal.height
+    turns: dict[int, Matrix] = {
+        0: (1, 0, 0, 1, 0, 0),
+        90: (0, 1, -1, 0, height, 0),
+        180: (-1, 0, 0, -1, width, height),
+        270: (0, -1, 1, 0, 0, width),
+    }
+    return turns[lying.turned]
+
+
 @dataclass(frozen=True)
 class Strip:
     """One batch's decals of one film, cut off straight on both sides."""
@@ -60,6 +74,44 @@ class Run:
     @property
     def lying(self) -> tuple[Lying, ...]:
         return tuple(each for strip in self.strips for each in strip.lying)
+
+    @property
+    def outlined(self) -> tuple[Lying, ...]:
+        """The decals whose outlines are cut."""
+        return tuple(each for each in self.lying if each.decal.outline is not None)
+
+    @property
+    def cut_file(self) -> str:
+        """The name of the file to cut; "" where no decal has an outline."""
+        return self._named("already mirrored" if self.mirrored else "not mirrored") if self.outlined else ""
+
+    @property
+    def guide_file(self) -> str:
+        return self._named("guide")
+
+    def _named(self, what: str) -> str:
+        """A file name that every system takes: no signs Windows forbids, no control characters."""
+        film = re.sub(r'[<>:"/\\|?*\x00-\x1f\x7f]+', "-", self.film.name).strip(" .")[:80]
+        return f"{self.no:02d} {film} - {what}.svg"
+
+    @property
+    def ink_box(self) -> tuple[float, float] | None:
+        """How far the outlines reach across and along, as the opened cut file should measure."""
+        if not self.outlined:
+            return None
+        left, lead = min(each.across for each in self.outlined), min(each.along for each in self.outlined)
+        right = max(each.across + each.width for each in self.outlined)
+        end = max(each.along + each.length for each in self.outlined)
+        return round(right - left, 3), round(end - lead, 3)
+
+    def matrix(self, lying: Lying) -> Matrix:
+        """Takes a decal's upright outline (y upward) to where it lies on the run's page (y downward from its far end).
+
+        Mirroring about a vertical line is matrix(-1 0 0 1 W 0) of SVG, W here the width of the box."""
+        a, b, c, d, e, f = _turning(lying)
+        if self.mirrored:
+            a, c, e = -a, -c, lying.width - e
+        return a, -b, c, -d, e + lying.across, self.length - lying.along - f
 
 
 @dataclass(frozen=True)

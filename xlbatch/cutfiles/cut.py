@@ -1,0 +1,129 @@
+"""Turns runs into SVG: one file to cut and one guide a run.
+
+A page is as wide as the film's usable width and as long as the run, in mm. SVG counts downward, so the run's leading
+end is at the bottom. Positions are the layout's, which is what lies on the cutter: only outlines are mirrored here.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+from xlbatch.art.decal import Segment
+from xlbatch.art.path import bounds, contours, path_data
+from xlbatch.film.layout import Layout, Lying, Run
+from xlbatch.resources import templates
+from xlbatch.roster.job import Settings
+from xlbatch.units import mm_per
+
+NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")  # XML 1.0, production 2
+LETTERS = 5.0  # mm, the largest lettering on a guide
+
+
+@dataclass(frozen=True)
+class CutFile:
+    """A file to write beside the plan."""
+
+    name: str
+    text: str
+
+
+def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
+    """The file to cut of every run that has outlines, and every run's guide."""
+    drawing = Environment(
+        loader=FileSystemLoader(templates()), autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True
+    )
+    cut, guide = drawing.get_template("cut.svg.j2"), drawing.get_template("guide.svg.j2")
+    found: list[CutFile] = []
+    for run in layout.runs:
+        page = _page(run, settings)
+        if run.cut_file:
+            found.append(CutFile(run.cut_file, cut.render(page=page, decals=list(_outlines(run)))))
+        guided = guide.render(page=page, decals=list(_boxes(run)), strips=list(_strips(run)), inch=mm_per("in"))
+        found.append(CutFile(run.guide_file, guided))
+    return tuple(found)
+
+
+def _number(mm: float) -> str:
+    return f"{round(mm, 3) + 0.0:.10g}"
+
+
+def _page(run: Run, settings: Settings) -> dict[str, str]:
+    title = _plain(f"{settings.job_name}, run {run.no}, {run.film.name}")
+    return {"width": _number(run.film.usable_width), "height": _number(run.length), "title": title}
+
+
+def _plain(text: str) -> str:
+    """A text without what XML can't carry, on one line."""
+    return " ".join(NOT_XML.sub("", text).split())
+
+
+def _title(run: Run, lying: Lying) -> str:
+    return _plain(f"{lying.decal.id} {lying.decal.text or lying.decal.spec.decal}, {run.film.name}")
+
+
+def _in_order(lying: Sequence[Lying]) -> list[Lying]:
+    """Along the film from its leading end."""
+    return sorted(lying, key=lambda each: (each.along, each.across))
+
+
+def _outlines(run: Run) -> Iterator[dict[str, str]]:
+    for lying in (lying for strip in run.strips for lying in _in_order(strip.lying)):
+        if lying.decal.outline:
+            path = path_data(_inside_first(lying.decal.outline.segments), run.matrix(lying))
+            yield {"id": lying.decal.id, "title": _title(run, lying), "path": path}
+
+
+def _inside_first(segments: Sequence[Segment]) -> tuple[Segment, ...]:
+    """The contours so that what lies inside another is cut before it, one letter after another."""
+    boxed = [(box, contour) for contour in contours(segments) if (box := bounds(contour))]
+    boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # from the left, an outer contour before what it holds
+    letters: list[list[tuple[tuple[float, float, float, float], tuple[Segment, ...]]]] = []
+    for box, contour in boxed:
+        outer = next((one for one in letters if _holds(one[0][0], box)), None)
+        if outer is None:
+            letters.append([(box, contour)])
+        else:
+            outer.append((box, contour))
+    return tuple(
+        segment
+        for letter in letters
+        for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
+        for segment in contour
+    )
+
+
+def _holds(outer: tuple[float, float, float, float], inner: tuple[float, float, float, float]) -> bool:
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]
+
+
+def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:
+    """The decals as boxes: dashed where an outline is cut, whole where only the size is known."""
+    for lying in run.lying:
+        top = run.length - lying.along - lying.length
+        letters = min(LETTERS, lying.length / 2, lying.width / max(len(lying.decal.id), 1))
+        yield {
+            "id": lying.decal.id,
+            "title": _title(run, lying),
+            "x": _number(lying.across),
+            "y": _number(top),
+            "width": _number(lying.width),
+            "height": _number(lying.length),
+            "middle_x": _number(lying.across + lying.width / 2),
+            "middle_y": _number(top + (lying.length + letters) / 2),
+            "letters": _number(letters),
+            "cut": lying.decal.outline is not None,
+        }
+
+
+def _strips(run: Run) -> Iterator[dict[str, str]]:
+    """Each strip's number at its beginning, and the straight cut, in the middle of the gap, after it."""
+    ends = [(strip.start + strip.length + after.start) / 2 for strip, after in pairwise(run.strips)]
+    for strip, end in zip(run.strips, [*ends, None], strict=True):
+        yield {
+            "no": str(strip.batch),
+            "y": _number(run.length - strip.start - 1),
+            "cut": "" if end is None else _number(run.length - end),
+        }

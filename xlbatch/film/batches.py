@@ -1,0 +1,170 @@
+"""Chooses which garments make a batch, for all films together: the less film their strips take in total, the better.
+
+Neighbors on the roster are tried first. Then, block by block of the roster, every possible batch is priced roughly,
+the promising ones more and more closely, and the best batches that hold every garment once are chosen.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from math import comb
+
+import numpy as np
+from numpy.typing import NDArray
+
+from xlbatch.film.box import Bed, Box
+from xlbatch.film.drop import least_lengths
+from xlbatch.film.partition import cheapest, prices
+
+Ints = NDArray[np.int64]
+Group = tuple[int, ...]  # garments by their place on the roster
+
+CUT = 5_000  # µm of film worth one strip less to cut and weed (common practice, no source)
+APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
+TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
+
+ROUGH = 12  # tries for one strip, and then: tries, batches a garment looked at again, and in all times the effort
+CLOSER, CLOSEST = (150, 40, 40_000), (800, 12, 12_000)
+GROUPS = 150_000  # batches priced roughly, times the effort
+BLOCK = 60  # garments
+USUAL = 9  # boxes in a strip; with more of them fewer batches are priced, as each takes longer
+NODES = 200  # of the choice among batches
+
+
+@dataclass(frozen=True)
+class FilmBoxes:
+    """One film's bed, and for every garment the boxes it needs of that film."""
+
+    bed: Bed
+    boxes: tuple[tuple[Box, ...], ...]
+
+
+def choose_batches(films: Sequence[FilmBoxes], most: int, effort: int) -> tuple[Group, ...]:
+    """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments."""
+    costs = _Costs(films)
+    batches = _neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
+    if effort:
+        search = _search(films, most, effort)
+        size = _block_size(len(films[0].boxes), most, search)
+        batches = _regrouped(costs, _blocks(batches, size), most, search)
+    return tuple(sorted(batches))
+
+
+class _Costs:
+    """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
+
+    def __init__(self, films: Sequence[FilmBoxes]) -> None:
+        self.films = films
+        self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
+        places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
+        self.kind_of = [
+            [place[tuple(sorted(boxes))] for boxes in film.boxes] for film, place in zip(films, places, strict=True)
+        ]
+
+    def of(self, groups: Sequence[Group], tries: int) -> Ints:
+        total = np.array([CUT + APART * (group[-1] - group[0]) for group in groups], np.int64)
+        for at in range(len(self.films)):
+            total += self._strips(at, groups, tries)
+        return np.minimum(total, TOO_LONG)
+
+    def of_each(self, blocks: Sequence[Sequence[Group]], tries: int) -> list[Ints]:
+        """The costs of the groups of many blocks, computed together."""
+        ends = np.cumsum([len(block) for block in blocks])
+        return np.split(self.of([group for block in blocks for group in block], tries), ends[:-1])
+
+    def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
+        kind_of, bed = self.kind_of[at], self.films[at].bed
+        keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
+        boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
+        most = bed.longest * bed.width
+        short = [key for key, each in boxes.items() if sum(a * b for a, b in each) <= most]
+        found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
+        lengths = {
+            key: length if length <= bed.longest or len(key) == 1 else TOO_LONG
+            for key, length in zip(short, found, strict=True)
+        }
+        return np.array([lengths.get(key, TOO_LONG) for key in keys], np.int64)
+
+
+def _neighbors(costs: _Costs, garments: int, most: int, tries: int) -> list[Group]:
+    """The cheapest batches of garments that follow each other on the roster."""
+    groups = [tuple(range(begin, end)) for end in range(1, garments + 1) for begin in range(max(0, end - most), end)]
+    best = [(0, 0)]  # least cost of the first garments, and minus where their last batch begins
+    for group, cost in zip(groups, costs.of(groups, tries).tolist(), strict=True):
+        begin, end = group[0], group[-1] + 1
+        best[end:] = [min([*best[end:], (best[begin][0] + cost, -begin)])]
+    batches: list[Group] = []
+    end = garments
+    while end:
+        begin = -best[end][1]
+        batches.append(tuple(range(begin, end)))
+        end = begin
+    return batches[::-1]
+
+
+def _search(films: Sequence[FilmBoxes], most: int, effort: int) -> float:
+    """The effort, less where a batch has more boxes than usual: each then takes longer, by about their square."""
+    boxes = max(sum(len(each) for each in film.boxes) / len(film.boxes) for film in films) * most
+    return effort / max(1.0, boxes / USUAL) ** 2
+
+
+def _block_size(garments: int, most: int, search: float) -> int:
+    """How many garments every batch can be priced of."""
+    size = most
+    while size < BLOCK and _groups(size + 1, most) * garments <= GROUPS * search * (size + 1):
+        size += 1
+    return size
+
+
+def _groups(garments: int, most: int) -> int:
+    return sum(comb(garments, count) for count in range(1, most + 1))
+
+
+def _blocks(batches: Sequence[Group], size: int) -> list[list[Group]]:
+    """Consecutive batches gathered into blocks of about as many garments each, at most `size` where possible."""
+    garments = sum(len(batch) for batch in batches)
+    count = -(-garments // size)
+    blocks: list[list[Group]] = [[] for _ in range(count)]
+    before = 0
+    for batch in batches:
+        blocks[min(before * count // garments, count - 1)].append(batch)
+        before += len(batch)
+    return [block for block in blocks if block]
+
+
+def _regrouped(costs: _Costs, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
+    """The cheapest batches found for the garments of each block."""
+    members = [sorted(garment for batch in block for garment in batch) for block in blocks]
+    garments = sum(len(each) for each in members)
+    groups = [[group for count in range(1, most + 1) for group in combinations(each, count)] for each in members]
+    cost = costs.of_each(groups, ROUGH)
+    for tries, keep, budget in (CLOSER, CLOSEST):
+        a_garment = min(keep, budget * search / garments)
+        for at, block in enumerate(blocks):
+            most_kept = round(a_garment * len(members[at]))
+            groups[at] = _promising(groups[at], cost[at], members[at], set(block), most_kept)
+        cost = costs.of_each(groups, tries)
+    return [batch for at, block in enumerate(blocks) for batch in _chosen(groups[at], cost[at], members[at], block)]
+
+
+def _sets(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
+    place = {garment: at for at, garment in enumerate(members)}
+    return [[place[garment] for garment in group] for group in groups]
+
+
+def _chosen(groups: Sequence[Group], cost: Ints, members: Sequence[int], own: Sequence[Group]) -> Sequence[Group]:
+    """The groups that hold every member once at the least cost; those that stand already if none cost less."""
+    chosen = cheapest(_sets(groups, members), cost.tolist(), len(members), NODES)
+    price = dict(zip(groups, cost.tolist(), strict=True))
+    better = [groups[at] for at in chosen or ()]
+    return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, own)) else own
+
+
+def _promising(groups: Sequence[Group], cost: Ints, members: Sequence[int], own: set[Group], keep: int) -> list[Group]:
+    """The groups that cost least beyond what their garments are worth, and those that stand already."""
+    usable = [at for at, group in enumerate(groups) if cost[at] < TOO_LONG or len(group) == 1 or group in own]
+    sets = _sets([groups[at] for at in usable], members)
+    worth = prices(sets, cost[usable].tolist(), len(members))
+    beyond = [round(cost[at] - sum(worth[member] for member in each)) for at, each in zip(usable, sets, strict=True)]
+    ranked = sorted(zip(beyond, usable, strict=True))
+    return sorted({groups[at] for _, at in ranked[:keep]} | own)

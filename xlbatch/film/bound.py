@@ -1,0 +1,134 @@
+"""A proof of how little film is possible: the slice bound.
+
+Every straight cut across a layout meets boxes whose widths add up to no more than the bed's. So a layout is a
+set of slices, each a set of widths that fit side by side, and the least total length of such slices that covers every
+box's length (some part of each box lying one way round, the rest the other) is no longer than any layout. That linear
+program is solved by column generation (Gilmore and Gomory, 1961). Farley's bound (1990) turns the prices of any
+round into a valid proof, so the search for better prices may stop at any time.
+"""
+
+import math
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from xlbatch.film.box import Bed, Box
+from xlbatch.film.solver import Solver
+
+Floats = NDArray[np.float64]
+Slice = Counter[int]  # how many of each width lie side by side
+
+CELLS = (1200, 600, 300)  # across the bed: the finest grid that leaves few enough different widths
+MOST_WIDTHS = 600
+ROUNDS = 60  # of column generation
+SLICES_A_ROUND = 8
+CLOSE = 5e-4  # stop when the proof is this near to the best slices known
+SAFE = 1e-6  # taken off against floating-point error
+
+
+def least_length(boxes: Sequence[Box], bed: Bed) -> int:
+    """A length in µm, gap included, that no layout of these boxes in one piece can be shorter than."""
+    ways = [bed.ways(box) for box in boxes]
+    if not boxes or not all(ways):
+        return 0
+    plain = max(max(min(way[1] for way in each) for each in ways), math.ceil(sum(a * b for a, b in boxes) / bed.width))
+    return max(plain, math.floor(_Slices(ways, bed.width).proof() * (1 - SAFE)))
+
+
+def _grid(ways: Sequence[tuple[Box, ...]], width: int) -> int:
+    """What widths are rounded down to, in µm: more then fits side by side than really does."""
+    grids = [max(1, width // cells) for cells in CELLS]
+    fine = (grid for grid in grids if len({way[0] // grid for each in ways for way in each}) <= MOST_WIDTHS)
+    return next(fine, grids[-1])
+
+
+class _Slices:
+    """The linear program over slices. Its rows are widths in grid cells, from narrow to wide."""
+
+    def __init__(self, ways: Sequence[tuple[Box, ...]], width: int) -> None:
+        grid = _grid(ways, width)
+        self.room = width // grid
+        counts = Counter(cells for each in ways for cells in {way[0] // grid for way in each})
+        self.cells = sorted(counts)
+        self.counts = [counts[cells] for cells in self.cells]
+        row = {cells: at for at, cells in enumerate(self.cells)}
+        rounded = [[(row[way[0] // grid], float(way[1])) for way in (each[0], each[-1])] for each in ways]
+        self.rows = np.array([[way[0] for way in each] for each in rounded])
+        self.lengths = np.array([[way[1] for way in each] for each in rounded])
+        self.program = self._program()
+
+    def _program(self) -> Solver:
+        program = Solver()
+        needed = np.bincount(self.rows[:, 1], self.lengths[:, 1], len(self.cells))
+        for length in needed:
+            program.addRow(float(length), math.inf, 0, [], [])
+        self._add_shares(program)
+        for at in range(len(self.cells) - 1):  # the place of a wider box may hold a narrower one
+            program.addCol(0.0, 0.0, math.inf, 2, np.array([at, at + 1], np.int32), np.array([1.0, -1.0]))
+        self._add(program, Counter({len(self.cells) - 1: 1}))
+        return program
+
+    def _add_shares(self, program: Solver) -> None:
+        """For boxes of one kind, the share that lies the first way round instead of the second."""
+        kinds: dict[tuple[int, int], list[Floats]] = defaultdict(list)
+        for (first, second), lengths in zip(self.rows.tolist(), self.lengths, strict=True):
+            if first != second:
+                kinds[first, second].append(lengths)
+        for rows, lengths in kinds.items():
+            total = np.sum(lengths, axis=0) * (-1.0, 1.0)
+            program.addCol(0.0, 0.0, 1.0, 2, np.array(rows, np.int32), total)
+
+    def _add(self, program: Solver, piece: Slice) -> None:
+        at, times = np.array(list(piece), np.int32), np.array(list(piece.values()), np.float64)
+        program.addCol(1.0, 0.0, math.inf, len(at), at, times)
+
+    def proof(self) -> float:
+        """The best of Farley's bounds over all rounds, in µm."""
+        best = 0.0
+        for _ in range(ROUNDS):
+            self.program.run()
+            if best >= (1 - CLOSE) * self.program.getInfo().objective_function_value:
+                break
+            prices = np.maximum(np.array(self.program.getSolution().row_dual), 0.0)
+            slices = list(self._dear_slices(prices))
+            dearest = sum(prices[row] * times for row, times in slices[0].items())
+            best = max(best, float((self.lengths * prices[self.rows]).min(axis=1).sum()) / dearest)
+            for each in slices:
+                self._add(self.program, each)
+        return best
+
+    def _dear_slices(self, prices: Floats) -> Iterator[Slice]:
+        """The dearest slice of all, then dear ones that share no width with those before."""
+        free = list(self.counts)
+        for _ in range(SLICES_A_ROUND):
+            found = self._dearest(prices, free)
+            if not found:
+                return
+            yield found
+            for row in found:
+                free[row] = 0
+
+    def _dearest(self, prices: Floats, free: Sequence[int]) -> Slice:
+        """The widths that fit side by side and cost the most: an integer knapsack over grid cells."""
+        copies = [
+            row
+            for row, cells in enumerate(self.cells)
+            for _ in range(min(free[row], self.room // max(cells, 1)) if prices[row] > 0 else 0)
+        ]
+        worth = np.zeros(self.room + 1)
+        taken = np.zeros((len(copies), self.room + 1), dtype=bool)
+        for at, row in enumerate(copies):
+            cells = self.cells[row]
+            with_it = worth[: self.room + 1 - cells] + prices[row]
+            better = with_it > worth[cells:]
+            taken[at, cells:] = better
+            worth[cells:][better] = with_it[better]
+        found: Slice = Counter()
+        room = self.room
+        for at in range(len(copies) - 1, -1, -1):
+            if taken[at, room]:
+                found[copies[at]] += 1
+                room -= self.cells[copies[at]]
+        return found

@@ -1,0 +1,51 @@
+"""A decal's box on film, in whole micrometers, so that sums are exact and the same on every machine.
+
+The gap is added once to each box and once to the width it lies in: boxes that touch are then one gap apart.
+"""
+
+from dataclasses import dataclass
+
+from xlbatch.art.decal import Decal
+from xlbatch.roster.job import Film, Settings
+
+UM = 1000  # micrometers in a millimeter
+ROUNDING = 1  # µm: a decal made as wide as its film may measure that much more
+Box = tuple[int, int]  # across and along, upright
+
+
+@dataclass(frozen=True)
+class Bed:
+    """What boxes are laid in: a film's width and the longest strip, each with one gap added, in µm."""
+
+    width: int
+    longest: int
+    gap: int
+    turn: bool  # whether boxes may be turned a quarter
+
+    def ways(self, box: Box) -> tuple[Box, ...]:
+        """The ways round in which a box fits across."""
+        both = dict.fromkeys((box, box[::-1])) if self.turn else (box,)
+        return tuple(way for way in both if way[0] <= self.width)
+
+
+def um(mm: float) -> int:
+    """A length in whole µm."""
+    return round(mm * UM)
+
+
+def box_of(decal: Decal, gap: int) -> Box:
+    """A decal's upright box with the gap added."""
+    return um(decal.width) + gap, um(decal.height) + gap
+
+
+def bed_of(film: Film, settings: Settings) -> Bed:
+    """The bed of one strip of a film. A one-direction film is never turned."""
+    gap = um(settings.gap)
+    longest = um(min(settings.longest_strip, longest_run(film, settings) - 2 * settings.end_margin))
+    turn = settings.turn and not film.one_direction
+    return Bed(um(film.usable_width) + gap + ROUNDING, longest + gap + ROUNDING, gap, turn)
+
+
+def longest_run(film: Film, settings: Settings) -> float:
+    """The longest run of a film in mm, end margins included: no longer than the longest roll it is sold in."""
+    return min([settings.longest_cut, *([max(roll.length for roll in film.rolls)] if film.rolls else [])])

@@ -1,0 +1,30 @@
+"""Lays each batch's decals of one film in a strip as short as the search can make it."""
+
+from collections.abc import Sequence
+
+from xlbatch.art.decal import Decal
+from xlbatch.film.box import UM, Bed, box_of
+from xlbatch.film.drop import pack_sets
+from xlbatch.film.layout import Lying, Strip
+from xlbatch.film.skyline import Packing, pack
+
+MANY = 15  # boxes, from where on the skyline is tried too
+SKYLINE_TRIES = 20
+
+
+def lay_strips(sets: Sequence[tuple[int, Sequence[Decal]]], bed: Bed, tries: int) -> tuple[Strip, ...]:
+    """One strip for each batch number and its decals; along from the strip's own beginning."""
+    boxes = [[box_of(decal, bed.gap) for decal in decals] for _, decals in sets]
+    packings = [
+        min(found, pack(these, bed, SKYLINE_TRIES), key=lambda one: one.length) if len(these) >= MANY else found
+        for these, found in zip(boxes, pack_sets(boxes, bed, tries), strict=True)
+    ]
+    return tuple(_strip(batch, decals, found, bed.gap) for (batch, decals), found in zip(sets, packings, strict=True))
+
+
+def _strip(batch: int, decals: Sequence[Decal], packing: Packing, gap: int) -> Strip:
+    lying = tuple(
+        Lying(decal, spot.across / UM, spot.along / UM, 90 if spot.turned else 0)
+        for decal, spot in zip(decals, packing.spots, strict=True)
+    )
+    return Strip(batch, 0.0, (packing.length - gap) / UM, lying)

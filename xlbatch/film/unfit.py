@@ -1,0 +1,83 @@
+"""Finds decals that can't lie on their film."""
+
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.garment import Garment
+from xlbatch.film.box import UM, Bed, bed_of, box_of, longest_run
+from xlbatch.film.drop import least_lengths
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.job import Film, Job, Settings
+from xlbatch.units import length_text, print_step, printed_text
+
+TRIES = 50  # for one garment's strip: as few as the layout ever tries
+
+
+def unfit(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...]) -> tuple[Problem, ...]:
+    """Decals wider than their film, and garments whose decals of one film are longer than a strip may be."""
+    by_no = {garment.no: garment for garment in garments}
+    return tuple(
+        found
+        for film in job.films
+        for found in _on_film(film, job.settings, by_no, [decal for decal in decals if decal.film == film.name])
+    )
+
+
+def _on_film(film: Film, settings: Settings, by_no: dict[int, Garment], decals: Sequence[Decal]) -> Iterator[Problem]:
+    bed = bed_of(film, settings)
+    sets: dict[int, list[Decal]] = defaultdict(list)
+    for decal in decals:
+        if bed.ways(box_of(decal, bed.gap)):
+            sets[decal.garment_no].append(decal)
+        else:
+            yield _too_wide(decal, film, settings, by_no[decal.garment_no], bed)
+    lengths = least_lengths([[box_of(decal, bed.gap) for decal in each] for each in sets.values()], bed, TRIES)
+    for (no, each), length in zip(sets.items(), lengths.tolist(), strict=True):
+        if length > bed.longest:
+            yield _too_long(each, (length - bed.gap) / UM, film, settings, by_no[no])
+
+
+def _too_wide(decal: Decal, film: Film, settings: Settings, garment: Garment, bed: Bed) -> Problem:
+    """The width that would fit: its shape kept, the narrower side across where it may be turned."""
+    unit = settings.length_unit
+    side = min(decal.width, decal.height) if bed.turn else decal.width
+    step = print_step(unit)
+    fits = decal.width * film.usable_width / side // step * step
+    width, height = (printed_text(each, unit, up=True) for each in (decal.width, decal.height))
+    return problem(
+        "decal-wider-than-film",
+        _where(decal, garment),
+        f"{width} × {height}",
+        rows=(garment.row.source.row,),
+        decal=f"{garment.who}’s {decal.spec.decal}",
+        width=width,
+        height=height,
+        film=film.name,
+        usable=length_text(film.usable_width, unit),
+        fits=length_text(fits, unit),
+    )
+
+
+def _too_long(decals: Sequence[Decal], length: float, film: Film, settings: Settings, garment: Garment) -> Problem:
+    unit = settings.length_unit
+    most_of_run = longest_run(film, settings) - 2 * settings.end_margin
+    limit, most = ("strip", settings.longest_strip) if settings.longest_strip <= most_of_run else ("cut", most_of_run)
+    what = decals[0].spec.decal if len(decals) == 1 else f"set of {len(decals)} decals"
+    return problem(
+        "decal-longer-than-strip",
+        _where(decals[0], garment),
+        printed_text(length, unit, up=True),
+        rows=(garment.row.source.row,),
+        decal=f"{garment.who}’s {what}",
+        length=printed_text(length, unit, up=True),
+        limit=limit,
+        most=length_text(most, unit),
+        setting=f"Longest {limit}",
+    )
+
+
+def _where(decal: Decal, garment: Garment) -> Where:
+    """The Width on the Designs sheet; the roster row's Size where the design is a built-in one."""
+    source = decal.spec.source
+    return source.at("Width") if source.row else garment.row.source.at("Size")
