@@ -6,10 +6,16 @@ from collections.abc import Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import pytest
+from fontTools.pens.areaPen import AreaPen
+from fontTools.pens.boundsPen import BoundsPen
+from fontTools.pens.recordingPen import RecordingPen
+from fontTools.svgLib.path import parse_path
 from openpyxl import load_workbook
 
+from xlbatch.art.path import path_data
 from xlbatch.film.verify import faults
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, Outcome, make_plan, run
@@ -215,3 +221,52 @@ def test_no_step_is_hotter_than_its_garment_bears(any_plan: Outcome) -> None:
     for step in made(any_plan.written).pressing.steps:
         limit = heat_limit(step.place.garment.blank)
         assert limit is None or step.temperature <= limit.celsius + 0.5
+
+
+def test_a_cut_file_measures_what_runs_says(any_plan: Outcome) -> None:
+    """Measured apart, by fontTools from the file's own path data, to 0.1 mm."""
+    assert any_plan.written is not None
+    assert any_plan.cut_files is not None
+    runs = [row for row in table(cells(any_plan.written), "Runs", "Run") if row["Run"]]
+    across, along = column(runs, "Measures across"), column(runs, "Measures along")
+    unit = across.split("(")[1].rstrip(")")
+    for row in runs:
+        svg = ElementTree.parse(any_plan.cut_files / row["Cut file"]).getroot()
+        pen = BoundsPen(None)
+        for path in svg.iter("{http://www.w3.org/2000/svg}path"):
+            assert path.attrib["d"].count("M") == path.attrib["d"].count("Z") > 0  # every contour is closed
+            parse_path(path.attrib["d"], pen)
+        left, top, right, bottom = pen.bounds
+        assert parse_length(row[across], unit) == pytest.approx(right - left, abs=0.1)
+        assert parse_length(row[along], unit) == pytest.approx(bottom - top, abs=0.1)
+        assert svg.attrib["viewBox"].split()[2:] == [
+            svg.attrib[side].removesuffix("mm") for side in ("width", "height")
+        ]
+
+
+def test_each_decal_is_mirrored_exactly_once(relay: Outcome, folder: Path) -> None:
+    """A decal's outline in the file, turned back and mirrored about a vertical line, is its upright outline."""
+    assert relay.cut_files is not None
+    plan = made(folder / "relay squad.xlsx")
+    drawn = {
+        group.attrib["id"]: group[1].attrib["d"]
+        for file in sorted(relay.cut_files.glob("*already mirrored.svg"))
+        for group in ElementTree.parse(file).getroot().iter("{http://www.w3.org/2000/svg}g")
+        if group.attrib["id"].startswith("D")
+    }
+    assert set(drawn) == {decal.id for decal in plan.decals}
+    for run_ in plan.layout.runs:
+        for lying in run_.lying:
+            assert lying.decal.outline is not None
+            upright, cut = RecordingPen(), RecordingPen()
+            parse_path(path_data(lying.decal.outline.segments), upright)
+            parse_path(drawn[lying.decal.id], cut)
+            signs = signed_area(upright.value) * signed_area(cut.value)
+            assert signs > 0  # the file's y runs down and the picture is mirrored: two flips keep the sense of turning
+
+
+def signed_area(value: list[tuple[str, tuple[tuple[float, float], ...]]]) -> float:
+    pen = AreaPen()
+    for verb, points in value:
+        getattr(pen, verb)(*points)
+    return float(pen.value)

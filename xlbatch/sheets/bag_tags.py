@@ -1,0 +1,94 @@
+"""Bag tags: one tag a garment, to be cut apart, sorted by group and then by who."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from xlbatch.placement.group import Group, groups
+from xlbatch.sheets.cell import Value
+from xlbatch.sheets.measure import text_height
+from xlbatch.sheets.page import Column, Page
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.proof import decals_of, size_text
+from xlbatch.sheets.widths import PAD
+from xlbatch.trade.tables import table
+
+ACROSS = 2  # tags side by side, two cells wide each
+COLUMNS = (Column("", 2.5), Column("", 1.2)) * ACROSS
+SIGNATURE = "Received: ___________________________"
+
+Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
+# the looks of the first and of the second cell, and the least height in points
+ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
+    (("fact",), ("garment no",), 22),
+    (("body large",), ("body large", "right"), 16),
+    (("text",), ("right", "strong"), 14),
+    (("text",), (), 14),
+    (("strong", "top"), (), 15),
+    (("small", "top"), (), 26),
+    (("small", "quiet", "top"), (), 24),
+    (("text",), (), 24),
+)
+
+
+def tags(plan: Plan) -> Iterator[Tag]:
+    """The tags in order: who, group, garment, what is on it, `2 of 5` within the group, care, a line to sign."""
+    care = " ".join(line["Line"] for line in table("wash_card"))
+    decals = decals_of(plan)
+    ordered = sorted(plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
+    size, at = Counter(each.group for each in ordered), Counter[str]()
+    for garment in ordered:
+        at[garment.group] += 1
+        yield (
+            (garment.who, garment.no),
+            (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
+            (garment.blank.garment, garment.blank.size),
+            (garment.color, None),
+            (" · ".join(decal.text for decal in decals[garment.no] if decal.text), None),
+            ("\n".join(_piece(group, plan) for group in groups(decals[garment.no])), None),
+            (care, None),
+            (SIGNATURE, None),
+        )
+
+
+def _piece(group: Group, plan: Plan) -> str:
+    """`Name, full front, 9 × 1 3/4 in`."""
+    names = " + ".join(dict.fromkeys(decal.spec.decal for decal in group.decals))
+    where = group.decals[0].spec.position
+    return ", ".join(
+        [names, *([where] if where.casefold() != names.casefold() else []), size_text(group, plan.job.settings)]
+    )
+
+
+def write(page: Page, plan: Plan) -> None:
+    """Tags two across, none split between pages."""
+    page.lay_columns(COLUMNS, base="form")
+    page.title("Bag tags", "Cut apart along the dashed lines. One tag goes into the bag with each garment.")
+    found = list(tags(plan))
+    starts = []
+    for first in range(0, len(found), ACROSS):
+        starts.append(page.row)
+        _write_row(page, found[first : first + ACROSS])
+    page.break_pages(starts)
+    page.sheet.print_area(0, 0, page.row - 1, page.last)
+
+
+def _write_row(page: Page, beside: Sequence[Tag]) -> None:
+    """Tags side by side, line by line."""
+    for line, (first, second, least) in enumerate(ROWS):
+        edges = ("cut above",) * (line == 0) + ("cut below",) * (line == len(ROWS) - 1)
+        heights = [_height(page, tag[line], first) for tag in beside]
+        row = page.gap(max(least, *heights))
+        for side, tag in enumerate(beside):
+            one, two = tag[line]
+            at = side * 2
+            if two is None:
+                page.write(row, at, one, "form", *first, "cut both sides", *edges, across=2)
+            else:
+                page.write(row, at, one, "form", *first, "cut left", *edges)
+                page.write(row, at + 1, two, "form", *second, "cut right", *edges)
+
+
+def _height(page: Page, values: tuple[Value, Value], looks: tuple[str, ...]) -> float:
+    room = page.widths[0] + (page.widths[1] if values[1] is None else 0)
+    strong = "strong" in looks or "fact" in looks
+    return text_height(page.formats.shown(values[0]), room - 2 * PAD, page.formats.size(*looks), strong) + 2

@@ -1,0 +1,60 @@
+"""Cut list: one row a strip, in cutting order."""
+
+import pandas as pd
+
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.style import BOX
+from xlbatch.units import printed_length
+
+MIRRORED = "The cut files are already mirrored: do not mirror again."
+NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
+
+
+def columns(unit: str) -> tuple[Column, ...]:
+    return (
+        Column("Run", 0.5, ("count", "strong")),
+        Column("Strip", 0.5, ("count", "strong")),
+        Column("Film", 1.2),
+        Column(f"Starts at ({unit})", 0.7, ("length",)),
+        Column(f"Length ({unit})", 0.7, ("length",)),
+        Column("Garments", 1.1),
+        Column("Decals", 2.0),
+        Column("Cut", 0.45, ("box",)),
+        Column("Weeded", 0.7, ("box",)),
+    )
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """The strips of every run; a strip has its batch's number."""
+    unit = plan.job.settings.length_unit
+    rows = (
+        (
+            run.no,
+            strip.batch,
+            run.film.name,
+            printed_length(strip.start, unit),
+            printed_length(strip.length, unit, up=True),
+            ", ".join(str(no) for no in dict.fromkeys(lying.decal.garment_no for lying in strip.lying)),
+            ", ".join(lying.decal.id for lying in strip.lying),
+            BOX,
+            BOX,
+        )
+        for run in plan.layout.runs
+        for strip in run.strips
+    )
+    return tabled(columns(unit), rows)
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The cut list, for the cutter and the weeding table."""
+    frame = table(plan)
+    page.lay_columns(columns(plan.job.settings.length_unit), frame)
+    page.title(
+        "Cut list",
+        "Cut one test piece of each film first. Load the film with the shiny carrier side down, the side to be cut up. "
+        + (MIRRORED if plan.job.settings.mirror else NOT_MIRRORED),
+        "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
+        "strip 1 of every film goes to batch 1 at the press.",
+    )
+    page.table(frame, least=22)

@@ -1,0 +1,72 @@
+"""Decals: one row a decal, and where it lies on the film."""
+
+from collections.abc import Iterator
+
+import pandas as pd
+
+from xlbatch.sheets.cell import Value
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.runs import exact
+
+
+def columns(unit: str) -> tuple[Column, ...]:
+    return (
+        Column("Decal", 0.7, ("text", "strong")),
+        Column("Garment no.", 0.9, ("count",)),
+        Column("Who", 1.6),
+        Column("Piece", 1.2),
+        Column("What", 1.0),
+        Column("Text", 1.8),
+        Column("Film", 1.4),
+        Column("Run", 0.6, ("count",)),
+        Column("Strip", 0.6, ("count",)),
+        Column(f"Across ({unit})", 0.9, ("exact",)),
+        Column(f"Along ({unit})", 0.9, ("exact",)),
+        Column(f"Width ({unit})", 0.9, ("exact",)),
+        Column(f"Height ({unit})", 0.9, ("exact",)),
+        Column("Turned", 0.8, ("count",)),
+    )
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """All decals by number."""
+    rows = sorted(_rows(plan), key=lambda row: str(row[0]))
+    return tabled(columns(plan.job.settings.length_unit), rows)
+
+
+def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
+    unit = plan.job.settings.length_unit
+    who = {garment.no: garment.who for garment in plan.garments}
+    for run in plan.layout.runs:
+        for strip in run.strips:
+            for lying in strip.lying:
+                decal = lying.decal
+                yield (
+                    decal.id,
+                    decal.garment_no,
+                    who[decal.garment_no],
+                    decal.spec.decal,
+                    decal.spec.what,
+                    decal.text,
+                    decal.film,
+                    run.no,
+                    strip.batch,
+                    exact(lying.across, unit),
+                    exact(lying.along, unit),
+                    exact(decal.width, unit),
+                    exact(decal.height, unit),
+                    lying.turned,
+                )
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The decals."""
+    frame = table(plan)
+    page.lay_columns(columns(plan.job.settings.length_unit), frame, fill=False)
+    page.title(
+        "Decals",
+        "Across and Along: the lower-left corner of the decal's box as it lies on the cutter, from the left edge of "
+        "the usable width and from the run's leading end. Width and Height: the upright decal.",
+    )
+    page.table(frame)

@@ -1,0 +1,71 @@
+"""Film requirement: one row a film."""
+
+import pandas as pd
+
+from xlbatch.sheets.cell import Formula
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.units import long_text, printed_length, printed_text
+
+
+def columns(unit: str) -> tuple[Column, ...]:
+    return (
+        Column("Film", 1.3, ("text", "strong")),
+        Column("Color", 0.75),
+        Column(f"Usable width ({unit})", 0.75, ("length",)),
+        Column("Decals", 0.65, ("count",)),
+        Column("Runs", 0.55, ("count",)),
+        Column(f"Length ({unit})", 0.75, ("length",)),
+        Column(f"Least possible ({unit})", 0.85, ("length",)),
+        Column("Film used", 0.65, ("percent",)),
+        Column(f"Spare ({unit})", 0.65, ("length",)),
+        Column(f"On hand ({unit})", 0.7, ("length",)),
+        Column(f"Buy ({unit})", 0.65, ("length",)),
+        Column("Rolls", 1.0, ("text", "strong")),
+        Column("Cost", 0.8, ("money",)),
+        Column("Left over", 1.2),
+    )
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """What each film of the job comes to; lengths rounded up."""
+    unit = plan.job.settings.length_unit
+    rows = (
+        (
+            need.film.name,
+            need.film.color,
+            printed_length(need.film.usable_width, unit),
+            need.decals,
+            need.runs,
+            printed_length(need.length, unit, up=True),
+            printed_length(need.least, unit, up=True),
+            round(need.used, 4),
+            printed_length(need.spare, unit, up=True),
+            printed_length(need.on_hand, unit, up=True),
+            printed_length(need.buy, unit, up=True),
+            "; ".join(f"{count} × {long_text(roll.length, unit)}" for count, roll in need.rolls),
+            need.cost,
+            "; ".join(f"{printed_text(p.width, unit)} × {printed_text(p.length, unit)}" for p in need.left),
+        )
+        for need in plan.layout.needs
+    )
+    return tabled(columns(unit), rows)
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The film requirement; what all rolls cost stands in the line above it."""
+    frame = table(plan)
+    page.lay_columns(columns(plan.job.settings.length_unit), frame)
+    page.title(
+        "Film requirement",
+        "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
+        "decals cannot be laid on less film, even freely. Film used is decal area over film area.",
+    )
+    total = page.gap(18)
+    page.table(frame, least=24)
+    costs = [need.cost for need in plan.layout.needs]
+    known = sum(cost for cost in costs if cost is not None)
+    cells = page.below("Cost")
+    page.write(total, 0, "All rolls together", "sum")
+    missing = Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', known if any(c is not None for c in costs) else "")
+    page.write(total, page.at("Cost"), missing, "sum", "money")

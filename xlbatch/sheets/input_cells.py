@@ -1,0 +1,75 @@
+"""Values as the input sheets carry them: the way a person may write them, and read back to the same value."""
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+from typing import Any
+
+from xlbatch.roster.job import Piece, PriceBreak, Roll, Settings
+from xlbatch.sheets.cell import Value
+from xlbatch.trade.columns import Column
+from xlbatch.units import length_in, length_text, long_text, temperature_in
+
+
+def heading(column: Column, settings: Settings) -> str:
+    """The column's heading with its unit, which wins over the job's unit when the sheet is read again."""
+    units = {"length": settings.length_unit, "temperature": settings.temperature_unit, "seconds": "s"}
+    return f"{column.heading} ({units[column.kind]})" if column.kind in units else column.heading
+
+
+def value(kind: str, found: Any, settings: Settings) -> Value:
+    """A record's value as a cell of a column of this kind."""
+    if kind == "dots":
+        return "not checked" if found is None else found
+    if found is None or found == "":
+        return None
+    match kind:
+        case "length":
+            return length_in(found, settings.length_unit)
+        case "temperature":
+            return temperature_in(found, settings.temperature_unit)
+        case "yes/no":
+            return "yes" if found else "no"
+        case "list":
+            return "; ".join(found)
+        case "prices":
+            return prices_text(found)
+        case "stock":
+            return stock_text(found)
+        case "rolls":
+            return rolls_text(found)
+        case "pieces":
+            return pieces_text(found, settings)
+        case _:
+            return found if isinstance(found, int | float | Decimal) else str(found)
+
+
+def money_text(amount: Decimal) -> str:
+    """An amount to the cent, or to more places where it has them."""
+    return f"{amount:.2f}" if amount == round(amount, 2) else f"{amount.normalize():f}"
+
+
+def prices_text(prices: Iterable[PriceBreak]) -> str:
+    """`4.20`, or `1 = 4.20; 12 = 3.60`."""
+    breaks = tuple(prices)
+    if len(breaks) == 1 and breaks[0].count == 1:
+        return money_text(breaks[0].price)
+    return "; ".join(f"{each.count} = {money_text(each.price)}" for each in breaks)
+
+
+def stock_text(stock: Mapping[str, int]) -> str:
+    """`white = 3; navy = 1`, or `3` where no color was said."""
+    return "; ".join(f"{color} = {count}" if color else str(count) for color, count in stock.items())
+
+
+def rolls_text(rolls: Iterable[Roll]) -> str:
+    """`5 yd = 21.00; 25 yd = 92.00`, without the price where none is given."""
+    return "; ".join(
+        long_text(roll.length, "mm") + (f" = {money_text(roll.price)}" if roll.price is not None else "")
+        for roll in rolls
+    )
+
+
+def pieces_text(pieces: Iterable[Piece], settings: Settings) -> str:
+    """`12 in x 40 in; 12 in x 9 ft`."""
+    unit = settings.length_unit
+    return "; ".join(f"{length_text(piece.width, unit)} x {long_text(piece.length, unit)}" for piece in pieces)

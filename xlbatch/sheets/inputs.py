@@ -1,0 +1,135 @@
+"""The input sheets, written back with every default filled in, so that they can be changed and dropped again."""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import chain
+from typing import Any, Protocol
+
+import pandas as pd
+
+from xlbatch.problems import Problem, Where
+from xlbatch.roster.job import Job, Settings, Source
+from xlbatch.sheets import input_cells
+from xlbatch.sheets.cell import Value, put
+from xlbatch.sheets.page import Column, Page
+from xlbatch.trade import columns as trade
+
+FIRST = 3  # the first row (from 0) of an input sheet's table: title, one line of advice, headings
+SPARE_ROWS = 200  # rows below the table that offer the same choices
+EXTRA = "extra"  # the kind of a column of the list's own, kept as it is
+_WIDTHS = {EXTRA: 1.8, "text": 1.8, "size": 0.75, "list": 4.0, "prices": 1.2, "stock": 1.1, "rolls": 2.4, "pieces": 1.6}
+_CHOSEN = ("text", "choice", "yes/no", "dots")  # kinds whose choices are words, not limits
+LIST_LIMIT = 255  # characters of a drop-down list that is not a range of cells
+
+
+class Read(Protocol):
+    """A record that knows where it was read."""
+
+    @property
+    def source(self) -> Source: ...
+
+
+@dataclass(frozen=True)
+class Input:
+    """One input sheet: its records, and which field of a record stands under which heading."""
+
+    name: str
+    advice: str
+    records: Callable[[Job], tuple[Read, ...]]
+    fields: Mapping[str, str]
+    choices: Callable[[Job, Sequence[str]], Mapping[str, Iterable[str] | str]] = lambda _job, _headings: {}
+    columns: Callable[[Job], tuple[trade.Column, ...]] | None = None
+    same: Mapping[str, Value] = field(default_factory=dict)  # what stands in every row under a heading
+
+    def headings(self, job: Job) -> tuple[trade.Column, ...]:
+        """The sheet's columns, in order."""
+        return self.columns(job) if self.columns else trade.columns(self.name)
+
+
+Spots = Mapping[Where, tuple[tuple[int, int], ...]]  # a cell of the input: row and column from 0 in the returned sheet
+
+
+def table(sheet: Input, job: Job) -> pd.DataFrame:
+    """The sheet as a table."""
+    columns = sheet.headings(job)
+    rows = [[_value(sheet, column, record, job.settings) for column in columns] for record in sheet.records(job)]
+    headings = [input_cells.heading(column, job.settings) for column in columns]
+    return pd.DataFrame(rows, columns=headings, dtype=object)
+
+
+def spots(sheet: Input, job: Job) -> Spots:
+    """Where each cell of the input that a record was read from stands on the returned sheet."""
+    found: dict[Where, tuple[tuple[int, int], ...]] = {}
+    places = {column.heading: at for at, column in reversed(list(enumerate(sheet.headings(job))))}
+    for row, record in enumerate(sheet.records(job), FIRST):
+        source = record.source
+        first = {"": f"A{source.row}"} if source.row else {}
+        for name, cell in chain(source.cells.items(), first.items()):
+            where = Where(source.sheet, cell)
+            if (not name and where not in found) or name in places:
+                found[where] = (*found.get(where, ()), (row, places.get(name, 0)))
+    return found
+
+
+def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> None:
+    """Writes the sheet, its doubtful cells colored and annotated."""
+    frame = table(sheet, job)
+    page.lay_columns([_column(each, job.settings) for each in sheet.headings(job)], frame, fill=False)
+    page.title(sheet.name, sheet.advice)
+    page.table(frame)
+    page.sheet.ignore_errors({"number_stored_as_text": "A1:AZ100000"})
+    _offer_choices(sheet, page, job, len(frame))
+    mark(page, frame, spots(sheet, job), problems)
+
+
+def mark(page: Page, frame: pd.DataFrame, where: Spots, problems: Iterable[Problem]) -> None:
+    """Colors the cells problems are about, and says in a note what is wrong with each."""
+    found: dict[tuple[int, int], list[Problem]] = {}
+    for problem in problems:
+        for spot in where.get(problem.where, ()):
+            found.setdefault(spot, []).append(problem)
+    for (row, at), them in found.items():
+        level = min((each.level for each in them), key=("stop", "check", "note").index)
+        look = page.formats.get("cell", *page.columns[at].looks, level)
+        value: Any = frame.iat[row - FIRST, at]
+        put(page.sheet, row, at, value, look)
+        says = "\n".join(f"{each.level}: {advice(each)}" for each in them)
+        page.sheet.write_comment(row, at, says, {"x_scale": 2, "y_scale": 1.2, "author": ""})
+
+
+def advice(problem: Problem) -> str:
+    """What is wrong and what to do, without the place."""
+    hint = f" Did you mean {problem.suggestion}?" if problem.suggestion else ""
+    return f"{problem.wrong} {problem.todo}{hint}"
+
+
+def offer(page: Page, row: int, column: int, rows: int, source: Iterable[str] | str, *, strict: bool = False) -> None:
+    """A drop-down on `rows` cells: names, or a formula for the range that holds them. Not `strict`: others too."""
+    if not isinstance(source, str):
+        source = list(dict.fromkeys(source))
+        if not source or any("," in name for name in source) or len(",".join(source)) > LIST_LIMIT:
+            return
+    options = {"validate": "list", "source": source, "show_error": strict}
+    page.sheet.data_validation(row, column, row + rows - 1, column, options)
+
+
+def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
+    columns = sheet.headings(job)
+    own = sheet.choices(job, [column.heading for column in columns])
+    for at, column in enumerate(columns):
+        source = own.get(column.heading) or (column.choices if column.kind in _CHOSEN else ())
+        if source:
+            offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=column.kind in ("choice", "yes/no"))
+
+
+def _column(column: trade.Column, settings: Settings) -> Column:
+    look = "text" if column.kind in _WIDTHS or column.kind in ("choice", "yes/no", "paid") else "number"
+    return Column(input_cells.heading(column, settings), _WIDTHS.get(column.kind, 1.0), (look,))
+
+
+def _value(sheet: Input, column: trade.Column, record: Any, settings: Settings) -> Value:
+    if column.heading in sheet.same:
+        return sheet.same[column.heading]
+    own = column.kind != EXTRA
+    found = getattr(record, sheet.fields[column.heading]) if own else record.extra.get(column.heading)
+    return input_cells.value(column.kind, found, settings)

@@ -1,0 +1,126 @@
+"""Job sheet: the job at a glance, what was assumed, what to do next and what to print."""
+
+from collections.abc import Iterable, Iterator
+from decimal import Decimal
+
+from xlbatch.roster.job import Job
+from xlbatch.sheets import money, shopping_list
+from xlbatch.sheets.cell import Formula, Link, Value
+from xlbatch.sheets.inputs import advice
+from xlbatch.sheets.page import Column, Page
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.time_plan import hours_text
+from xlbatch.trade.tables import table
+from xlbatch.units import printed_text
+
+COLUMNS = (Column("", 1.75, ("text", "strong")), Column("", 5.75, ("text",)))
+NOT_KNOWN = "not known: prices are missing"
+MOST_HELD = 30  # rows held back that are listed here; all are on Problems
+ASSUMED = ("assumed", "label-not-checked", "price-missing")  # the problems that say what was taken for granted
+
+NEXT_STEPS = (
+    ("1  Buy", "Have the Proof read and signed. Then buy what the Shopping list says and tick it off."),
+    ("2  Cut", "Run by run from the cut files, a test piece of each film first. Cut each run apart into its strips."),
+    ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
+    ("4  Press", "Batch by batch down the Press log, measuring from Placement. Then type the results into the log."),
+    ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
+    ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here and drop this "
+     "workbook again. The next plan covers only what is still to do."),
+)  # fmt: skip
+PRINT_THESE = (
+    ("Proof", "for whoever ordered: to read and sign"),
+    ("Shopping list", "for whoever buys"),
+    ("Cut list", "for the cutter and the weeding table"),
+    ("Press log", "for the press: a line to tick for each step"),
+    ("Placement", "for the press: where each decal goes"),
+    ("Bag tags", "for packing: a tag for each garment"),
+)
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The job sheet, section by section."""
+    page.lay_columns(COLUMNS, base="form")
+    page.title(plan.job.settings.job_name or plan.job.path.stem)
+    for label, value, look in facts(plan):
+        row = page.record((label, value), "fact", least=21)
+        page.write(row, 1, value, "form", look, "fact")
+    _section(page, "Held back", list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")])
+    _section(page, "What to do next", NEXT_STEPS)
+    _section(page, "Print these", [(Link(name, name), whom) for name, whom in PRINT_THESE], "link")
+    notes = [(found.where.sheet, advice(found)) for found in plan.problems if found.code in ASSUMED]
+    _section(page, "Assumed", notes or [("Nothing", "Everything used was given in the workbook.")])
+    _section(page, "Cautions", [("", line["Caution"]) for line in table("cautions")])
+    _section(page, "How the headings were understood", list(headings(plan.job)))
+    page.sheet.print_area(0, 0, page.row - 1, page.last)
+
+
+def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]], look: str = "text") -> None:
+    page.gap()
+    page.cells([title, None], "section", least=24)
+    for label, value in rows:
+        row = page.record((label, value), least=15)
+        if look != "text":
+            page.write(row, 0, label, "form", look, "strong")
+
+
+def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
+    """The main figures: label, value, and what it is. Sums of money follow their own sheets."""
+    unit = plan.job.settings.length_unit
+    film = sum(need.length for need in plan.layout.needs)
+    unpriced = shopping_list.unpriced(plan)
+    yield "Garments", len(plan.garments), "count"
+    yield "People", len({garment.who.casefold() for garment in plan.garments}), "count"
+    yield "Decals", len(plan.decals), "count"
+    yield "Film", f"{printed_text(film, unit, up=True)} long, in {_count(len(plan.layout.runs), 'run')}", "text"
+    yield "Hand work", f"{hours_text(plan.time.seconds)}, {_days(plan)}", "text"
+    yield "To buy", _known(shopping_list.TOTAL, shopping_list.total(plan)), "money"
+    if unpriced:
+        yield "No price for", f"{_count(unpriced, 'line')} of the Shopping list", "text"
+    if plan.money:
+        yield "Owed", _known(money.OWED, money.owed(plan)), "money"
+    if plan.job.settings.needed_by:
+        yield "Needed by", plan.job.settings.needed_by, "text"
+    yield "Planned at", f"{plan.run_at:%Y-%m-%d %H:%M}", "text"
+
+
+def _known(name: str, amount: Decimal | str) -> Formula:
+    """The sum in the cell of that name, or that it is not known."""
+    return Formula(f'IF({name}="","{NOT_KNOWN}",{name})', NOT_KNOWN if amount == "" else amount)
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}{'s' * (number != 1)}"
+
+
+def _days(plan: Plan) -> str:
+    last = max((work.ends_day for work in plan.time.work), default=1)
+    return "done on the first day" if last == 1 else f"done on day {last}"
+
+
+def held(plan: Plan) -> Iterator[tuple[str, str]]:
+    """The rows held back, each with the reason."""
+    for row in plan.held[:MOST_HELD]:
+        reasons = [advice(each) for each in plan.problems if each.level == "stop" and row.source.row in each.rows]
+        yield f"No. {row.no}  {row.who}".strip(), "\n".join(dict.fromkeys(reasons))
+    if len(plan.held) > MOST_HELD:
+        yield "And more", f"{len(plan.held) - MOST_HELD} further rows are held back: see Problems."
+
+
+def headings(job: Job) -> Iterator[tuple[str, str]]:
+    """What each heading was taken for; on each sheet those that are this program's own in one line."""
+    for sheet in dict.fromkeys(heading.sheet for heading in job.headings):
+        them = [heading for heading in job.headings if heading.sheet == sheet]
+        own = [each.found for each in them if each.meaning and _same(each.found, each.meaning)]
+        if own:
+            yield sheet, f"read as they stand: {', '.join(own)}"
+        for each in them:
+            if each.found not in own:
+                yield (
+                    sheet,
+                    f"{each.found} ({each.cell}): "
+                    + (f"read as {each.meaning}" if each.meaning else "not understood; kept, but not used"),
+                )
+
+
+def _same(found: str, meaning: str) -> bool:
+    return found.partition(" (")[0].strip().casefold() == meaning.casefold()

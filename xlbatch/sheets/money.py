@@ -1,0 +1,76 @@
+"""Money: what each garment costs and who owes what, then the same by group."""
+
+from collections.abc import Iterator, Sequence
+from decimal import Decimal
+
+import pandas as pd
+from xlsxwriter.utility import xl_rowcol_to_cell
+
+from xlbatch.sheets.cell import Formula, Value
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.shopping.lines import MoneyLine
+
+OWED = "Money_owed"  # the name of the cell with all that is owed, used on the job sheet
+SUMS = ("Blank", "Film", "Supplies", "Labor", "Price", "Paid", "Owed")
+COLUMNS = (
+    Column("Garment no.", 0.75, ("count", "strong")),
+    Column("Who", 1.5, ("text", "strong")),
+    Column("Group", 1.3),
+    *(Column(name, 0.8, ("money", "change") if name in ("Price", "Paid") else ("money",)) for name in SUMS),
+)
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """One row a garment; Owed follows Price and Paid."""
+    return tabled(COLUMNS, map(_row, plan.money))
+
+
+def _row(line: MoneyLine) -> tuple[Value, ...]:
+    owed = Formula('IF({Price}="","",{Price}-{Paid})', "" if line.owed is None else line.owed)
+    costs = (line.blank, line.film, line.supplies, line.labor)
+    return (line.garment.no, line.garment.who, line.garment.group, *costs, line.price, line.paid, owed)
+
+
+def owed(plan: Plan) -> Decimal | str:
+    """All that is owed; blank where a price is missing."""
+    return _total(plan.money, "Owed")
+
+
+def _total(lines: Sequence[MoneyLine], name: str) -> Decimal | str:
+    """The sum under a heading, or "" where an amount is not known: a part is not the whole. Not paid is nothing."""
+    amounts = [getattr(line, name.lower()) for line in lines]
+    known = [amount for amount in amounts if amount is not None]
+    return sum(known, Decimal(0)) if known and (name == "Paid" or len(known) == len(amounts)) else ""
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The money table, and below it a row a group and one for all. An amount not known stays blank, and so do
+    the sums it would be part of; what was not paid counts as nothing."""
+    frame = table(plan)
+    totals = (None, None, None, *(_total(plan.money, name) for name in SUMS))
+    page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
+    page.title(
+        "Money",
+        "Blank, Film, Supplies and Labor are this garment's share of the cost. The tinted cells may be changed here: "
+        "Owed and the sums follow. An amount that is not known is left blank, and so is a sum it belongs to.",
+    )
+    page.table(frame, least=17)
+    page.gap()
+    for group in sorted(dict.fromkeys(line.garment.group for line in plan.money), key=str.casefold):
+        own = xl_rowcol_to_cell(page.row, page.at("Group")) if group else '""'
+        theirs = f"EXACT({page.below('Group')},{own})"
+        lines = [line for line in plan.money if line.garment.group == group]
+        page.record((None, None, group or "no group", *_sums(page, lines, theirs)), "strong", "summed", least=18)
+    row = page.record((None, "Everyone", None, *_sums(page, plan.money, "1")), "strong", "summed", least=18)
+    page.name_cell(OWED, row, page.at("Owed"))
+    page.sheet.print_area(0, 0, row, page.last)
+
+
+def _sums(page: Page, lines: Sequence[MoneyLine], theirs: str) -> Iterator[Formula]:
+    """The sums over some garments; `theirs` is the formula that is true for these."""
+    for name in SUMS:
+        cells = page.below(name)
+        known = f"({theirs})*ISNUMBER({cells})"
+        enough = ">0" if name == "Paid" else f"={len(lines)}"
+        yield Formula(f'IF(SUMPRODUCT({known}){enough},SUMPRODUCT({known},{cells}),"")', _total(lines, name))

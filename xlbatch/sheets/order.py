@@ -1,0 +1,90 @@
+"""Every returned sheet, in order. To add a sheet: one module, and one line here."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import partial
+
+from xlbatch.problems import Problem
+from xlbatch.roster.job import Job
+from xlbatch.sheets import (
+    bag_tags,
+    cut_list,
+    decals,
+    film_requirement,
+    inputs,
+    job,
+    job_sheet,
+    money,
+    placement,
+    press_log,
+    problem_list,
+    proof,
+    roll_layout,
+    runs,
+    shopping_list,
+    time_plan,
+)
+from xlbatch.sheets.designs import DESIGNS
+from xlbatch.sheets.film import FILM
+from xlbatch.sheets.garments import GARMENTS
+from xlbatch.sheets.inputs import Input
+from xlbatch.sheets.page import Page
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.press import PRESS
+from xlbatch.sheets.roster import ROSTER
+
+Write = Callable[[Page, Plan], None]
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One returned sheet: what writes it, how its paper lies, whether it is a form (no gridlines)."""
+
+    name: str
+    write: Write
+    landscape: bool = False
+    form: bool = False
+
+
+# the sheets that are read again, each written from the job and the problems found in it
+INPUT_SHEETS: Mapping[str, Callable[[Page, Job, Iterable[Problem]], None]] = {
+    "Roster": partial(inputs.write, ROSTER),
+    "Job": job.write,
+    "Designs": partial(inputs.write, DESIGNS),
+    "Garments": partial(inputs.write, GARMENTS),
+    "Film": partial(inputs.write, FILM),
+    "Press": partial(inputs.write, PRESS),
+}
+
+
+def _input(name: str, *, landscape: bool = True) -> Sheet:
+    return Sheet(name, lambda page, plan: INPUT_SHEETS[name](page, plan.job, plan.problems), landscape)
+
+
+def _problems(page: Page, plan: Plan) -> None:
+    problem_list.write(page, plan.job, plan.problems, INPUTS)
+
+
+SHEETS: tuple[Sheet, ...] = (
+    Sheet("Job sheet", job_sheet.write, form=True),
+    Sheet("Problems", _problems, landscape=True),
+    _input("Roster"),
+    Sheet("Proof", proof.write, landscape=True),
+    Sheet("Shopping list", shopping_list.write, landscape=True),
+    Sheet("Film requirement", film_requirement.write, landscape=True),
+    Sheet("Roll layout", roll_layout.write, form=True),
+    Sheet("Cut list", cut_list.write),
+    Sheet("Placement", placement.write, landscape=True),
+    Sheet("Press log", press_log.write, landscape=True),
+    Sheet("Time plan", time_plan.write),
+    Sheet("Money", money.write),
+    Sheet("Bag tags", bag_tags.write, form=True),
+    _input("Job", landscape=False),
+    _input("Designs"),
+    _input("Garments"),
+    _input("Film"),
+    _input("Press"),
+    Sheet("Runs", runs.write, landscape=True),
+    Sheet("Decals", decals.write, landscape=True),
+)

@@ -1,0 +1,215 @@
+"""One sheet being written, from the top down: title lines, tables, pictures, and how it prints."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from types import MappingProxyType
+
+import pandas as pd
+from xlsxwriter import Workbook
+from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
+from xlsxwriter.worksheet import Worksheet
+
+from xlbatch.sheets.cell import Formula, Value, put
+from xlbatch.sheets.measure import text_height
+from xlbatch.sheets.paging import Paper, page_starts
+from xlbatch.sheets.picture import Picture
+from xlbatch.sheets.style import SMALL, Formats
+from xlbatch.sheets.widths import PAD, filled, least_width, own_width
+
+CUSHION = 5.0  # points above and below
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of a table: heading, width in inches, the looks of its cells. `outside`: right of the printed area."""
+
+    heading: str
+    width: float
+    looks: tuple[str, ...] = ("text",)
+    outside: bool = False
+
+
+def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.DataFrame:
+    """Rows as a table with these columns' headings."""
+    return pd.DataFrame(list(rows), columns=[column.heading for column in columns], dtype=object)
+
+
+class Page:
+    """A sheet written row by row. Rows and columns count from 0, heights are in points."""
+
+    def __init__(self, workbook: Workbook, sheet: Worksheet, formats: Formats, paper: Paper) -> None:
+        self.workbook, self.sheet, self.formats, self.paper = workbook, sheet, formats, paper
+        self.row = 0
+        self.heights: list[float] = []
+        self.columns: Sequence[Column] = ()
+        self.widths: list[float] = []
+        self.head = self.end = 0  # the heading row and the last row of the table
+        self.base = "cell"
+
+    # columns
+
+    def lay_columns(
+        self, columns: Sequence[Column], frame: pd.DataFrame | None = None, *, fill: bool = True, base: str = "cell"
+    ) -> None:
+        """Sets the columns' widths: with `fill` the printed ones share the paper's width, else each is as wide as its
+        cells need, up to its own width. `base` is the look every record starts from."""
+        self.columns, self.base = columns, base
+        texts = [
+            [] if frame is None else [self.formats.shown(value, *column.looks) for value in frame.iloc[:, at]]
+            for at, column in enumerate(columns)
+        ]
+        fonts = [(self.formats.size(*column.looks), "strong" in column.looks) for column in columns]
+        least = [least_width(c.heading, text, *font) for c, text, font in zip(columns, texts, fonts, strict=True)]
+        most = [column.width * 72 for column in columns]
+        self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
+        if fill:
+            printed = [at for at, column in enumerate(columns) if not column.outside]
+            shared = filled([most[at] for at in printed], [least[at] for at in printed], self.paper.width)
+            self.widths[: len(printed)] = shared
+        for at, width in enumerate(self.widths):
+            self.sheet.set_column_pixels(at, at, int(width * 96 / 72))
+
+    @property
+    def last(self) -> int:
+        """The last printed column."""
+        return max(at for at, column in enumerate(self.columns) if not column.outside)
+
+    @property
+    def room(self) -> float:
+        """The width in points of the printed columns."""
+        return sum(self.widths[: self.last + 1])
+
+    # lines
+
+    def line(self, text: Value, *looks: str, least: float = 0.0) -> int:
+        """One text across the page, in one wide cell. Returns its row."""
+        size, bold = self.formats.size(*looks), "title" in looks or "strong" in looks
+        height = text_height(self.formats.shown(text), self.room - PAD, size, bold)
+        row = self._next(max(height + 2, least))
+        self.write(row, 0, text, *looks, across=self.last + 1)
+        return row
+
+    def title(self, text: str, *leads: str) -> None:
+        """The sheet's title and the lines that say what to do with it."""
+        self.line(text, "title", least=28)
+        for lead in leads:
+            self.line(lead, "lead")
+
+    def gap(self, height: float = 8.0) -> int:
+        """An empty row. Returns it."""
+        return self._next(height)
+
+    def cells(self, values: Iterable[Value], *looks: str, least: float = 0.0) -> int:
+        """One row of cells from the first column on, all with the same looks. Returns its row."""
+        row = self._next(least or self.formats.size(*looks) * 1.5)
+        for at, value in enumerate(values):
+            put(self.sheet, row, at, value, self.formats.get(*looks))
+        return row
+
+    def write(self, row: int, column: int, value: Value, *looks: str, across: int = 1) -> None:
+        """Writes, or writes anew, one cell; one as wide as `across` columns."""
+        if across > 1:
+            self.sheet.merge_range(row, column, row, column + across - 1, "", self.formats.get(*looks))
+        put(self.sheet, row, column, value, self.formats.get(*looks))
+
+    def name_cell(self, name: str, row: int, column: int) -> None:
+        """Gives a cell a name that formulas on any sheet may use."""
+        cell = xl_rowcol_to_cell(row, column, row_abs=True, col_abs=True)
+        self.workbook.define_name(name, f"='{self.sheet.get_name()}'!{cell}")
+
+    # tables
+
+    def heading(self) -> None:
+        """The heading row of a table of this page's columns."""
+        names = [column.heading for column in self.columns]
+        height = max(
+            text_height(name, width - PAD, SMALL, True) for name, width in zip(names, self.widths, strict=True)
+        )
+        self.head = self.cells(names, "heading", least=height + CUSHION)
+
+    def record(
+        self, values: Sequence[Value], *looks: str, least: float = 0.0, also: Mapping[str, str] = MappingProxyType({})
+    ) -> int:
+        """One row of the table, as high as its longest text needs. Returns its row.
+
+        `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
+        own = [(self.base, *column.looks, *looks, *filter(None, [also.get(column.heading)])) for column in self.columns]
+        height = max(
+            text_height(self.formats.shown(value, *look), width - PAD, self.formats.size(*look), "strong" in look)
+            for value, width, look in zip(values, self.widths, own, strict=True)
+        )
+        row = self._next(max(height + CUSHION, least))
+        for at, (value, look) in enumerate(zip(values, own, strict=True)):
+            if isinstance(value, Formula):
+                value = self._placed(value, row)
+            put(self.sheet, row, at, value, self.formats.get(*look))
+        return row
+
+    def banner(self, text: str, look: str) -> int:
+        """A row of the table that holds one text running across it."""
+        row = self._next(self.formats.size(look) * 1.5)
+        for at in range(self.last + 1):
+            put(self.sheet, row, at, text if not at else None, self.formats.get(look))
+        return row
+
+    def table(self, frame: pd.DataFrame, *, least: float = 0.0, frozen: int = 0) -> None:
+        """A whole table under its heading row; the frame's columns are the headings."""
+        self.heading()
+        for values in frame.itertuples(index=False, name=None):
+            self.record(values, least=least)
+        self.end_table(frozen)
+
+    def end_table(self, frozen: int = 0) -> None:
+        """Makes the rows since the heading a table: filters, headings on every page, headings and the first
+        `frozen` columns always in view."""
+        self.end = self.row - 1
+        self.sheet.autofilter(self.head, 0, self.end, len(self.columns) - 1)
+        self.sheet.repeat_rows(self.head)
+        self.sheet.freeze_panes(self.head + 1, frozen)
+        self.sheet.print_area(0, 0, self.end, self.last)
+
+    def below(self, heading: str) -> str:
+        """The range of this table's cells under a heading, for a formula ($F$5:$F$16)."""
+        at = self.at(heading)
+        return str(xl_range_abs(self.head + 1, at, max(self.end, self.head + 1), at))
+
+    def at(self, heading: str) -> int:
+        """The place of a heading's column."""
+        return next(at for at, column in enumerate(self.columns) if column.heading == heading)
+
+    # pages and pictures
+
+    def break_pages(self, starts: Sequence[int], *, repeated: float = 0.0) -> None:
+        """Breaks pages so that no block is split; `starts` are the blocks' first rows, `repeated` the headings'
+        height."""
+        ends = [*starts[1:], self.row]
+        blocks = [sum(self.heights[start:end]) for start, end in zip(starts, ends, strict=True)]
+        room = self.paper.height
+        first = room - sum(self.heights[: starts[0]]) if starts else room
+        self.sheet.set_h_pagebreaks([starts[at] for at in page_starts(blocks, first, room - repeated)])
+
+    def picture(self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0) -> None:
+        """A picture at a cell, `left` and `top` points from its corner."""
+        options = {
+            "image_data": BytesIO(picture.png),
+            "x_scale": picture.scale,
+            "y_scale": picture.scale,
+            "x_offset": left * 96 / 72,
+            "y_offset": top * 96 / 72,
+            "object_position": 1,
+            "description": picture.says,
+        }
+        self.sheet.insert_image(row, column, "picture.png", options)
+
+    def _placed(self, formula: Formula, row: int) -> Formula:
+        """The formula with this row's cells in place of the headings."""
+        places = {column.heading: xl_rowcol_to_cell(row, at) for at, column in enumerate(self.columns)}
+        return Formula(formula.text.format_map(places), formula.value)
+
+    def _next(self, height: float) -> int:
+        height = min(round(height * 4) / 4, 400.0)
+        self.sheet.set_row(self.row, height)
+        self.heights.append(height)
+        self.row += 1
+        return self.row - 1

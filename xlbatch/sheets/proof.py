@@ -1,0 +1,90 @@
+"""Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
+
+from collections import defaultdict
+from collections.abc import Mapping
+
+import pandas as pd
+
+from xlbatch.art.decal import Decal
+from xlbatch.placement.group import Group, groups
+from xlbatch.roster.job import Settings
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.style import BOX
+from xlbatch.sheets.swatch import HEIGHT, proof_picture
+from xlbatch.sheets.widths import PAD
+from xlbatch.units import printed_text
+
+MOST_PICTURES = 300  # different pictures: beyond that a workbook grows slow to open
+COLUMNS = (
+    Column("Garment no.", 0.7, ("count", "strong")),
+    Column("Who", 1.2, ("text", "strong")),
+    Column("Group", 0.85),
+    Column("Garment", 0.9),
+    Column("Size", 0.65),
+    Column("Color", 0.6),
+    Column("Exact text", 1.3, ("text", "strong")),
+    Column("As cut", 4.2),
+    Column("Checked", 0.7, ("box",)),
+)
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """What is on each garment, in words."""
+    decals = decals_of(plan)
+    rows = (
+        (
+            garment.no,
+            garment.who,
+            garment.group,
+            garment.blank.garment,
+            garment.blank.size,
+            garment.color,
+            "\n".join(decal.text for decal in decals[garment.no] if decal.text),
+            None,
+            BOX,
+        )
+        for garment in plan.garments
+    )
+    return tabled(COLUMNS, rows)
+
+
+def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
+    """The decals of each garment by its number."""
+    found: dict[int, list[Decal]] = defaultdict(list)
+    for decal in plan.decals:
+        found[decal.garment_no].append(decal)
+    return found
+
+
+def size_text(group: Group, settings: Settings) -> str:
+    """`9 × 1 3/4 in`."""
+    unit = settings.length_unit
+    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}"
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The proof, for whoever ordered the garments."""
+    frame = table(plan)
+    page.lay_columns(COLUMNS, frame)
+    some = f" Only the first {MOST_PICTURES} different pictures are drawn." if len(frame) > MOST_PICTURES else ""
+    page.title(
+        "Proof",
+        "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
+        f"shapes as cut, each as large as its frame allows; below it stands the true width and height.{some}",
+    )
+    page.line("Approved by ______________________________     Date ______________", "strong", least=24)
+    page.heading()
+    at = page.at("As cut")
+    colors = {film.name.casefold(): film.color for film in reversed(plan.job.films)}
+    decals = decals_of(plan)
+    drawn: set[bytes] = set()
+    for garment, values in zip(plan.garments, frame.itertuples(index=False, name=None), strict=True):
+        row = page.record(values, least=HEIGHT + 5)
+        if len(drawn) < MOST_PICTURES:
+            them = decals[garment.no]
+            sizes = [size_text(group, plan.job.settings) for group in groups(them)]
+            picture = proof_picture(them, sizes, garment.color, colors, page.widths[at] - PAD)
+            drawn.add(picture.png)
+            page.picture(row, at, picture)
+    page.end_table()

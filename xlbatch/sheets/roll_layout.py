@@ -1,0 +1,48 @@
+"""Roll layout: each run drawn to scale, its decals numbered, its strips marked."""
+
+from xlbatch.film.layout import Run
+from xlbatch.sheets.page import Column, Page
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.run_picture import Part, parts, run_picture
+from xlbatch.sheets.widths import PAD
+from xlbatch.units import printed_text
+
+ROW = 20.0  # points: the rows a picture lies over
+MOST_DRAWN = 300  # garments: with more, decals are drawn as boxes, so that the workbook stays small
+TALLEST = 0.84  # of a page: the rest is for titles and captions
+ACROSS = 3  # parts of runs side by side
+COLUMNS = (Column("", 2.5, ("text", "strong")),) * ACROSS
+
+
+def write(page: Page, plan: Plan) -> None:
+    """Parts of runs side by side, with a caption above each."""
+    page.lay_columns(COLUMNS, base="form")
+    page.title(
+        "Roll layout",
+        "As it lies on the cutter, adhesive side up"
+        + (", mirrored" if plan.job.settings.mirror else "")
+        + ". On each decal its number and, in brackets, its garment no. Dashed lines: cut straight across to part the "
+        "strips before weeding. A strip's number is its batch at the press.",
+    )
+    width = page.widths[0] - 2 * PAD
+    found = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
+    shapes = len(plan.garments) <= MOST_DRAWN
+    starts = []
+    for first in range(0, len(found), ACROSS):
+        beside = found[first : first + ACROSS]
+        starts.append(page.row)
+        row = page.record([*(_caption(*each, plan) for each in beside), *[None] * ACROSS][:ACROSS], least=24)
+        drawn = [run_picture(run, part, width, shapes=shapes) for run, part in beside]
+        for at, (picture, _) in enumerate(drawn):
+            page.picture(row + 1, at, picture, left=PAD)
+        for _ in range(int(max(height for _, height in drawn) // ROW) + 1):
+            page.gap(ROW)
+        page.gap(10)
+    page.break_pages(starts)
+    page.sheet.print_area(0, 0, page.row - 1, page.last)
+
+
+def _caption(run: Run, part: Part, plan: Plan) -> str:
+    unit = plan.job.settings.length_unit
+    some = f", strips {', '.join(str(strip.batch) for strip in part)}" if len(part) < len(run.strips) else ""
+    return f"Run {run.no}{some}: {run.film.name}, {printed_text(run.length, unit, up=True)} long, from {run.cut_from}"

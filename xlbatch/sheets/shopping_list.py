@@ -1,0 +1,79 @@
+"""Shopping list: what to buy, with live sums."""
+
+from decimal import Decimal
+
+import pandas as pd
+
+from xlbatch.sheets.cell import Formula
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.style import BOX
+from xlbatch.shopping.lines import BuyLine
+
+TOTAL = "Shopping_total"  # the name of the cell with the sum, used on the job sheet
+COLUMNS = (
+    Column("Kind", 0.6),
+    Column("Item", 1.9, ("text", "strong")),
+    Column("Garment", 1.3),
+    Column("Size", 0.75),
+    Column("Color", 0.8),
+    Column("Needed", 0.7, ("count",)),
+    Column("Spares", 0.68, ("count", "change")),
+    Column("On hand", 0.65, ("count", "change")),
+    Column("Buy", 0.55, ("count", "strong")),
+    Column("Price", 0.8, ("money", "change")),
+    Column("Cost", 0.9, ("money",)),
+    Column("Ordered", 0.75, ("box",)),
+    Column("Arrived", 0.72, ("box",)),
+)
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """One row a line to buy; Buy and Cost follow the cells a person may change."""
+    return tabled(COLUMNS, map(_row, plan.shopping))
+
+
+def _row(line: BuyLine) -> tuple[str | int | Decimal | Formula | None, ...]:
+    return (
+        line.kind,
+        line.item,
+        line.garment,
+        line.size,
+        line.color,
+        line.needed,
+        line.spares,
+        line.on_hand,
+        Formula("MAX(0,{Needed}+{Spares}-{On hand})", line.buy),
+        line.price,
+        Formula('IF({Price}="","",{Buy}*{Price})', "" if line.cost is None else line.cost),
+        BOX,
+        BOX,
+    )
+
+
+def total(plan: Plan) -> Decimal | str:
+    """What everything with a price comes to; blank where nothing has one."""
+    costs = [line.cost for line in plan.shopping if line.cost is not None]
+    return sum(costs, Decimal(0)) if costs else ""
+
+
+def unpriced(plan: Plan) -> int:
+    """How many lines to buy have no price."""
+    return sum(line.price is None and line.buy > 0 for line in plan.shopping)
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The shopping list; its sum stands in the line above it."""
+    frame = table(plan)
+    page.lay_columns(COLUMNS, frame)
+    page.title(
+        "Shopping list",
+        "Tick Ordered and Arrived. The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the "
+        "sum follow. Spares are there so that the job finishes without a second order.",
+    )
+    row = page.gap(20)
+    page.table(frame, least=22)
+    page.write(row, 0, "All lines that have a price", "sum")
+    cells = page.below("Cost")
+    page.write(row, page.at("Cost"), Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', total(plan)), "sum", "money")
+    page.name_cell(TOTAL, row, page.at("Cost"))

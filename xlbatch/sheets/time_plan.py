@@ -1,0 +1,66 @@
+"""Time plan: how long each stage takes, and when each run and batch has its turn."""
+
+from datetime import time
+
+import pandas as pd
+
+from xlbatch.schedule.hours import TimePlan
+from xlbatch.sheets.page import Column, Page, tabled
+from xlbatch.sheets.plan import Plan
+
+STAGES = {"cut": "Cutting", "weed": "Weeding", "press": "Pressing"}
+COLUMNS = (
+    Column("Stage", 1.2),
+    Column("Work", 1.4, ("text", "strong")),
+    Column("Batch", 0.7, ("count",)),
+    Column("People", 0.8, ("count",)),
+    Column("Minutes", 0.9, ("minutes", "center")),
+    Column("Day", 0.7, ("count",)),
+    Column("Starts", 0.9, ("time",)),
+    Column("Ends on day", 0.8, ("count",)),
+    Column("Ends", 0.9, ("time",)),
+)
+
+
+def table(plan: Plan) -> pd.DataFrame:
+    """One row a piece of work: a run to cut, a batch to weed, a batch to press."""
+    rows = (
+        (
+            work.stage,
+            work.label,
+            work.batch,
+            work.people,
+            round(work.seconds / 60, 1),
+            work.day,
+            _clock(work.starts),
+            work.ends_day,
+            _clock(work.ends),
+        )
+        for work in plan.time.work
+    )
+    return tabled(COLUMNS, rows)
+
+
+def _clock(minutes: int) -> time:
+    return time(minutes // 60 % 24, minutes % 60)
+
+
+def hours_text(seconds: float) -> str:
+    """`3 h 20 min`, to the minute."""
+    hours, minutes = divmod(round(seconds / 60), 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+
+
+def stage_lines(time_plan: TimePlan) -> list[str]:
+    """Hand work by stage, and all together."""
+    lines = [f"{STAGES[stage]} {hours_text(seconds)}" for stage, seconds in time_plan.stage_seconds.items()]
+    return [*lines, f"all hand work {hours_text(time_plan.seconds)}"]
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The time plan; the totals by stage stand above it."""
+    frame = table(plan)
+    page.lay_columns(COLUMNS, frame)
+    page.title("Time plan", "Cut everything, then weed everything, then press everything. Minutes are hand work.")
+    page.line(" · ".join(stage_lines(plan.time)), "strong", least=18)
+    page.table(frame, least=17)

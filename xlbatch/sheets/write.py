@@ -1,0 +1,46 @@
+"""Writes the returned workbooks: a plan, the problems of a list that could not be planned, a blank roster.
+
+Each is written whole to the path given. The same plan gives the same bytes, but for the one cell of the job
+sheet that holds the time of the run.
+"""
+
+from datetime import datetime
+from pathlib import Path
+
+from xlbatch.problems import Problem
+from xlbatch.roster.job import Job
+from xlbatch.sheets import blank, problem_list
+from xlbatch.sheets.book import Book
+from xlbatch.sheets.order import INPUT_SHEETS, INPUTS, SHEETS
+from xlbatch.sheets.plan import Plan
+
+
+def write_plan(path: Path, plan: Plan) -> None:
+    """Turns a plan into its workbook."""
+    with Book(path, plan.job) as book:
+        for sheet in SHEETS:
+            sheet.write(book.page(sheet.name, landscape=sheet.landscape, form=sheet.form), plan)
+
+
+def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: datetime) -> None:
+    """Turns a list that could not be planned, or was only checked, into a workbook to put right and drop again."""
+    with Book(path, job) as book:
+        todo = (
+            "Put right the colored cells on the sheets of this workbook, save it and drop it again. "
+            f"Checked at {run_at:%Y-%m-%d %H:%M}."
+        )
+        problem_list.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
+        for name, write in INPUT_SHEETS.items():
+            write(book.page(name, landscape=True), job, problems)
+
+
+def write_blank(path: Path, job: Job) -> None:
+    """Turns the built-in defaults (a job read from an empty list) into a roster workbook to fill in."""
+    with Book(path, job) as book:
+        blank.write_start(book.page("Start here", form=True))
+        for name, write in INPUT_SHEETS.items():
+            page = book.page(name, landscape=True)
+            if name == "Roster":
+                blank.write_roster(page, job)
+            else:
+                write(page, job, ())
