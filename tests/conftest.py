@@ -5,8 +5,8 @@ from datetime import datetime
 from pathlib import Path
 
 import pytest
-from workbooks import Rows, write_workbook
 
+from tests.workbooks import Rows, write_workbook
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
 from xlbatch.sheets.plan import Plan

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
-from workbooks import write_workbook
 
+from tests.workbooks import heading_at, write_workbook
 from xlbatch import __version__, cli
 
 HEAD = ["Who", "Garment", "Size"]
@@ -105,12 +105,10 @@ def test_a_blank_workbook_can_be_filled_and_planned(tmp_path: Path) -> None:
     assert cli.main(["--blank", str(path)]) == 3  # never over one that exists
     book = load_workbook(path)
     sheet = book["Roster"]
-    heading = next(row for row in sheet.iter_rows() if any(cell.value == "Who" for cell in row))
-    columns = {str(cell.value): cell.column for cell in heading}
-    first = heading[0].row + 1
-    for at, (who, size) in enumerate([("Ana", "M"), ("Ivo", "Youth L")]):
-        sheet.cell(first + at, columns["Who"]).value = who
-        sheet.cell(first + at, columns["Size"]).value = size
+    for down, (who, size) in enumerate([("Ana", "M"), ("Ivo", "Youth L")], 1):
+        for heading, value in (("Who", who), ("Size", size)):
+            row, column = heading_at(sheet, heading)
+            sheet.cell(row + down, column).value = value
     book.save(path)
     assert cli.main([str(path)]) == 0
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from openpyxl import Workbook
+from openpyxl.worksheet.worksheet import Worksheet
 
 Rows = Sequence[Sequence[object]]
 
@@ -18,3 +19,13 @@ def write_workbook(path: Path, sheets: dict[str, Rows]) -> Path:
             sheet.append(list(row))
     book.save(path)
     return path
+
+
+def heading_at(sheet: Worksheet, heading: str) -> tuple[int, int]:
+    """Row and column (from 1) of a heading. Raises StopIteration where the sheet has none such."""
+    return next(
+        (down, across)
+        for down, row in enumerate(sheet.iter_rows(values_only=True), 1)
+        for across, value in enumerate(row, 1)
+        if value == heading
+    )

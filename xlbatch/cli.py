@@ -30,7 +30,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         print("Stopped. Nothing half-written was left.", file=sys.stderr)
         return 3
     except Exception as fault:
-        print(_report(fault), file=sys.stderr)
+        print(_report(fault, given.to or Path.cwd()), file=sys.stderr)
         return INTERNAL_FAULT
 
 
@@ -110,12 +110,12 @@ def _no_workbook(no_window: bool) -> int:
     return 0
 
 
-def _report(fault: Exception) -> str:
+def _report(fault: Exception, folder: Path) -> str:
     """Writes what a maintainer needs, and nothing from the roster; says where."""
     places = traceback.extract_tb(fault.__traceback__)
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
     text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
-    file = Path.cwd() / "xlbatch fault report.txt"
+    file = folder / "xlbatch fault report.txt"
     try:
         file.write_text(text, encoding="utf-8")
         where = f"A short report without your list is in {file}."

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from tests.workbooks import heading_at
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, make_plan, run
 from xlbatch.sheets.plan import Plan
@@ -35,13 +36,12 @@ def logged(tmp_path: Path, reading_of: Callable[..., Reading]) -> Callable[[dict
         assert outcome.written is not None
         book = load_workbook(outcome.written)
         log = book["Press log"]
-        rows = list(log.iter_rows())
-        heading = next(row for row in rows if any(cell.value == "Garment no." for cell in row))
-        at = {cell.value: cell.column - 1 for cell in heading}
-        for row in rows:
-            key = (row[at["Garment no."]].value, row[at["Piece"]].value)
+        top, number = heading_at(log, "Garment no.")
+        piece, result = heading_at(log, "Piece")[1], heading_at(log, "Result")[1]
+        for row in range(top + 1, log.max_row + 1):
+            key = (log.cell(row, number).value, log.cell(row, piece).value)
             if key in results:
-                row[at["Result"]].value = results[key]
+                log.cell(row, result).value = results[key]
         book.save(outcome.written)
         return outcome.written
 
@@ -93,9 +93,8 @@ def test_a_status_set_by_hand_wins_over_the_log(logged: Callable[..., Path]) -> 
     path = logged({(1, "Front"): "ok", (1, "Back"): "ok"})
     book = load_workbook(path)
     roster = book["Roster"]
-    heading = next(row for row in roster.iter_rows() if any(cell.value == "Status" for cell in row))
-    status = next(cell.column for cell in heading if cell.value == "Status")
-    roster.cell(heading[0].row + 1, status).value = "redo film"
+    top, status = heading_at(roster, "Status")
+    roster.cell(top + 1, status).value = "redo film"
     book.save(path)
     plan = replanned(path)
     assert [garment.no for garment in plan.garments] == [1, 2, 3]

@@ -13,8 +13,8 @@ BOX = [
 ]
 
 
-def boxes(count: int) -> list[list[object]]:
-    return [["Who", "Size", "Design"], *([f"Person {at}", "M", "Box"] for at in range(count))]
+def boxes(count: int) -> list[list[str]]:
+    return [["Who", "Size", "Design"], *[[f"Person {at}", "M", "Box"] for at in range(count)]]
 
 
 def test_the_seconds_of_three_boxes(plan_of: Callable[..., Plan]) -> None:

@@ -62,12 +62,12 @@ def _value(line: Line, settings: Settings) -> Value:
         case "time":
             return f"{found // 60}:{found % 60:02d}"
         case "margin":
-            return _margin(settings)
+            return margin_text(settings)
         case _:
             return found if isinstance(found, int | float | Decimal) else found or None
 
 
-def _margin(settings: Settings) -> str:
+def margin_text(settings: Settings) -> str:
     """`30 %` added to the cost, or one price a garment."""
     if settings.fixed_price is not None:
         return money_text(settings.fixed_price)

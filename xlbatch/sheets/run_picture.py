@@ -11,6 +11,7 @@ LABEL = 32.0  # points left of the film, for the strips' numbers
 END = 14.0  # points below the film, for its leading end
 SCALE = 72 / 25.4 / 6  # points a mm at a sixth of the true size
 INK, PIECE, LINE = "#17202a", "#c3ccd4", "#4d5966"
+HALO = ' stroke="#fff" stroke-width="1.6" paint-order="stroke"'  # keeps a label readable on a shape
 
 Part = Sequence[Strip]
 
@@ -75,11 +76,11 @@ def _lying(run: Run, lying: Lying, end: float, scale: float, shapes: bool) -> st
         onto = product(run.matrix(lying), (scale, 0, 0, scale, LABEL, (end - run.length) * scale))
         shape = f'<path d="{path_data(lying.decal.outline.segments, onto)}" fill="{PIECE}"/>'
     box = f'x="{left:.2f}" y="{top:.2f}" width="{width:.2f}" height="{height:.2f}"'
-    label = _label(lying, left + width / 2, top + height / 2, width, height)
+    label = _label(lying, left + width / 2, top + height / 2, width, height, HALO if shape else "")
     return f'{shape}<rect {box} fill="none" stroke="{LINE}" stroke-width=".5"/>{label}'
 
 
-def _label(lying: Lying, x: float, y: float, width: float, height: float) -> str:
+def _label(lying: Lying, x: float, y: float, width: float, height: float, halo: str) -> str:
     """The decal's number and, in brackets, its garment's, as large as its box allows; upright where it is narrow."""
     text = f"{lying.decal.id} ({lying.decal.garment_no})"
     upright = height > width
@@ -87,7 +88,7 @@ def _label(lying: Lying, x: float, y: float, width: float, height: float) -> str
     size = max(4.5, min(8.5, 8.5 * (along - 2) / text_width(text, 8.5, True), across * 0.8))
     turn = f' transform="rotate(-90 {x:.2f} {y:.2f})"' if upright and along > width else ""
     place = f'x="{x:.2f}" y="{y + size * 0.36:.2f}" text-anchor="middle" font-size="{size:.2f}" font-weight="700"'
-    return f'<text {place}{turn} fill="{INK}" stroke="#fff" stroke-width="1.6" paint-order="stroke">{text}</text>'
+    return f'<text {place}{turn} fill="{INK}"{halo}>{text}</text>'
 
 
 def _strip(run: Run, strip: Strip, end: float, scale: float, film: float) -> str:
