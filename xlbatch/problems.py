@@ -156,8 +156,11 @@ KINDS: tuple[Kind, ...] = (
          "Read the label and fill in Iron dots on the Garments sheet."),
     Kind("press-too-cool", "stop", "{film} is pressed at {temperature}; {press} reaches {hottest}.",
          "Use another film kind or another press."),
-    Kind("heat-order", "check", "{later} must go over {earlier}, and is pressed hotter.",
-         "Follow the film makers' sheets, or change the layers."),
+    Kind("heat-order", "stop",
+         "{later} comes in a later layer than {earlier} and is pressed hotter than {earlier} bears.",
+         "Give both the same layer where they do not overlap (the hotter goes first then), or choose another film."),
+    Kind("heat-over-pressed", "check", "{earlier} is already on this garment; {later} is pressed hotter than it bears.",
+         "Keep the plate off it, or follow the film maker's sheet for pressing over it."),
     # what was assumed
     Kind("assumed", "note", "{what}: not given, so this is used: {used}.",
          "Change it on the {sheet} sheet if it is wrong."),

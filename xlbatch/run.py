@@ -66,7 +66,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
     from xlbatch.placement.put import place
-    from xlbatch.press.order import order_problems, press_order
+    from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
     from xlbatch.sheets.plan import Plan
     from xlbatch.shopping.buy import shopping_list, shopping_problems
@@ -93,7 +93,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     pressing = press_order(job, layout.batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
-    problems += order_problems(pressing) + shopping_problems(job, shopping, garments)
+    problems += shopping_problems(job, shopping, garments)
     return Plan(
         job=job,
         problems=problems,

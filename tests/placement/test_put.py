@@ -5,9 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from xlbatch.placement.place import Place
-from xlbatch.placement.plate import plate_placements
 from xlbatch.problems import Where
-from xlbatch.roster.job import Press, Source
 from xlbatch.sheets.plan import Plan
 
 INCH = 25.4
@@ -96,22 +94,22 @@ def test_a_position_the_trade_does_not_have(plan_of: Callable[..., Plan]) -> Non
     assert [found.code for found in plan.problems if found.level == "stop"] == ["position-not-made"]
 
 
-@pytest.mark.parametrize(
-    ("width", "height", "count"),
-    [
-        (10, 10, 1),
-        (15, 15, 1),
-        (16, 10, 2),
-        (29, 15, 2),  # 15 + 15 - 1 overlap
-        (30, 10, 3),
-        (16, 16, 4),
-    ],
-)
-def test_plate_placements_on_a_15_inch_plate(width: float, height: float, count: int) -> None:
-    press = Press(Source("Press"), "Plate", "plate press", 15 * INCH, 15 * INCH, 200, "", 1 * INCH)
-    assert plate_placements(width * INCH, height * INCH, press) == count
+def test_above_the_hem_is_measured_from_the_hem(plan_of: Callable[..., Plan]) -> None:
+    place = place_box(plan_of, "M", "above the hem")
+    assert place.above_hem == place.clear_hem == pytest.approx(3 * INCH)
+    assert (place.below_collar, place.above_opening) == (None, None)
+    assert "hem" in place.line_up_by
 
 
-def test_turning_the_garment_can_save_a_placement() -> None:
-    press = Press(Source("Press"), "Plate", "plate press", 10 * INCH, 20 * INCH, 200, "", 1 * INCH)
-    assert plate_placements(18 * INCH, 9 * INCH, press) == 1
+def test_positions_measured_from_different_seams_are_compared_on_the_garment(plan_of: Callable[..., Plan]) -> None:
+    """Left chest counts from the collar's side, full front from its lowest point, 3 3/4 in further down."""
+    designs: list[list[object]] = [
+        [*DESIGN],
+        ["Two", "Badge", "artwork", "Black smooth", "left chest", 3, 3, "no"],  # 3 1/2 to 6 1/2 in below the shoulder
+        ["Two", "Front", "artwork", "Black smooth", "full front", 10, 4, "no"],  # from 3 3/4 + 3 = 6 3/4 in on
+    ]
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "XL", "Two"]], Designs=designs)
+    assert len(plan.places) == 2
+    designs[1][6] = 3.5
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "XL", "Two"]], Designs=designs)
+    assert [found.code for found in plan.problems if found.level == "stop"] == ["decals-overlap"]

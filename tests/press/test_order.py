@@ -46,14 +46,15 @@ def test_smooth_film_is_pressed_30_seconds_and_15_from_the_back(plan_of: Callabl
     assert (step.warm_up, step.front, step.back, step.film.peel) == (5, 30, 15, "cold")
 
 
-def test_a_layer_forced_over_a_cooler_film_is_said(plan_of: Callable[..., Plan]) -> None:
+def test_a_hotter_film_in_a_later_layer_is_held_back(plan_of: Callable[..., Plan]) -> None:
     designs = [
         DESIGN,
         ["Two", "Front", "text", "GO", "Red stretch", 1, "full front", "2 in"],
         ["Two", "Back", "text", "GO", "Navy smooth", 2, "full back", "2 in"],
     ]
     plan = plan_of(FOUR_PEOPLE, Designs=designs)
-    assert [found.where.cell for found in plan.problems if found.code == "heat-order"] == ["F3"]
+    stops = [(found.code, found.where.cell, found.rows) for found in plan.problems if found.level == "stop"]
+    assert stops == [("heat-order", "F3", (2, 3, 4, 5))]
 
 
 def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]) -> None:

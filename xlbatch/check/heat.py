@@ -5,7 +5,9 @@ The limit is the maker's stated limit, else the care label's dots (ISO 3758:2012
 """
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import permutations
 
 from xlbatch.check.garment import Garment
 from xlbatch.problems import Problem, Where, problem
@@ -13,6 +15,7 @@ from xlbatch.roster.job import Blank, Film, Job
 from xlbatch.trade.tables import dot_limit, table, words
 from xlbatch.units import temperature_text
 
+SAME = 0.001  # °C: closer than this two heats are the same
 SYNTHETIC = ("polyester", "polyamide", "nylon", "acrylic")
 
 
@@ -46,7 +49,12 @@ def heat_problems(job: Job, garments: tuple[Garment, ...], films: dict[str, Film
         for name in dict.fromkeys(film_names(garment)):
             together.setdefault((name, _label_cell(garment)), []).append(garment)
     found = (_too_hot(job, films[name], where, tuple(them)) for (name, where), them in together.items())
-    return (*(each for each in found if each), *_press_too_cool(job, garments, films))
+    return (
+        *(each for each in found if each),
+        *_press_too_cool(job, garments, films),
+        *_layers_against_heat(garments, films),
+        *_over_pressed(garments, films),
+    )
 
 
 def film_names(garment: Garment) -> tuple[str, ...]:
@@ -57,7 +65,7 @@ def film_names(garment: Garment) -> tuple[str, ...]:
 def _too_hot(job: Job, film: Film, where: Where, garments: tuple[Garment, ...]) -> Problem | None:
     blank = garments[0].blank
     limit = heat_limit(blank)
-    if limit is None or film.temperature <= limit.celsius + 0.5:  # whole degrees, as labels and presses show them
+    if limit is None or film.temperature <= limit.celsius + SAME:
         return None
     unit = job.settings.temperature_unit
     return problem(
@@ -112,8 +120,54 @@ def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Fi
             hottest=temperature_text(press.hottest, unit),
         )
         for name in dict.fromkeys(name for garment in garments for name in film_names(garment))
-        if films[name].temperature > press.hottest + 0.5
+        if films[name].temperature > press.hottest + SAME
     )
+
+
+def _layers_against_heat(garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+    """A stop for each pair of films whose layers ask for the hotter one over the cooler one."""
+    found: dict[tuple[Where, str, str], dict[int, None]] = {}
+    for garment in garments:
+        for (early, _, below), (late, where, above) in permutations(_pieces(garment, films), 2):
+            if early < late and above.temperature > below.temperature + SAME:
+                found.setdefault((where, below.name, above.name), {})[garment.row.source.row] = None
+    return tuple(
+        problem("heat-order", where, later, rows=tuple(rows), earlier=earlier, later=later)
+        for (where, earlier, later), rows in found.items()
+    )
+
+
+def _over_pressed(garments: tuple[Garment, ...], films: dict[str, Film]) -> Iterator[Problem]:
+    """A check for each garment that already carries a film which bears less heat than one still to come."""
+    for garment in garments:
+        pressed = [
+            films[name.casefold()]
+            for spec in garment.design
+            for piece, name in ((spec.border, spec.outline_film), (spec.decal, spec.film))
+            if name and piece in garment.row.done_so_far
+        ]
+        coolest = min(pressed, key=lambda film: film.temperature, default=None)
+        hottest = max((film for *_, film in _pieces(garment, films)), key=lambda film: film.temperature, default=None)
+        if coolest and hottest and hottest.temperature > coolest.temperature + SAME:
+            where = garment.row.source.at("Done so far")
+            yield problem(
+                "heat-over-pressed",
+                where,
+                coolest.name,
+                rows=(garment.row.source.row,),
+                earlier=coolest.name,
+                later=hottest.name,
+            )
+
+
+def _pieces(garment: Garment, films: dict[str, Film]) -> list[tuple[tuple[int, bool], Where, Film]]:
+    """A garment's pieces of film: level (layer; a border piece below its lettering), the cell of the layer, film."""
+    return [
+        ((spec.layer, not border), spec.source.at("Layer"), films[name.casefold()])
+        for spec in garment.to_do
+        for border, name in ((True, spec.outline_film), (False, spec.film))
+        if name
+    ]
 
 
 def _fibers(fabric: str) -> tuple[str, ...]:

@@ -12,12 +12,13 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.placement.plate import plate_placements
+from xlbatch.placement.plate import sections
 from xlbatch.problems import Problem, problem
 from xlbatch.roster.job import Blank, Job
 from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, Rule, placement_rule
 from xlbatch.units import printed_text
 
+FROM_BELOW = ("sleeve opening", "hem")
 NEAR = 0.01  # mm: below this two lengths are the same
 
 
@@ -62,9 +63,9 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, 
 def _stack(
     job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...], found: Mapping[str, tuple[Place, ...]]
 ) -> tuple[Place, ...]:
-    """One position's groups, one below the other (on a sleeve: the last one nearest the opening)."""
-    if rule.side in SLEEVES:
-        return _stack_on_sleeve(job, garment, rule, here)
+    """One position's groups, one below the other."""
+    if rule.measured_from in FROM_BELOW:
+        return _stack_up(job, garment, rule, here)
     above = [each for name in rule.under for each in found.get(name, ())]
     top = max((_bottom(each) for each in above), default=None)
     at = rule.distance if top is None else top + rule.gap
@@ -75,7 +76,8 @@ def _stack(
     return tuple(places)
 
 
-def _stack_on_sleeve(job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...]) -> tuple[Place, ...]:
+def _stack_up(job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...]) -> tuple[Place, ...]:
+    """A position measured from below: the last group lies lowest."""
     places: list[Place] = []
     at = rule.distance
     for group in reversed(here):
@@ -98,20 +100,27 @@ def _placed(
     off_middle = right + decal.width / 2 - group.width / 2  # to the right as one looks at it
     across = rule.across + (off_middle if rule.side == "back" else -off_middle)
     top = None if below is None else below + group.height - up - decal.height
-    blank = garment.blank
-    half = (blank.sleeve_opening or 0) / 2 if rule.side in SLEEVES else blank.chest / 2
+    bottom = None if above is None else above + up
+    on_sleeve, blank = rule.side in SLEEVES, garment.blank
+    half = (blank.sleeve_opening or 0) / 2 if on_sleeve else blank.chest / 2
+    clear_hem = bottom if top is None else blank.length - _drop(blank, rule) - top - decal.height
     return Place(
         garment=garment,
         decal=decal,
         side=rule.side,
-        below_collar=None if top is None else round(top, 3),
-        above_opening=None if above is None else round(above + up, 3),
+        below_collar=_rounded(top),
+        above_opening=_rounded(bottom) if on_sleeve else None,
+        above_hem=None if on_sleeve else _rounded(bottom),
         from_center=round(across, 3) + 0.0,
         clear_side=round(half - abs(across) - decal.width / 2, 3),
-        clear_hem=None if top is None else round(blank.length - _drop(blank, rule) - top - decal.height, 3),
-        presses=plate_placements(decal.width, decal.height, job.presses[0]),
+        clear_hem=None if on_sleeve else _rounded(clear_hem),
+        sections=sections(decal.width, decal.height, job.presses[0]),
         line_up_by=_line_up_by(rule, across),
     )
+
+
+def _rounded(mm: float | None) -> float | None:
+    return None if mm is None else round(mm, 3)
 
 
 def _drop(blank: Blank, rule: Rule) -> float:
@@ -220,10 +229,10 @@ def _one_drawing(one: Decal, other: Decal) -> bool:
 
 
 def _touch(one: Place, other: Place) -> bool:
+    """Whether two boxes on one side of the body overlap; a sleeve's are stacked by the table."""
     reach = (one.decal.width + other.decal.width) / 2
-    if abs(one.from_center - other.from_center) >= reach - NEAR:
+    if one.clear_hem is None or other.clear_hem is None or abs(one.from_center - other.from_center) >= reach - NEAR:
         return False
-    if one.below_collar is None or other.below_collar is None:
-        return False  # a sleeve's decals are stacked by the table
-    lower, upper = max(one.below_collar, other.below_collar), min(_bottom(one), _bottom(other))
-    return upper - lower > NEAR
+    low = max(one.clear_hem, other.clear_hem)
+    high = min(one.clear_hem + one.decal.height, other.clear_hem + other.decal.height)
+    return high - low > NEAR

@@ -5,14 +5,15 @@ earlier film bears; across a batch's garments the plate is set as seldom as that
 down, since a plate cools slowly (common practice, no source).
 """
 
-from collections import defaultdict
+from collections import defaultdict, deque
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from xlbatch.film.layout import Batch
 from xlbatch.placement.group import groups
 from xlbatch.placement.place import Place
+from xlbatch.press.plate import plate_heats, waiting
 from xlbatch.press.step import PressPlan, Step
-from xlbatch.problems import Problem, problem
 from xlbatch.roster.job import Film, Job, Press
 from xlbatch.trade.tables import work_time
 from xlbatch.units import printed_text
@@ -33,43 +34,19 @@ def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...])
     of_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         of_garment[place.garment.no].append(place)
+    queues = [[_closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
+    heats = plate_heats([[tuple(c.film.temperature for c in queue) for queue in batch] for batch in queues])
     steps: list[Step] = []
     plate: float | None = None
-    changes = 0
     tried: set[tuple[str, str]] = set()
-    for batch in batches:
-        queues = [_closings(tuple(of_garment[no]), films, job.presses[0]) for no in batch.garments]
-        for closing in _merged(queues, plate):
-            changes += plate is not None and closing.film.temperature != plate
+    for batch, batch_queues, batch_heats in zip(batches, queues, heats, strict=True):
+        for closing in _merged(batch_queues, (plate, *batch_heats)):
+            steps += _steps(job, batch, closing, len(steps) + 1, tried, waiting(plate, closing.film.temperature))
             plate = closing.film.temperature
-            steps += _steps(job, batch, closing, len(steps) + 1, tried)
-    return PressPlan(tuple(steps), changes)
+    return PressPlan(tuple(steps))
 
 
-def order_problems(pressing: PressPlan) -> tuple[Problem, ...]:
-    """A check for each pair of films where layers force a hotter press over a film that is pressed cooler."""
-    earlier: dict[int, list[Step]] = defaultdict(list)
-    found: dict[tuple[str, str], Problem] = {}
-    for step in pressing.steps:
-        garment = step.place.garment
-        for before in earlier[garment.no]:
-            if step.temperature > before.temperature:
-                found.setdefault(
-                    (before.film.name, step.film.name),
-                    problem(
-                        "heat-order",
-                        step.place.decal.spec.source.at("Layer"),
-                        step.place.decal.spec.layer,
-                        rows=(garment.row.source.row,),
-                        later=step.film.name,
-                        earlier=before.film.name,
-                    ),
-                )
-        earlier[garment.no].append(step)
-    return tuple(found.values())
-
-
-def _closings(places: tuple[Place, ...], films: dict[str, Film], press: Press) -> list[Closing]:
+def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list[Closing]:
     """One garment's closings of the plate, in the order they must come."""
     ordered = sorted(places, key=lambda each: (_level(each), -films[each.decal.film.casefold()].temperature))
     found: list[Closing] = []
@@ -83,7 +60,7 @@ def _closings(places: tuple[Place, ...], films: dict[str, Film], press: Press) -
     return found
 
 
-def _is_covered(place: Place, places: tuple[Place, ...]) -> bool:
+def _is_covered(place: Place, places: list[Place]) -> bool:
     """Whether a higher layer of the same drawing goes over this one."""
     return any(_level(other) > _level(place) and len(groups((place.decal, other.decal))) == 1 for other in places)
 
@@ -105,23 +82,23 @@ def _one_closing(places: tuple[Place, ...], press: Press) -> bool:
 
 
 def _edges(place: Place) -> tuple[float, float]:
-    start = place.below_collar if place.below_collar is not None else place.above_opening or 0.0
-    return start, start + place.decal.height
+    """Lower and upper edge, from the hem or the sleeve's opening."""
+    low = (place.clear_hem if place.above_opening is None else place.above_opening) or 0.0
+    return low, low + place.decal.height
 
 
-def _merged(queues: list[list[Closing]], plate: float | None) -> list[Closing]:
-    """The batch's closings in one order: stay at the plate's heat, else go to the next higher, else to the hottest."""
-    waiting = [list(queue) for queue in queues]
-    merged: list[Closing] = []
-    while any(waiting):
-        heads = [(queue[0].film.temperature, at) for at, queue in enumerate(waiting) if queue]
-        higher = [head for head in heads if plate is None or head[0] >= plate]
-        plate, at = min(higher) if higher else max(heads, key=lambda head: (head[0], -head[1]))
-        merged.append(waiting[at].pop(0))
-    return merged
+def _merged(queues: list[list[Closing]], heats: tuple[float | None, ...]) -> Iterator[Closing]:
+    """The batch's closings as the plate goes through its heats: at each, all that can be pressed, by garment."""
+    waiting_lines = [deque(queue) for queue in queues]
+    for heat in heats:
+        for line in waiting_lines:
+            while line and line[0].film.temperature == heat:
+                yield line.popleft()
 
 
-def _steps(job: Job, batch: Batch, closing: Closing, first: int, tried: set[tuple[str, str]]) -> list[Step]:
+def _steps(
+    job: Job, batch: Batch, closing: Closing, first: int, tried: set[tuple[str, str]], wait: float
+) -> list[Step]:
     film, press = closing.film, job.presses[0]
     fabric = closing.places[0].garment.blank.fabric
     trial = (film.name, fabric) not in tried
@@ -139,6 +116,7 @@ def _steps(job: Job, batch: Batch, closing: Closing, first: int, tried: set[tupl
             back=0.0 if closing.tack else film.back,
             tack=closing.tack,
             trial=trial and at == 0,
+            wait=0.0 if at else wait,
             with_step=first if at else None,
             how=_how(job, closing, place, trial and at == 0, first if at else None),
         )
@@ -152,6 +130,14 @@ def _how(job: Job, closing: Closing, place: Place, trial: bool, with_step: int |
         (trial, "trial: scrap first, then this one"),
         (with_step is not None, f"with step {with_step}"),
         (closing.tack, "tack only; full time with the top layer"),
-        (place.presses > 1, f"{place.presses} sections, overlap {overlap}"),
+        (place.presses > 1, f"{_grid(place)}, overlap {overlap}"),
     )
     return "; ".join(words for applies, words in said if applies)
+
+
+def _grid(place: Place) -> str:
+    """The sections in words: `2 sections, left to right`."""
+    across = len({section.right for section in place.sections})
+    down = len({section.up for section in place.sections})
+    ways = ", ".join(way for way, count in (("left to right", across), ("top to bottom", down)) if count > 1)
+    return f"{place.presses} sections, {ways}"

@@ -1,6 +1,7 @@
 """One step at the press."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from xlbatch.placement.place import Place
 from xlbatch.roster.job import Film, Press
@@ -20,6 +21,7 @@ class Step:
     front: float
     back: float
     tack: bool  # a lower layer, pressed in full with the last one
+    wait: float  # s until the plate has this heat
     trial: bool  # the first step of this film on this fabric
     with_step: int | None  # pressed in the same closing of the plate as that step
     how: str  # what to mind, in a few words
@@ -27,7 +29,11 @@ class Step:
 
 @dataclass(frozen=True)
 class PressPlan:
-    """All steps in order, and how often the plate is set anew."""
+    """All steps in order."""
 
     steps: tuple[Step, ...]
-    settings_changed: int
+
+    @property
+    def settings_changed(self) -> int:
+        """How often the plate is set to another heat."""
+        return sum(one.temperature != other.temperature for one, other in pairwise(self.steps))

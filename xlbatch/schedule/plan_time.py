@@ -47,12 +47,14 @@ def weeding_seconds(decals: Iterable[Decal]) -> float:
 
 
 def pressing_seconds(steps: Iterable[Step]) -> float:
-    """Time to press a batch (s). Garments cool while the next is pressed, so only the last one is waited for."""
+    """Time to press a batch (s), with the waits for the plate's heat.
+
+    Garments cool while the next is pressed, so only the last one is waited for."""
     steps = tuple(steps)
     closings = [step for step in steps if step.with_step is None]
     garments = {step.place.garment.no for step in steps}
     loads = 1 + sum(a.place.garment.no != b.place.garment.no for a, b in pairwise(closings))
-    plate = sum((step.warm_up + step.front + step.back) * step.place.presses for step in closings)
+    plate = sum(step.wait + (step.warm_up + step.front + step.back) * step.place.presses for step in closings)
     hand = (
         loads * work_time("press", "load the garment")
         + len(steps) * (work_time("press", "place the decal") + work_time("press", "peel"))
