@@ -182,10 +182,7 @@ def _misfit(job: Job, place: Place, rule: Rule) -> Problem | None:
     """A problem where the decal comes closer to a seam, the hem or a sleeve's end than it may."""
     settings, blank, decal = job.settings, place.garment.blank, place.decal
     side = SLEEVE_EDGE if rule.side in SLEEVES else settings.clear_of_side
-    if place.clear_hem is None:
-        spare_height = (blank.sleeve_length or 0) - SLEEVE_EDGE - (place.above_opening or 0) - decal.height
-    else:
-        spare_height = place.clear_hem - settings.clear_of_hem
+    spare_height = _spare_height(job, place, rule)
     spare_width = place.clear_side - side
     if spare_width >= -NEAR and spare_height >= -NEAR:
         return None
@@ -205,6 +202,17 @@ def _misfit(job: Job, place: Place, rule: Rule) -> Problem | None:
         position=decal.spec.position,
         fits=fits if width > 0 and height > 0 else "smaller",
     )
+
+
+def _spare_height(job: Job, place: Place, rule: Rule) -> float:
+    """How much higher the decal could be before it meets hem, collar or sleeve seam; below 0 it is too high."""
+    blank = place.garment.blank
+    if place.clear_hem is None:
+        return (blank.sleeve_length or 0) - SLEEVE_EDGE - (place.above_opening or 0) - place.decal.height
+    to_hem = place.clear_hem - job.settings.clear_of_hem
+    if rule.measured_from != "hem":
+        return to_hem
+    return min(to_hem, blank.length - blank.drop_front - place.clear_hem - place.decal.height)
 
 
 def _overlap(places: tuple[Place, ...]) -> Problem | None:

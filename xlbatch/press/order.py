@@ -125,19 +125,19 @@ def _steps(
 
 
 def _how(job: Job, closing: Closing, place: Place, trial: bool, with_step: int | None) -> str:
-    overlap = printed_text(job.presses[0].overlap, job.settings.length_unit)
     said = (
-        (trial, "trial: scrap first, then this one"),
-        (with_step is not None, f"with step {with_step}"),
-        (closing.tack, "tack only; full time with the top layer"),
-        (place.presses > 1, f"{_grid(place)}, overlap {overlap}"),
+        "trial: scrap first, then this one" if trial else "",
+        f"with step {with_step}" if with_step else "",
+        "tack only; full time with the top layer" if closing.tack else "",
+        _grid(place, job) if place.presses > 1 else "",
     )
-    return "; ".join(words for applies, words in said if applies)
+    return "; ".join(filter(None, said))
 
 
-def _grid(place: Place) -> str:
-    """The sections in words: `2 sections, left to right`."""
+def _grid(place: Place, job: Job) -> str:
+    """The sections in words: `2 sections, left to right, overlap 1 in`."""
     across = len({section.right for section in place.sections})
     down = len({section.up for section in place.sections})
     ways = ", ".join(way for way, count in (("left to right", across), ("top to bottom", down)) if count > 1)
-    return f"{place.presses} sections, {ways}"
+    overlap = printed_text(job.presses[0].overlap, job.settings.length_unit)
+    return f"{place.presses} sections, {ways}, overlap {overlap}"
