@@ -119,15 +119,15 @@ def printed_length(mm: float, unit: str, *, up: bool = False) -> float:
 
 
 def length_text(mm: float, unit: str) -> str:
-    """A length to read: `10 1/2 in`, `26.7 cm`, `267 mm`; exact to 0.001 mm when it is no whole step."""
+    """A length to read: `10 1/2 in`, `26.7 cm`, `267 mm`; in full where it is no 1/64 in."""
     value = length_in(mm, unit)
     if unit == "in":
         nearest = Fraction(round(value * 64), 64)
-        if abs(float(nearest) - value) < 5e-5:
+        if abs(float(nearest) - value) < 2e-6:
             whole, rest = divmod(nearest, 1)
             words = [str(whole)] if whole or not rest else []
             return " ".join([*words, *([str(rest)] if rest else []), "in"])
-    return f"{value:.4f}".rstrip("0").rstrip(".") + f" {unit}"
+    return f"{value:.6f}".rstrip("0").rstrip(".") + f" {unit}"
 
 
 def printed_text(mm: float, unit: str, *, up: bool = False) -> str:

@@ -32,8 +32,8 @@ ROSTER: Rows = (
     ("María de los Ángeles Fernández-Villanueva", "@home", "M", None, None, "María", None, None, None, None, None),
 )  # fmt: skip
 DESIGNS: Rows = (
-    ("Design", "Decal", "What", "Film", "Layer", "Position", "Height", "Widest"),
-    ("Team", "Back name", "print name", "White smooth", 1, "back name", "2 in", "11 in"),
+    ("Design", "Decal", "What", "Film", "Layer", "Position", "Height", "Widest", "Outline film", "Outline width"),
+    ("Team", "Back name", "print name", "White smooth", 1, "back name", "2 in", "11 in", "Black smooth", "1/8 in"),
     ("Team", "Back number", "number", "Gold glitter", 1, "back number", "8 in", "11 in"),
     ("Name", "Name", "print name", "Black smooth", 1, "full front", "2 in", "9 in"),
 )

@@ -79,6 +79,16 @@ def test_film_costs_agree_with_the_shopping_list(plan: Plan) -> None:
     assert sum(costs, Decimal(0)) == sum(listed, Decimal(0)) > 0
 
 
+def test_a_border_piece_is_listed_apart_and_its_text_once(book: Mapping[str, Any], plan: Plan) -> None:
+    borders = [decal for decal in plan.decals if decal.border]
+    assert borders
+    for sheet, key in (("Placement", "Line up by"), ("Press log", "Peeled"), ("Decals", "Turned")):
+        names = {row["Decal"]: row["Piece"] for row in rows(book[sheet], key) if row["Decal"]}
+        assert all(names[decal.id] == decal.piece != decal.spec.decal for decal in borders)
+    first = rows(book["Proof"], "Exact text")[0]
+    assert first["Exact text"].split("\n") == ["EQUALS", "07"]
+
+
 def test_counts_agree_between_sheets(book: Mapping[str, Any], plan: Plan) -> None:
     decals = rows(book["Decals"], "Turned")
     assert [row["Decal"] for row in decals] == sorted(decal.id for decal in plan.decals)

@@ -16,7 +16,7 @@ from xlbatch.trade.columns import columns
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Press log")
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list", "Placement",
-    "Time plan", "Money", "Bag tags", "Runs", "Decals",
+    "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for

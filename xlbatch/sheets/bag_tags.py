@@ -8,7 +8,7 @@ from xlbatch.sheets.cell import Value
 from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.proof import decals_of, size_text
+from xlbatch.sheets.proof import decals_of, size_text, texts
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
@@ -43,7 +43,7 @@ def tags(plan: Plan) -> Iterator[Tag]:
             (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
             (garment.blank.garment, garment.blank.size),
             (garment.color, None),
-            (" · ".join(decal.text for decal in decals[garment.no] if decal.text), None),
+            (" · ".join(texts(decals[garment.no])), None),
             ("\n".join(_piece(group, plan) for group in groups(decals[garment.no])), None),
             (care, None),
             (SIGNATURE, None),

@@ -8,7 +8,7 @@ from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.roster import ROSTER
 from xlbatch.trade import columns as trade
 
-ROWS = 60  # empty rows drawn
+ROWS = 55  # empty rows drawn
 _GIVEN_LATER = ("Garment no.", "First name", "Last name", "Done so far")  # columns a new list does not need
 
 STEPS = (

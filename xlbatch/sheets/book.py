@@ -53,6 +53,7 @@ class Book:
         sheet.set_footer(_footer(self.name), {"margin": FOOTER, "scale_with_doc": False})
         sheet.fit_to_pages(1, 0)
         sheet.center_horizontally()
+        sheet.ignore_errors({"number_stored_as_text": "A1:XFD1048576"})  # 07 is meant to be text
         if form:
             sheet.hide_gridlines(2)
         return Page(self._workbook, sheet, self._formats, size)

@@ -46,7 +46,7 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     decal.id,
                     decal.garment_no,
                     who[decal.garment_no],
-                    decal.spec.decal,
+                    decal.piece,
                     decal.spec.what,
                     decal.text,
                     decal.film,

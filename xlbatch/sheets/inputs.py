@@ -19,7 +19,7 @@ SPARE_ROWS = 200  # rows below the table that offer the same choices
 EXTRA = "extra"  # the kind of a column of the list's own, kept as it is
 _WIDTHS = {EXTRA: 1.8, "text": 1.8, "size": 0.75, "list": 4.0, "prices": 1.2, "stock": 1.1, "rolls": 2.4, "pieces": 1.6}
 _CHOSEN = ("text", "choice", "yes/no", "dots")  # kinds whose choices are words, not limits
-LIST_LIMIT = 255  # characters of a drop-down list that is not a range of cells
+LIST_LIMIT = 255  # characters of a drop-down's names or formula
 
 
 class Read(Protocol):
@@ -74,10 +74,9 @@ def spots(sheet: Input, job: Job) -> Spots:
 def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> None:
     """Writes the sheet, its doubtful cells colored and annotated."""
     frame = table(sheet, job)
-    page.lay_columns([_column(each, job.settings) for each in sheet.headings(job)], frame, fill=False)
+    page.lay_columns([_column(each, job.settings) for each in sheet.headings(job)], frame, fill=frame.empty)
     page.title(sheet.name, sheet.advice)
     page.table(frame)
-    page.sheet.ignore_errors({"number_stored_as_text": "A1:AZ100000"})
     _offer_choices(sheet, page, job, len(frame))
     mark(page, frame, spots(sheet, job), problems)
 
@@ -107,8 +106,10 @@ def offer(page: Page, row: int, column: int, rows: int, source: Iterable[str] | 
     """A drop-down on `rows` cells: names, or a formula for the range that holds them. Not `strict`: others too."""
     if not isinstance(source, str):
         source = list(dict.fromkeys(source))
-        if not source or any("," in name for name in source) or len(",".join(source)) > LIST_LIMIT:
+        if any("," in name for name in source):
             return
+    if not 0 < len(source if isinstance(source, str) else ",".join(source)) <= LIST_LIMIT:
+        return
     options = {"validate": "list", "source": source, "show_error": strict}
     page.sheet.data_validation(row, column, row + rows - 1, column, options)
 

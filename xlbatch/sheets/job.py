@@ -38,7 +38,6 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     page.lay_columns(COLUMNS, frame)
     page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
     page.table(frame)
-    page.sheet.ignore_errors({"number_stored_as_text": "B1:B200"})
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] in ("choice", "yes/no"):
             offer(page, row, 1, 1, words(line["Choices"]), strict=True)

@@ -46,7 +46,7 @@ def write(page: Page, plan: Plan) -> None:
         page.write(row, 1, value, "form", look, "fact")
     _section(page, "Held back", list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")])
     _section(page, "What to do next", NEXT_STEPS)
-    _section(page, "Print these", [(Link(name, name), whom) for name, whom in PRINT_THESE], "link")
+    _section(page, "Print these", [(Link(name, name), whom) for name, whom in PRINT_THESE])
     notes = [(found.where.sheet, advice(found)) for found in plan.problems if found.code in ASSUMED]
     _section(page, "Assumed", notes or [("Nothing", "Everything used was given in the workbook.")])
     _section(page, "Cautions", [("", line["Caution"]) for line in table("cautions")])
@@ -54,13 +54,13 @@ def write(page: Page, plan: Plan) -> None:
     page.sheet.print_area(0, 0, page.row - 1, page.last)
 
 
-def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]], look: str = "text") -> None:
+def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> None:
     page.gap()
     page.cells([title, None], "section", least=24)
     for label, value in rows:
         row = page.record((label, value), least=15)
-        if look != "text":
-            page.write(row, 0, label, "form", look, "strong")
+        if isinstance(label, Link):
+            page.write(row, 0, label, "form", "link", "strong")
 
 
 def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:

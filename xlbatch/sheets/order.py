@@ -1,6 +1,6 @@
 """Every returned sheet, in order. To add a sheet: one module, and one line here."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import partial
 
@@ -47,19 +47,24 @@ class Sheet:
     form: bool = False
 
 
-# the sheets that are read again, each written from the job and the problems found in it
-INPUT_SHEETS: Mapping[str, Callable[[Page, Job, Iterable[Problem]], None]] = {
-    "Roster": partial(inputs.write, ROSTER),
-    "Job": job.write,
-    "Designs": partial(inputs.write, DESIGNS),
-    "Garments": partial(inputs.write, GARMENTS),
-    "Film": partial(inputs.write, FILM),
-    "Press": partial(inputs.write, PRESS),
-}
+@dataclass(frozen=True)
+class InputSheet:
+    """A sheet that is read again: written from the job and the problems found in it."""
+
+    name: str
+    write: Callable[[Page, Job, Iterable[Problem]], None]
+    landscape: bool = True
 
 
-def _input(name: str, *, landscape: bool = True) -> Sheet:
-    return Sheet(name, lambda page, plan: INPUT_SHEETS[name](page, plan.job, plan.problems), landscape)
+INPUT_SHEETS: tuple[InputSheet, ...] = (
+    InputSheet("Roster", partial(inputs.write, ROSTER)),
+    InputSheet("Job", job.write, landscape=False),
+    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in (DESIGNS, GARMENTS, FILM, PRESS)),
+)
+
+
+def _returned(sheet: InputSheet) -> Sheet:
+    return Sheet(sheet.name, lambda page, plan: sheet.write(page, plan.job, plan.problems), sheet.landscape)
 
 
 def _problems(page: Page, plan: Plan) -> None:
@@ -69,7 +74,7 @@ def _problems(page: Page, plan: Plan) -> None:
 SHEETS: tuple[Sheet, ...] = (
     Sheet("Job sheet", job_sheet.write, form=True),
     Sheet("Problems", _problems, landscape=True),
-    _input("Roster"),
+    _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),
     Sheet("Shopping list", shopping_list.write, landscape=True),
     Sheet("Film requirement", film_requirement.write, landscape=True),
@@ -80,11 +85,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
-    _input("Job", landscape=False),
-    _input("Designs"),
-    _input("Garments"),
-    _input("Film"),
-    _input("Press"),
+    *map(_returned, INPUT_SHEETS[1:]),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
 )

@@ -59,7 +59,7 @@ class Page:
             [] if frame is None else [self.formats.shown(value, *column.looks) for value in frame.iloc[:, at]]
             for at, column in enumerate(columns)
         ]
-        fonts = [(self.formats.size(*column.looks), "strong" in column.looks) for column in columns]
+        fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
         least = [least_width(c.heading, text, *font) for c, text, font in zip(columns, texts, fonts, strict=True)]
         most = [column.width * 72 for column in columns]
         self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
@@ -153,20 +153,19 @@ class Page:
             put(self.sheet, row, at, text if not at else None, self.formats.get(look))
         return row
 
-    def table(self, frame: pd.DataFrame, *, least: float = 0.0, frozen: int = 0) -> None:
+    def table(self, frame: pd.DataFrame, *, least: float = 0.0) -> None:
         """A whole table under its heading row; the frame's columns are the headings."""
         self.heading()
         for values in frame.itertuples(index=False, name=None):
             self.record(values, least=least)
-        self.end_table(frozen)
+        self.end_table()
 
-    def end_table(self, frozen: int = 0) -> None:
-        """Makes the rows since the heading a table: filters, headings on every page, headings and the first
-        `frozen` columns always in view."""
+    def end_table(self) -> None:
+        """Makes the rows since the heading a table: filters, headings on every page and always in view."""
         self.end = self.row - 1
         self.sheet.autofilter(self.head, 0, self.end, len(self.columns) - 1)
         self.sheet.repeat_rows(self.head)
-        self.sheet.freeze_panes(self.head + 1, frozen)
+        self.sheet.freeze_panes(self.head + 1, 0)
         self.sheet.print_area(0, 0, self.end, self.last)
 
     def below(self, heading: str) -> str:

@@ -28,12 +28,12 @@ def paper(name: str, landscape: bool) -> Paper:
 def page_starts(blocks: Sequence[float], first: float, rest: float) -> tuple[int, ...]:
     """The blocks that begin a new page, so that no block is split that fits on one.
 
-    `blocks` are heights in order; `first` is the room on the first page, `rest` that on each later one. A block
-    higher than a page begins one and runs on."""
+    `blocks` are heights in order; `first` is the room left on the first page, `rest` that on each later one. A
+    block higher than a page begins one, unless the first page has nothing else, and runs on."""
     starts: list[int] = []
     room = first
     for at, height in enumerate(blocks):
-        if height > room and at and room < (rest if starts else first):
+        if height > room and (at or height <= rest):
             starts.append(at)
             room = rest
         room -= height

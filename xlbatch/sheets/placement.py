@@ -50,7 +50,7 @@ def _row(place: Place, settings: Settings) -> tuple[Value, ...]:
         garment.color,
         decal.spec.position,
         decal.id,
-        decal.spec.decal,
+        decal.piece,
         shown(decal.width),
         shown(decal.height),
         shown(place.below_collar),

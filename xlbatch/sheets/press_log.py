@@ -67,7 +67,7 @@ def _row(step: Step, settings: Settings) -> tuple[Value, ...]:
         garment.color,
         decal.spec.position,
         decal.id,
-        decal.spec.decal,
+        decal.piece,
         step.how,
         BOX,
         BOX,

@@ -1,7 +1,7 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
@@ -40,7 +40,7 @@ def table(plan: Plan) -> pd.DataFrame:
             garment.blank.garment,
             garment.blank.size,
             garment.color,
-            "\n".join(decal.text for decal in decals[garment.no] if decal.text),
+            "\n".join(texts(decals[garment.no])),
             None,
             BOX,
         )
@@ -55,6 +55,11 @@ def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
     for decal in plan.decals:
         found[decal.garment_no].append(decal)
     return found
+
+
+def texts(decals: Iterable[Decal]) -> list[str]:
+    """The exact texts, each once: a border piece under a text has the same."""
+    return [decal.text for decal in decals if decal.text and not decal.border]
 
 
 def size_text(group: Group, settings: Settings) -> str:

@@ -60,7 +60,8 @@ def run_picture(run: Run, part: Part, width: float, *, shapes: bool) -> tuple[Pi
         _leading_end(high, film, first=start == 0.0),
     )
     svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{high + END:.2f}" font-family="Arimo">'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{high + END:.2f}" font-family="Arimo" '
+        'shape-rendering="crispEdges">'
         f"{''.join(pieces)}</svg>"
     )
     numbers = ", ".join(str(strip.batch) for strip in part)

@@ -59,7 +59,7 @@ LOOKS: Mapping[str, Look] = {
     # what a cell holds
     "text": {"align": "left"},
     "count": {"align": "center", "num_format": "0"},
-    "number": {"num_format": "General"},
+    "number": {"align": "center", "num_format": "General"},
     "percent": {"align": "center", "num_format": "0 %"},
     "minutes": {"num_format": "0.0"},
     "time": {"align": "center", "num_format": "h:mm"},
@@ -117,8 +117,11 @@ class Formats:
             return self.shown(value.value, *looks)
         if isinstance(value, Link):
             return value.text
-        if "money" in looks and isinstance(value, int | float | Decimal):
-            return f"{self._sign}{value:,.2f}"
+        if isinstance(value, int | float | Decimal):
+            if "money" in looks:
+                return f"{self._sign.replace(' ', '_')}{value:,.2f}"  # a number is never broken at its space
+            if "exact" in looks:
+                return f"{value:.3f}"
         return "" if value is None else str(value)
 
     def size(self, *looks: str) -> float:

@@ -46,7 +46,7 @@ def _panel(group: Group, caption: str, width: float, garment_color: str, film_co
     ground, high = color_hex(garment_color) or UNKNOWN_GARMENT, HEIGHT - CAPTION
     scale = min((width - 2 * MARGIN) / group.width, (high - 2 * MARGIN) / group.height)
     left, bottom = (width - group.width * scale) / 2, (high + group.height * scale) / 2
-    layers = sorted(group.decals, key=lambda decal: decal.spec.layer)
+    layers = sorted(group.decals, key=lambda decal: (decal.spec.layer, not decal.border))
     pieces = "".join(_piece(decal, film_colors) for decal in layers)
     return (
         f'<rect x=".5" y=".5" width="{width - 1:.2f}" height="{high - 1}" fill="{ground}" stroke="#8593a1"/>'
@@ -66,5 +66,5 @@ def _piece(decal: Decal, film_colors: Mapping[str, str]) -> str:
 
 
 def _says(decals: Iterable[Decal], garment_color: str) -> str:
-    parts = (" ".join(filter(None, (decal.spec.decal, decal.text, "in", decal.film))) for decal in decals)
+    parts = (" ".join(filter(None, (decal.piece, decal.text, "in", decal.film))) for decal in decals)
     return f"On {garment_color}: " + "; ".join(parts)

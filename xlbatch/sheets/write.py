@@ -4,6 +4,7 @@ Each is written whole to the path given. The same plan gives the same bytes, but
 sheet that holds the time of the run.
 """
 
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
@@ -30,17 +31,15 @@ def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: 
             f"Checked at {run_at:%Y-%m-%d %H:%M}."
         )
         problem_list.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
-        for name, write in INPUT_SHEETS.items():
-            write(book.page(name, landscape=True), job, problems)
+        for sheet in INPUT_SHEETS:
+            sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, problems)
 
 
 def write_blank(path: Path, job: Job) -> None:
     """Turns the built-in defaults (a job read from an empty list) into a roster workbook to fill in."""
-    with Book(path, job) as book:
+    nameless = replace(job, settings=replace(job.settings, job_name=""))  # the job is named after its file
+    with Book(path, nameless) as book:
         blank.write_start(book.page("Start here", form=True))
-        for name, write in INPUT_SHEETS.items():
-            page = book.page(name, landscape=True)
-            if name == "Roster":
-                blank.write_roster(page, job)
-            else:
-                write(page, job, ())
+        blank.write_roster(book.page("Roster", landscape=True), nameless)
+        for sheet in INPUT_SHEETS[1:]:
+            sheet.write(book.page(sheet.name, landscape=sheet.landscape), nameless, ())
