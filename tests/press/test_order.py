@@ -57,6 +57,21 @@ def test_a_hotter_film_in_a_later_layer_is_held_back(plan_of: Callable[..., Plan
     assert stops == [("heat-order", "F3", (2, 3, 4, 5))]
 
 
+def test_one_side_is_finished_before_the_garment_is_turned_over(plan_of: Callable[..., Plan]) -> None:
+    designs = [
+        [*DESIGN, "Outline film", "Outline width"],
+        ["Two", "Front", "text", "GO", "Navy smooth", 1, "full front", "2 in", "White smooth", "1/8 in"],
+        ["Two", "Back", "text", "GO", "Navy smooth", 1, "full back", "2 in"],
+    ]
+    steps = plan_of([HEAD, ["Ana", "M", "Two"]], Designs=designs).pressing.steps
+    assert [(step.place.decal.piece, step.tack) for step in steps] == [
+        ("Front border", True),
+        ("Front", False),
+        ("Back", False),
+    ]
+    assert [step.front for step in steps] == [5, 30, 30]
+
+
 def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=[["Setting", "Value"], ["Shared line", "Lantern Walk"]])
     first, second = plan.pressing.steps

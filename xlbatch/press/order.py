@@ -1,7 +1,7 @@
 """Places and batches → press steps in order.
 
-Within a garment layers go in order, then the hottest film first, so that no later press is hotter than an
-earlier film bears; across a batch's garments the plate is set as seldom as that allows, and rather up than
+Within a garment layers go in order and the hottest film first, so that no later press is hotter than an earlier
+film bears; across a batch's garments the plate is set as seldom as that allows, and rather up than
 down, since a plate cools slowly (common practice, no source).
 """
 
@@ -47,8 +47,14 @@ def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...])
 
 
 def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list[Closing]:
-    """One garment's closings of the plate, in the order they must come."""
-    ordered = sorted(places, key=lambda each: (_level(each), -films[each.decal.film.casefold()].temperature))
+    """One garment's closings of the plate, in the order they must come.
+
+    Checked before: no later layer is hotter. So hottest first keeps the layers in order, and at one heat each side is
+    finished before the garment is turned over."""
+    sides = list(dict.fromkeys(place.side for place in places))
+    ordered = sorted(
+        places, key=lambda it: (-films[it.decal.film.casefold()].temperature, sides.index(it.side), _level(it))
+    )
     found: list[Closing] = []
     for place in ordered:
         film, tack = films[place.decal.film.casefold()], _is_covered(place, places)
