@@ -62,6 +62,13 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
     return found | _by_word(headings, sheet, found, taken)
 
 
+def names_columns(titles: Mapping[int, str], sheet: str) -> bool:
+    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
+    names = _other(sheet) | _own(sheet)
+    sure = sum(_named(text, names) is not None for text in titles.values())
+    return sure >= 2 and 2 * sure >= len(titles)
+
+
 @cache
 def _own(sheet: str) -> dict[str, Column]:
     return {plain(column.heading): column for column in columns(sheet)}
