@@ -10,6 +10,7 @@ from openpyxl.utils import get_column_letter
 from xlbatch.problems import Problem, problem
 from xlbatch.roster import cells, lists
 from xlbatch.roster.body import guess_size
+from xlbatch.roster.broken_text import LOST, is_broken, mended
 from xlbatch.roster.cells import Margin, Unclear, shown_value
 from xlbatch.roster.clean import clean, shown
 from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source
@@ -96,6 +97,10 @@ class Line:
         if cell is None:
             return ""
         if isinstance(cell.value, str) and not cell.fault:
+            if is_broken(cell.value):
+                typed = cell.value.strip(" ")
+                self.found("encoding-broken", heading, typed, clean(mended(typed)).text.replace(LOST, "…"))
+                return typed
             cleaned = clean(cell.value)
             if cleaned.changed:
                 self.found("text-cleaned", heading, shown(cell.value.strip(" ")), now=cleaned.text)

@@ -9,6 +9,7 @@ from xlbatch.roster import cells
 from xlbatch.roster.cells import Unclear, shown_value
 from xlbatch.roster.job import RosterRow, Status
 from xlbatch.roster.line import Line
+from xlbatch.roster.whose import note_whose
 
 MOST_ALIKE = 1000  # garments in one row; more is a slip
 NO_SIZE_NEEDED = ("done", "cancelled")
@@ -38,6 +39,7 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
         last_no += new
         roster += (replace(row, no=number) for number in numbers)
         _note_number(line, at in own, numbers[0])
+    note_whose(rows, roster)
     return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
 
 

@@ -59,6 +59,12 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
     return size + TALL if size_class(size) == "adult" else None
 
 
+def says_whose(text: str) -> bool:
+    """Whether a size says who it is for (`Adult M`, `YM`, `2T`) rather than a letter alone."""
+    parts = (_read_part(part) for part in _SPLIT.split(_plain(text)))
+    return any(part.for_ or size_class("".join(part.sizes).upper()) != "adult" for part in parts if part)
+
+
 def size_class(size: str) -> Class:
     """Who a size in its one spelling is for."""
     for for_, prefix in _PREFIX.items():

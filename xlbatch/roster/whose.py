@@ -1,0 +1,33 @@
+"""Asks whose size a bare letter is, in a family that also has children's sizes."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+
+from xlbatch.roster.cells import shown_value
+from xlbatch.roster.job import RosterRow
+from xlbatch.roster.line import Line
+from xlbatch.roster.sizes import ADULT, says_whose, size_class
+
+LARGEST_FAMILY = 8  # garments; a larger group is a class or a team; common practice, no source
+_CHILDREN = ("youth", "toddler", "infant")
+_ALSO_YOUTH = frozenset(ADULT[1:5])  # the letters children's sizes have too, bar the largest
+
+
+def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
+    """Adds `size-whose` to each line whose size is a bare letter, where its group is a family with children."""
+    families: dict[str, list[RosterRow]] = defaultdict(list)
+    for row in roster:
+        if row.group and row.size and row.status not in ("done", "cancelled"):
+            families[row.group.casefold()].append(row)
+    asked = {
+        row.source.row
+        for family in families.values()
+        if len(family) <= LARGEST_FAMILY and any(size_class(row.size) in _CHILDREN for row in family)
+        for row in family
+        if row.size in _ALSO_YOUTH
+    }
+    for line in lines:
+        if line.source.row in asked:
+            typed = shown_value(line.cells["Size"])
+            if not says_whose(typed):
+                line.found("size-whose", "Size", typed)
