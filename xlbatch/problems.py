@@ -63,7 +63,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("size-read-as", "check", "“{found}” was read as {size}: it was taken for {taken_for}.",
          "Ask, and write the size itself, such as {size}."),
     Kind("size-whose", "check", "“{found}” was read as the adult size; this family also has children's sizes.",
-         "Ask, and write Youth {found} if the child's size is meant."),
+         "Ask, and write Youth {found} if the child's size is meant; so for its other rows."),
     Kind("size-not-made", "stop", "{garment} is not listed in size {size}.",
          "Choose a size from the Garments sheet, or add a row for this one there."),
     Kind("garment-unknown", "stop", "“{found}” is not on the Garments sheet.",

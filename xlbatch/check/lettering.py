@@ -66,7 +66,7 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
     alone = len(names) >= _FEWEST_NAMES and shouting <= _FEW * len(names)
     for garment in them:
         name = garment.print_name
-        if _is_small(name) or _is_turned_round(name) or (alone and _shouts(name)):
+        if _is_small(name) or _is_turned_round(name) or (alone and not garment.row.print_name and _shouts(name)):
             yield _about("capitals-odd", garment, " ".join(word.capitalize() for word in name.split()))
 
 

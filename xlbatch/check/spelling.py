@@ -28,6 +28,11 @@ def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[
             yield problem("name-alike", row.source.at("Who"), row.who, rows=(row.source.row,), **facts)
 
 
+def _ends(one: str, other: str) -> bool:
+    """Whether two names differ by a word's last letter, as a woman's and a man's do in many languages."""
+    return any(a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(one.split(), other.split(), strict=False))
+
+
 def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
     """Each name that is one slip from an earlier one, with that one: names with a letter left out meet in a table."""
     seen: dict[str, str] = {}
@@ -36,7 +41,7 @@ def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
             continue
         shapes = {name, *(name[:at] + name[at + 1 :] for at in range(len(name)))}
         others = dict.fromkeys(seen[shape] for shape in sorted(shapes) if shape in seen)
-        near = next((other for other in others if OSA.distance(name, other) == 1), None)
+        near = next((other for other in others if OSA.distance(name, other) == 1 and not _ends(name, other)), None)
         if near:
             yield name, near
         for shape in shapes:

@@ -14,20 +14,16 @@ _ALSO_YOUTH = frozenset(ADULT[1:5])  # the letters children's sizes have too, ba
 
 
 def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
-    """Adds `size-whose` to each line whose size is a bare letter, where its group is a family with children."""
+    """Adds `size-whose` to the first line of a family with children whose size is a bare letter."""
     families: dict[str, list[RosterRow]] = defaultdict(list)
     for row in roster:
         if row.group and row.size and row.status not in ("done", "cancelled"):
             families[row.group.casefold()].append(row)
-    asked = {
-        row.source.row
-        for family in families.values()
-        if len(family) <= LARGEST_FAMILY and any(size_class(row.size) in _CHILDREN for row in family)
-        for row in family
-        if row.size in _ALSO_YOUTH
-    }
-    for line in lines:
-        if line.source.row in asked:
-            typed = shown_value(line.cells["Size"])
-            if not says_whose(typed):
-                line.found("size-whose", "Size", typed)
+    by_row = {line.source.row: line for line in lines if "Size" in line.cells}
+    for family in families.values():
+        if len(family) > LARGEST_FAMILY or not any(size_class(row.size) in _CHILDREN for row in family):
+            continue
+        bare = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH)
+        asked = next((line for line in bare if not says_whose(shown_value(line.cells["Size"]))), None)
+        if asked:
+            asked.found("size-whose", "Size", shown_value(asked.cells["Size"]))
