@@ -64,7 +64,7 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
 
 def names_columns(titles: Mapping[int, str], sheet: str) -> bool:
     """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
-    names = _other(sheet) | _own(sheet)
+    names = _all(sheet)
     sure = sum(_named(text, names) is not None for text in titles.values())
     return sure >= 2 and 2 * sure >= len(titles)
 
@@ -72,6 +72,11 @@ def names_columns(titles: Mapping[int, str], sheet: str) -> bool:
 @cache
 def _own(sheet: str) -> dict[str, Column]:
     return {plain(column.heading): column for column in columns(sheet)}
+
+
+@cache
+def _all(sheet: str) -> dict[str, Column]:
+    return _other(sheet) | _own(sheet)
 
 
 @cache
@@ -91,7 +96,7 @@ def _alike(heading: str, sheet: str) -> Column | None:
 def _alike_word(word: str, sheet: str) -> Column | None:
     if len(word) < SHORTEST_ALIKE:
         return None
-    names = _other(sheet) | _own(sheet)
+    names = _all(sheet)
     nearest = max(names, key=lambda name: OSA.normalized_similarity(word, name))
     return names[nearest] if OSA.normalized_similarity(word, nearest) >= ALIKE else None
 

@@ -103,8 +103,9 @@ def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
     odd = []
+    last = max(part.rows, default=0)
     for row, cells in part.rows.items():
-        code = _no_ones(part, row, cells)
+        code = "row-totals" if row == last and _is_sum(part, row, cells) else _no_ones(part, cells)
         if code:
             found = shown_value(cells[min(cells)])
             odd.append(problem(code, part.where(sheet, row, cells), found))
@@ -113,28 +114,26 @@ def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
     return Stretch(part.headings, kept), odd
 
 
-def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
+def _no_ones(part: Stretch, cells: Cells) -> str:
     """The code of the problem with a row that is no one's, or ""."""
-    known = set(part.headings.matches) | set(part.headings.sizes)
-    if not known & set(cells):
+    if not any(at in part.headings.matches or at in part.headings.sizes for at in cells):
         return "row-aside"
-    if _is_titled_total(part, cells) or _is_sum(part, row, cells):
-        return "row-totals"
-    return ""
+    return "row-totals" if _is_titled_total(part, cells) else ""
 
 
 def _is_titled_total(part: Stretch, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
+    if not _TOTAL.match(shown_value(cells[min(cells)])):
+        return False
     size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
-    sized = size in cells and bool(read_size(shown_value(cells[size])))
-    return bool(_TOTAL.match(shown_value(cells[min(cells)]))) and not sized
+    return size not in cells or not read_size(shown_value(cells[size]))
 
 
 def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
-    """Whether the last row only adds up the columns of counts above it."""
+    """Whether a last row only adds up the columns of counts above it."""
     counts = {at for at, match in part.headings.matches.items() if match.meaning == "How many"}
     counts |= set(part.headings.sizes)
-    if row != max(part.rows) or not set(cells) <= counts or len(part.rows) < 3:
+    if not set(cells) <= counts or len(part.rows) < 3:
         return False
     above = [each for no, each in part.rows.items() if no != row]
     return all(pieces(cell) == sum(pieces(each[at]) or 0 for each in above if at in each) for at, cell in cells.items())
