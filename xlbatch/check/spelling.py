@@ -19,7 +19,9 @@ def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[
         groups[garment.group.casefold()].setdefault(garment.who.casefold(), garment)
     for group, people in groups.items():
         pairs = dict(_one_off(people))
-        families = {name.split()[-1]: name for name in reversed(people) if group and len(name.split()) > 1}
+        families: dict[str, str] = {}
+        for name in people if group else ():
+            families.setdefault(name.split()[-1] if name.split()[1:] else "", name)
         for family, other in _one_off(families):
             pairs.setdefault(families[family], families[other])
         for name, other in pairs.items():

@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from itertools import islice, pairwise
+from itertools import islice
 
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.headings import Match, names_columns, plain, understand
+from xlbatch.roster.job import Class
 from xlbatch.roster.raw import Raw, RawSheet
-from xlbatch.roster.size_columns import holds_counts, size_columns
+from xlbatch.roster.size_columns import holds_counts, size_columns, sizes_by_wearer
 
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
 _BODY_LOOKED_AT = 50  # filled rows below it that tell a row of sizes from other headings
@@ -23,34 +24,39 @@ class Headings:
     titles: Mapping[int, str]
     matches: Mapping[int, Match] = field(default_factory=dict)
     sizes: Mapping[int, str] = field(default_factory=dict)
+    wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
 
     @property
     def known(self) -> frozenset[str]:
         """The columns found, by their own headings; a row of sizes answers for Size."""
-        return frozenset(match.meaning for match in self.matches.values()) | ({"Size"} if self.sizes else set())
+        sized = {"Size"} if self.sizes or self.wearers else set()
+        return frozenset(match.meaning for match in self.matches.values()) | sized
 
     def within(self, columns: frozenset[int]) -> "Headings":
         """The headings of some of the columns, as if they stood alone."""
         titles = {at: text for at, text in self.titles.items() if at in columns}
         sizes = {at: size for at, size in self.sizes.items() if at in columns}
-        alone = {at: text for at, text in titles.items() if at not in sizes}
-        return Headings(self.row, titles, understand(alone, "Roster"), sizes)
+        wearers = {at: whose for at, whose in self.wearers.items() if at in columns}
+        alone = {at: text for at, text in titles.items() if at not in sizes and at not in wearers}
+        return Headings(self.row, titles, understand(alone, "Roster"), sizes, wearers)
 
 
 NONE = Headings(0, {})
 
 
 def find_headings(sheet: RawSheet, meaning: str) -> Headings:
-    """The first of the rows, or pairs of rows, with the most headings of the input sheet; NONE where there is none."""
+    """The row, or pair of rows, with the most headings of the input sheet; NONE where there is none.
+
+    A list's first headings beyond doubt win over fuller ones further down, which may be those of a second list."""
     best = NONE
-    looked_at = list(islice(sheet.rows, _LOOKED_AT))
     body = list(islice(sheet.rows.values(), _LOOKED_AT + _BODY_LOOKED_AT))
-    for row in looked_at:
-        best = _better(best, read_headings(row, _texts(sheet.rows[row]), meaning, body))
-    for upper, lower in pairwise(looked_at):
-        if lower == upper + 1 and names_columns(_texts(sheet.rows[lower]), meaning):
-            titles = _joined(_texts(sheet.rows[upper]), _texts(sheet.rows[lower]), meaning)
-            best = _better(best, read_headings(lower, titles, meaning, body))
+    for row, cells in islice(sheet.rows.items(), _LOOKED_AT):
+        texts = _texts(cells)
+        here = read_headings(row, texts, meaning, body)
+        here = _better(here, _with_next(row, texts, sheet.rows.get(row + 1, {}), meaning, body))
+        best = _better(best, here)
+        if meaning == "Roster" and "Size" in here.known and names_columns(here.titles, meaning):
+            return here
     return best
 
 
@@ -58,13 +64,22 @@ def _better(best: Headings, other: Headings) -> Headings:
     return other if len(other.known) > len(best.known) else best
 
 
+def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, body: list[Cells]) -> Headings:
+    """A row read together with the one below it, where that is plainly one of headings too."""
+    lower = _texts(below)
+    titles = _joined(upper, lower, meaning) if lower else {}
+    headings = read_headings(row + 1, titles, meaning, body)
+    return headings if headings.sizes or names_columns(lower, meaning) else NONE
+
+
 def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[Cells]) -> Headings:
     """What a row of titles means; a row of sizes is one only where counts stand below it."""
     sizes = size_columns(titles) if meaning == "Roster" else {}
     if sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), sizes):
         sizes = {}
-    others = {at: text for at, text in titles.items() if at not in sizes}
-    return Headings(row, titles, understand(others, meaning), sizes)
+    wearers = sizes_by_wearer(titles) if meaning == "Roster" and not sizes else {}
+    others = {at: text for at, text in titles.items() if at not in sizes and at not in wearers}
+    return Headings(row, titles, understand(others, meaning), sizes, wearers)
 
 
 def _is(cells: Cells, titles: Mapping[int, str]) -> bool:

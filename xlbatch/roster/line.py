@@ -273,11 +273,33 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             extra={name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled},
             rows=(table.counted_on(row),) if holds else (),
         )
-        yield from _by_size(line, table, row) if table.sizes else (line,)
+        yield from _by_size(line, table, row) if table.sizes else (_with_size(line, table, row),)
 
 
 def _in_group(given: Mapping[str, Raw], table: Table) -> Mapping[str, Raw]:
     return {**given, "Group": Raw(table.group)} if table.group and "Group" not in table.columns else given
+
+
+def _with_size(line: Line, table: Table, row: int) -> Line:
+    """The line with its size from the one column, of several for different people, that is filled.
+
+    Where two are, the size is both together, which is none."""
+    if not table.wearers:
+        return line
+    filled = table.rows[row]
+    given = [at for at in sorted({*table.wearers, table.columns.get("Size", 0)}) if at in filled]
+    first = given[0] if given else min(table.wearers)
+    source = replace(line.source, cells={**line.source.cells, "Size": f"{get_column_letter(first)}{row}"})
+    sizes = [_sized(at, table, filled) for at in given]
+    both = Raw(" and ".join(map(shown_value, sizes)))
+    size = {"Size": both if len(sizes) > 1 else sizes[0]} if sizes else {}
+    return replace(line, source=source, cells={**line.cells, **size})
+
+
+def _sized(at: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
+    cell = filled[at]
+    typed = f"{table.wearers.get(at, '')} {shown_value(cell)}"
+    return Raw(typed) if at in table.wearers and not cell.fault and read_size(typed) else cell
 
 
 def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:

@@ -77,7 +77,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
 
 def _no_list(tables: tuple[Table, ...]) -> tuple[Problem, ...]:
     """The problem of a workbook without a list, or with one that has no sizes."""
-    if any(table.rows and ("Size" in table.columns or table.sizes) for table in tables):
+    if any(table.rows and ("Size" in table.columns or table.sizes or table.wearers) for table in tables):
         return ()
     where = Where(tables[0].sheet, f"A{tables[0].heading_row}") if tables else Where("Roster")
     rows = tuple(table.counted_on(row) for table in tables for row in table.rows)

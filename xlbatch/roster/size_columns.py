@@ -1,15 +1,18 @@
 """Reads a list with one column a size (`Qty S`, `Qty M` …): the columns, and what stands in them."""
 
 import re
+from functools import lru_cache
 from collections.abc import Iterable, Mapping
 
 from xlbatch.roster.cells import count, yes_no
 from xlbatch.roster.headings import plain
+from xlbatch.roster.job import Class
 from xlbatch.roster.raw import Raw
-from xlbatch.roster.sizes import read_size
+from xlbatch.roster.sizes import read_size, wearer
 from xlbatch.trade.columns import columns
 
 FEWEST = 2  # sizes; a single heading such as M may mean anything
+_SIZE_WORDS = ("size", "shirt", "tshirt", "t", "tee", "if", "for")
 _COUNTS = 0.9  # of the filled cells must be a count or a mark
 _SAYS_COUNT = re.compile(
     r"\b(quantity|quantities|qty|how many|number|count|pieces|pcs|no|of|in|sizes?|shirts?|tees?)\b\.?|[#:]", re.IGNORECASE
@@ -30,6 +33,20 @@ def _size(heading: str) -> str | None:
 def _is_size_heading(heading: str) -> bool:
     (size,) = (column for column in columns("Roster") if column.heading == "Size")
     return plain(heading) in {plain(word) for word in (size.heading, *size.other_headings)}
+
+
+def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:
+    """The columns that hold the sizes of some people only (`Youth size`, `Adult T-shirt size`), and of whom."""
+    found = {at: _whose(text) for at, text in titles.items()}
+    return {at: whose for at, whose in found.items() if whose}
+
+
+@lru_cache(maxsize=2000)
+def _whose(heading: str) -> Class | None:
+    words = re.findall(r"[^\W\d_]+", heading.casefold().replace("'", "").replace("’", ""))
+    rest = [word for word in words if word not in _SIZE_WORDS]
+    asks = "size" in words and len(rest) == 1 and not _is_size_heading(heading)
+    return wearer(rest[0]) if asks else None
 
 
 def holds_counts(rows: Iterable[Mapping[int, Raw]], at: Iterable[int]) -> bool:

@@ -2,7 +2,7 @@
 no one's row: titles, totals, tables of another kind."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from openpyxl.utils import get_column_letter
@@ -21,10 +21,11 @@ _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it coun
 
 @dataclass(frozen=True)
 class Stretch:
-    """Rows under headings of their own."""
+    """Rows under headings of their own, and the titles among them that announce the next headings."""
 
     headings: Headings
     rows: Mapping[int, Cells]
+    titles: frozenset[int] = frozenset()
 
     def where(self, sheet: str, row: int, cells: Mapping[int, object]) -> Where:
         """The first filled cell of a row."""
@@ -54,7 +55,17 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
             kept, left_out = _people(sheet.name, part)
             found.append(kept)
             odd += left_out
-    return Stretches(tuple(found), tuple(odd))
+    return Stretches(tuple(found), (*_above(sheet, headings), *odd))
+
+
+def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
+    """The rows above the headings that may be people's: they have a size."""
+    for row, cells in sheet.rows.items():
+        if row >= headings.row:
+            return
+        if len(cells) > 1 and any(read_size(shown_value(cell)) for cell in cells.values() if not cell.fault):
+            found = shown_value(cells[min(cells)])
+            yield problem("row-above", Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), found)
 
 
 def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
@@ -65,16 +76,22 @@ def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
 def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
     """The rows up to each further row of headings."""
     parts: list[tuple[Headings, dict[int, Cells]]] = [(headings, {})]
+    titles: set[int] = set()
     rows = [(row, cells) for row, cells in sheet.rows.items() if row > headings.row]
     for at, (row, cells) in enumerate(rows):
-        if repeats(cells, parts[-1][0]):
-            continue
+        again = repeats(cells, parts[-1][0])
         other = begins_another(row, cells, [below for _, below in rows[at + 1 : at + _ROWS_LOOKED_AT]])
-        if other:
+        if (again or other) and at and _is_title(rows[at - 1][1]):
+            titles.add(rows[at - 1][0])
+        if other and not again:
             parts.append((other, {}))
-        else:
+        elif not again:
             parts[-1][1][row] = cells
-    return [Stretch(*part) for part in parts]
+    return [Stretch(heads, under, frozenset(titles & set(under))) for heads, under in parts]
+
+
+def _is_title(cells: Cells) -> bool:
+    return len(cells) == 1 and all(isinstance(cell.value, str) for cell in cells.values())
 
 
 def _one_beside_another(part: Stretch) -> list[Stretch]:
@@ -96,7 +113,7 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
 
 def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
     rows = {row: {at: cell for at, cell in cells.items() if at in columns} for row, cells in part.rows.items()}
-    return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells})
+    return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
 def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
@@ -105,7 +122,7 @@ def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
     odd = []
     last = max(part.rows, default=0)
     for row, cells in part.rows.items():
-        code = "row-totals" if row == last and _is_sum(part, row, cells) else _no_ones(part, cells)
+        code = "row-totals" if row == last and _is_sum(part, row, cells) else _no_ones(part, row, cells)
         if code:
             found = shown_value(cells[min(cells)])
             odd.append(problem(code, part.where(sheet, row, cells), found))
@@ -114,9 +131,12 @@ def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
     return Stretch(part.headings, kept), odd
 
 
-def _no_ones(part: Stretch, cells: Cells) -> str:
+def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     """The code of the problem with a row that is no one's, or ""."""
-    if not any(at in part.headings.matches or at in part.headings.sizes for at in cells):
+    if row in part.titles:
+        return "row-title"
+    heads = part.headings
+    if not any(at in known for at in cells for known in (heads.matches, heads.sizes, heads.wearers)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) else ""
 

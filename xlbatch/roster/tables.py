@@ -11,7 +11,7 @@ from xlbatch.roster.bare_list import bare_headings
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import find_headings, repeats
 from xlbatch.roster.headings import understand
-from xlbatch.roster.job import MOST_SHEET_ROWS, Heading
+from xlbatch.roster.job import MOST_SHEET_ROWS, Class, Heading
 from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
@@ -38,6 +38,7 @@ class Table:
     extra: Mapping[int, str]  # columns not understood: their headings
     rows: Mapping[int, Mapping[int, Raw]]
     sizes: Mapping[int, str] = field(default_factory=dict)  # columns that count one size each
+    wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
 
@@ -98,15 +99,16 @@ def _grouped(found: Mapping[str, Table], further: list[Table]) -> list[Table]:
     """The list's further tables; where they stand on sheets of their own, the sheet's name says whose they are."""
     first = found.get("Roster")
     apart = first is not None and any(table.sheet != first.sheet for table in further)
-    apart = apart and not any(_UNNAMED.fullmatch(table.sheet.strip()) for table in further)
-    return [replace(table, group=table.sheet) if apart else table for table in further]
+    return [_of_its_sheet(table) if apart else table for table in further]
 
 
 def _first_grouped(found: dict[str, Table], further: list[Table]) -> dict[str, Table]:
-    first = found.get("Roster")
-    if first and any(table.group for table in further):
-        return found | {"Roster": replace(first, group=first.sheet)}
-    return found
+    grouped = any(table.group for table in further)
+    return found | {"Roster": _of_its_sheet(found["Roster"])} if grouped else found
+
+
+def _of_its_sheet(table: Table) -> Table:
+    return table if _UNNAMED.fullmatch(table.sheet.strip()) else replace(table, group=table.sheet)
 
 
 def _meanings(sheets: list[RawSheet]) -> dict[int, str]:
@@ -145,7 +147,8 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
 
 
 def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
-    titles, matches, sizes = part.headings.titles, part.headings.matches, part.headings.sizes
+    titles, matches = part.headings.titles, part.headings.matches
+    sizes, wearers = part.headings.sizes, part.headings.wearers
     once = {at: match for at, match in matches.items() if not match.twice}
     used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
     return Table(
@@ -155,9 +158,10 @@ def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         dict(sorted(titles.items())),
         {match.meaning: at for at, match in once.items()},
         {match.meaning: match.unit for match in once.values() if match.unit},
-        _extra(titles, sorted(at for at in used if at not in once and at not in sizes)),
+        _extra(titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers)))),
         part.rows,
         sizes,
+        wearers,
     )
 
 
@@ -176,6 +180,7 @@ def _headings(table: Table) -> list[Heading]:
         return []
     meaning = {at: heading for heading, at in table.columns.items()}
     meaning |= {at: f"how many in size {size}" for at, size in table.sizes.items()}
+    meaning |= {at: f"Size ({whose})" for at, whose in table.wearers.items()}
     return [
         Heading(table.sheet, table.where(at, table.heading_row).cell, text, meaning.get(at, ""))
         for at, text in table.titles.items()
@@ -186,7 +191,7 @@ def _oddities(table: Table) -> list[Problem]:
     """The columns not understood, and those read already."""
     if table.meaning == "Press log":
         return []
-    others = {at: text for at, text in table.titles.items() if at not in table.sizes}
+    others = {at: text for at, text in table.titles.items() if at not in table.sizes and at not in table.wearers}
     matches = understand(others, table.meaning)
     row = table.heading_row or min(table.rows, default=1)
     return [
