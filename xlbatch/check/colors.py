@@ -19,7 +19,7 @@ def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[P
                 seen = found.setdefault((film, garment.color), (_color_cell(job, garment), ratio, {}))
                 seen[2][garment.row.source.row] = None
     for (film, color), (where, ratio, rows) in found.items():
-        yield problem("contrast-low", where, color, rows=tuple(rows), film=film, ratio=f"{ratio:.1f}")
+        yield problem("contrast-low", where, color, rows=tuple(rows), film=film, ratio=f"{int(ratio * 10) / 10:.1f}")
 
 
 def _seen_on(spec: DecalSpec, garment: Garment, colors: dict[str, str]) -> tuple[str, float]:
