@@ -149,6 +149,8 @@ KINDS: tuple[Kind, ...] = (
          "Nothing to do, if it belongs to the list; else put it on a sheet of its own."),
     Kind("table-aside", "check", "The rows from here on look like a table of another kind and were not read.",
          "If there are people among them, put them under the list's own headings."),
+    Kind("heading-by-content", "check", "The column “{found}” was read as Size, by what stands in it.",
+         "Look at the first rows of the Roster; call the column Size to make it sure."),
     Kind("row-above", "check", "This row stands above the headings and was not read.",
          "If it is a person, put it below the row of headings."),
     Kind("row-title", "note", "“{found}” was taken for a title.", "Nothing to do, if it is no one's name."),

@@ -94,6 +94,4 @@ def _about(code: str, garment: Garment, suggestion: str = "", **facts: str) -> P
 
 def name_cell(garment: Garment) -> Where:
     """The cell a printed name comes from."""
-    source = garment.row.source
-    typed = "Print name" if garment.row.print_name else "Who"
-    return source.at(typed if typed in source.cells else "First name")
+    return garment.row.source.at("Print name" if garment.row.print_name else "Who")

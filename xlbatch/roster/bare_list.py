@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 
 from openpyxl.utils import get_column_letter
 
@@ -28,6 +29,17 @@ def bare_headings(sheet: RawSheet) -> tuple[Headings, tuple[Problem, ...]] | Non
     found = shown_value(sheet.rows[first].get(who, Raw("")))
     matches = {who: Match("Who"), size: Match("Size")}
     return Headings(0, {}, matches), (problem("headings-missing", where, found, read=read),)
+
+
+def sizes_below(sheet: RawSheet, headings: Headings) -> tuple[Headings, tuple[Problem, ...]] | None:
+    """The headings with the column that holds sizes read as Size, whatever it is called; None where none shows."""
+    below = RawSheet(sheet.name, {row: cells for row, cells in sheet.rows.items() if row > headings.row})
+    size = _column(below, lambda cell: bool(read_size(shown_value(cell))))
+    if not size or not headings.known - {headings.matches.get(size, Match("")).meaning}:
+        return None
+    found, where = headings.titles.get(size, ""), Where(sheet.name, f"{get_column_letter(size)}{headings.row}")
+    matches = {**headings.matches, size: Match("Size")}
+    return replace(headings, matches=matches), (problem("heading-by-content", where, found),)
 
 
 def _column(sheet: RawSheet, holds: Callable[[Raw], bool]) -> int:

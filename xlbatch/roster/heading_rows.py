@@ -68,8 +68,8 @@ def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, b
     """A row read together with the one below it, where that is plainly one of headings too."""
     lower = _texts(below)
     titles = _joined(upper, lower, meaning) if lower else {}
-    headings = read_headings(row + 1, titles, meaning, body)
-    return headings if headings.sizes or names_columns(lower, meaning) else NONE
+    both, alone = (read_headings(row + 1, each, meaning, body) for each in (titles, lower))
+    return both if len(both.known) > len(alone.known) and (both.sizes or names_columns(lower, meaning)) else NONE
 
 
 def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[Cells]) -> Headings:

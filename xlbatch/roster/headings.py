@@ -28,8 +28,10 @@ class Match(NamedTuple):
 
 @lru_cache(maxsize=2000)
 def plain(heading: str) -> str:
-    """Letters and digits alone, in lower case; a heading of signs alone (#) stays as it is."""
+    """Letters and digits alone, in lower case, # beside them as a word; a heading of signs alone (#) stays as it is."""
     text = unicodedata.normalize("NFKC", heading[:_LONGEST]).casefold().strip()
+    if "#" in text and re.search(r"\w", text):
+        text = text.replace("#", "number")
     return re.sub(r"[\W_]", "", text) or re.sub(r"\s", "", text)
 
 

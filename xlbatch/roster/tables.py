@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from openpyxl.utils import get_column_letter
 
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.bare_list import bare_headings
+from xlbatch.roster.bare_list import bare_headings, sizes_below
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import find_headings, repeats
 from xlbatch.roster.headings import understand
@@ -136,7 +136,7 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
     headings = find_headings(sheet, meaning)
     odd: tuple[Problem, ...] = ()
     if meaning == "Roster":
-        if "Size" not in headings.known and (bare := bare_headings(sheet)):
+        if "Size" not in headings.known and (bare := sizes_below(sheet, headings) or bare_headings(sheet)):
             headings, odd = bare
         found = stretches(sheet, headings) if headings.known else None
         parts, odd = (found.stretches, odd + found.problems) if found else ((), odd)

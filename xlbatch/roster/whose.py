@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.job import RosterRow
 from xlbatch.roster.line import Line
-from xlbatch.roster.sizes import ADULT, says_whose, size_class
+from xlbatch.roster.sizes import ADULT, read_size, says_whose, size_class
 
 LARGEST_FAMILY = 8  # garments; a larger group is a class or a team; common practice, no source
 _CHILDREN = ("youth", "toddler", "infant")
@@ -23,7 +23,11 @@ def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
     for family in families.values():
         if len(family) > LARGEST_FAMILY or not any(size_class(row.size) in _CHILDREN for row in family):
             continue
-        bare = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH)
-        asked = next((line for line in bare if not says_whose(shown_value(line.cells["Size"]))), None)
+        lines_ = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH)
+        asked = next((line for line in lines_ if _is_bare(shown_value(line.cells["Size"]))), None)
         if asked:
             asked.found("size-whose", "Size", shown_value(asked.cells["Size"]))
+
+
+def _is_bare(typed: str) -> bool:
+    return read_size(typed) is not None and not says_whose(typed)
