@@ -112,7 +112,7 @@ def test_title_rows_blank_rows_and_repeated_headings(reading_of: Read) -> None:
         [
             ["Spring run"],
             [],
-            ["printed 4 May", "Size matters"],
+            ["printed 4 May; Size matters"],
             ["Who", "Size"],
             ["Ana", "M"],
             [],

@@ -1,7 +1,7 @@
 """Finds the row, or two rows, of headings on a sheet, and what they mean."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import islice
 
 from xlbatch.roster.cells import shown_value
@@ -20,11 +20,12 @@ Cells = Mapping[int, Raw]
 class Headings:
     """Headings found: their last row, the text and the meaning of each column, and the size each counts."""
 
-    row: int
+    row: int  # 0 where the list has none
     titles: Mapping[int, str]
     matches: Mapping[int, Match] = field(default_factory=dict)
     sizes: Mapping[int, str] = field(default_factory=dict)
     wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
+    rows: int = 1  # 2 where the row above belongs to them
 
     @property
     def known(self) -> frozenset[str]:
@@ -69,7 +70,8 @@ def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, b
     lower = _texts(below)
     titles = _joined(upper, lower, meaning) if lower else {}
     both, alone = (read_headings(row + 1, each, meaning, body) for each in (titles, lower))
-    return both if len(both.known) > len(alone.known) and (both.sizes or names_columns(lower, meaning)) else NONE
+    fuller = len(both.known) > len(alone.known) and (both.sizes or names_columns(lower, meaning))
+    return replace(both, rows=2) if fuller else NONE
 
 
 def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[Cells]) -> Headings:

@@ -10,6 +10,7 @@ from openpyxl.utils import get_column_letter
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import Cells, Headings, begins_another, repeats
+from xlbatch.roster.headings import understand
 from xlbatch.roster.raw import RawSheet
 from xlbatch.roster.size_columns import pieces
 from xlbatch.roster.sizes import read_size
@@ -59,11 +60,13 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
 
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
-    """The rows above the headings that may be people's: they have a size."""
+    """The rows above the headings that may be people's: they fill several columns that are understood."""
+    known = {*headings.matches, *headings.sizes, *headings.wearers}
     for row, cells in sheet.rows.items():
-        if row >= headings.row:
+        if row > headings.row - headings.rows:
             return
-        if len(cells) > 1 and any(read_size(shown_value(cell)) for cell in cells.values() if not cell.fault):
+        of_headings = row == headings.row - 1 and understand({at: shown_value(each) for at, each in cells.items()}, "Roster")
+        if len(known & set(cells)) > 1 and not of_headings:
             found = shown_value(cells[min(cells)])
             yield problem("row-above", Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), found)
 
