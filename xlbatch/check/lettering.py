@@ -71,7 +71,7 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
 
 
 def _is_small(name: str) -> bool:
-    return name.islower() and sum(map(str.isalpha, name)) > 1 and name.upper() != name
+    return name.islower() and sum(map(str.isalpha, name)) > 1 and _has_capitals(name)
 
 
 def _is_turned_round(name: str) -> bool:
@@ -79,7 +79,12 @@ def _is_turned_round(name: str) -> bool:
 
 
 def _shouts(name: str) -> bool:
-    return name.isupper() and name.lower() != name and sum(map(str.isalpha, name)) >= _SHORTEST_SHOUT
+    return name.isupper() and sum(map(str.isalpha, name)) >= _SHORTEST_SHOUT and _has_capitals(name)
+
+
+def _has_capitals(name: str) -> bool:
+    """Whether names in its alphabet begin with a capital: not so in Georgian or Cherokee, which have two cases too."""
+    return {unicodedata.name(letter, "").partition(" ")[0] for letter in name if letter.isalpha()} <= {*_MIXING, "ARMENIAN"}
 
 
 def named(garments: Iterable[Garment]) -> Iterator[Garment]:

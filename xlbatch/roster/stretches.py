@@ -60,13 +60,14 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
 
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
-    """The rows above the headings that may be people's: they fill several columns that are understood."""
+    """The rows above the headings that may be people's: more than a title, in columns that are understood."""
     known = {*headings.matches, *headings.sizes, *headings.wearers}
     for row, cells in sheet.rows.items():
         if row > headings.row - headings.rows:
             return
-        of_headings = row == headings.row - 1 and understand({at: shown_value(each) for at, each in cells.items()}, "Roster")
-        if len(known & set(cells)) > 1 and not of_headings:
+        texts = {at: shown_value(cell) for at, cell in cells.items()}
+        of_headings = row == headings.row - 1 and understand(texts, "Roster")
+        if len(cells) > 1 and known & set(cells) and not of_headings:
             found = shown_value(cells[min(cells)])
             yield problem("row-above", Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), found)
 

@@ -138,7 +138,8 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
     if meaning == "Roster":
         if "Size" not in headings.known and (bare := sizes_below(sheet, headings) or bare_headings(sheet)):
             headings, odd = bare
-        found = stretches(sheet, headings) if headings.known else None
+        sure = "Size" in headings.known or len(headings.known) > 1  # one word alone may stand in anyone's row
+        found = stretches(sheet, headings) if sure else None
         parts, odd = (found.stretches, odd + found.problems) if found else ((), odd)
     else:
         below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
