@@ -229,10 +229,10 @@ def meant_otherwise(reading: Reading) -> set[str]:
 
 def data_rows(sheet: RawSheet, heads: set[int]) -> Iterator[int]:
     """The filled rows that are no headings, nor titles of one cell above them."""
-    texts = [tuple(str(cell.value) for cell in sheet.rows[row].values()) for row in heads if row in sheet.rows]
+    titles = [sheet.rows[row] for row in heads if row in sheet.rows]
     for row, cells in sheet.rows.items():
-        title = row < min(heads, default=0) and len(cells) < 3
-        again = tuple(str(cell.value) for cell in cells.values()) in texts
+        title = row < min(heads, default=0) and len(cells) < 2
+        again = any(all(at in head and head[at].value == cell.value for at, cell in cells.items()) for head in titles)
         if row not in heads and not title and not again:
             yield row
 

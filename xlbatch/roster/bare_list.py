@@ -32,7 +32,12 @@ def bare_headings(sheet: RawSheet) -> tuple[Headings, tuple[Problem, ...]] | Non
 
 
 def sizes_below(sheet: RawSheet, headings: Headings) -> tuple[Headings, tuple[Problem, ...]] | None:
-    """The headings with the column that holds sizes read as Size, whatever it is called; None where none shows."""
+    """The headings with the column that holds sizes read as Size, whatever it is called; None where none shows.
+
+    One word alone makes no row of headings where rows of several cells stand above it."""
+    above = [cells for row, cells in sheet.rows.items() if row < headings.row]
+    if len(headings.known) == 1 and any(len(cells) > 1 for cells in above):
+        return None
     below = RawSheet(sheet.name, {row: cells for row, cells in sheet.rows.items() if row > headings.row})
     size = _column(below, lambda cell: bool(read_size(shown_value(cell))))
     if not size or not headings.known - {headings.matches.get(size, Match("")).meaning}:

@@ -95,7 +95,7 @@ def _texts(cells: Cells) -> dict[int, str]:
 def _joined(upper: Mapping[int, str], lower: Mapping[int, str], meaning: str) -> dict[int, str]:
     """Two rows of headings as one: an upper heading goes for all columns up to the next (`Adult` over S, M, L)."""
     joined, over = {}, ""
-    for at in range(min(*upper, *lower), max(*upper, *lower) + 1):
+    for at in range(min({**upper, **lower}), max({**upper, **lower}) + 1):
         over = upper.get(at, over)
         below = lower.get(at, "")
         if not below:
