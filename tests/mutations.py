@@ -3,7 +3,7 @@
 import io
 import random
 import zipfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import date, datetime
 from pathlib import Path
 
@@ -12,8 +12,9 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.problems import Where
 from xlbatch.roster.book import open_book
+from xlbatch.roster.headings import understand
 from xlbatch.roster.job import Job
-from xlbatch.roster.raw import RawSheet
+from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.read import Reading, Unreadable, read
 from xlbatch.roster.tables import IGNORED
 from xlbatch.run import Options, make_plan, run
@@ -231,10 +232,15 @@ def data_rows(sheet: RawSheet, heads: set[int]) -> Iterator[int]:
     """The filled rows that are no headings, nor titles of one cell above them."""
     titles = [sheet.rows[row] for row in heads if row in sheet.rows]
     for row, cells in sheet.rows.items():
-        title = row < min(heads, default=0) and len(cells) < 2
+        title = row < min(heads, default=0) and (len(cells) < 2 or has_heading(cells))
         again = any(all(at in head and head[at].value == cell.value for at, cell in cells.items()) for head in titles)
         if row not in heads and not title and not again:
             yield row
+
+
+def has_heading(cells: Mapping[int, Raw]) -> bool:
+    """Whether a heading stands in a row: such a row above the list's headings belongs to them."""
+    return bool(understand({at: str(cell.value) for at, cell in cells.items()}, "Roster"))
 
 
 def row_of(where: Where) -> int:

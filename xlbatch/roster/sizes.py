@@ -115,7 +115,7 @@ def _plain(text: str) -> str:
 
 def _read_part(part: str) -> _Said | None:
     """What one part (between brackets and commas) says, or None where a word or sign is not known."""
-    if _WORD.sub("", part).strip(" -–./\t"):
+    if _WORD.sub("", part).strip(" -–./:;!*“”\"\t"):
         return None
     classes: set[str] = set()
     letters, ages = "", set()
