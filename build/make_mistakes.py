@@ -67,8 +67,9 @@ def list_of_mistakes(codes: Iterable[str]) -> str:
         f"| [{code}]({code}.xlsx) | {kinds[code].level} | {kinds[code].wrong} | {kinds[code].todo} |" for code in codes
     ]
     head = (
-        "# One mistake a workbook\n\nEach workbook here has one mistake and is named for its code on the `Problems` sheet. "
-        "A `stop` holds the row back; `check` and\n`note` do not.\n\n| code | level | what is wrong | what to do |\n"
+        "# One mistake a workbook\n\n"
+        "Each workbook here has one mistake and is named for its code on the `Problems` sheet.\n"
+        "A `stop` holds the row back; `check` and `note` do not.\n\n| code | level | what is wrong | what to do |\n"
         "|---|---|---|---|\n"
     )
     return head + "\n".join(lines) + "\n"

@@ -22,8 +22,9 @@ from xlbatch.sheets.plan import Plan
 
 RUN_AT = datetime(2026, 5, 4, 9, 30)
 ODD = (
-    "", " ", "M", "YL", "10-12", "TBD", "Total", "Who", "Size", "x", "0", "-1", "1e99", "=1+1", "@a", "#REF!", "#N/A", "Ana",
-    "MarÃ­a", "Аnna", "\u200b", "a\u00a0b", "🎈", "שלום", "x" * 300, "27 cm", "330 °F", "yes", "cancelled", "done", "redo film",
+    "", " ", "M", "YL", "10-12", "TBD", "Total", "Who", "Size", "x", "0", "-1", "1e99", "=1+1", "@a", "#REF!", "#N/A",
+    "Ana", "MarÃ­a", "Аnna", "\u200b", "a\u00a0b", "🎈", "שלום", "x" * 300, "27 cm", "330 °F", "yes", "cancelled",
+    "done", "redo film",
     0, 1, 7, -3, 2.5, 1e99, 10**15, True, False, None, date(2026, 3, 5), datetime(1900, 1, 1),
 )  # fmt: skip
 INPUT = ("Job", "Designs", "Garments", "Film", "Press", "Press log")
@@ -43,7 +44,12 @@ def base_book() -> Workbook:
             ["Bo Lin", "Lin", "", "2T", "gray", "", "", "no"],
             ["Cy Okafor", "", "Crew-neck tee", "Ladies L", "white", 8, 1, ""],
         ],
-        "Job": [["Setting", "Value"], ["Job name", "Harbor run"], ["Shirts per strip", 3], ["Gap between decals", "1/4 in"]],
+        "Job": [
+            ["Setting", "Value"],
+            ["Job name", "Harbor run"],
+            ["Shirts per strip", 3],
+            ["Gap between decals", "1/4 in"],
+        ],
         "Designs": [
             ["Design", "Decal", "What", "Film", "Position", "Width", "Height"],
             ["Name", "Badge", "artwork", "Black smooth", "full front", "6 in", "4 in"],
@@ -78,7 +84,7 @@ def spoil_cell(dice: random.Random, book: Workbook) -> None:
     sheet = any_sheet(dice, book)
     cell = sheet.cell(dice.randint(1, sheet.max_row + 1), dice.randint(1, sheet.max_column + 1))
     if type(cell).__name__ != "MergedCell":
-        cell.value = dice.choice(ODD)  # type: ignore[assignment]
+        cell.value = dice.choice(ODD)
 
 
 def any_sheet(dice: random.Random, book: Workbook) -> Worksheet:
@@ -143,7 +149,13 @@ def list_beside(dice: random.Random, book: Workbook) -> None:
 
 def list_below(dice: random.Random, book: Workbook) -> None:
     sheet = book.worksheets[0]
-    for values in ([], ["Helpers"], dice.choice((["Size", "Name"], ["Who", "Size", "Note"])), ["L", "M", "x"], ["Total", 3]):
+    for values in (
+        [],
+        ["Helpers"],
+        dice.choice((["Size", "Name"], ["Who", "Size", "Note"])),
+        ["L", "M", "x"],
+        ["Total", 3],
+    ):
         sheet.append(values)
 
 
@@ -224,8 +236,9 @@ def lost_rows(path: Path, reading: Reading) -> Iterator[str]:
 def meant_otherwise(reading: Reading) -> set[str]:
     """The sheets that are no lists of people."""
     job = reading.job
-    others = (*job.designs, *job.blanks, *job.films, *job.presses)
-    return {each.source.sheet for each in others} | set(INPUT) | {where.sheet for where in job.setting_cells.values()}
+    others = [each.source.sheet for each in job.designs] + [each.source.sheet for each in job.blanks]
+    others += [each.source.sheet for each in job.films] + [each.source.sheet for each in job.presses]
+    return set(others) | set(INPUT) | {where.sheet for where in job.setting_cells.values()}
 
 
 def data_rows(sheet: RawSheet, heads: set[int]) -> Iterator[int]:
@@ -246,5 +259,3 @@ def has_heading(cells: Mapping[int, Raw]) -> bool:
 def row_of(where: Where) -> int:
     """The row of a cell reference."""
     return int("".join(filter(str.isdigit, where.cell)) or 0)
-
-

@@ -40,7 +40,13 @@ def found(plan: Plan) -> list[tuple[str, tuple[int, ...]]]:
 
 
 def test_dark_film_on_a_dark_garment_is_asked_once_for_a_color(plan_of: Callable[..., Plan]) -> None:
-    rows = [["Who", "Size", "Color"], ["Ana", "M", "navy"], ["Ivo", "L", "white"], ["Mei", "S", "navy"], ["Bo", "M", "moss"]]
+    rows = [
+        ["Who", "Size", "Color"],
+        ["Ana", "M", "navy"],
+        ["Ivo", "L", "white"],
+        ["Mei", "S", "navy"],
+        ["Bo", "M", "moss"],
+    ]
     assert found(plan_of(rows)) == [("C2", (2, 4))]
 
 

@@ -19,7 +19,9 @@ def names(plan_of: PlanOf, them: Sequence[str], **sheets: list[list[object]]) ->
     return plan_of([["Who", "Size"], *([name, "M"] for name in them)], **sheets)
 
 
-@pytest.mark.parametrize("word", ["TBD", "tba", "N/A", "n/a.", "same", "Same as above", "?", "???", "-", "…", "to follow"])
+@pytest.mark.parametrize(
+    "word", ["TBD", "tba", "N/A", "n/a.", "same", "Same as above", "?", "???", "-", "…", "to follow"]
+)
 def test_words_for_something_open(word: str) -> None:
     assert stands_for(word) == "open"
 
@@ -42,7 +44,14 @@ def test_an_open_name_is_held_back_unless_it_is_written_twice(plan_of: PlanOf) -
 
 @pytest.mark.parametrize(
     ("name", "latin"),
-    [("Аnna", "Anna"), ("Оlga Nоvak", "Olga Novak"), ("Маrkо", "Marko"), ("Ιvo", "Ivo"), ("Ρaula", "Paula"), ("Жan", "")],
+    [
+        ("Аnna", "Anna"),
+        ("Оlga Nоvak", "Olga Novak"),
+        ("Маrkо", "Marko"),
+        ("Ιvo", "Ivo"),
+        ("Ρaula", "Paula"),
+        ("Жan", ""),
+    ],
 )
 def test_letters_of_another_alphabet(plan_of: PlanOf, name: str, latin: str) -> None:
     """Unicode UTS 39: these letters are confusable with the Latin ones."""
@@ -55,7 +64,9 @@ def test_a_word_of_one_alphabet_is_fine(plan_of: PlanOf, name: str) -> None:
 
 
 def test_odd_capitals(plan_of: PlanOf) -> None:
-    plan = names(plan_of, ["ana novak", "iVO bERG", "Mei Lin", "Leigh McAdam", "Jo van der Berg", "KAI BERG", "D'Andre", "JO"])
+    plan = names(
+        plan_of, ["ana novak", "iVO bERG", "Mei Lin", "Leigh McAdam", "Jo van der Berg", "KAI BERG", "D'Andre", "JO"]
+    )
     assert asked(plan, "capitals-odd") == [
         ("capitals-odd", "A2", "Ana Novak"), ("capitals-odd", "A3", "Ivo Berg"), ("capitals-odd", "A7", "Kai Berg"),
     ]  # fmt: skip

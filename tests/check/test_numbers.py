@@ -82,7 +82,13 @@ def job(rule: str) -> list[list[object]]:
 
 
 def test_an_illegal_number_is_held_back(plan_of: PlanOf) -> None:
-    rows = [HEAD, ["Ana", "A", "", "M", "6"], ["Ivo", "A", "", "M", "0"], ["Mei", "A", "", "M", "00"], ["Bo", "B", "", "M", "00"]]
+    rows = [
+        HEAD,
+        ["Ana", "A", "", "M", "6"],
+        ["Ivo", "A", "", "M", "0"],
+        ["Mei", "A", "", "M", "00"],
+        ["Bo", "B", "", "M", "00"],
+    ]
     plan = plan_of(rows, Designs=designs("6 in"), Job=job("ncaa basketball to 2022-23"))
     assert [(code, cell) for code, cell in asked(plan) if code == "number-illegal"] == [
         ("number-illegal", "E2"), ("number-illegal", "E4"),

@@ -7,7 +7,21 @@ from hypothesis import strategies as st
 from xlbatch.roster.broken_text import is_broken, mended
 
 NAMES = ["María", "Núñez", "Ángel", "Željko", "Đorđević", "İpek", "O’Hara", "Élodie", "Strauß", "Søren", "Łukasz"]
-WHOLE = ["Ana", "São Paulo", "Ângela", "Ã", "Österreich", "Ähnlich", "naïve", "Ðorð", "Zoë", "Þórdís", "Straße", "ÂME", "北京"]
+WHOLE = [
+    "Ana",
+    "São Paulo",
+    "Ângela",
+    "Ã",
+    "Österreich",
+    "Ähnlich",
+    "naïve",
+    "Ðorð",
+    "Zoë",
+    "Þórdís",
+    "Straße",
+    "ÂME",
+    "北京",
+]
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -34,7 +34,8 @@ def test_values_as_they_are_shown(tmp_path: Path) -> None:
 
 
 def test_spaces_in_a_text_are_elements(tmp_path: Path) -> None:
-    xml = rows_xml([['<table:table-cell office:value-type="string"><text:p>Ana<text:s/><text:span>Novak</text:span></text:p></table:table-cell>']])
+    text = "<text:p>Ana<text:s/><text:span>Novak</text:span></text:p>"
+    xml = rows_xml([[f'<table:table-cell office:value-type="string">{text}</table:table-cell>']])
     assert sheet(tmp_path, xml).rows[1][1].value == "Ana Novak"
 
 
@@ -45,7 +46,10 @@ def test_a_million_empty_rows_are_counted_not_made(tmp_path: Path) -> None:
 
 
 def test_merged_downward_and_filtered_out(tmp_path: Path) -> None:
-    merged = '<table:table-cell office:value-type="string" table:number-rows-spanned="2"><text:p>Novak</text:p></table:table-cell>'
+    merged = (
+        '<table:table-cell office:value-type="string" table:number-rows-spanned="2">'
+        "<text:p>Novak</text:p></table:table-cell>"
+    )
     found = sheet(tmp_path, rows_xml([[merged, "Ana"], ["<table:covered-table-cell/>", "Ivo"]], hidden=[2]))
     assert found.rows[2][1].value == "Novak"
     assert found.hidden == {2}

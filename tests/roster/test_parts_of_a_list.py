@@ -59,14 +59,16 @@ def test_someone_called_sum_is_no_total(reading_of: Read) -> None:
 
 
 def test_one_column_a_size(reading_of: Read) -> None:
-    rows = [["Name", "Qty S", "Qty M", "Quantity of XL", "Youth M", "Paid"], ["Ana", 1, "", 2, "x", "yes"], ["Ivo", 0, "", "", "", ""],
-            ["Mei", "", "some", "", "", ""]]  # fmt: skip
+    rows = [["Name", "Qty S", "Qty M", "Quantity of XL", "Youth M", "Paid"], ["Ana", 1, "", 2, "x", "yes"],
+            ["Ivo", 0, "", "", "", ""], ["Mei", "", "some", "", "", ""]]  # fmt: skip
     reading = reading_of(rows)
     assert people(reading) == [
         ("Ana", "S"), ("Ana", "XL"), ("Ana", "XL"), ("Ana", "Youth M"), ("Ivo", ""), ("Mei", "M"),
     ]  # fmt: skip
     assert found(reading) == [("size-missing", "B3"), ("how-many-unclear", "C4")]
-    assert [each.meaning for each in reading.job.headings][1:4] == [f"how many in size {size}" for size in ("S", "M", "XL")]
+    assert [each.meaning for each in reading.job.headings][1:4] == [
+        f"how many in size {size}" for size in ("S", "M", "XL")
+    ]
     assert reading.job.roster[1].source.at("Size").cell == "D2"
 
 
@@ -87,14 +89,27 @@ def test_headings_that_are_sizes(titles: list[str], sizes: dict[int, str]) -> No
 
 
 def test_a_column_of_sizes_for_children_and_one_for_adults(reading_of: Read) -> None:
-    rows = [["Name", "Youth size", "Adult T-shirt size"], ["Ana", "M", ""], ["Ivo", "", "M"], ["Mei", "S", "M"], ["Bo", "", ""]]
+    rows = [
+        ["Name", "Youth size", "Adult T-shirt size"],
+        ["Ana", "M", ""],
+        ["Ivo", "", "M"],
+        ["Mei", "S", "M"],
+        ["Bo", "", ""],
+    ]
     reading = reading_of(rows)
     assert people(reading) == [("Ana", "Youth M"), ("Ivo", "M"), ("Mei", "youth S and adult M"), ("Bo", "")]
     assert found(reading) == [("size-unknown", "B4"), ("size-missing", "B5")]
 
 
 def test_whose_sizes_a_heading_asks_for() -> None:
-    titles = {1: "Size", 2: "Youth size", 3: "Adult shirt size", 4: "Ladies' Size", 5: "Size (adult or youth)", 6: "Shirt size"}
+    titles = {
+        1: "Size",
+        2: "Youth size",
+        3: "Adult shirt size",
+        4: "Ladies' Size",
+        5: "Size (adult or youth)",
+        6: "Shirt size",
+    }
     assert sizes_by_wearer(titles) == {2: "youth", 3: "adult", 4: "ladies"}
 
 
@@ -117,7 +132,9 @@ def test_rows_that_are_no_ones_are_named(reading_of: Read) -> None:
     assert found(reading) == [("row-above", "A1"), ("row-aside", "C4")]
 
 
-@pytest.mark.parametrize(("row", "own"), [(0, 0), (1, 1), (3, 3), (MOST_SHEET_ROWS, MOST_SHEET_ROWS), (MOST_SHEET_ROWS + 3, 3)])
+@pytest.mark.parametrize(
+    ("row", "own"), [(0, 0), (1, 1), (3, 3), (MOST_SHEET_ROWS, MOST_SHEET_ROWS), (MOST_SHEET_ROWS + 3, 3)]
+)
 def test_rows_counted_on_keep_their_number_on_the_sheet(row: int, own: int) -> None:
     """1,048,576 rows: ECMA-376, the limits of a sheet."""
     assert Source("Roster", row).sheet_row == own

@@ -68,7 +68,9 @@ def test_spelling(typed: str, size: str) -> None:
     assert read_size(typed) == size
 
 
-@pytest.mark.parametrize(("typed", "size"), [(typed, size) for size, them in TRIED_AFTERWARDS.items() for typed in them])
+@pytest.mark.parametrize(
+    ("typed", "size"), [(typed, size) for size, them in TRIED_AFTERWARDS.items() for typed in them]
+)
 def test_spelling_tried_afterwards(typed: str, size: str) -> None:
     assert read_size(typed) == size
 

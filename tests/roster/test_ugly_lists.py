@@ -44,9 +44,9 @@ def saved(made: Workbook, path: Path) -> Path:
 
 def sign_up_form(path: Path) -> Path:
     """An export of questions, with answers as people type them."""
-    rows = [
-        ["Timestamp", "E-mail address", "Child's first name", "Child's last name", "What size shirt does your child wear?",
-         "Which color?", "Anything we should know?"],
+    rows: list[list[object]] = [
+        ["Timestamp", "E-mail address", "Child's first name", "Child's last name",
+         "What size shirt does your child wear?", "Which color?", "Anything we should know?"],
         [datetime(2026, 3, 1, 9), "a@example.org", " Ana ", "Novák", "youth med", "Navy Blue", None],
         [datetime(2026, 3, 1, 10), "b@example.org", "Bo", "O'Shea", "10/12", "navy blue", "late"],
         [datetime(2026, 3, 2, 8), "c@example.org", "Cy", "van der Berg", "Adult Large", "NAVY", None],
@@ -93,7 +93,7 @@ def cousins_email(path: Path) -> Path:
 
 def school_sheet(path: Path) -> Path:
     """Two lists side by side under a title, one longer; a third with other columns below; a legend at the edge."""
-    rows = [
+    rows: list[list[object]] = [
         ["Class trip", None, None, None, None, None, "Sizes"],
         ["Name", "Size", None, "Name", "Size"],
         ["Ana", "YS", None, "Ben", "YM", None, "YS = 6-8"],
@@ -110,7 +110,7 @@ def school_sheet(path: Path) -> Path:
 
 def size_grid(path: Path) -> Path:
     """Households with one column a size, grouped as adult and youth, with marks and a row of totals."""
-    rows = [
+    rows: list[list[object]] = [
         ["Family name", "Adult", None, None, "Youth", None, "Paid?"],
         [None, "S", "M", "XL", "S", "M", None],
         ["Novak", 1, None, 2, None, "x", "yes"],
@@ -137,8 +137,16 @@ def tab_for_each_team(path: Path) -> Path:
 def open_document(path: Path) -> Path:
     """From another spreadsheet program: blank edges, the headings again on each page, a size become a date."""
     zero_seven = '<table:table-cell office:value-type="float" office:value="7"><text:p>07</text:p></table:table-cell>'
-    heads = [None, "Name", "Nr", "Size"]
-    rows = [[], heads, [None, "Ana", zero_seven, "M"], [], heads, [None, "Ivo", 8, date(2026, 3, 5)], [None, "Mei", 9, "l"]]
+    heads: list[object] = [None, "Name", "Nr", "Size"]
+    rows: list[list[object]] = [
+        [],
+        heads,
+        [None, "Ana", zero_seven, "M"],
+        [],
+        heads,
+        [None, "Ivo", 8, date(2026, 3, 5)],
+        [None, "Mei", 9, "l"],
+    ]
     return write_open_document(path / "list.ods", {"Table1": rows_xml(rows)})
 
 

@@ -48,7 +48,7 @@ def _faults(job: Job, rule: NumberRule, garment: Garment, decal: Decal) -> Itera
 
 
 def stroke(decal: Decal) -> float | None:
-    """About how thick its strokes are (mm), by area A and outline P: of a ring 2A/P, of a bar the w in P = 2A/w + 2w."""
+    """About how thick its strokes are (mm), by area A and outline P: a ring's 2A/P, a bar's w in P = 2A/w + 2w."""
     if decal.outline is None:
         return None
     area, outline = decal.outline.area, decal.outline.cut_length

@@ -84,7 +84,10 @@ def _shouts(name: str) -> bool:
 
 def _has_capitals(name: str) -> bool:
     """Whether names in its alphabet begin with a capital: not so in Georgian or Cherokee, which have two cases too."""
-    return {unicodedata.name(letter, "").partition(" ")[0] for letter in name if letter.isalpha()} <= {*_MIXING, "ARMENIAN"}
+    return {unicodedata.name(letter, "").partition(" ")[0] for letter in name if letter.isalpha()} <= {
+        *_MIXING,
+        "ARMENIAN",
+    }
 
 
 def named(garments: Iterable[Garment]) -> Iterator[Garment]:

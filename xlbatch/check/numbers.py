@@ -58,5 +58,3 @@ def number_is_legal(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem
 def numbered(garments: tuple[Garment, ...]) -> Iterator[Garment]:
     """The garments that get a number."""
     return (garment for garment in garments if any(spec.what == "number" for spec in garment.to_do))
-
-

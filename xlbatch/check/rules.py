@@ -57,9 +57,17 @@ def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
         first = rows.setdefault(all_of_it, number)
         first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), number)
         if first != number:
-            yield problem("duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1)
+            yield problem(
+                "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1
+            )
         elif first_of_them != number:
-            yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=(first_of_them - 1) % MOST_SHEET_ROWS + 1)
+            yield problem(
+                "who-twice",
+                row.source.at("Who"),
+                row.who,
+                rows=(number,),
+                row=(first_of_them - 1) % MOST_SHEET_ROWS + 1,
+            )
 
 
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:

@@ -32,7 +32,9 @@ def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[
 
 def _ends(one: str, other: str) -> bool:
     """Whether two names differ by a word's last letter, as a woman's and a man's do in many languages."""
-    return any(a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(one.split(), other.split(), strict=False))
+    return any(
+        a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(one.split(), other.split(), strict=False)
+    )
 
 
 def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:

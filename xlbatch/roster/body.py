@@ -84,7 +84,11 @@ def _by_height(measure: _Measure) -> Guess | None:
     """A child's height: said so, or one of the very numbers by which children's clothes are sold in Europe."""
     said = measure.word in _HEIGHT_WORDS
     exact = measure.low == measure.high and f"{measure.low:g}" in {line["Height (cm)"] for line in table("child_sizes")}
-    if measure.unit not in ("", "cm") or measure.for_ in ("adult", "ladies") or not (said or (exact and not measure.word)):
+    if (
+        measure.unit not in ("", "cm")
+        or measure.for_ in ("adult", "ladies")
+        or not (said or (exact and not measure.word))
+    ):
         return None
     if not 86 <= measure.low <= 176:
         return None

@@ -105,7 +105,15 @@ def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
             warnings.simplefilter("ignore")
             book = load_workbook(io.BytesIO(small.package), data_only=True, keep_links=False)
         return tuple(_raw_sheet(sheet, part) for sheet, part in zip(book.worksheets, small.sheets, strict=True))
-    except (LookupError, ValueError, TypeError, AttributeError, ArithmeticError, RuntimeError, NotImplementedError) as error:
+    except (
+        LookupError,
+        ValueError,
+        TypeError,
+        AttributeError,
+        ArithmeticError,
+        RuntimeError,
+        NotImplementedError,
+    ) as error:
         # What openpyxl and zipfile raise on parts that contradict each other.
         raise zipfile.BadZipFile from error
 

@@ -4,7 +4,9 @@ import re
 
 _LEADS = "\u00c2-\u00f4"  # what the first byte of a letter in UTF-8 looks like in Windows-1252
 LOST = "\ufffd"  # stands for a letter that could not be read
-_BYTES = {bytes([byte]).decode("cp1252"): byte for byte in range(0x80, 0x100) if byte not in (0x81, 0x8D, 0x8F, 0x90, 0x9D)}
+_BYTES = {
+    bytes([byte]).decode("cp1252"): byte for byte in range(0x80, 0x100) if byte not in (0x81, 0x8D, 0x8F, 0x90, 0x9D)
+}
 _BYTES |= {chr(byte): byte for byte in range(0x80, 0x100)}
 _FOLLOWS = "".join(re.escape(sign) for sign, byte in _BYTES.items() if 0x80 <= byte < 0xC0)
 _RUN = re.compile(f"[{_LEADS}][{_FOLLOWS}]{{1,3}}")

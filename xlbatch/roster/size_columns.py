@@ -1,8 +1,8 @@
 """Reads a list with one column a size (`Qty S`, `Qty M` …): the columns, and what stands in them."""
 
 import re
-from functools import lru_cache
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from xlbatch.roster.cells import count, yes_no
 from xlbatch.roster.headings import plain
@@ -13,9 +13,10 @@ from xlbatch.trade.columns import columns
 
 FEWEST = 2  # sizes; a single heading such as M may mean anything
 _SIZE_WORDS = ("size", "shirt", "tshirt", "t", "tee", "if", "for")
-_COUNTS = 0.9  # of the filled cells must be a count or a mark
+_COUNTS = 0.7  # of the filled cells must be a count or a mark
 _SAYS_COUNT = re.compile(
-    r"\b(quantity|quantities|qty|how many|number|count|pieces|pcs|no|of|in|sizes?|shirts?|tees?)\b\.?|[#:]", re.IGNORECASE
+    r"\b(quantity|quantities|qty|how many|number|count|pieces|pcs|no|of|in|sizes?|shirts?|tees?)\b\.?|[#:]",
+    re.IGNORECASE,
 )
 
 

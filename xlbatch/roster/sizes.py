@@ -30,7 +30,9 @@ _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
 _LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
 # A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
-_CHEST = re.compile(r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?")
+_CHEST = re.compile(
+    r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?"
+)
 
 
 class _Said(NamedTuple):
@@ -115,7 +117,7 @@ def _plain(text: str) -> str:
 
 def _read_part(part: str) -> _Said | None:
     """What one part (between brackets and commas) says, or None where a word or sign is not known."""
-    if _WORD.sub("", part).strip(" -–./:;!*“”\"\t"):
+    if _WORD.sub("", part).strip(' -–./:;!*“”"\t'):
         return None
     classes: set[str] = set()
     letters, ages = "", set()

@@ -8,7 +8,6 @@ from openpyxl.utils import get_column_letter
 
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.bare_list import bare_headings, sizes_below
-from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import find_headings, repeats
 from xlbatch.roster.headings import understand
 from xlbatch.roster.job import MOST_SHEET_ROWS, Class, Heading
