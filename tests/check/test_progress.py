@@ -37,7 +37,7 @@ def logged(tmp_path: Path, reading_of: Callable[..., Reading]) -> Callable[[dict
         log = book["Press log"]
         rows = list(log.iter_rows())
         heading = next(row for row in rows if any(cell.value == "Garment no." for cell in row))
-        at = {cell.value: cell.column - 1 for cell in heading}
+        at = {cell.value: place for place, cell in enumerate(heading)}
         for row in rows:
             key = (row[at["Garment no."]].value, row[at["Piece"]].value)
             if key in results:
@@ -94,8 +94,8 @@ def test_a_status_set_by_hand_wins_over_the_log(logged: Callable[..., Path]) -> 
     book = load_workbook(path)
     roster = book["Roster"]
     heading = next(row for row in roster.iter_rows() if any(cell.value == "Status" for cell in row))
-    status = next(cell.column for cell in heading if cell.value == "Status")
-    roster.cell(heading[0].row + 1, status).value = "redo film"
+    status = next(place for place, cell in enumerate(heading, 1) if cell.value == "Status")
+    roster.cell((heading[0].row or 0) + 1, status).value = "redo film"
     book.save(path)
     plan = replanned(path)
     assert [garment.no for garment in plan.garments] == [1, 2, 3]
