@@ -61,6 +61,7 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
     from xlbatch.art.draw import draw
+    from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
     from xlbatch.check.progress import up_to_date
     from xlbatch.film.lay import lay
@@ -78,7 +79,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     progress("Drawing the decals")
     decals, found = draw(job, garments)
-    problems += found + unfit(job, garments, decals)
+    problems += found + unfit(job, garments, decals) + number_sizes(job, garments, decals)
     garments, decals = _kept(garments, decals, problems)
 
     places, found = place(job, garments, decals)

@@ -58,7 +58,7 @@ class _Window:
     def _choose(self) -> None:
         from tkinter import filedialog
 
-        path = filedialog.askopenfilename(filetypes=[("Lists of people", "*.xlsx *.xlsm *.csv"), ("All files", "*")])
+        path = filedialog.askopenfilename(filetypes=[("Lists", "*.xlsx *.xlsm *.ods *.csv"), ("All files", "*")])
         if path:
             self.choose["state"] = "disabled"
             threading.Thread(target=self._plan, args=(Path(path),), daemon=True).start()

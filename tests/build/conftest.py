@@ -23,3 +23,10 @@ def make_examples(monkeypatch: pytest.MonkeyPatch) -> ModuleType:
     """build/make_examples.py."""
     monkeypatch.syspath_prepend(str(BUILD))
     return import_module("make_examples")
+
+
+@pytest.fixture
+def make_mistakes(monkeypatch: pytest.MonkeyPatch) -> ModuleType:
+    """build/make_mistakes.py."""
+    monkeypatch.syspath_prepend(str(BUILD))
+    return import_module("make_mistakes")

@@ -121,7 +121,7 @@ def test_no_such_file_and_a_folder(tmp_path: Path) -> None:
     ("parts", "words"),
     [
         ({"hello.txt": b"hello"}, "zip archive"),
-        ({"content.xml": b"<x/>", "mimetype": b"opendocument"}, "OpenDocument"),
+        ({"content.xml": b"<x/>", "mimetype": b"opendocument"}, "OpenDocument file, but not a workbook"),
         ({"xl/workbook.bin": b"x"}, ".xlsb"),
         ({"_rels/.rels": b"<Relationships/>", "word/document.xml": b"<x/>"}, "not a workbook"),
     ],

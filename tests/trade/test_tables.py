@@ -3,14 +3,16 @@
 import csv
 
 import pytest
+from confusable_homoglyphs.confusables import is_confusable
 
 from xlbatch.resources import trade_file
 from xlbatch.trade.positions import placement_rule, positions
-from xlbatch.trade.tables import color_hex, dot_limit, table
+from xlbatch.trade.tables import color_hex, dot_limit, table, words
 
 WITH_SOURCE = (
     "care_label", "cautions", "colors", "designs", "film_kinds", "films", "fonts", "garments", "job",
-    "placements", "presses", "supplies", "wash_card", "work_times",
+    "placements", "presses", "supplies", "wash_card", "work_times", "body_sizes", "child_sizes", "lookalikes",
+    "number_rules", "placeholders",
 )  # fmt: skip
 
 
@@ -51,6 +53,23 @@ def test_a_unisex_tee_goes_round_the_chest_it_is_for(size: str, chest: tuple[int
             assert 2 * float(line["Chest width (in)"]) * 2.54 >= sum(chest) / 2
             return
     pytest.fail(f"no unisex tee in {size}")
+
+
+def test_look_alike_letters_are_confusable() -> None:
+    """Source: Unicode UTS 39 confusables, as PyPI confusable-homoglyphs has them: both are like the same letters."""
+    for line in table("lookalikes"):
+        letter, latin = line["Letter"], line["Looks like"]
+        assert latin in alike(letter) or alike(latin) & alike(letter), line
+
+
+def alike(letter: str) -> set[str]:
+    (found,) = is_confusable(letter, greedy=True, preferred_aliases=[]) or ({"homoglyphs": []},)
+    return {each["c"] for each in found["homoglyphs"]}
+
+
+def test_every_number_rule_is_offered_in_its_setting() -> None:
+    (setting,) = (line for line in table("job") if line["Setting"] == "Number rule")
+    assert words(setting["Choices"]) == tuple(line["Rule"] for line in table("number_rules"))
 
 
 def test_every_garment_color_has_a_swatch() -> None:

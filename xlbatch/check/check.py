@@ -10,7 +10,9 @@ from xlbatch.check.progress import design_of, designs_by_name, pieces_wanted
 from xlbatch.check.rules import RULES
 from xlbatch.check.text import print_name
 from xlbatch.problems import Problem, problem
+from xlbatch.roster.body import usual_chest
 from xlbatch.roster.job import Blank, DecalSpec, Job, RosterRow
+from xlbatch.roster.sizes import TALL
 
 Blanks = Mapping[tuple[str, str], tuple[Blank, ...]]
 
@@ -73,7 +75,8 @@ def _unknown(code: str, row: RosterRow, heading: str, found: str, known: Iterabl
 def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: set[str]) -> Problem:
     """The nearest size that is made is the one whose chest is nearest, going by any garment in both sizes."""
     chest = {blank.size: blank.chest for blank in reversed(job.blanks)}
-    wanted = chest.get(row.size)
+    usual = row.size.removesuffix(TALL)
+    wanted = chest.get(usual) or usual_chest(usual)
     nearest = min(sizes, key=lambda size: (abs(chest[size] - wanted), size)) if wanted else ""
     return problem(
         "size-not-made",

@@ -2,10 +2,14 @@
 
 from collections.abc import Callable, Iterable, Iterator
 
+from xlbatch.check.colors import film_shows_on_garment
 from xlbatch.check.garment import Garment
+from xlbatch.check.lettering import capitals_as_usual, letters_of_one_alphabet, name_is_filled_in
 from xlbatch.check.names import did_you_mean
+from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
+from xlbatch.check.spelling import names_spelled_one_way
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import DecalSpec, Job
+from xlbatch.roster.job import MOST_SHEET_ROWS, DecalSpec, Job
 from xlbatch.trade.positions import positions
 from xlbatch.trade.tables import color_name
 
@@ -53,9 +57,17 @@ def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
         first = rows.setdefault(all_of_it, number)
         first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), number)
         if first != number:
-            yield problem("duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=first)
+            yield problem(
+                "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1
+            )
         elif first_of_them != number:
-            yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=first_of_them)
+            yield problem(
+                "who-twice",
+                row.source.at("Who"),
+                row.who,
+                rows=(number,),
+                row=(first_of_them - 1) % MOST_SHEET_ROWS + 1,
+            )
 
 
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -88,7 +100,15 @@ RULES: tuple[Rule, ...] = (
     positions_are_known,
     name_is_given,
     number_is_given,
+    name_is_filled_in,
+    number_is_filled_in,
+    number_once_in_a_group,
+    number_is_legal,
+    letters_of_one_alphabet,
+    capitals_as_usual,
+    names_spelled_one_way,
     color_is_made,
+    film_shows_on_garment,
     no_one_twice,
 )
 

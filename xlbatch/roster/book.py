@@ -18,6 +18,7 @@ from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.roster.csv_text import decoded, delimiter, sheet_from_text
+from xlbatch.roster.ods import ods_sheets
 from xlbatch.roster.parts import SheetPart, slim
 from xlbatch.roster.raw import Raw, RawSheet, Refusal, Unreadable
 
@@ -97,14 +98,29 @@ def _kind_of_text(text: str) -> str:
 
 def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     try:
+        if (document := _open_document(data, ignored)) is not None:
+            return document
         small = slim(data, ignored)
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             book = load_workbook(io.BytesIO(small.package), data_only=True, keep_links=False)
         return tuple(_raw_sheet(sheet, part) for sheet, part in zip(book.worksheets, small.sheets, strict=True))
-    except (LookupError, ValueError, TypeError, AttributeError, ArithmeticError, RuntimeError) as error:
+    except (
+        LookupError,
+        ValueError,
+        TypeError,
+        AttributeError,
+        ArithmeticError,
+        RuntimeError,
+        NotImplementedError,
+    ) as error:
         # What openpyxl and zipfile raise on parts that contradict each other.
         raise zipfile.BadZipFile from error
+
+
+def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...] | None:
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None
 
 
 def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:

@@ -22,6 +22,7 @@ def read_designs(
     The built-in design is added where the person's sheet has no rows for the `usual` one."""
     rows = tuple(given)
     own = tuple(spec for spec in map(_spec, rows) if spec)
+    _note_twice(rows)
     listed = {line.text("Design").casefold() for line in rows}
     added = () if usual.casefold() in listed else tuple(s for s in map(_spec, built_in("designs", "Designs")) if s)
     wearers: dict[str, dict[int, None]] = {}
@@ -29,6 +30,17 @@ def read_designs(
         wearers.setdefault((row.design or usual).casefold(), {})[row.source.row] = None
     problems = [found for line in rows for found in _problems(line, wearers)]
     return own + added, tuple(dict.fromkeys(problems))
+
+
+def _note_twice(rows: Iterable[Line]) -> None:
+    """A decal's name is how the press log tells it from the design's others."""
+    seen: set[tuple[str, str]] = set()
+    for line in rows:
+        design, decal = line.text("Design"), line.text("Decal")
+        key = (design.casefold(), decal.casefold())
+        if decal and key in seen:
+            line.found("decal-twice", "Decal", decal, design=design)
+        seen.add(key)
 
 
 def _problems(line: Line, wearers: dict[str, dict[int, None]]) -> list[Problem]:

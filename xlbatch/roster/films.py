@@ -20,10 +20,20 @@ MARGIN = round(mm_per("in") / 2, 3)  # usable is 1/2 in less; common practice, n
 def read_films(given: Iterable[Line]) -> tuple[tuple[Film, ...], tuple[Problem, ...]]:
     """The person's films, then the built-in ones they did not list; and what was wrong. A bad row is left out."""
     rows = tuple(given)
-    own = tuple(film for film in map(_film, rows) if film)
+    own = {film.name.casefold(): film for film in reversed([film for film in map(_film, rows) if film])}
+    _note_twice(rows)
     listed = {line.text("Film").casefold() for line in rows}
     others = tuple(film for name, film in _built_in().items() if name not in listed)
-    return own + others, tuple(dict.fromkeys(found for line in rows for found in line.problems))
+    return (*reversed(own.values()), *others), tuple(dict.fromkeys(found for line in rows for found in line.problems))
+
+
+def _note_twice(rows: Iterable[Line]) -> None:
+    seen: set[str] = set()
+    for line in rows:
+        name = line.text("Film")
+        if name.casefold() in seen:
+            line.found("film-twice", "Film", name)
+        seen.add(name.casefold())
 
 
 @cache

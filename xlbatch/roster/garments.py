@@ -18,9 +18,21 @@ def read_garments(given: Iterable[Line]) -> tuple[tuple[Blank, ...], tuple[Probl
     """The person's blanks, then the built-in ones they did not list; and what was wrong. A bad row is left out."""
     rows = tuple(given)
     own = tuple(blank for blank in map(_blank, rows) if blank)
+    _note_twice(rows)
     listed = {_key(line) for line in rows}
     others = tuple(blank for key, blank in _built_in().items() if key not in listed)
     return own + others, _once(found for line in rows for found in line.problems)
+
+
+def _note_twice(rows: Iterable[Line]) -> None:
+    """One garment may have several rows for a size, each for other colors."""
+    seen: set[tuple[Key, str]] = set()
+    for line in rows:
+        garment, size = _key(line)
+        colors = {color.casefold() for color in line.names("Colors")} or {""}
+        if any(((garment, size), color) in seen for color in colors):
+            line.found("garment-twice", "Garment", line.text("Garment"), garment=line.text("Garment"), size=size)
+        seen |= {((garment, size), color) for color in colors}
 
 
 def _once(problems: Iterable[Problem]) -> tuple[Problem, ...]:

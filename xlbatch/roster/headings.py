@@ -28,8 +28,10 @@ class Match(NamedTuple):
 
 @lru_cache(maxsize=2000)
 def plain(heading: str) -> str:
-    """Letters and digits alone, in lower case; a heading of signs alone (#) stays as it is."""
+    """Letters and digits alone, in lower case, # beside them as a word; a heading of signs alone (#) stays as it is."""
     text = unicodedata.normalize("NFKC", heading[:_LONGEST]).casefold().strip()
+    if "#" in text and re.search(r"\w", text):
+        text = text.replace("#", "number")
     return re.sub(r"[\W_]", "", text) or re.sub(r"\s", "", text)
 
 
@@ -62,9 +64,21 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
     return found | _by_word(headings, sheet, found, taken)
 
 
+def names_columns(titles: Mapping[int, str], sheet: str) -> bool:
+    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
+    names = _all(sheet)
+    sure = sum(_named(text, names) is not None for text in titles.values())
+    return sure >= 2 and 2 * sure >= len(titles)
+
+
 @cache
 def _own(sheet: str) -> dict[str, Column]:
     return {plain(column.heading): column for column in columns(sheet)}
+
+
+@cache
+def _all(sheet: str) -> dict[str, Column]:
+    return _other(sheet) | _own(sheet)
 
 
 @cache
@@ -84,7 +98,7 @@ def _alike(heading: str, sheet: str) -> Column | None:
 def _alike_word(word: str, sheet: str) -> Column | None:
     if len(word) < SHORTEST_ALIKE:
         return None
-    names = _other(sheet) | _own(sheet)
+    names = _all(sheet)
     nearest = max(names, key=lambda name: OSA.normalized_similarity(word, name))
     return names[nearest] if OSA.normalized_similarity(word, nearest) >= ALIKE else None
 

@@ -13,12 +13,16 @@ What = Literal["artwork", "print name", "number", "text"]
 Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
+MOST_SHEET_ROWS = 1_048_576  # ECMA-376: the rows of a sheet
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 
 
 @dataclass(frozen=True)
 class Source:
-    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading."""
+    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading.
+
+    Rows are counted on through the tables of a list that lie beside one another or on several sheets, as if each
+    began where the longest sheet there can be ends; so a row number means one row of the list."""
 
     sheet: str
     row: int = 0
@@ -26,7 +30,12 @@ class Source:
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""
-        return Where(self.sheet, self.cells.get(heading) or (f"A{self.row}" if self.row else ""))
+        return Where(self.sheet, self.cells.get(heading) or (f"A{self.sheet_row}" if self.row else ""))
+
+    @property
+    def sheet_row(self) -> int:
+        """The row's number on its own sheet."""
+        return (self.row - 1) % MOST_SHEET_ROWS + 1 if self.row else 0
 
 
 @dataclass(frozen=True)

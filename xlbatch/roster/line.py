@@ -1,16 +1,21 @@
 """One row of an input table, read cell by cell; what cannot be read becomes a problem at its cell."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from typing import Literal, NamedTuple, TypeVar
 
+from openpyxl.utils import get_column_letter
+
 from xlbatch.problems import Problem, problem
 from xlbatch.roster import cells, lists
+from xlbatch.roster.body import guess_size
+from xlbatch.roster.broken_text import LOST, is_broken, mended
 from xlbatch.roster.cells import Margin, Unclear, shown_value
 from xlbatch.roster.clean import clean, shown
 from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source
 from xlbatch.roster.raw import Raw
+from xlbatch.roster.size_columns import pieces
 from xlbatch.roster.sizes import likely_size, read_size
 from xlbatch.roster.tables import Table
 from xlbatch.trade.columns import Column, columns
@@ -92,6 +97,10 @@ class Line:
         if cell is None:
             return ""
         if isinstance(cell.value, str) and not cell.fault:
+            if is_broken(cell.value):
+                typed = cell.value.strip(" ")
+                self.found("encoding-broken", heading, typed, clean(mended(typed)).text.replace(LOST, "…"))
+                return typed
             cleaned = clean(cell.value)
             if cleaned.changed:
                 self.found("text-cleaned", heading, shown(cell.value.strip(" ")), now=cleaned.text)
@@ -124,9 +133,14 @@ class Line:
         if typed is None:
             return "" if cell.fault else shown_value(cell)
         size = read_size(typed, for_)
-        if size is None:
-            self.found("size-unknown", heading, typed, likely_size(typed))
-        return size or typed
+        if size:
+            return size
+        guess = guess_size(typed, for_)
+        if guess:
+            self.found("size-read-as", heading, typed, size=guess.size, taken_for=guess.taken_for)
+            return guess.size
+        self.found("size-unknown", heading, typed, likely_size(typed))
+        return typed
 
     def count(self, heading: str) -> int | None:
         """A whole number within the column's range."""
@@ -244,18 +258,60 @@ def _wanted(column: Column) -> str:
 def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Line]:
     """The rows of a table. Those of a built-in table have row number 0."""
     known = {column.heading: column for column in columns(table.meaning)}
-    letters = {heading: table.where(at, 0).cell[:-1] for heading, at in table.columns.items()}
+    letters = {heading: get_column_letter(at) for heading, at in table.columns.items()}
     holds = table.meaning == "Roster"
     for row, filled in table.rows.items():
         given = {heading: filled[at] for heading, at in table.columns.items() if at in filled}
         refs = {} if built_in else {heading: f"{letter}{row}" for heading, letter in letters.items()}
-        yield Line(
+        line = Line(
             meaning=table.meaning,
-            source=Source(table.sheet, 0 if built_in else row, refs),
+            source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs),
             columns=known,
-            cells=given,
+            cells=_in_group(given, table),
             units=table.units,
             usual=usual,
             extra={name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled},
-            rows=(row,) if holds else (),
+            rows=(table.counted_on(row),) if holds else (),
         )
+        yield from _by_size(line, table, row) if table.sizes else (_with_size(line, table, row),)
+
+
+def _in_group(given: Mapping[str, Raw], table: Table) -> Mapping[str, Raw]:
+    return {**given, "Group": Raw(table.group)} if table.group and "Group" not in table.columns else given
+
+
+def _with_size(line: Line, table: Table, row: int) -> Line:
+    """The line with its size from the one column, of several for different people, that is filled.
+
+    Where two are, the size is both together, which is none."""
+    if not table.wearers:
+        return line
+    filled = table.rows[row]
+    given = [at for at in sorted({*table.wearers, table.columns.get("Size", 0)}) if at in filled]
+    first = given[0] if given else min(table.wearers)
+    source = replace(line.source, cells={**line.source.cells, "Size": f"{get_column_letter(first)}{row}"})
+    sizes = [_sized(at, table, filled) for at in given]
+    both = Raw(" and ".join(map(shown_value, sizes)))
+    size = {"Size": both if len(sizes) > 1 else sizes[0]} if sizes else {}
+    return replace(line, source=source, cells={**line.cells, **size})
+
+
+def _sized(at: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
+    cell = filled[at]
+    typed = f"{table.wearers.get(at, '')} {shown_value(cell)}"
+    return Raw(typed) if at in table.wearers and not cell.fault and read_size(typed) else cell
+
+
+def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
+    """A line for each size that a row of a list with one column a size asks for; the row itself where it asks none."""
+    filled = table.rows[row]
+    wanted = {at: filled[at] for at in table.sizes if at in filled and pieces(filled[at]) != 0}
+    letter = {at: get_column_letter(at) for at in table.sizes}
+    for at, cell in wanted.items():
+        refs = {**line.source.cells, "Size": f"{letter[at]}{row}", "How many": f"{letter[at]}{row}"}
+        many = pieces(cell)
+        cells_ = {**line.cells, "Size": Raw(table.sizes[at]), "How many": cell if many is None else Raw(many)}
+        yield replace(line, source=replace(line.source, cells=refs), cells=cells_, problems=[])
+    if not wanted:
+        refs = {**line.source.cells, "Size": f"{letter[min(letter)]}{row}"}
+        yield replace(line, source=replace(line.source, cells=refs))

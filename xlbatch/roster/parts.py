@@ -90,8 +90,6 @@ def _book_part(archive: zipfile.ZipFile) -> str:
     names = archive.namelist()
     if "xl/workbook.bin" in names:
         raise Refusal("This is a binary workbook (.xlsb). Save it as .xlsx and drop that.")
-    if "content.xml" in names:
-        raise Refusal("This is an OpenDocument file. Save it as .xlsx in your spreadsheet program and drop that.")
     if "_rels/.rels" not in names:
         raise Refusal("This is a zip archive, not a workbook. Unpack it and drop the workbook inside.")
     targets = [target for kind, target in _links(archive, "").values() if kind.endswith("/officeDocument")]

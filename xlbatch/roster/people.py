@@ -7,8 +7,9 @@ from typing import cast
 from xlbatch.problems import Problem
 from xlbatch.roster import cells
 from xlbatch.roster.cells import Unclear, shown_value
-from xlbatch.roster.job import RosterRow, Status
+from xlbatch.roster.job import RosterRow, Source, Status
 from xlbatch.roster.line import Line
+from xlbatch.roster.whose import note_whose
 
 MOST_ALIKE = 1000  # garments in one row; more is a slip
 NO_SIZE_NEEDED = ("done", "cancelled")
@@ -38,6 +39,7 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
         last_no += new
         roster += (replace(row, no=number) for number in numbers)
         _note_number(line, at in own, numbers[0])
+    note_whose(rows, roster)
     return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
 
 
@@ -77,7 +79,7 @@ def _row(line: Line) -> RosterRow:
     first, last = line.text("First name"), line.text("Last name")
     status = cast(Status, line.choice("Status"))
     return RosterRow(
-        source=line.source,
+        source=_source(line),
         no=0,
         who=line.text("Who") or f"{first} {last}".strip(),
         group=line.text("Group"),
@@ -95,6 +97,13 @@ def _row(line: Line) -> RosterRow:
         last_name=last,
         extra=line.extra,
     )
+
+
+def _source(line: Line) -> Source:
+    """Where the row was read; a name in two columns is pointed at by its first."""
+    cells_ = line.source.cells
+    first = cells_.get("First name") or cells_.get("Last name")
+    return replace(line.source, cells={**cells_, "Who": first}) if first and "Who" not in cells_ else line.source
 
 
 def _size(line: Line, status: Status) -> str:

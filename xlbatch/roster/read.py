@@ -1,7 +1,6 @@
 """Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
 
 import re
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -52,7 +51,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     def of(meaning: str) -> tuple[Line, ...]:
         return tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else ()
 
-    people = read_people(of("Roster"), settings.last_no)
+    people = read_people((line for table in tables.list_ for line in lines(table, units)), settings.last_no)
     designs, of_designs = read_designs(of("Designs"), people.roster, settings.usual_design)
     blanks, of_blanks = read_garments(of("Garments"))
     films, of_films = read_films(of("Film"))
@@ -70,16 +69,16 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         headings=tables.headings,
     )
-    no_list = _no_list(by_meaning)
+    no_list = _no_list(tables.list_)
     return Reading(
         job, problems + no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results
     )
 
 
-def _no_list(tables: Mapping[str, Table]) -> tuple[Problem, ...]:
+def _no_list(tables: tuple[Table, ...]) -> tuple[Problem, ...]:
     """The problem of a workbook without a list, or with one that has no sizes."""
-    roster = tables.get("Roster")
-    if roster and roster.rows and "Size" in roster.columns:
+    if any(table.rows and ("Size" in table.columns or table.sizes or table.wearers) for table in tables):
         return ()
-    where = Where(roster.sheet, f"A{roster.heading_row}") if roster else Where("Roster")
-    return (problem("no-rows", where, rows=tuple(roster.rows) if roster else ()),)
+    where = Where(tables[0].sheet, f"A{tables[0].heading_row}") if tables else Where("Roster")
+    rows = tuple(table.counted_on(row) for table in tables for row in table.rows)
+    return (problem("no-rows", where, rows=rows),)

@@ -58,6 +58,8 @@ def _given(sheet: Table | None) -> tuple[Line, tuple[Problem, ...]]:
         if not name:
             unknown.append(_unknown(sheet, name_at if typed else value_at, row, typed or shown_value(_any(filled))))
         elif value_at in filled:
+            if name in values:
+                unknown.append(problem("setting-twice", sheet.where(name_at, row), name))
             values[name], cells[name] = filled[value_at], sheet.where(value_at, row).cell
             units |= {name: unit} if unit else {}
     usual = {name: column.example for name, column in _columns().items()}

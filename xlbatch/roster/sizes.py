@@ -15,11 +15,12 @@ from xlbatch.roster.cells import LIKELY
 from xlbatch.roster.job import Class
 from xlbatch.trade.tables import table
 
-ADULT = ("XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL", "5XL")
+ADULT = ("2XS", "XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL", "5XL")
 TODDLER = ("2T", "3T", "4T", "5T")
 INFANT = ("6M", "12M", "18M", "24M")
 _PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
-SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[:6]), *TODDLER, *INFANT)
+SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
+TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
 _SPLIT = re.compile(r"[(),=]+")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
@@ -27,6 +28,11 @@ _X_WORD = re.compile(r"(x+)([a-wyz]*)")
 _LETTERS = re.compile(r"(\d?)(x*)([sml]?)")
 _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
+_LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
+# A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
+_CHEST = re.compile(
+    r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?"
+)
 
 
 class _Said(NamedTuple):
@@ -39,7 +45,9 @@ class _Said(NamedTuple):
 @lru_cache(maxsize=10_000)
 def read_size(text: str, for_hint: Class | None = None) -> str | None:
     """The size in its one spelling, or None. `for_hint` is who the garment is for, where the text does not say."""
-    said = [_read_part(part) for part in _SPLIT.split(_plain(text)) if part.strip()]
+    plain, tall = _LONG_CUT.subn(" ", _plain(text))
+    parts = [part for part in map(str.strip, _SPLIT.split(plain)) if part]
+    said = [_read_part(part) for part in parts if len(parts) == 1 or not _CHEST.fullmatch(part)]
     known = [each for each in said if each is not None]
     classes = {each.for_ for each in known} - {""}
     sizes = frozenset().union(*(each.sizes for each in known))
@@ -47,7 +55,16 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
         return None
     for_ = next(iter(classes), for_hint or ("youth" if len(sizes) > 1 else ""))  # 10-12 (M): ages are for youth
     read = {_one_spelling(size, for_) for size in sizes}
-    return read.pop() if len(read) == 1 else None
+    size = read.pop() if len(read) == 1 else None
+    if not size or not tall:
+        return size
+    return size + TALL if size_class(size) == "adult" else None
+
+
+def says_whose(text: str) -> bool:
+    """Whether a size says who it is for (`Adult M`, `YM`, `2T`) rather than a letter alone."""
+    parts = (_read_part(part) for part in _SPLIT.split(_plain(text)))
+    return any(part.for_ or size_class("".join(part.sizes).upper()) != "adult" for part in parts if part)
 
 
 def size_class(size: str) -> Class:
@@ -100,7 +117,7 @@ def _plain(text: str) -> str:
 
 def _read_part(part: str) -> _Said | None:
     """What one part (between brackets and commas) says, or None where a word or sign is not known."""
-    if _WORD.sub("", part).strip(" -–./\t"):
+    if _WORD.sub("", part).strip(' -–./:;!*“”"\t'):
         return None
     classes: set[str] = set()
     letters, ages = "", set()
@@ -166,6 +183,7 @@ def _letter_size(said: str) -> str | None:
         return None  # 1X is a plus size in one shop and XL in another
     if steps == 0:
         return letter.upper() or None
-    if letter == "m" or (letter == "s" and steps > 1) or (not letter and steps < 2):
+    if letter == "m" or (letter == "s" and steps > 2) or (not letter and steps < 2):
         return None
-    return "XS" if letter == "s" else "XL" if steps == 1 else f"{steps}XL" if steps <= 5 else None
+    letter = letter or "l"
+    return f"X{letter.upper()}" if steps == 1 else f"{steps}X{letter.upper()}" if steps <= 5 else None

@@ -1,16 +1,18 @@
 """Turns raw sheets into the input tables found on them: which sheet is which, and what its columns mean."""
 
+import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from itertools import islice
+from dataclasses import dataclass, field, replace
 
 from openpyxl.utils import get_column_letter
 
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.cells import shown_value
-from xlbatch.roster.headings import Match, plain, understand
-from xlbatch.roster.job import Heading
+from xlbatch.roster.bare_list import bare_headings, sizes_below
+from xlbatch.roster.heading_rows import find_headings, repeats
+from xlbatch.roster.headings import understand
+from xlbatch.roster.job import MOST_SHEET_ROWS, Class, Heading
 from xlbatch.roster.raw import Raw, RawSheet
+from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Press log")
@@ -18,51 +20,94 @@ RETURNED = (
     "Job sheet", "Problems", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list", "Placement",
     "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
+_UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
-_LOOKED_AT = 30  # filled rows among which the heading row is looked for
 
 
 @dataclass(frozen=True)
 class Table:
-    """An input sheet: its columns by meaning and by number, their units, and its filled rows."""
+    """An input sheet, or a part of it: its columns by meaning and by number, their units, and its filled rows."""
 
     meaning: str
     sheet: str
-    heading_row: int
+    heading_row: int  # 0 where there is none
     titles: Mapping[int, str]
     columns: Mapping[str, int]
     units: Mapping[str, str]
     extra: Mapping[int, str]  # columns not understood: their headings
     rows: Mapping[int, Mapping[int, Raw]]
+    sizes: Mapping[int, str] = field(default_factory=dict)  # columns that count one size each
+    wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
+    group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
+    place: int = 0  # 1 for the second table of a list, and so on
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""
-        return Where(self.sheet, f"{get_column_letter(column)}{row}")
+        return Where(self.sheet, f"{get_column_letter(column)}{row}" if row else "")
+
+    def counted_on(self, row: int) -> int:
+        """The number of a row when the tables of a list are counted through as one."""
+        return self.place * MOST_SHEET_ROWS + row
 
 
 @dataclass(frozen=True)
 class Tables:
-    """The input tables of a workbook by meaning, what became of each heading, and what was odd."""
+    """The input tables of a workbook by meaning, the list's first; what became of each heading; what was odd."""
 
     by_meaning: Mapping[str, Table]
     headings: tuple[Heading, ...]
     problems: tuple[Problem, ...]
+    further: tuple[Table, ...] = ()  # the list's other tables
+
+    @property
+    def list_(self) -> tuple[Table, ...]:
+        """All tables of the list of people."""
+        first = self.by_meaning.get("Roster")
+        return (first, *self.further) if first else ()
 
 
 def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     """The input tables: sheets by their names, then by their headings; a lone unnamed table is the roster."""
     filled = [sheet for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
     found: dict[str, Table] = {}
+    further: list[Table] = []
     odd: list[Problem] = []
-    for sheet, meaning in _meanings(filled).items():
-        table = _table(filled[sheet], meaning) if meaning and meaning not in found else None
-        if table is None:
-            odd.append(_not_read(filled[sheet].name, found.get(meaning)))
-        else:
-            found[meaning] = table
-            odd += _oddities(table, filled[sheet])
-    headings = tuple(heading for table in found.values() for heading in _headings(table))
-    return Tables(found, headings, tuple(odd))
+    for at, meaning in _meanings(filled).items():
+        sheet = filled[at]
+        tables, strange = _tables(sheet, meaning) if _wanted(meaning, found) else ((), ())
+        if not tables:
+            odd.append(_not_read(sheet.name, found.get(meaning)))
+            continue
+        if meaning in found:
+            odd.append(problem("sheet-joined", Where(sheet.name), sheet.name))
+        odd += (*(each for table in tables for each in _oddities(table)), *strange, *_hidden(sheet, tables))
+        further += tables if meaning in found else tables[1:]
+        found.setdefault(meaning, tables[0])
+    further = [replace(table, place=place) for place, table in enumerate(_grouped(found, further), 1)]
+    headings = tuple(heading for table in (*found.values(), *further) for heading in _headings(table))
+    return Tables(_first_grouped(found, further), headings, tuple(odd), tuple(further))
+
+
+def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:
+    """Whether a sheet is read: the first of its meaning, and further lists beside one not expressly named Roster."""
+    first = found.get(meaning)
+    return bool(meaning) and (first is None or (meaning == "Roster" and first.sheet.strip().casefold() != "roster"))
+
+
+def _grouped(found: Mapping[str, Table], further: list[Table]) -> list[Table]:
+    """The list's further tables; where they stand on sheets of their own, the sheet's name says whose they are."""
+    first = found.get("Roster")
+    apart = first is not None and any(table.sheet != first.sheet for table in further)
+    return [_of_its_sheet(table) if apart else table for table in further]
+
+
+def _first_grouped(found: dict[str, Table], further: list[Table]) -> dict[str, Table]:
+    grouped = any(table.group for table in further)
+    return found | {"Roster": _of_its_sheet(found["Roster"])} if grouped else found
+
+
+def _of_its_sheet(table: Table) -> Table:
+    return table if _UNNAMED.fullmatch(table.sheet.strip()) else replace(table, group=table.sheet)
 
 
 def _meanings(sheets: list[RawSheet]) -> dict[int, str]:
@@ -79,44 +124,44 @@ def _by_headings(sheet: RawSheet) -> str:
     """The input sheet whose needed columns, and most columns besides, a sheet has."""
     scores = {}
     for meaning in INPUT:
-        row, matches = _heading_row(sheet, meaning)
-        known = {match.meaning for match in matches.values()}
-        if row and len(known) > 1 and all(c.heading in known for c in columns(meaning) if c.needed):
+        known = find_headings(sheet, meaning).known
+        if len(known) > 1 and all(column.heading in known for column in columns(meaning) if column.needed):
             scores[meaning] = len(known)
     return max(scores, key=lambda meaning: scores[meaning], default="")
 
 
-def _heading_row(sheet: RawSheet, meaning: str) -> tuple[int, dict[int, Match]]:
-    """The first of the rows with the most headings of the input sheet; row 0 where there is none."""
-    best: tuple[int, dict[int, Match]] = (0, {})
-    for row, cells in islice(sheet.rows.items(), _LOOKED_AT):
-        matches = understand(_texts(cells), meaning)
-        if len({match.meaning for match in matches.values()}) > len({match.meaning for match in best[1].values()}):
-            best = row, matches
-    return best
+def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Problem, ...]]:
+    """The tables on a sheet, and what was odd; several for a list that lies in parts."""
+    headings = find_headings(sheet, meaning)
+    odd: tuple[Problem, ...] = ()
+    if meaning == "Roster":
+        if "Size" not in headings.known and (bare := sizes_below(sheet, headings) or bare_headings(sheet)):
+            headings, odd = bare
+        sure = "Size" in headings.known or len(headings.known) > 1  # one word alone may stand in anyone's row
+        found = stretches(sheet, headings) if sure else None
+        parts, odd = (found.stretches, odd + found.problems) if found else ((), odd)
+    else:
+        below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
+        parts = (Stretch(headings, below),) if headings.known else ()
+    return tuple(_table(sheet, meaning, part) for part in parts), odd
 
 
-def _texts(cells: Mapping[int, Raw]) -> dict[int, str]:
-    return {at: shown_value(cell) for at, cell in cells.items() if not cell.fault}
-
-
-def _table(sheet: RawSheet, meaning: str) -> Table | None:
-    row, matches = _heading_row(sheet, meaning)
-    if not row:
-        return None
-    titles = _texts(sheet.rows[row])
-    rows = {no: cells for no, cells in sheet.rows.items() if no > row and not _repeats(cells, titles)}
+def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
+    titles, matches = part.headings.titles, part.headings.matches
+    sizes, wearers = part.headings.sizes, part.headings.wearers
     once = {at: match for at, match in matches.items() if not match.twice}
-    used = dict.fromkeys([*titles, *(at for cells in rows.values() for at in cells)])
+    used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
     return Table(
         meaning,
         sheet.name,
-        row,
+        part.headings.row,
         dict(sorted(titles.items())),
         {match.meaning: at for at, match in once.items()},
         {match.meaning: match.unit for match in once.values() if match.unit},
-        _extra(titles, sorted(at for at in used if at not in once)),
-        rows,
+        _extra(titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers)))),
+        part.rows,
+        sizes,
+        wearers,
     )
 
 
@@ -129,34 +174,38 @@ def _extra(titles: Mapping[int, str], unknown: list[int]) -> dict[int, str]:
     return names
 
 
-def _repeats(cells: Mapping[int, Raw], titles: Mapping[int, str]) -> bool:
-    """Whether a row is the heading row over again, as on the top of each page."""
-    return len(cells) > 1 and all(plain(shown_value(cell)) == plain(titles.get(at, "")) for at, cell in cells.items())
-
-
 def _headings(table: Table) -> list[Heading]:
     """What became of each heading. The press log has many columns of which two or three are read back."""
     if table.meaning == "Press log":
         return []
     meaning = {at: heading for heading, at in table.columns.items()}
+    meaning |= {at: f"how many in size {size}" for at, size in table.sizes.items()}
+    meaning |= {at: f"Size ({whose})" for at, whose in table.wearers.items()}
     return [
         Heading(table.sheet, table.where(at, table.heading_row).cell, text, meaning.get(at, ""))
         for at, text in table.titles.items()
     ]
 
 
-def _oddities(table: Table, sheet: RawSheet) -> list[Problem]:
+def _oddities(table: Table) -> list[Problem]:
+    """The columns not understood, and those read already."""
     if table.meaning == "Press log":
         return []
-    odd = []
-    matches = understand(table.titles, table.meaning)
-    for at, heading in table.extra.items():
-        code = "heading-twice" if at in matches else "heading-unknown"
-        odd.append(problem(code, table.where(at, table.heading_row), heading))
-    hidden = sum(row in sheet.hidden for row in table.rows)
-    if hidden:
-        odd.append(problem("sheet-hidden-rows", Where(table.sheet), hidden, count=hidden))
-    return odd
+    others = {at: text for at, text in table.titles.items() if at not in table.sizes and at not in table.wearers}
+    matches = understand(others, table.meaning)
+    row = table.heading_row or min(table.rows, default=1)
+    return [
+        problem("heading-twice" if at in matches else "heading-unknown", table.where(at, row), heading)
+        for at, heading in table.extra.items()
+    ]
+
+
+def _hidden(sheet: RawSheet, tables: tuple[Table, ...]) -> list[Problem]:
+    """The rows read that are hidden or filtered out."""
+    if tables[0].meaning == "Press log":
+        return []
+    count = len({row for table in tables for row in table.rows} & sheet.hidden)
+    return [problem("sheet-hidden-rows", Where(sheet.name), count, count=count)] if count else []
 
 
 def _not_read(name: str, first: Table | None) -> Problem:

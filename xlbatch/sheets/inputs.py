@@ -63,7 +63,7 @@ def spots(sheet: Input, job: Job) -> Spots:
     places = {column.heading: at for at, column in reversed(list(enumerate(sheet.headings(job))))}
     for row, record in enumerate(sheet.records(job), FIRST):
         source = record.source
-        first = {"": f"A{source.row}"} if source.row else {}
+        first = {"": f"A{source.sheet_row}"} if source.row else {}
         for name, cell in chain(source.cells.items(), first.items()):
             where = Where(source.sheet, cell)
             if (not name and where not in found) or name in places:

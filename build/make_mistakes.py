@@ -1,0 +1,90 @@
+"""Makes example_workbooks/with_mistakes/ from mistakes.toml: one workbook for each problem code, and the list of them.
+
+Run it after a change there, with a Python that has the program's packages: python build/make_mistakes.py
+"""
+
+import sys
+import tomllib
+from collections.abc import Iterable, Mapping
+from datetime import date, datetime
+from pathlib import Path
+from typing import Any
+
+import xlsxwriter
+from xlsxwriter.worksheet import Worksheet
+
+ROOT = Path(__file__).resolve().parent.parent
+MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
+CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
+NOT_SHEETS = ("at", "hidden")
+DRAWINGS = {
+    "live text.svg": '<text x="10" y="50">Lantern</text>',
+    "one color.svg": '<path d="M0 0H100V100H0Z" fill="#000000"/>',
+    "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
+}
+SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">{}</svg>\n'
+
+
+def mistakes() -> Mapping[str, Mapping[str, Any]]:
+    """Each problem code, with the sheets of its workbook and the cell the problem is at."""
+    return tomllib.loads((ROOT / "build" / "mistakes.toml").read_text(encoding="utf-8"))
+
+
+def make_workbook(path: Path, mistake: Mapping[str, Any]) -> None:
+    """Writes the workbook of one mistake."""
+    with xlsxwriter.Workbook(path) as book:
+        book.set_properties({"created": CREATED})
+        for name, rows in mistake.items():
+            if name not in NOT_SHEETS:
+                sheet = book.add_worksheet(name)
+                _fill(book, sheet, rows)
+                sheet.set_column(0, 9, 16)
+                for row in mistake.get("hidden", ()):
+                    sheet.set_row(row - 1, None, None, {"hidden": True})
+
+
+def _fill(book: xlsxwriter.Workbook, sheet: Worksheet, rows: Iterable[Iterable[Any]]) -> None:
+    for row, cells in enumerate(rows):
+        for column, cell in enumerate(cells):
+            match cell:
+                case {"date": date() as day, "format": form}:
+                    when = datetime(day.year, day.month, day.day)
+                    sheet.write_datetime(row, column, when, book.add_format({"num_format": form}))
+                case {"formula": formula, "result": result}:
+                    sheet.write_formula(row, column, formula, None, result)
+                case str() if cell:
+                    sheet.write_string(row, column, cell)
+                case int() | float():
+                    sheet.write_number(row, column, cell)
+
+
+def list_of_mistakes(codes: Iterable[str]) -> str:
+    """The table of all workbooks: code, level, what is wrong and what to do, in the program's own words."""
+    from xlbatch.problems import KINDS
+
+    kinds = {kind.code: kind for kind in KINDS}
+    lines = [
+        f"| [{code}]({code}.xlsx) | {kinds[code].level} | {kinds[code].wrong} | {kinds[code].todo} |" for code in codes
+    ]
+    head = (
+        "# One mistake a workbook\n\n"
+        "Each workbook here has one mistake and is named for its code on the `Problems` sheet.\n"
+        "A `stop` holds the row back; `check` and `note` do not.\n\n| code | level | what is wrong | what to do |\n"
+        "|---|---|---|---|\n"
+    )
+    return head + "\n".join(lines) + "\n"
+
+
+def make_all(folder: Path) -> None:
+    """Makes every workbook, the drawings some of them need, and the list."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for code, mistake in mistakes().items():
+        make_workbook(folder / f"{code}.xlsx", mistake)
+    for name, shapes in DRAWINGS.items():
+        (folder / name).write_text(SVG.format(shapes), encoding="utf-8", newline="\n")
+    (folder / "README.md").write_text(list_of_mistakes(mistakes()), encoding="utf-8", newline="\n")
+
+
+if __name__ == "__main__":
+    sys.path.insert(0, str(ROOT))
+    make_all(MISTAKES)

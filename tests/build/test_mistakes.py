@@ -1,0 +1,77 @@
+"""One example workbook for each problem code: it has that problem, at the cell it says, and no other."""
+
+from datetime import datetime
+from pathlib import Path
+from types import ModuleType
+from typing import Any
+
+import openpyxl
+import pytest
+
+from xlbatch.problems import KINDS
+from xlbatch.roster.read import Reading, read
+from xlbatch.run import Options, make_plan, run
+from xlbatch.sheets.job_sheet import ASSUMED
+
+ROOT = Path(__file__).resolve().parents[2]
+MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
+RUN_AT = datetime(2026, 5, 4, 9, 30)
+CODES = [kind.code for kind in KINDS]
+
+
+def table(make_mistakes: ModuleType) -> dict[str, Any]:
+    return dict(make_mistakes.mistakes())
+
+
+def test_every_code_has_a_workbook_and_no_other_is_there(make_mistakes: ModuleType) -> None:
+    assert sorted(table(make_mistakes)) == sorted(CODES)
+    assert sorted(path.stem for path in MISTAKES.glob("*.xlsx")) == sorted(CODES)
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_a_mistake_is_found_at_its_cell_and_nothing_else_is(code: str, make_mistakes: ModuleType) -> None:
+    """Besides the plain notes of what was assumed."""
+    reading = read(MISTAKES / f"{code}.xlsx")
+    assert isinstance(reading, Reading)
+    problems = make_plan(reading, 0, lambda _stage: None, RUN_AT).problems
+    found = {(each.code, " ".join(filter(None, each.where))) for each in problems}
+    assert (code, table(make_mistakes)[code]["at"]) in found
+    assert {each for each, _ in found} - set(ASSUMED) <= {code}
+    assert len([each for each in problems if each.code == code]) == 1 or code in ASSUMED
+    for each in problems:
+        assert each.wrong
+        assert each.todo
+        assert each.where.sheet
+
+
+def test_the_script_makes_the_same_workbooks(make_mistakes: ModuleType, tmp_path: Path) -> None:
+    make_mistakes.make_all(tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(path.name for path in MISTAKES.iterdir())
+    for path in tmp_path.iterdir():
+        if path.suffix == ".xlsx":
+            assert cells(path) == cells(MISTAKES / path.name), path.name
+        else:
+            assert path.read_text(encoding="utf-8") == (MISTAKES / path.name).read_text(encoding="utf-8")
+
+
+def cells(path: Path) -> dict[tuple[str, str], object]:
+    book = openpyxl.load_workbook(path)
+    filled = (cell for sheet in book for row in sheet.iter_rows() for cell in row if cell.value is not None)
+    return {(cell.parent.title, cell.coordinate): (cell.value, cell.number_format) for cell in filled}
+
+
+def test_the_problems_sheet_links_to_the_cell_and_the_roster_colors_and_annotates_it(tmp_path: Path) -> None:
+    """Size is the roster's fifth column there, and the first of its rows is the fourth."""
+    copy = tmp_path / "list.xlsx"
+    copy.write_bytes((MISTAKES / "size-unknown.xlsx").read_bytes())
+    outcome = run(copy, Options(effort=0), lambda _stage: None, RUN_AT)
+    assert outcome.code == 2
+    assert outcome.written is not None
+    book = openpyxl.load_workbook(outcome.written)
+    problem = next(row for row in book["Problems"].iter_rows() if row[-1].value == "size-unknown")
+    assert problem[2].hyperlink is not None
+    cell = book["Roster"][str(problem[2].hyperlink.location).split("!")[1].replace("$", "")]
+    assert cell.value == "mediun"
+    assert cell.fill.fgColor.rgb not in (None, "00000000")
+    assert cell.comment is not None
+    assert "is no size" in cell.comment.text

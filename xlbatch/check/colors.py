@@ -1,0 +1,43 @@
+"""The rule about film on a garment of nearly its own color."""
+
+from collections.abc import Iterator
+
+from xlbatch.check.garment import Garment
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.job import DecalSpec, Job
+from xlbatch.trade.contrast import LEAST, contrast, shade
+
+
+def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """Film and garment differ by a contrast of 3 to 1 (WCAG 2), once for each film and color."""
+    colors = {film.name.casefold(): film.color for film in reversed(job.films)}
+    found: dict[tuple[str, str], tuple[Where, float, dict[int, None]]] = {}
+    for garment in garments:
+        for spec in garment.to_do:
+            film, ratio = _seen_on(spec, garment, colors)
+            if ratio < LEAST and _is_lowest(spec, garment):
+                seen = found.setdefault((film, garment.color), (_color_cell(job, garment), ratio, {}))
+                seen[2][garment.row.source.row] = None
+    for (film, color), (where, ratio, rows) in found.items():
+        yield problem("contrast-low", where, color, rows=tuple(rows), film=film, ratio=f"{int(ratio * 10) / 10:.1f}")
+
+
+def _seen_on(spec: DecalSpec, garment: Garment, colors: dict[str, str]) -> tuple[str, float]:
+    """The film a decal shows by on the garment: its own, or its outline where that shows better."""
+    ground = shade(garment.color)
+    films = [film for film in (spec.film, spec.outline_film) if film]
+    shades = {film: shade(colors.get(film.casefold(), "")) for film in films}
+    ratios = {film: contrast(ground, own) if ground and own else 21.0 for film, own in shades.items()}
+    film = max(ratios, key=lambda name: ratios[name])
+    return film, ratios[film]
+
+
+def _is_lowest(spec: DecalSpec, garment: Garment) -> bool:
+    """Whether a decal lies on the cloth itself: what lies on another film is seen against that."""
+    return not any(o.position == spec.position and o.layer < spec.layer for o in garment.design)
+
+
+def _color_cell(job: Job, garment: Garment) -> Where:
+    if garment.row.color:
+        return garment.row.source.at("Color")
+    return job.setting_cells.get("Usual color", Where("Job"))

@@ -1,0 +1,52 @@
+"""The rule about names in one group that are spelled almost alike."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+
+from rapidfuzz.distance import OSA
+
+from xlbatch.check.garment import Garment
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import Job
+
+SHORTEST = 5  # letters; Anna and Anne, Jan and Jana are two people
+
+
+def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """No whole name, and no family name inside a group, is one letter off another."""
+    groups: dict[str, dict[str, Garment]] = defaultdict(dict)
+    for garment in garments:
+        groups[garment.group.casefold()].setdefault(garment.who.casefold(), garment)
+    for group, people in groups.items():
+        pairs = dict(_one_off(people))
+        families: dict[str, str] = {}
+        for name in people if group else ():
+            families.setdefault(name.split()[-1] if name.split()[1:] else "", name)
+        for family, other in _one_off(families):
+            pairs.setdefault(families[family], families[other])
+        for name, other in pairs.items():
+            row, first = people[name].row, people[other].row
+            facts = {"other": first.who, "place": f"row {first.source.sheet_row}"}
+            yield problem("name-alike", row.source.at("Who"), row.who, rows=(row.source.row,), **facts)
+
+
+def _ends(one: str, other: str) -> bool:
+    """Whether two names differ by a word's last letter, as a woman's and a man's do in many languages."""
+    return any(
+        a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(one.split(), other.split(), strict=False)
+    )
+
+
+def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
+    """Each name that is one slip from an earlier one, with that one: names with a letter left out meet in a table."""
+    seen: dict[str, str] = {}
+    for name in names:
+        if len(name) < SHORTEST:
+            continue
+        shapes = {name, *(name[:at] + name[at + 1 :] for at in range(len(name)))}
+        others = dict.fromkeys(seen[shape] for shape in sorted(shapes) if shape in seen)
+        near = next((other for other in others if OSA.distance(name, other) == 1 and not _ends(name, other)), None)
+        if near:
+            yield name, near
+        for shape in shapes:
+            seen.setdefault(shape, name)
