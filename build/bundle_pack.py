@@ -30,9 +30,9 @@ DEFLATE_MOST = 9
 def freeze(scratch: Path) -> Path:
     """Has PyInstaller make the program; the folder or, on macOS, the application it made."""
     make_icons(scratch)
-    command = [sys.executable, "-m", "PyInstaller", BUILD / "xlbatch.spec", *QUIET]
-    paths = ["--distpath", scratch / "made", "--workpath", scratch / "work"]
-    subprocess.run([*command, *paths], check=True, env=os.environ | {"XLBATCH_ICONS": str(scratch)})
+    command: list[str | Path] = [sys.executable, "-m", "PyInstaller", BUILD / "xlbatch.spec", *QUIET]
+    command += ["--distpath", scratch / "made", "--workpath", scratch / "work"]
+    subprocess.run(command, check=True, env=os.environ | {"XLBATCH_ICONS": str(scratch)})
     made = scratch / "made" / "xlbatch"
     if SYSTEM == "linux":
         strip_symbols(made / "_internal")

@@ -6,6 +6,7 @@ from pathlib import Path
 from types import TracebackType
 
 from xlsxwriter import Workbook
+from xlsxwriter.exceptions import FileCreateError
 
 from xlbatch.roster.job import Job
 from xlbatch.sheets.page import Page
@@ -40,7 +41,10 @@ class Book:
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
         if kind is None:
-            self._workbook.close()
+            try:
+                self._workbook.close()
+            except FileCreateError as failed:
+                raise failed.args[0] from failed  # the disk's own complaint, which says what is wrong
 
     def page(self, name: str, *, landscape: bool = False, form: bool = False) -> Page:
         """A new sheet. A `form` shows no gridlines."""
