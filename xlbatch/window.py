@@ -75,12 +75,12 @@ class Window:
 
         self._put(start_view(self.root, self.look, self._choose, self._blank, self._examples, note))
 
-    def plan(self, lists: Sequence[Path], folder: Path | None = None) -> None:
-        """Plans lists one after another, into `folder` if given, and shows the results."""
+    def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
+        """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
         remember(lists[0].absolute().parent)
         title = lists[0].name if len(lists) == 1 else f"{len(lists)} lists"
         options = replace(self.options, folder=folder or self.options.folder)
-        self._work(f"Planning {title}", planning(lists, options), self._show_results)
+        self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
 
     def close(self) -> None:
         """Closes the window; what is being planned is stopped first, so that nothing half-written is left."""
@@ -97,13 +97,15 @@ class Window:
         self._view = view
         view.pack(fill="both", expand=True)
 
-    def _work(self, title: str, job: "Job", show: Callable[[list[Result]], None]) -> None:
+    def _work(
+        self, title: str, job: "Job", show: Callable[[list[Result]], None], earlier: Sequence[Result] = ()
+    ) -> None:
         from xlbatch.window_progress import ProgressView
 
         view = ProgressView(self.root, self.look, title, self.work.stop)
         self._put(view.frame)
         self.work.start(job)
-        self._listen(view, [], show)
+        self._listen(view, [*earlier], show)
 
     def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
@@ -126,7 +128,7 @@ class Window:
             self.root.destroy()
         elif self._waiting:
             waiting, self._waiting = self._waiting, []
-            self.plan(waiting)
+            self.plan(waiting, earlier=results)
         elif done.words or (done.stopped and not results):
             self.show_start(done.words or "Stopped. Nothing was written.")
         else:

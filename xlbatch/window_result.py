@@ -42,7 +42,7 @@ class ResultView:
         for result in self._results:
             lines.insert("end", _line(result))
         lines.selection_set(0)
-        lines.bind("<<ListboxSelect>>", lambda _event: self._show(self._results[lines.index("active")]))
+        lines.bind("<<ListboxSelect>>", lambda _event: self._show(self._results[_chosen(lines)]))
         lines.pack(fill="x", pady=("0", "8p"), before=self._text.master)
 
     def _show(self, result: Result) -> None:
@@ -67,6 +67,10 @@ class ResultView:
         if done.unsaved:
             actions.append(("Choose another folder …", lambda: self._elsewhere(result.path)))
         return actions
+
+
+def _chosen(lines: tkinter.Listbox) -> int:
+    return int(lines.curselection()[0])  # type: ignore[no-untyped-call]
 
 
 def _head(result: Result) -> str:
