@@ -8,6 +8,7 @@ from pathlib import Path
 from queue import Empty
 from typing import TYPE_CHECKING
 
+from xlbatch.fault import report
 from xlbatch.resources import examples
 from xlbatch.run import Options
 from xlbatch.window_folder import last_folder, remember
@@ -65,6 +66,7 @@ class Window:
         self._view: ttk.Frame | None = None
         self._closing = False
         root.protocol("WM_DELETE_WINDOW", self.close)
+        root.report_callback_exception = self._fault
         if root.tk.call("tk", "windowingsystem") == "aqua":
             root.createcommand("::tk::mac::OpenDocument", self._dropped)
         self.show_start()
@@ -77,7 +79,8 @@ class Window:
 
     def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
         """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
-        remember(lists[0].absolute().parent)
+        first = lists[0].absolute()
+        remember(first if first.is_dir() else first.parent)
         title = lists[0].name if len(lists) == 1 else f"{len(lists)} lists"
         options = replace(self.options, folder=folder or self.options.folder)
         self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
@@ -90,6 +93,12 @@ class Window:
             self.root.withdraw()
         else:
             self.root.destroy()
+
+    def _fault(self, _kind: type[BaseException], fault: BaseException, _at: object) -> None:
+        """Says that something went wrong inside the window; one that is already closed has nothing to say."""
+        if isinstance(fault, Exception) and self.root.tk.call("info", "commands", "."):
+            self.code = 70
+            self.show_start(report(fault, last_folder()))
 
     def _put(self, view: "ttk.Frame") -> None:
         if self._view:

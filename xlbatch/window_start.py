@@ -18,7 +18,7 @@ def start_view(
     frame = ttk.Frame(root, padding="20p")
     ttk.Label(frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
     ttk.Label(frame, text=WELCOME).pack(anchor="w", pady=("0", "12p"))
-    area = tkinter.Frame(frame, background=CARD, highlightbackground=DEEP, highlightthickness="1p")
+    area = tkinter.Frame(frame, background=CARD, highlightbackground=DEEP, highlightcolor=DEEP, highlightthickness="1p")
     area.pack(fill="both", expand=True)
     inner = ttk.Frame(area, style="Card.TFrame", padding="14p")
     inner.place(relx=0.5, rely=0.5, anchor="center", relwidth=1)
