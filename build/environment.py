@@ -20,6 +20,7 @@ ROOT = Path(__file__).resolve().parent.parent
 HOME = ROOT / ".xlbatch-env"
 PLAN_LOCK = ROOT / "build" / "requirements.lock"
 TEST_LOCK = ROOT / "build" / "requirements-test.lock"  # the same packages and more
+BUNDLE_LOCK = ROOT / "build" / "requirements-bundle.lock"  # the same packages and PyInstaller
 
 STAMP = "made-from.txt"
 FAILED = 3
@@ -100,16 +101,20 @@ def make(lock: Path) -> Path:
 
 
 def clear_all_but(folder: Path) -> None:
-    """Deletes the other environments, save one that is just being made."""
+    """Deletes the other environments, save those that still hold and one that is just being made."""
+    current = {stamp(lock) for lock in (PLAN_LOCK, TEST_LOCK, BUNDLE_LOCK)}
     for other in HOME.iterdir():
-        being_made = not (other / STAMP).exists() and time.time() - other.stat().st_mtime < ABANDONED_AFTER
-        if other != folder and not being_made:
+        note = other / STAMP
+        being_made = not note.exists() and time.time() - other.stat().st_mtime < ABANDONED_AFTER
+        holds = note.exists() and note.read_text(encoding="utf-8") in current
+        if other != folder and not being_made and not holds:
             shutil.rmtree(other, ignore_errors=True)
 
 
 def environment(lock: Path) -> Path:
     """The environment for `lock`, made if need be. The one for the tests does for planning too. Raises SetupFailed."""
-    return made(map(stamp, {lock, TEST_LOCK})) or make(lock)
+    serving = {lock, TEST_LOCK} if lock == PLAN_LOCK else {lock}
+    return made(map(stamp, serving)) or make(lock)
 
 
 def ready(lock: Path) -> Path:

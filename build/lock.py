@@ -1,4 +1,4 @@
-"""Makes both locks anew after a change of pyproject.toml: python3 build/lock.py [--upgrade].
+"""Makes the three locks anew after a change of pyproject.toml: python3 build/lock.py [--upgrade].
 
 It needs the package uv. The locks serve Windows, macOS and Linux, and every Python from 3.11 on.
 """
@@ -11,7 +11,7 @@ import subprocess
 import sys
 
 import needs_python  # noqa: F401 - stops an older Python
-from environment import PLAN_LOCK, ROOT, TEST_LOCK
+from environment import BUNDLE_LOCK, PLAN_LOCK, ROOT, TEST_LOCK
 
 COMPILE = (
     *(sys.executable, "-m", "uv", "--no-config", "pip", "compile", "pyproject.toml", "--quiet"),
@@ -21,6 +21,7 @@ COMPILE = (
 
 # settings of this machine must not steer which files the hashes are of
 surroundings = {name: value for name, value in os.environ.items() if not name.startswith(("UV_", "PIP_"))}
-for lock, more in ((PLAN_LOCK, ()), (TEST_LOCK, ("--extra", "test", "--constraints", PLAN_LOCK))):
+for lock, extra in ((PLAN_LOCK, None), (TEST_LOCK, "test"), (BUNDLE_LOCK, "bundle")):
+    more = ("--extra", extra, "--constraints", PLAN_LOCK) if extra else ()
     command = [*COMPILE, *more, "--output-file", lock, *sys.argv[1:]]
     subprocess.run(command, cwd=ROOT, env=surroundings, check=True)

@@ -1,12 +1,16 @@
 """The command: exit codes and what it says."""
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
 
 from tests.workbooks import heading_at, write_workbook
-from xlbatch import __version__, cli
+from xlbatch import __version__, cli, lists
+from xlbatch.run import STAGES, Outcome
 
 HEAD = ["Who", "Garment", "Size"]
 
@@ -119,12 +123,74 @@ def test_a_fault_inside_is_70_with_a_report_without_the_list(
     def fault(*_: object) -> None:
         raise ValueError("Ana Novak")
 
-    monkeypatch.setattr(cli, "run", fault)
-    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(lists, "run", fault)
     assert cli.main([str(roster(tmp_path, ["Ana Novak", None, "M"]))]) == 70
     report = (tmp_path / "xlbatch fault report.txt").read_text(encoding="utf-8")
     assert "ValueError" in report
     assert "Novak" not in report + capsys.readouterr().err
+
+
+def test_a_fault_in_one_list_stops_none_of_the_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    paths = [roster(tmp_path, ["Ana", None, "M"], name=name) for name in ("a.xlsx", "b.xlsx", "c.xlsx")]
+    planned = []
+
+    def fault_in_b(path: Path, *_: object) -> Outcome:
+        if path.stem == "b":
+            raise ValueError
+        planned.append(path.stem)
+        return Outcome(0, "")
+
+    monkeypatch.setattr(lists, "run", fault_in_b)
+    assert cli.main([*map(str, paths)]) == 70
+    assert planned == ["a", "c"]
+
+
+def test_a_full_memory_is_3_and_said(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def no_room(*_: object) -> None:
+        raise MemoryError
+
+    monkeypatch.setattr(lists, "run", no_room)
+    assert cli.main([str(roster(tmp_path, ["Ana", None, "M"]))]) == 3
+    assert "memory is full" in capsys.readouterr().err
+
+
+def test_a_folder_without_lists_is_3(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.main([str(tmp_path)]) == 3
+    assert "no list of people in this folder" in capsys.readouterr().err
+
+
+def test_progress_is_drawn_on_a_terminal_only(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = roster(tmp_path, ["Ana", None, "M"])
+    cli.main([str(path)])
+    assert capsys.readouterr().err == ""
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    cli.main([str(path)])
+    said = capsys.readouterr().err
+    assert [stage for stage in STAGES if f"] {stage} …" in said] == list(STAGES)
+    assert "\n" not in said
+
+
+def test_a_program_without_a_console_and_without_a_display_still_plans(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = roster(tmp_path, ["Ana", None, "M"])
+    monkeypatch.setattr("sys.stdout", None)
+    monkeypatch.setattr("sys.stderr", None)
+    monkeypatch.setattr("xlbatch.window.open_window", lambda *_: None)
+    assert cli.main([str(path)]) == 0
+    assert (tmp_path / "roster - plan.xlsx").exists()
+
+
+def test_a_console_that_lacks_a_letter_gets_another(tmp_path: Path) -> None:
+    path = roster(tmp_path, ["Шевчук", None, "?"], name="Шевчук.xlsx")
+    command = [sys.executable, "-m", "xlbatch", "--check", str(path)]
+    done = subprocess.run(command, capture_output=True, env=os.environ | {"PYTHONIOENCODING": "cp1252"}, check=False)
+    assert done.returncode == 2
+    assert done.stderr == b""
 
 
 def test_version(capsys: pytest.CaptureFixture[str]) -> None:

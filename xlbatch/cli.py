@@ -1,36 +1,35 @@
 """The command: reads its arguments, plans each workbook, prints what came of it, and gives the exit code."""
 
 import argparse
-import platform
 import sys
-import traceback
-from collections.abc import Iterator, Sequence
-from datetime import datetime
+from collections.abc import Sequence
+from io import TextIOWrapper
 from pathlib import Path
 
 from xlbatch import __version__
-from xlbatch.run import Options, Outcome, run
-from xlbatch.saving import CannotSave, is_returned, save_new
+from xlbatch.fault import report
+from xlbatch.lists import lists_in, plan_list
+from xlbatch.run import STAGES, Options, Outcome
+from xlbatch.saving import CannotSave
 
 INTERNAL_FAULT = 70
 LISTED = 12  # problems shown in the console; the rest stand in the workbook
-WORKBOOKS = (".xlsx", ".xlsm", ".ods", ".csv")
+BAR = 30  # characters
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the program and returns its exit code. No traceback is ever shown."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a console may lack a name's letters
     given = _parser().parse_args(arguments)
     try:
-        if given.blank:
-            return _blank(given.blank)
-        if not given.workbooks:
-            return _no_workbook(given.no_window)
-        return max([_plan(path, given) for path in _workbooks(given.workbooks)], default=0)
+        return _do(given)
     except KeyboardInterrupt:
         print("Stopped. Nothing half-written was left.", file=sys.stderr)
         return 3
     except Exception as fault:
-        print(_report(fault, given.to or Path.cwd()), file=sys.stderr)
+        print(report(fault, given.to or Path.cwd()), file=sys.stderr)
         return INTERNAL_FAULT
 
 
@@ -47,30 +46,48 @@ def _parser() -> argparse.ArgumentParser:
         help="how hard to search for less film: 0 fastest, 1 default, 2 to 9 more",
     )  # fmt: skip
     parser.add_argument("--no-window", action="store_true", help="stay in the console")
+    parser.add_argument("--window", action="store_true", help=argparse.SUPPRESS)  # how a dropped file starts it
     parser.add_argument("--version", action="version", version=f"xlbatch {__version__}")
     return parser
 
 
-def _workbooks(given: Sequence[Path]) -> Iterator[Path]:
-    """Each workbook; of a folder its rosters, not the plans and problems this program wrote there."""
-    for path in given:
-        if path.is_dir():
-            inside = sorted(each for each in path.iterdir() if each.suffix.lower() in WORKBOOKS)
-            yield from (each for each in inside if not is_returned(each) and not each.name.startswith(("~$", ".")))
-        else:
-            yield path
-
-
-def _plan(path: Path, given: argparse.Namespace) -> int:
-    show = sys.stderr.isatty()
+def _do(given: argparse.Namespace) -> int:
+    if given.blank:
+        return _blank(given.blank)
     options = Options(folder=given.to, effort=given.effort, check_only=given.check)
-    outcome = run(path, options, lambda stage: print(f"  {stage} …", file=sys.stderr) if show else None, datetime.now())
+    console = sys.stdout is not None  # a program started from the desktop has none on Windows
+    if not given.no_window and (given.window or not given.workbooks or not console):
+        from xlbatch.window import open_window
+
+        code = open_window(given.workbooks, options)
+        if code is not None:
+            return code
+    if not given.workbooks:
+        _parser().print_help()
+    return max([_plan(path, options) for path in lists_in(given.workbooks)], default=0)
+
+
+def _plan(path: Path, options: Options) -> int:
+    outcome = plan_list(path, options, _show_progress)
+    _end_progress()
     _print(path, outcome)
     return outcome.code
 
 
+def _show_progress(stage: str) -> None:
+    """One line, drawn over at each stage; quiet where no one watches."""
+    if sys.stderr is not None and sys.stderr.isatty():
+        done = BAR * STAGES.index(stage) // len(STAGES)
+        print(f"\r\033[K[{'#' * done:<{BAR}}] {stage} …", end="", file=sys.stderr, flush=True)
+
+
+def _end_progress() -> None:
+    if sys.stderr is not None and sys.stderr.isatty():
+        print("\r\033[K", end="", file=sys.stderr, flush=True)
+
+
 def _print(path: Path, outcome: Outcome) -> None:
-    if outcome.code == 3:
+    if outcome.code in (3, INTERNAL_FAULT):
         print(outcome.message, file=sys.stderr)
         return
     print(f"{path.name}: {outcome.message}")
@@ -83,42 +100,17 @@ def _print(path: Path, outcome: Outcome) -> None:
         kind = "Plan" if outcome.cut_files else "Problems"
         print(f"{kind + ':':<11}{outcome.written}")
     if outcome.cut_files:
-        print(f"Cut files: {outcome.cut_files}")
+        print(f"Cut files: {outcome.cut_files}", flush=True)
 
 
 def _blank(path: Path) -> int:
-    from xlbatch.roster.read import blank_job
-    from xlbatch.sheets.write import write_blank
+    from xlbatch.blank_workbook import write_blank_workbook
 
     target = path if path.suffix else path.with_suffix(".xlsx")
     try:
-        save_new(target, lambda to: write_blank(to, blank_job(target)))
+        write_blank_workbook(target, metric=False)
     except CannotSave as cannot:
         print(cannot, file=sys.stderr)
         return 3
     print(f"Blank roster workbook: {target}")
     return 0
-
-
-def _no_workbook(no_window: bool) -> int:
-    if not no_window:
-        from xlbatch.window import open_window
-
-        if open_window():
-            return 0
-    _parser().print_help()
-    return 0
-
-
-def _report(fault: Exception, folder: Path) -> str:
-    """Writes what a maintainer needs, and nothing from the roster; says where."""
-    places = traceback.extract_tb(fault.__traceback__)
-    lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
-    text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
-    file = folder / "xlbatch fault report.txt"
-    try:
-        file.write_text(text, encoding="utf-8")
-        where = f"A short report without your list is in {file}."
-    except OSError:
-        where = text
-    return f"Something went wrong inside the program; your workbook is unchanged. {where}"

@@ -11,6 +11,21 @@ def trade_file(name: str) -> Path:
 
 
 def templates() -> Path:
-    """The folder of templates: beside the package in the source tree, inside it in a wheel or bundle."""
-    inside = PACKAGE / "templates"
-    return inside if inside.is_dir() else PACKAGE.parent / "templates"
+    """The folder of templates."""
+    return _shipped("templates")
+
+
+def examples() -> Path:
+    """The folder of example workbooks and their drawings."""
+    return _shipped("example_workbooks")
+
+
+def icon() -> Path:
+    """The program's icon, which is made with the bundle: elsewhere there is none."""
+    return PACKAGE / "icon.png"
+
+
+def _shipped(name: str) -> Path:
+    """A folder beside the package in the source tree, inside it in a wheel or bundle."""
+    inside = PACKAGE / name
+    return inside if inside.is_dir() else PACKAGE.parent / name

@@ -19,7 +19,20 @@ if TYPE_CHECKING:
     from xlbatch.roster.read import Reading
     from xlbatch.sheets.plan import Plan
 
-Progress = Callable[[str], None]
+STAGES = (
+    "Reading the list",
+    "Drawing the decals",
+    "Laying out the film",
+    "Ordering, timing, pricing",
+    "Writing the sheets",
+    "Putting them in place",
+)
+READING, DRAWING, LAYING, ORDERING, WRITING, PLACING = STAGES
+Progress = Callable[[str], None]  # told each of STAGES as it begins; may raise Stopped
+
+
+class Stopped(Exception):
+    """The person wants no plan any more. Raised by whoever is told of the progress; nothing is left half-written."""
 
 
 @dataclass(frozen=True)
@@ -33,29 +46,33 @@ class Options:
 
 @dataclass(frozen=True)
 class Outcome:
-    """What became of one workbook. `code` is the contract's exit code, `message` a few plain words."""
+    """What became of one workbook. `code` is the contract's exit code, `message` a few plain words.
 
-    code: Literal[0, 1, 2, 3]
+    `unsaved` says that only the writing failed, so that another folder may help."""
+
+    code: Literal[0, 1, 2, 3, 70]
     message: str
     written: Path | None = None
     cut_files: Path | None = None
     problems: tuple[Problem, ...] = ()
+    held: int = 0
+    unsaved: bool = False
 
 
 def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     """Plans one workbook: reads, plans, writes. The input is never changed."""
     from xlbatch.roster.read import Unreadable, read
 
-    progress("Reading the list")
+    progress(READING)
     reading = read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
-    progress("Writing the sheets")
+    progress(WRITING)
     try:
-        return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only)
+        return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
     except CannotSave as cannot:
-        return Outcome(3, str(cannot))
+        return Outcome(3, str(cannot), unsaved=True)
 
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
@@ -77,7 +94,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + problems
 
-    progress("Drawing the decals")
+    progress(DRAWING)
     decals, found = draw(job, garments)
     problems += found + unfit(job, garments, decals) + number_sizes(job, garments, decals)
     garments, decals = _kept(garments, decals, problems)
@@ -87,10 +104,10 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     garments, decals = _kept(garments, decals, problems)
     decals, places = _numbered(decals, places)
 
-    progress("Laying out the film")
+    progress(LAYING)
     layout = lay(job, garments, decals, effort)
 
-    progress("Ordering, timing, pricing")
+    progress(ORDERING)
     pressing = press_order(job, layout.batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
@@ -138,7 +155,7 @@ def _numbered(
     )
 
 
-def _write(plan: "Plan", folder: Path, name: str, check_only: bool) -> Outcome:
+def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.cut import cut_files
     from xlbatch.sheets.write import write_plan, write_problems
@@ -147,12 +164,20 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool) -> Outcome:
     if not plan.garments and not stops:
         return Outcome(0, "Nothing is left to do: every garment on the list is done or cancelled.")
     code: Literal[0, 1, 2] = 2 if not plan.garments else 1 if stops else 0
+    about = Outcome(code, _summary(plan, code, check_only), problems=plan.problems, held=len(plan.held))
+
+    def write(path: Path) -> None:
+        if check_only or code == 2:
+            write_problems(path, plan.job, plan.problems, plan.run_at)
+        else:
+            write_plan(path, plan)
+        progress(PLACING)
+
     if check_only or code == 2:
-        written = save_problems(folder, name, lambda path: write_problems(path, plan.job, plan.problems, plan.run_at))
-        return Outcome(code, _summary(plan, code, check_only), written, None, plan.problems)
+        return replace(about, written=save_problems(folder, name, write))
     files = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
-    written, cut_folder = save_plan(folder, name, lambda path: write_plan(path, plan), files)
-    return Outcome(code, _summary(plan, code, check_only), written, cut_folder, plan.problems)
+    written, cut_folder = save_plan(folder, name, write, files)
+    return replace(about, written=written, cut_files=cut_folder)
 
 
 def _summary(plan: "Plan", code: int, check_only: bool) -> str:

@@ -1,5 +1,6 @@
 """Writes a plan whole or not at all, and over nothing that exists."""
 
+import errno
 import re
 import shutil
 import time
@@ -8,12 +9,20 @@ from contextlib import contextmanager
 from pathlib import Path
 
 _RETURNED = re.compile(r" - (?:plan|problems)(?: \d+)?$")
-LOCKED_TRIES = 5  # a cloud-synced folder may lock a file for a moment
-LOCKED_WAIT = 0.2  # s
+_CUT_FILES = " - cut files"
+LOCKED_WAITS = (0.1, 0.2, 0.4, 0.8, 1.6)  # s: a cloud-synced folder or a virus scanner may lock a file for a moment
+_REASONS = {
+    errno.ENOSPC: "the disk is full. Free some space on it, or choose another folder",
+    errno.EDQUOT: "your share of the disk is full. Free some space on it, or choose another folder",
+    errno.EACCES: "this folder may not be written to. Choose another folder",
+    errno.EPERM: "this folder may not be written to. Choose another folder",
+    errno.EROFS: "this folder may not be written to. Choose another folder",
+    errno.ENAMETOOLONG: "the file's name is too long. Give the workbook a shorter one",
+}
 
 
 class CannotSave(Exception):
-    """The output could not be written; the text is one plain sentence."""
+    """The output could not be written; the text is one or two plain sentences."""
 
 
 def is_returned(path: Path) -> bool:
@@ -28,21 +37,17 @@ def base_name(workbook: Path) -> str:
 
 def save_plan(folder: Path, name: str, write: Callable[[Path], None], files: Mapping[str, str]) -> tuple[Path, Path]:
     """Writes `name - plan.xlsx` and its folder of cut files under the next free number. Raises CannotSave."""
-    workbook, cut_files = next(
-        (book, folder / f"{stem} - cut files")
-        for stem in _numbered(f"{name} - plan")
-        if not (book := folder / f"{stem}.xlsx").exists() and not (folder / f"{stem} - cut files").exists()
-    )
     with _scratch(folder, name) as scratch:
-        write(scratch / workbook.name)
-        made = scratch / cut_files.name
-        made.mkdir()
+        stem = _free(folder, f"{name} - plan", (".xlsx", _CUT_FILES))
+        made, workbook, cut_files = scratch / f"{stem}.xlsx", folder / f"{stem}.xlsx", folder / f"{stem}{_CUT_FILES}"
+        (scratch / cut_files.name).mkdir()  # before the workbook: see _clear
         for file, text in files.items():
-            (made / file).write_text(text, encoding="utf-8", newline="\n")
-        _move(made, cut_files)
+            (scratch / cut_files.name / file).write_text(text, encoding="utf-8", newline="\n")
+        write(made)
+        _move(scratch / cut_files.name, cut_files)
         try:
-            _move(scratch / workbook.name, workbook)
-        except OSError:
+            _move(made, workbook)
+        except BaseException:
             shutil.rmtree(cut_files, ignore_errors=True)
             raise
     return workbook, cut_files
@@ -50,8 +55,8 @@ def save_plan(folder: Path, name: str, write: Callable[[Path], None], files: Map
 
 def save_problems(folder: Path, name: str, write: Callable[[Path], None]) -> Path:
     """Writes `name - problems.xlsx` under the next free number. Raises CannotSave."""
-    workbook = next(book for stem in _numbered(f"{name} - problems") if not (book := folder / f"{stem}.xlsx").exists())
     with _scratch(folder, name) as scratch:
+        workbook = folder / f"{_free(folder, f'{name} - problems', ('.xlsx',))}.xlsx"
         write(scratch / workbook.name)
         _move(scratch / workbook.name, workbook)
     return workbook
@@ -66,12 +71,13 @@ def save_new(path: Path, write: Callable[[Path], None]) -> None:
         _move(scratch / path.name, path)
 
 
-def _numbered(stem: str) -> Iterator[str]:
-    yield stem
-    number = 2
-    while True:
-        yield f"{stem} {number}"
+def _free(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
+    """`stem`, or it with the first number under which no file with one of the endings exists."""
+    name, number = stem, 1
+    while any((folder / f"{name}{ending}").exists() for ending in endings):
         number += 1
+        name = f"{stem} {number}"
+    return name
 
 
 @contextmanager
@@ -80,21 +86,30 @@ def _scratch(folder: Path, name: str) -> Iterator[Path]:
     scratch = folder / f".{name}.unfinished"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        shutil.rmtree(scratch, ignore_errors=True)
+        _clear(scratch)
         scratch.mkdir()
         yield scratch
     except OSError as error:
-        raise CannotSave(f"Could not write to {folder}: {error.strerror or error}. Choose another folder.") from error
+        reason = _REASONS.get(error.errno or 0, f"{error.strerror or error}. Choose another folder")
+        raise CannotSave(f"Could not write to {folder}: {reason}.") from error
     finally:
         shutil.rmtree(scratch, ignore_errors=True)
 
 
+def _clear(scratch: Path) -> None:
+    """Removes what a killed run left: a workbook whose cut files were already in place is half a plan."""
+    for workbook in scratch.glob("*.xlsx"):
+        cut_files = f"{workbook.stem}{_CUT_FILES}"
+        if is_returned(workbook) and not (scratch / cut_files).exists():
+            shutil.rmtree(scratch.parent / cut_files, ignore_errors=True)
+    shutil.rmtree(scratch, ignore_errors=True)
+
+
 def _move(made: Path, final: Path) -> None:
-    for tries_left in reversed(range(LOCKED_TRIES)):
+    for wait in LOCKED_WAITS:
         try:
             made.rename(final)
             return
         except PermissionError:
-            if not tries_left:
-                raise
-            time.sleep(LOCKED_WAIT)
+            time.sleep(wait)
+    made.rename(final)

@@ -9,6 +9,7 @@ import math
 import re
 from fractions import Fraction
 from functools import cache
+from importlib.resources import files
 from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
@@ -26,6 +27,8 @@ _LENGTH_WORDS = {
     "meter": ("m", "meter", "meters", "metre", "metres"),
 }
 _UNIT_OF_WORD = {word: unit for unit, words in _LENGTH_WORDS.items() for word in words}
+_NEEDED = ("milli-", "centi-", "meter", "inch", "foot", "yard", "kelvin", "degree_Celsius", "degree_Fahrenheit")
+_DEFINED = tuple(f"{name} =" for name in _NEEDED)
 _VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
 _NUMBER = r"\d+(?:\s+|\s*-\s*)\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
 _WORDS = "|".join(sorted((re.escape(w) for w in _UNIT_OF_WORD), key=len, reverse=True))
@@ -35,9 +38,15 @@ _TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\
 
 @cache
 def _registry() -> "UnitRegistry[float]":
+    """Of pint's own definitions the few needed here: to read them all takes half a second."""
     import pint
 
-    return pint.UnitRegistry()
+    everything = files("pint").joinpath("default_en.txt").read_text(encoding="utf-8").splitlines()
+    registry: UnitRegistry[float] = pint.UnitRegistry(None)
+    for line in everything:
+        if line.strip().startswith(_DEFINED):
+            registry.define(line.split("#")[0].strip())
+    return registry
 
 
 @cache

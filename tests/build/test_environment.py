@@ -105,6 +105,14 @@ def test_a_new_environment_clears_away_old_and_interrupted_ones(environment: Mod
     assert not old.exists()
 
 
+@pytest.mark.usefixtures("empty_installs")
+def test_the_environments_for_planning_testing_and_bundling_stand_side_by_side(environment: ModuleType) -> None:
+    locks = (environment.PLAN_LOCK, environment.BUNDLE_LOCK, environment.TEST_LOCK)
+    made = [environment.environment(lock) for lock in locks]
+    assert set(Path(environment.HOME).iterdir()) == set(made)
+    assert len(set(made)) == 3
+
+
 @pytest.mark.parametrize("why", [KeyboardInterrupt(), OSError("no room")])
 def test_an_interrupted_set_up_leaves_nothing(
     environment: ModuleType, lock: Path, monkeypatch: pytest.MonkeyPatch, why: BaseException

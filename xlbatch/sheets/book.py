@@ -2,6 +2,7 @@
 
 from copy import deepcopy
 from datetime import datetime
+from io import BytesIO
 from pathlib import Path
 from types import TracebackType
 
@@ -30,7 +31,8 @@ class Book:
     def __init__(self, path: Path, job: Job) -> None:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
-        self._workbook = Workbook(str(path), deepcopy(_OPTIONS))  # the writer adds to what it is given
+        self._path, self._bytes = path, BytesIO()  # whole before the disk sees it: a full one must not meet a half
+        self._workbook = Workbook(self._bytes, deepcopy(_OPTIONS))  # the writer adds to what it is given
         self._workbook.set_properties({"title": self.name, "created": CREATED})
         self._workbook.set_size(1600, 1000)
         self._formats = Formats(self._workbook, job.settings)
@@ -41,6 +43,7 @@ class Book:
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
         if kind is None:
             self._workbook.close()
+            self._path.write_bytes(self._bytes.getvalue())
 
     def page(self, name: str, *, landscape: bool = False, form: bool = False) -> Page:
         """A new sheet. A `form` shows no gridlines."""

@@ -1,0 +1,36 @@
+"""What the bundle goes without: parts of packages that planning a job never reaches, and debugging symbols."""
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+MODULES = (
+    *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
+    *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
+    *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
+    *("numpy.f2py", "numpy.distutils", "pandas.tests", "matplotlib", "PIL", "lxml", "scipy", "pytest"),
+)
+_FILES = re.compile(
+    r"^_tcl_data/(tzdata|msgs)/|^_tk_data/(images|msgs)/"  # clocks and words of a toolkit that shows our own words
+    r"|_avx2\."  # the same comparison once more, for newer processors
+    r"|^numpy/random/lib/|/_multiarray_tests\.|^numpy-[\d.]+\.dist-info/"
+)
+_WITH_SYMBOLS = ("libpython*.so*", "python3*/lib-dynload/*.so", "fontTools/*/*.so")  # numpy's break when stripped
+
+
+def is_left_out(name: str, kind: str) -> bool:
+    """Whether a file, by its path in the bundle and PyInstaller's word for its kind, is left out.
+
+    On Linux the links that would lie beside the program go too: each library finds its own by itself, and not every
+    unzipper restores a link."""
+    name = name.replace("\\", "/")
+    return _FILES.search(name) is not None or (kind == "SYMLINK" and ".so" in name)
+
+
+def strip_symbols(inside: Path) -> None:
+    """Takes the debugging symbols out of the libraries that allow it, where there is a tool for it (Linux)."""
+    tool = shutil.which("strip")
+    if tool:
+        libraries = [file for pattern in _WITH_SYMBOLS for file in inside.glob(pattern)]
+        subprocess.run([tool, "--strip-unneeded", *libraries], check=True)

@@ -1,0 +1,80 @@
+"""Tries the program that bundle.py built: python3 build/try_bundle.py.
+
+It is copied to a folder with a space and accents in its path and run on an example, without Python on the path. Its
+plan must equal the one made from the source, byte for byte but for the time of the run, and so must the cut files.
+"""
+
+# mypy: disable-error-code=import-not-found
+# (the modules beside a script are found when it runs)
+
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+import zipfile
+from pathlib import Path
+
+import needs_python  # noqa: F401 - stops an older Python
+from environment import BUNDLE_LOCK, ROOT, ready, run
+
+LIST = "pottery class"
+TIME = re.compile(rb"\d{4}-\d\d-\d\d \d\d:\d\d")  # of the run
+PATIENCE = 300  # s
+MOST = {"": 150, ".zip": 60}  # MB of 10^6 bytes
+
+
+def program(folder: Path) -> Path:
+    """The program to start in a console, in the folder that people get."""
+    if sys.platform == "darwin":
+        return folder / "xlbatch.app" / "Contents" / "MacOS" / "xlbatch"
+    return folder / ("xlbatch-console.exe" if os.name == "nt" else "xlbatch")
+
+
+def parts(plan: Path) -> dict[str, bytes]:
+    """A workbook's parts, without the time of the run."""
+    with zipfile.ZipFile(plan) as book:
+        return {name: TIME.sub(b"", book.read(name)) for name in book.namelist()}
+
+
+def outputs(folder: Path) -> tuple[dict[str, bytes], dict[str, bytes]]:
+    """What was written beside the list: the plan's parts, and the cut files."""
+    cut_files = folder / f"{LIST} - plan - cut files"
+    return parts(folder / f"{LIST} - plan.xlsx"), {file.name: file.read_bytes() for file in cut_files.iterdir()}
+
+
+def try_in(scratch: Path) -> None:
+    """Plans with the program and from the source, and compares. Raises where they differ or one fails."""
+    moved, ours, theirs = scratch / "Büro & Möbel", scratch / "from the source", scratch / "by the program"
+    shutil.copytree(ROOT / "dist" / "xlbatch", moved, symlinks=True)
+    for folder in (ours, theirs):
+        folder.mkdir()
+        shutil.copy(ROOT / "example_workbooks" / f"{LIST}.csv", folder)
+    bare = {name: os.environ[name] for name in ("SYSTEMROOT", "TEMP", "TMP") if name in os.environ}
+    bare |= {"HOME": str(scratch), "PATH": str(scratch)}
+    started = time.monotonic()
+    command: list[str | Path] = [program(moved), "--no-window", theirs / f"{LIST}.csv"]
+    subprocess.run(command, env=bare, check=True, timeout=PATIENCE)
+    print(f"The bundled program planned {LIST} in {time.monotonic() - started:.1f} s.")
+    if run(ready(BUNDLE_LOCK), "-m", "xlbatch", "--no-window", str(ours)):
+        raise AssertionError("The source did not plan the example.")
+    if outputs(theirs) != outputs(ours):
+        raise AssertionError("The bundled program's plan is not the source's.")
+
+
+def check_sizes() -> None:
+    """Raises where the folder or the zipped file is larger than it may be."""
+    for made in (ROOT / "dist").glob("xlbatch*"):
+        files = [made] if made.is_file() else [file for file in made.rglob("*") if file.is_file()]
+        size = sum(file.stat().st_size for file in files if not file.is_symlink()) / 1e6
+        print(f"{made.name}: {size:.0f} MB")
+        if size > MOST[made.suffix if made.is_file() else ""]:
+            raise AssertionError(f"{made.name} has grown too large.")
+
+
+if __name__ == "__main__":
+    with tempfile.TemporaryDirectory() as folder:
+        try_in(Path(folder))
+    check_sizes()

@@ -1,0 +1,41 @@
+"""The lists given, each planned by itself: one that fails stops none of the others."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+from pathlib import Path
+
+from xlbatch.fault import report
+from xlbatch.run import Options, Outcome, Progress, Stopped, run
+from xlbatch.saving import is_returned
+
+WORKBOOKS = (".xlsx", ".xlsm", ".ods", ".csv")
+
+
+def lists_in(given: Iterable[Path]) -> Iterator[Path]:
+    """Each workbook; of a folder its rosters, not the plans and problems this program wrote there.
+
+    A folder without any, or that may not be looked into, is given back itself."""
+    for path in given:
+        yield from _rosters(path) or (path,)
+
+
+def _rosters(folder: Path) -> list[Path]:
+    try:
+        inside = sorted(each for each in folder.iterdir() if each.suffix.lower() in WORKBOOKS)
+    except OSError:  # a file, or nothing
+        return []
+    return [each for each in inside if not is_returned(each) and not each.name.startswith(("~$", "."))]
+
+
+def plan_list(path: Path, options: Options, progress: Progress) -> Outcome:
+    """Plans one list, whatever happens. Raises only Stopped."""
+    if path.is_dir():
+        return Outcome(3, f"{path.name}: There is no list of people in this folder.")
+    try:
+        return run(path, options, progress, datetime.now())
+    except Stopped:
+        raise
+    except MemoryError:
+        return Outcome(3, f"{path.name}: This computer's memory is full. Close other programs, or split the list.")
+    except Exception as fault:
+        return Outcome(70, report(fault, options.folder or path.parent))
