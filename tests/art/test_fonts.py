@@ -19,7 +19,7 @@ def test_a_bundled_font_is_found_in_any_case(tmp_path: Path) -> None:
 
 
 def test_a_font_file_beside_the_workbook_is_found(tmp_path: Path) -> None:
-    spec = importlib.util.find_spec("fontpkg_fjalla_one")
+    spec = importlib.util.find_spec("font_fjallaone")
     assert spec
     assert spec.origin
     shutil.copy(Path(spec.origin).parent / "files" / "FjallaOne-Regular.ttf", tmp_path / "Team.ttf")

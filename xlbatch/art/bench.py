@@ -9,6 +9,7 @@ from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import Piece, measured, outline
 from xlbatch.art.lettering import letter
 from xlbatch.art.size import Limits, chests_of, grown, limits_of, ratio
+from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.art.weld import border
 from xlbatch.check.garment import Garment
 from xlbatch.problems import Problem
@@ -30,11 +31,20 @@ class Bench:
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
         self.bordered = cache(_bordered)
+        self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
         film = self.films.get(name.casefold())
         return film.name if film else name
+
+    def thin(self, outline: Outline, limit: float) -> tuple[tuple[Thin, ...], bool]:
+        """What of an outline is thinner than `limit` mm, and whether nothing of it would hold. Shared outlines are
+        measured once; they all live as long as the bench."""
+        key = id(outline), limit
+        if key not in self.measured:
+            self.measured[key] = too_thin(outline, limit), too_fine(outline, limit)
+        return self.measured[key]
 
     def sized(self, garment: Garment, spec: DecalSpec, length: float) -> float:
         """A length of the design on this garment."""

@@ -20,6 +20,7 @@ class Cut:
     whole: tuple[float, float] | None = None
     text: str = ""
     font: str = ""
+    cap_height: float | None = None
 
 
 def decals_of(
@@ -38,6 +39,7 @@ def decals_of(
         text=cut.text,
         film=bench.film(spec.film),
         font=cut.font,
+        cap_height=cut.cap_height,
         width=cut.width,
         height=cut.height,
         outline=cut.outline,

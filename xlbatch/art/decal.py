@@ -36,6 +36,8 @@ class Decal:
     offset: tuple[float, float] = (0.0, 0.0)  # its lower-left corner in the box of the whole drawing
     whole: tuple[float, float] | None = None  # that box's width and height; None where it is the whole drawing
     border: bool = False  # the outline piece, pressed under the rest of the same drawing
+    cap_height: float | None = None  # of lettering, as it came out
+    thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
 
     @property
     def piece(self) -> str:

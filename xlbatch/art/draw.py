@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw_artwork import draw_artwork
 from xlbatch.art.draw_text import draw_text
@@ -25,7 +26,10 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
             decals += drawn
             problems += found
     good = {garment.no for garment in kept(garments, problems)}
-    return numbered(decal for decal in decals if decal.garment_no in good), merged(problems)
+    cuttable, found = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
+    problems += found
+    good = {garment.no for garment in kept(garments, problems)}
+    return numbered(decal for decal in cuttable if decal.garment_no in good), merged(problems)
 
 
 def numbered(decals: Iterable[Decal]) -> tuple[Decal, ...]:

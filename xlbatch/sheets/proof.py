@@ -71,7 +71,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Proof",
         "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
-        f"shapes as cut, each as large as its frame allows; below it stands the true width and height.{some}",
+        f"shapes as cut, each as large as its frame allows; below it stands the true width and height. A ring marks "
+        f"what is too thin to cut or weed.{some}",
     )
     page.line("Approved by ______________________________     Date ______________", "strong", least=24)
     page.heading()
