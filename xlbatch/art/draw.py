@@ -17,7 +17,7 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
     """The decals still to make, in garment and then design order, and what is wrong with the others.
 
     Decals are numbered D001 and so on, over the garments that no problem found here holds back."""
-    bench = Bench(job)
+    bench = Bench(job, garments)
     decals: list[Decal] = []
     problems: list[Problem] = []
     for garment in garments:

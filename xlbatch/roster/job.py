@@ -211,7 +211,7 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
-    overlap: Literal["stacked", "knocked out"] = "stacked"
+    overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
 
