@@ -140,6 +140,7 @@ def _numbered(
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.cut import cut_files
+    from xlbatch.cutfiles.messages import messages
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
@@ -149,7 +150,9 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool) -> Outcome:
     if check_only or code == 2:
         written = save_problems(folder, name, lambda path: write_problems(path, plan.job, plan.problems, plan.run_at))
         return Outcome(code, _summary(plan, code, check_only), written, None, plan.problems)
-    files = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
+    settings = plan.job.settings
+    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
+    files = {file.name: file.text for file in made}
     written, cut_folder = save_plan(folder, name, lambda path: write_plan(path, plan), files)
     return Outcome(code, _summary(plan, code, check_only), written, cut_folder, plan.problems)
 

@@ -38,7 +38,7 @@ def test_a_garment_gets_its_decals_in_design_order(make: Any) -> None:
         ("D002", "07", 1),
     ]
     assert [decal.font for decal in decals] == ["Archivo Black"] * 2
-    assert problems == ()
+    assert codes(problems) == [("note", "off-center")]
 
 
 def test_only_what_is_still_to_do_is_drawn(make: Any) -> None:

@@ -1,6 +1,6 @@
 """An SVG drawing → the ink of each of its fill colors."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from xml.etree.ElementTree import Element
@@ -26,6 +26,7 @@ class Drawing:
     fills: Mapping[str, Ink]
     box: Box  # around the ink of all colors
     mm: float
+    center: float  # how far from the box's left the centroid of all ink lies, in units
 
     @property
     def width(self) -> float:
@@ -59,4 +60,14 @@ def _drawing(root: Element, apart: bool) -> Drawing:
     fills = {color: ink for color, path in found.items() if (ink := measured(weld(path)))}
     if not fills:
         raise Unreadable("no ink")
-    return Drawing(fills, around(ink.box for ink in fills.values()), page.mm)
+    box = around(ink.box for ink in fills.values())
+    return Drawing(fills, box, page.mm, _center(layers) - box[0])
+
+
+def _center(layers: Iterable[Layer]) -> float:
+    """Where, from the left, the centroid of all ink lies."""
+    together = pathops.Path()
+    for layer in layers:
+        together.addPath(layer.path)
+    ink = measured(weld(together))
+    return ink.moment / ink.area if ink else 0.0

@@ -58,7 +58,7 @@ def _reported(fault: _Fault, rows: Mapping[int, int], unit: LengthUnit) -> Probl
         decal.text,
         rows=tuple(dict.fromkeys(rows[each.garment_no] for _, each in fault.hits)),
         width=length_text(round(thin.width, 2), unit),
-        which=_where(decal) + (f" and {hits - 1} more" if hits > 1 else ""),
+        which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
         film=fault.film.name,
         least=length_text(fault.film.thinnest, unit),
         remedy=_remedy(fault.hits, unit),
@@ -71,15 +71,11 @@ def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], rows: Mapping[in
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
         rows=(rows[decal.garment_no],),
-        which=_where(decal),
+        which=decal.titled,
         film=film.name,
         least=length_text(film.thinnest, unit),
         remedy=_remedy([(each, decal) for each in thin], unit),
     )
-
-
-def _where(decal: Decal) -> str:
-    return f"{decal.piece} “{decal.text}”" if decal.text else decal.piece
 
 
 def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
@@ -92,7 +88,7 @@ def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
     size = (
         f"letters {printed_text(needed, unit, up=True)} high" if high else f"{printed_text(needed, unit, up=True)} wide"
     )
-    return f"It passes with {size}; or choose a bolder font." if high else f"It passes at {size}; or draw it bolder."
+    return f"It passes with {size}; or choose another font." if high else f"It passes at {size}; or draw it bolder."
 
 
 def _sides(hits: Iterable[Hit]) -> Iterator[float]:

@@ -8,6 +8,7 @@ from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw_artwork import draw_artwork
 from xlbatch.art.draw_text import draw_text
+from xlbatch.art.off_center import off_center
 from xlbatch.check.garment import Garment, kept
 from xlbatch.problems import Problem, problem
 from xlbatch.roster.job import DecalSpec, Job
@@ -27,7 +28,7 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
             problems += found
     good = {garment.no for garment in kept(garments, problems)}
     cuttable, found = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
-    problems += found
+    problems += found + off_center(bench, garments, cuttable)
     good = {garment.no for garment in kept(garments, problems)}
     return numbered(decal for decal in cuttable if decal.garment_no in good), merged(problems)
 

@@ -54,6 +54,7 @@ class _Artwork:
             outline.height,
             offset=((ink[0] - left) * scale, (ink[1] - bottom) * scale),
             whole=size if len(drawing.fills) > 1 else None,
+            center=drawing.center * scale,
         )
 
     def box(self) -> Cut | None:

@@ -50,7 +50,15 @@ class _Lettering:
         if fitted is None:
             return None
         outline, cap_height = fitted
-        return Cut(outline, outline.width, outline.height, text=self.text, font=face.name, cap_height=cap_height)
+        return Cut(
+            outline,
+            outline.width,
+            outline.height,
+            text=self.text,
+            font=face.name,
+            cap_height=cap_height,
+            center=outline.center,
+        )
 
     def _face(self) -> Typeface | None:
         """The font asked for, or the first bundled one that has all letters."""
