@@ -8,7 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.art.decal import Outline, Segment
-from xlbatch.art.path import NUMBERS, Box, bounds, moment, signed_area, steps
+from xlbatch.art.flat import moment
+from xlbatch.art.path import NUMBERS, Box, bounds, signed_area, steps
 
 _PLACES = 4  # coordinates are rounded to 0.0001 mm, so that every machine cuts the same
 

@@ -52,7 +52,7 @@ def table(plan: Plan) -> pd.DataFrame:
 
 
 def _spelled(decals: Iterable[Decal]) -> Iterator[str]:
-    """The texts, and letter by letter what is easily taken for another: letters beyond plain English, with their codes."""
+    """The texts, and letters beyond plain English, easily taken for others, with their codes."""
     texts = [decal.text for decal in decals if decal.text and not decal.border]
     yield from texts
     unusual = dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN)
