@@ -1,6 +1,7 @@
 """What is too thin for its film, on drawn cases just below and just above the limit, and in the bundled fonts."""
 
 import math
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -8,6 +9,7 @@ import pytest
 import shapely
 
 from xlbatch.art.decal import Outline, Segment
+from xlbatch.art.draw import draw
 from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import Piece, measured, outline
 from xlbatch.art.lettering import Scale, letter
@@ -166,3 +168,23 @@ def test_what_would_not_hold_is_a_stop(make: Any) -> None:
     decals, problems = make.drawn(make.spec(font="Arimo Bold", height=1.4, scale=False), who="Ana")
     assert ("stop", "decal-too-fine") in [(each.level, each.code) for each in problems]
     assert decals == ()
+
+
+def test_one_problem_a_piece_tells_of_all_names(make: Any) -> None:
+    spec = make.spec(font="Anton", height=9.0, scale=False)
+    garments = tuple(make.garment(spec, no=no, who=who) for no, who in enumerate(("Greta", "Sigrid", "Gus"), 1))
+    _, problems = draw(make.job(), garments)
+    (found,) = (each for each in problems if each.code == "gap-thin")
+    assert found.rows == (2, 3, 4)
+    assert "and 2 more" in found.wrong
+
+
+def test_a_film_that_needs_bolder_strokes_is_held_to_its_own_limit(make: Any) -> None:
+    """Glitter and flock hold from 2 mm (common practice, no source); letters 22 mm high pass in smooth film only."""
+    job = make.job(
+        films=tuple(replace(film, thinnest=2.0) if film.name == "Flock" else film for film in make.job().films)
+    )
+    for film, codes in (("Black smooth", set()), ("Flock", {"gap-thin"})):
+        spec = make.spec(font="Archivo Black", height=22.0, film=film, scale=False)
+        _, problems = draw(job, (make.garment(spec, who="G 6"),))
+        assert {each.code for each in problems} & {"gap-thin", "stroke-thin", "dot-small"} == codes

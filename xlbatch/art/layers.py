@@ -30,7 +30,7 @@ _UNCUT = {
 }
 
 MOST_CONTOURS, MOST_POINTS = 5_000, 50_000  # more take long to weld, and no one could weed them
-_MOST_ELEMENTS, _DEEPEST = 20_000, 100  # read, copies counted each time; copies within copies
+_MOST_ELEMENTS, _DEEPEST = 10_000, 100  # read, copies counted each time; copies within copies
 
 
 @dataclass(frozen=True)
