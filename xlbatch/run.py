@@ -158,6 +158,7 @@ def _numbered(
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.cut import cut_files
+    from xlbatch.cutfiles.messages import messages
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
@@ -175,8 +176,9 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
 
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
-    files = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
-    written, cut_folder = save_plan(folder, name, write, files)
+    settings = plan.job.settings
+    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
+    written, cut_folder = save_plan(folder, name, write, {file.name: file.text for file in made})
     return replace(about, written=written, cut_files=cut_folder)
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from shapely.affinity import translate
 from shapely.geometry.base import BaseGeometry
 
-from xlbatch.art.arch import arc_of
+from xlbatch.art.arch import arc_of, bent
 from xlbatch.art.decal import Outline
 from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import Piece, measured, outline
@@ -132,12 +132,12 @@ def test_a_bent_line_spans_its_angle_and_keeps_its_length() -> None:
 def test_bent_curves_lie_on_the_bent_points(degrees: float) -> None:
     """Every point of the straight outline, bent by itself, lies within 0.01 mm of the bent outline."""
     scale, straight = fitted("Sample 8", math.inf)
-    bent = letter(font(), "Sample 8", scale, degrees)
+    drawn = letter(font(), "Sample 8", scale, degrees)
     arc = arc_of(0, straight.width, CAP / 2 - _below_baseline("Sample 8", scale), degrees)
     points = [bezier(curve, step / 8) for curve in curves(straight.segments) for step in range(8)]
     moved = shapely.points([arc.bend(*point) for point in points])
     left, bottom, _, _ = shapely.total_bounds(moved)
-    edges = translate(polygon(bent).boundary, left, bottom)
+    edges = translate(polygon(drawn).boundary, left, bottom)
     assert shapely.distance(moved, edges).max() < 0.03  # the reference polygon's own chords included
 
 
@@ -150,10 +150,33 @@ def _below_baseline(text: str, scale: Scale) -> float:
 @pytest.mark.parametrize("degrees", [30, -90])
 def test_bent_lettering_keeps_its_letters_and_its_area(degrees: float) -> None:
     scale, straight = fitted("Anna Lind", math.inf)
-    bent = letter(font(), "Anna Lind", scale, degrees)
-    assert bent.contours == straight.contours
-    assert bent.area == pytest.approx(straight.area, rel=0.02)
-    assert polygon(bent).is_valid
+    drawn = letter(font(), "Anna Lind", scale, degrees)
+    assert drawn.contours == straight.contours
+    assert drawn.area == pytest.approx(straight.area, rel=0.02)
+    assert polygon(drawn).is_valid
+
+
+@pytest.mark.parametrize("degrees", [30, -60, 120])
+def test_bent_lettering_keeps_its_strokes_and_its_length(degrees: float) -> None:
+    """Across: along the middle arc there is as much ink as along the straight middle. Up: on every radius there is as
+    much ink as on the upright it came from. Both within 1 %."""
+    text = "MILENA 84"
+    scale, straight = fitted(text, math.inf)
+    middle = CAP / 2 - _below_baseline(text, scale)
+    arc = arc_of(0, straight.width, middle, degrees)
+    ink = measured(bent(straight.segments, arc))
+    assert ink
+    left, bottom, _, _ = ink.box
+    shape, bars = translate(polygon(outline((Piece(ink),))), left, bottom), polygon(straight)
+    across = shapely.LineString([arc.bend(straight.width * part / 2000, middle) for part in range(2001)])
+    level = shapely.LineString([(0, middle), (straight.width, middle)])
+    assert across.length == pytest.approx(straight.width, rel=1e-4)
+    assert across.intersection(shape).length == pytest.approx(level.intersection(bars).length, rel=0.01)
+    for part in range(5, 96, 5):
+        x = straight.width * part / 100
+        upright = shapely.LineString([(x, -5), (x, straight.height + 5)]).intersection(bars).length
+        radius = shapely.LineString([arc.bend(x, -5), arc.bend(x, straight.height + 5)]).intersection(shape).length
+        assert radius == pytest.approx(upright, rel=0.01, abs=0.05)
 
 
 @pytest.mark.parametrize("degrees", [40, -75])

@@ -1,14 +1,18 @@
 """What drawing the decals of one job shares: its films and chests, and everything drawn so far."""
 
-from collections.abc import Iterable
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache, partial
 
 from xlbatch.art.artwork import Drawing, read_artwork
 from xlbatch.art.decal import Decal, Outline
+from xlbatch.art.few_sizes import Asked, few_sizes
 from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import Piece, measured, outline
 from xlbatch.art.lettering import letter
-from xlbatch.art.size import Limits, chests_of, grown, limits_of, ratio
+from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio
+from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.art.weld import border
 from xlbatch.check.garment import Garment
 from xlbatch.problems import Problem
@@ -20,8 +24,9 @@ Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 class Bench:
     """Draws for one job. Equal lettering or artwork at one size is drawn once, and its outline shared."""
 
-    def __init__(self, job: Job) -> None:
+    def __init__(self, job: Job, garments: Iterable[Garment] = ()) -> None:
         self.job = job
+        self.garments = tuple(garments)
         self.folder = job.path.parent
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
@@ -30,15 +35,46 @@ class Bench:
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
         self.bordered = cache(_bordered)
+        self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
+        self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
         film = self.films.get(name.casefold())
         return film.name if film else name
 
+    def thin(self, outline: Outline, limit: float) -> tuple[tuple[Thin, ...], bool]:
+        """What of an outline is thinner than `limit` mm, and whether nothing of it would hold. Shared outlines are
+        measured once; they all live as long as the bench."""
+        key = id(outline), limit
+        if key not in self.measured:
+            self.measured[key] = too_thin(outline, limit), too_fine(outline, limit)
+        return self.measured[key]
+
     def sized(self, garment: Garment, spec: DecalSpec, length: float) -> float:
         """A length of the design on this garment."""
-        return grown(length, ratio(self.chests, garment, spec), self.job.settings.round_sizes_to)
+        asked = ratio(self.chests, garment, spec)
+        return grown(length, self._made(spec).get(asked, asked), self.job.settings.round_sizes_to)
+
+    def _made(self, spec: DecalSpec) -> Mapping[float, float]:
+        """Where few sizes are wanted: the size made, over the size drawn, for each such size that garments ask for."""
+        if self.job.settings.sizes == "by garment size" or not spec.scale:
+            return {}
+        key = spec.source.sheet, spec.source.row
+        if key not in self.ratios:
+            most = 1 if self.job.settings.sizes == "one size for all" else self.job.settings.most_sizes
+            self.ratios[key] = few_sizes(tuple(self._asked(spec)), most)
+        return self.ratios[key]
+
+    def _asked(self, spec: DecalSpec) -> Iterator[Asked]:
+        """Each size of a piece that garments ask for, and, of artwork, the most that fits."""
+        wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
+        found: dict[float, list[float]] = defaultdict(list)
+        for garment in self.garments:
+            if any(each.source == spec.source for each in garment.to_do):
+                most = self.limits(garment, (spec,)).widths()[-1] / wide if wide else math.inf
+                found[ratio(self.chests, garment, spec)].append(most)
+        return (Asked(asked, len(most), min(most)) for asked, most in found.items())
 
     def limits(self, garment: Garment, specs: Iterable[DecalSpec]) -> Limits:
         """What limits the size of the decals that `specs` cut from one drawing."""

@@ -8,6 +8,8 @@ from xlbatch.art.decal import Decal, Outline
 from xlbatch.check.garment import Garment
 from xlbatch.roster.job import DecalSpec
 
+NOTICED = 0.03  # of the width: ink less far off the middle looks centered (common practice, no source)
+
 
 @dataclass(frozen=True)
 class Cut:
@@ -20,6 +22,8 @@ class Cut:
     whole: tuple[float, float] | None = None
     text: str = ""
     font: str = ""
+    cap_height: float | None = None
+    center: float | None = None  # how far from the left of the whole drawing its ink's centroid lies
 
 
 def decals_of(
@@ -38,6 +42,8 @@ def decals_of(
         text=cut.text,
         film=bench.film(spec.film),
         font=cut.font,
+        cap_height=cut.cap_height,
+        shift=_shift(cut.center, whole[0]),
         width=cut.width,
         height=cut.height,
         outline=cut.outline,
@@ -45,6 +51,12 @@ def decals_of(
         whole=(round(whole[0] + 2 * edge, 3), round(whole[1] + 2 * edge, 3)) if edge or cut.whole else None,
     )
     return (_border(bench, decal), decal) if spec.outline_film else (decal,)
+
+
+def _shift(center: float | None, width: float) -> float:
+    """How far to move a drawing so that its ink is centered; 0 where it nearly is."""
+    off = width / 2 - center if center is not None else 0.0
+    return round(off, 3) if abs(off) > NOTICED * width else 0.0
 
 
 def _border(bench: Bench, decal: Decal) -> Decal:

@@ -18,6 +18,7 @@ class Outline:
     contours: int
     cut_length: float  # mm along all contours
     area: float  # mm² of film that stays
+    center: float | None = None  # how far from the left the ink's centroid lies
 
 
 @dataclass(frozen=True)
@@ -36,8 +37,16 @@ class Decal:
     offset: tuple[float, float] = (0.0, 0.0)  # its lower-left corner in the box of the whole drawing
     whole: tuple[float, float] | None = None  # that box's width and height; None where it is the whole drawing
     border: bool = False  # the outline piece, pressed under the rest of the same drawing
+    cap_height: float | None = None  # of lettering, as it came out
+    shift: float = 0.0  # how far to the right as read (left where negative) it looks centered
+    thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
 
     @property
     def piece(self) -> str:
         """What the piece is called at the press: the design's name for it."""
         return self.spec.border if self.border else self.spec.decal
+
+    @property
+    def titled(self) -> str:
+        """The piece and what it says: Back name “Ana”."""
+        return f"{self.piece} “{self.text}”" if self.text else self.piece

@@ -4,9 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw_artwork import draw_artwork
 from xlbatch.art.draw_text import draw_text
+from xlbatch.art.off_center import off_center
 from xlbatch.check.garment import Garment, kept
 from xlbatch.problems import Problem, problem
 from xlbatch.roster.job import DecalSpec, Job
@@ -16,7 +18,7 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
     """The decals still to make, in garment and then design order, and what is wrong with the others.
 
     Decals are numbered D001 and so on, over the garments that no problem found here holds back."""
-    bench = Bench(job)
+    bench = Bench(job, garments)
     decals: list[Decal] = []
     problems: list[Problem] = []
     for garment in garments:
@@ -25,7 +27,10 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
             decals += drawn
             problems += found
     good = {garment.no for garment in kept(garments, problems)}
-    return numbered(decal for decal in decals if decal.garment_no in good), merged(problems)
+    cuttable, found = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
+    problems += found + off_center(bench, garments, cuttable)
+    good = {garment.no for garment in kept(garments, problems)}
+    return numbered(decal for decal in cuttable if decal.garment_no in good), merged(problems)
 
 
 def numbered(decals: Iterable[Decal]) -> tuple[Decal, ...]:

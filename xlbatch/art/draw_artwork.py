@@ -1,5 +1,7 @@
 """The artwork of one garment → decals, and problems with the drawing, its colors or its size."""
 
+from typing import cast
+
 from xlbatch.art.artwork import Drawing
 from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.beside import beside
@@ -52,6 +54,7 @@ class _Artwork:
             outline.height,
             offset=((ink[0] - left) * scale, (ink[1] - bottom) * scale),
             whole=size if len(drawing.fills) > 1 else None,
+            center=drawing.center * scale,
         )
 
     def box(self) -> Cut | None:
@@ -71,12 +74,20 @@ class _Artwork:
             near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.svg"))))
             self._report("artwork-missing", "Artwork", name, suggestion=near)
             return None
-        drawing = self.bench.read(file)
+        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "knocked out")
         if isinstance(drawing, Drawing):
-            return drawing
+            in_order = self._pressed_in_order(drawing)
+            return drawing if in_order else cast(Drawing, self.bench.read(file, True))
         for fault in drawing:
             self._report("artwork-unreadable", "Artwork", name, reason=fault.reason, remedy=fault.remedy)
         return None
+
+    def _pressed_in_order(self, drawing: Drawing) -> bool:
+        """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is
+        to be seen, and they are laid side by side."""
+        found = {color_in(drawing, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
+        pressed = [found[color] for color in drawing.fills if color in found]
+        return pressed == sorted(pressed)
 
     def _color(self, drawing: Drawing) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""

@@ -3,6 +3,8 @@
 import unicodedata
 
 from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.bidi import visual_runs
+from xlbatch.art.computer_fonts import computer_font
 from xlbatch.art.cut import Cut, decals_of
 from xlbatch.art.decal import Outline
 from xlbatch.art.fonts import fewest_lacking, first_font, font_names, stand_in
@@ -41,12 +43,22 @@ class _Lettering:
 
     def cut(self) -> Cut | None:
         face = self._face()
-        if face is None or set_line(face, self.text).box is None or self._mixes_directions():
+        if face is None or set_line(face, self.text).box is None:
             return None
-        outline = self._outline(face, self._arch(face))
-        if outline is None:
+        self._say_directions()
+        fitted = self._fitted(face, self._arch(face))
+        if fitted is None:
             return None
-        return Cut(outline, outline.width, outline.height, text=self.text, font=face.name)
+        outline, cap_height = fitted
+        return Cut(
+            outline,
+            outline.width,
+            outline.height,
+            text=self.text,
+            font=face.name,
+            cap_height=cap_height,
+            center=outline.center,
+        )
 
     def _face(self) -> Typeface | None:
         """The font asked for, or the first bundled one that has all letters."""
@@ -55,10 +67,14 @@ class _Lettering:
         if not lacks:
             return face
         other = stand_in(self.text)
-        if other is None:
-            self._report("font-lacks", letters=_spelled(fewest_lacking(self.text)))
-        else:
+        if other:
             self._report("font-other", font=face.name, letters=_spelled(lacks), used=other.name)
+            return other
+        other, letters = computer_font(self.text), _spelled(fewest_lacking(self.text))
+        if other:
+            self._report("font-computer", letters=letters, used=other.name)
+        else:
+            self._report("font-lacks", letters=letters)
         return other
 
     def _asked(self) -> Typeface:
@@ -80,13 +96,10 @@ class _Lettering:
         )
         return first_font()
 
-    def _mixes_directions(self) -> bool:
-        """Right-to-left letters with letters or digits that read the other way: their order would be wrong."""
-        ways = {unicodedata.bidirectional(letter) for letter in self.text}
-        mixed = bool(ways & {"R", "AL"} and ways & {"L", "EN", "AN"})
-        if mixed:
+    def _say_directions(self) -> None:
+        """Says that a line has letters that read from the right and letters or digits that read the other way."""
+        if len({run.right for run in visual_runs(self.text)}) > 1:
             self._report("text-directions")
-        return mixed
 
     def _arch(self, face: Typeface) -> float:
         """The degrees to bend by: as asked, or as many as a short text bears."""
@@ -98,12 +111,12 @@ class _Lettering:
         self._report("arch-too-strong", asked=f"{arch:g}", used=f"{bent:g}")
         return bent
 
-    def _outline(self, face: Typeface, arch: float) -> Outline | None:
-        """The outline as wide as film and garment allow, or None, reported, where it is too long for them."""
+    def _fitted(self, face: Typeface, arch: float) -> tuple[Outline, float] | None:
+        """The outline as wide as film and garment allow, and its cap height; None, reported, where it is too long."""
         cap_height = self.bench.sized(self.garment, self.spec, self._cap_height())
         least = min(self.bench.job.settings.least_letter_height, cap_height)
         limits = self.bench.limits(self.garment, (self.spec,))
-        outline = None
+        fitted = None
         for width in limits.widths():
             widest = min((width, *self._widths_typed()))
             scale = fit(face, self.text, cap_height, widest, least, arch)
@@ -111,9 +124,10 @@ class _Lettering:
                 self._too_long(widest, least, scale.needed)
                 return None
             outline = self.bench.letter(face, self.text, scale, arch)
+            fitted = outline, round(scale.up * face.cap_height, 3)
             if limits.fits_film(outline.width, outline.height):
                 break
-        return outline
+        return fitted
 
     def _cap_height(self) -> float:
         """The cap height as drawn."""

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.art.decal import Outline, Segment
+from xlbatch.art.flat import moment
 from xlbatch.art.path import NUMBERS, Box, bounds, signed_area, steps
 
 _PLACES = 4  # coordinates are rounded to 0.0001 mm, so that every machine cuts the same
@@ -24,6 +25,7 @@ class Ink:
     steps: NDArray[np.float64]
     box: Box
     area: float
+    moment: float  # the area times how far its centroid lies to the right
 
 
 class Piece(NamedTuple):
@@ -46,7 +48,12 @@ def measured(segments: Sequence[Segment]) -> Ink | None:
         return None
     points = np.array([value for _, at in segments for value in at]).reshape(-1, 2)
     return Ink(
-        "".join(verb for verb, _ in segments), points, np.array(list(steps(segments))), box, signed_area(segments)
+        "".join(verb for verb, _ in segments),
+        points,
+        np.array(list(steps(segments))),
+        box,
+        signed_area(segments),
+        moment(segments),
     )
 
 
@@ -65,13 +72,16 @@ def outline(pieces: Sequence[Piece], across: float = 1.0, up: float = 1.0) -> Ou
     )
     lengths = np.concatenate([piece.ink.steps for piece in pieces]) * stretch
     verbs = "".join(piece.ink.verbs for piece in pieces)
+    area = sum(piece.ink.area for piece in pieces)
+    moments = sum(piece.ink.moment + piece.x * piece.ink.area for piece in pieces)
     return Outline(
         tuple(_joined(verbs, points.round(_PLACES).ravel().tolist())),
         round((right - left) * across, 3),
         round((top - bottom) * up, 3),
         verbs.count("M"),
         round(float(np.hypot(lengths[:, 0], lengths[:, 1]).sum()), 3),
-        round(sum(piece.ink.area for piece in pieces) * across * up, 3),
+        round(area * across * up, 3),
+        round((moments / area - left) * across, 3) if area else None,
     )
 
 

@@ -2,6 +2,7 @@
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element
 
@@ -29,20 +30,27 @@ _ALIGN = {"Min": 0.0, "Mid": 0.5, "Max": 1.0}
 
 
 @dataclass(frozen=True)
-class Page:
-    """`width` and `height` are what 100 % means, in the drawing's own units; `matrix` takes these to the units
-    welded in, y upward; `mm` is one such unit; `clip` is what can be seen of the drawing, None where it is all."""
+class View:
+    """What 100 % means, in the units of what is drawn in it."""
 
     width: float
     height: float
-    matrix: Matrix
-    mm: float
-    clip: Box | None
 
     @property
     def diagonal(self) -> float:
         """What 100 % of a radius means (SVG 1.1, 7.10)."""
         return math.hypot(self.width, self.height) / math.sqrt(2)
+
+
+@dataclass(frozen=True)
+class Page:
+    """`matrix` takes the drawing's own units, those of its `view`, to the units welded in, y upward; `mm` is one such
+    unit; `clip` is what can be seen of the drawing, None where it is all."""
+
+    view: View
+    matrix: Matrix
+    mm: float
+    clip: Box | None
 
 
 def page_of(root: Element) -> Page:
@@ -55,17 +63,25 @@ def page_of(root: Element) -> Page:
         inner_width, inner_height = width, height
     if not all(_LEAST < side < _MOST for side in (width, height, inner_width, inner_height)):
         raise Unreadable("no size")
-    across, down, x, y = _placed(width / inner_width, height / inner_height, root.get("preserveAspectRatio", ""))
-    x, y = x * (width - inner_width * across) - left * across, y * (height - inner_height * down) - top * down
+    across, _, _, down, x, y = fitted(
+        View(width, height), (left, top, inner_width, inner_height), root.get("preserveAspectRatio", "")
+    )
     unit = _ACROSS / max(width, height)
     bounded = sized or (root.get("width") and root.get("height"))
     return Page(
-        inner_width,
-        inner_height,
+        View(inner_width, inner_height),
         (across * unit, 0.0, 0.0, -down * unit, x * unit, (height - y) * unit),
         _PX / unit,
         (0.0, 0.0, width * unit, height * unit) if bounded else None,
     )
+
+
+def fitted(view: View, box: Sequence[float], aspect: str) -> Matrix:
+    """The matrix that fits a view box (left, top, width, height) into a view (SVG 1.1, 7.8)."""
+    left, top, width, height = box
+    across, down, x, y = _placed(view.width / width, view.height / height, aspect)
+    x, y = x * (view.width - width * across) - left * across, y * (view.height - height * down) - top * down
+    return across, 0.0, 0.0, down, x, y
 
 
 def length(text: str | None, whole: float, default: float = 0.0) -> float:
@@ -107,7 +123,7 @@ def _given(text: str | None) -> float | None:
 
 def _placed(across: float, down: float, aspect: str) -> tuple[float, float, float, float]:
     """The scale across and down, and which part of the spare room goes before the drawing (SVG 1.1, 7.8)."""
-    align, _, meet = aspect.strip().partition(" ")
+    align, _, meet = aspect.strip().removeprefix("defer").strip().partition(" ")
     if align == "none":
         return across, down, 0.0, 0.0
     scale = max(across, down) if meet.strip() == "slice" else min(across, down)

@@ -3,8 +3,10 @@
 import re
 from collections.abc import Iterator, Mapping
 from functools import cache
+from typing import Literal
 from xml.etree.ElementTree import Element
 
+from xlbatch.art.css import Sheets, said_in
 from xlbatch.art.faults import Unreadable
 from xlbatch.trade.tables import table
 
@@ -15,20 +17,44 @@ INITIAL: Style = {
     "fill": "black",
     "fill-rule": "nonzero",
     "fill-opacity": "1",
+    "clip-rule": "nonzero",
     "stroke": "none",
     "stroke-width": "1",
+    "stroke-opacity": "1",
+    "stroke-linecap": "butt",
+    "stroke-linejoin": "miter",
+    "stroke-miterlimit": "4",
+    "stroke-dasharray": "none",
+    "stroke-dashoffset": "0",
+    "marker": "none",
+    "marker-start": "none",
+    "marker-mid": "none",
+    "marker-end": "none",
+    "paint-order": "normal",
     "color": "black",
     "visibility": "visible",
 }
-_OWN = {"display": "inline", "opacity": "1", "clip-path": "none", "mask": "none", "filter": "none"}
+_OWN = {
+    "display": "inline",
+    "opacity": "1",
+    "clip-path": "none",
+    "mask": "none",
+    "filter": "none",
+    "overflow": "hidden",
+    "vector-effect": "none",
+}
+_MARKED = ("path", "line", "polyline", "polygon")
 _HEX = re.compile(r"#([0-9a-f]{3}|[0-9a-f]{6})")
 _PART = r"\s*(\d{1,4}(?:\.\d{0,9})?|\.\d{1,9})(%?)\s*"
 _RGB = re.compile(rf"rgb\({_PART}[,\s]{_PART}[,\s]{_PART}\)")
 
 
-def style_of(element: Element, inherited: Style) -> Style:
-    """The style of an element: its attributes, over them its style attribute, under them what it inherits."""
-    said = {name: value.strip() for name, value in (*element.items(), *_declarations(element.get("style", "")))}
+def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
+    """The style of an element: its attributes, over them the style sheets, then its style attribute; under them what
+    it inherits."""
+    said = {name: value.strip() for name, value in element.items()}
+    more = (*sheets.get(element, ()), *said_in(element.get("style", "")))
+    said.update((each.name, each.value) for each in sorted(more, key=lambda each: each.important))
     style = dict(inherited)
     style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") != "inherit")
     style.update((name, said.get(name, initial)) for name, initial in _OWN.items())
@@ -37,31 +63,48 @@ def style_of(element: Element, inherited: Style) -> Style:
 
 def style_faults(style: Style) -> Iterator[str]:
     """What about an element's own style cannot be cut (keys of FAULTS)."""
-    if _opacity(style["opacity"]) < 1:
+    if not is_opaque(style["opacity"]):
         yield "see-through"
-    for name, fault in (("clip-path", "clip"), ("mask", "mask"), ("filter", "filter")):
+    for name in ("mask", "filter"):
         if style[name] != "none":
-            yield fault
+            yield name
 
 
-def paint_faults(style: Style) -> Iterator[str]:
+def paint_faults(style: Style, tag: str) -> Iterator[str]:
     """What about a shape's paint cannot be cut (keys of FAULTS)."""
-    if style["stroke"] not in ("none", "transparent") and not re.match(r"0+(\.0*)?(?![.\d])", style["stroke-width"]):
-        yield "stroke"
-    if style["fill"] != "none" and _opacity(style["fill-opacity"]) < 1:
+    if (style["fill"] != "none" and 0 < _opacity(style["fill-opacity"]) < 1) or (
+        is_stroked(style) and not is_opaque(style["stroke-opacity"])
+    ):
         yield "see-through"
+    if tag in _MARKED and any(style[name] != "none" for name in style if name.startswith("marker")):
+        yield "marker"
 
 
-def fill_of(style: Style, root: Element) -> str | None:
-    """The `#rrggbb` a shape is filled with, None where it is not filled. Raises Unreadable."""
-    fill = style["color"] if style["fill"].lower() == "currentcolor" else style["fill"]
-    if fill.lower() in ("none", "transparent"):
+def is_opaque(text: str, least: float = 1) -> bool:
+    """Whether an opacity is 1, or, with `least` 0, more than 0."""
+    return _opacity(text) >= 1 if least else _opacity(text) > 0
+
+
+def is_stroked(style: Style) -> bool:
+    """Whether a shape has a stroke that can be seen."""
+    width = re.match(r"0+(\.0*)?(?![.\d])", style["stroke-width"])
+    return style["stroke"] not in ("none", "transparent") and not width and _opacity(style["stroke-opacity"]) > 0
+
+
+def paint_of(style: Style, name: Literal["fill", "stroke"], by_id: Mapping[str, Element]) -> str | None:
+    """The `#rrggbb` a shape is filled or stroked with, None where it is not. Raises Unreadable."""
+    paint = style[name]
+    if found := re.fullmatch(r"url\(\s*['\"]?([^'\")]*)['\"]?\s*\)\s*(.*)", paint):
+        fault = _server(found[1].strip(), by_id)
+        if fault != "missing color" or not found[2]:
+            raise Unreadable(fault)
+        paint = found[2]
+    paint = style["color"] if paint.lower() == "currentcolor" else paint
+    if paint.lower() in ("none", "transparent") or _opacity(style[f"{name}-opacity"]) <= 0:
         return None
-    if fill.startswith("url("):
-        raise Unreadable(_server(fill, root))
-    color = css_color(fill)
+    color = css_color(re.sub(r"\s+icc-color\(.*\)$", "", paint))
     if color is None:
-        raise Unreadable("see-through" if re.match(r"(rgb|hsl)a\(|#([0-9a-fA-F]{4}){1,2}$", fill) else "color")
+        raise Unreadable("see-through" if re.match(r"(rgb|hsl)a\(|#([0-9a-fA-F]{4}){1,2}$", paint) else "color")
     return color
 
 
@@ -86,13 +129,6 @@ def _named() -> Mapping[str, str]:
     return {line["Color"]: line["Hex"] for line in table("css_colors")}
 
 
-def _declarations(style: str) -> Iterator[tuple[str, str]]:
-    for declaration in style.split(";"):
-        name, colon, value = declaration.partition(":")
-        if colon:
-            yield name.strip().lower(), value.removesuffix("!important").strip()
-
-
 def _opacity(text: str) -> float:
     try:
         return float(text[:-1]) / 100 if text.endswith("%") else float(text)
@@ -100,8 +136,9 @@ def _opacity(text: str) -> float:
         return 1.0
 
 
-def _server(fill: str, root: Element) -> str:
-    """The fault of a fill by reference: a gradient, a pattern, or something else."""
-    found = re.match(r"url\(\s*['\"]?#([^'\")]*)", fill)
-    tags = {element.tag for element in root.iter() if found and element.get("id") == found[1]}
-    return "pattern" if "pattern" in tags else "gradient" if tags else "color"
+def _server(reference: str, by_id: Mapping[str, Element]) -> str:
+    """The fault of a paint by reference: a gradient, a pattern, or something not there."""
+    if not reference.startswith("#"):
+        return "external"
+    element = by_id.get(reference[1:])
+    return "missing color" if element is None else "pattern" if element.tag == "pattern" else "gradient"

@@ -23,13 +23,16 @@ NUMBERS = {"M": 2, "L": 2, "Q": 4, "C": 6, "Z": 0}  # how many numbers each verb
 _WRITTEN = {verb: verb + " ".join(["%.10g"] * numbers) for verb, numbers in NUMBERS.items()}
 
 # Gauss-Legendre nodes and weights of five points, moved to 0..1 (Abramowitz and Stegun 25.4.30)
-_GAUSS = (
+GAUSS = (
     (0.046910077030668, 0.118463442528095),
     (0.230765344947158, 0.239314335249683),
     (0.5, 0.284444444444444),
     (0.769234655052842, 0.239314335249683),
     (0.953089922969332, 0.118463442528095),
 )
+# how much of each leg between control points goes into the derivative there
+_QUADRATIC = tuple((2 * weight * (1 - t), 2 * weight * t) for t, weight in GAUSS)
+_CUBIC = tuple((3 * weight * (1 - t) ** 2, 6 * weight * t * (1 - t), 3 * weight * t * t) for t, weight in GAUSS)
 
 
 def path_data(segments: Iterable[Segment], matrix: Matrix = IDENTITY) -> str:
@@ -156,10 +159,14 @@ def _roots(a: float, b: float, c: float) -> tuple[float, ...]:
 
 def _curve_steps(curve: Curve) -> Iterator[Point]:
     """The derivative, weighted, at the five nodes."""
-    legs = [_minus(after, before) for before, after in itertools.pairwise(curve)]
-    for t, weight in _GAUSS:
-        weight *= len(legs)
-        yield weight * _bezier([x for x, _ in legs], t), weight * _bezier([y for _, y in legs], t)
+    if len(curve) == 3:
+        (ax, ay), (bx, by) = (_minus(after, before) for before, after in itertools.pairwise(curve))
+        for p, q in _QUADRATIC:
+            yield p * ax + q * bx, p * ay + q * by
+    else:
+        (ax, ay), (bx, by), (cx, cy) = (_minus(after, before) for before, after in itertools.pairwise(curve))
+        for p, q, r in _CUBIC:
+            yield p * ax + q * bx + r * cx, p * ay + q * by + r * cy
 
 
 def _minus(one: Point, other: Point) -> Point:

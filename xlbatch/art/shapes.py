@@ -11,9 +11,10 @@ from fontTools.pens.transformPen import TransformPen
 from fontTools.svgLib.path import parse_path
 
 from xlbatch.art.faults import Unreadable
-from xlbatch.art.page import Page, length, numbers
+from xlbatch.art.page import View, length, numbers
 from xlbatch.art.path import IDENTITY, Matrix, product
 
+_PATH = re.compile(r"[MmLlHhVvCcSsQqTtAaZz0-9eE.,+\-\s]*")
 _TRANSFORM = re.compile(r"\s*,?\s*([a-zA-Z]+)\s*\(([^)]*)\)\s*,?\s*")
 
 
@@ -47,23 +48,26 @@ _MATRICES: Mapping[str, Callable[..., Matrix]] = {
 }
 
 
-def shape_path(shape: Element, page: Page, matrix: Matrix, *, even_odd: bool) -> pathops.Path:
+def shape_path(shape: Element, view: View, matrix: Matrix, *, even_odd: bool) -> pathops.Path:
     """The path of a basic shape or path element moved by `matrix`, with its fill rule. Raises Unreadable."""
+    data = DATA[shape.tag](shape, view)
+    if not _PATH.fullmatch(data):  # else read on past what is no path data
+        raise Unreadable("path")
     path = pathops.Path(fillType=pathops.FillType.EVEN_ODD if even_odd else pathops.FillType.WINDING)
     try:
-        parse_path(DATA[shape.tag](shape, page), TransformPen(path.getPen(), Transform(*matrix)))
+        parse_path(data, TransformPen(path.getPen(), Transform(*matrix)))
     except (ValueError, IndexError, ArithmeticError, pathops.PathOpsError) as error:
         raise Unreadable("path") from error
     return path
 
 
-def _rect(shape: Element, page: Page) -> str:
-    x, y = length(shape.get("x"), page.width), length(shape.get("y"), page.height)
-    width, height = length(shape.get("width"), page.width), length(shape.get("height"), page.height)
+def _rect(shape: Element, view: View) -> str:
+    x, y = length(shape.get("x"), view.width), length(shape.get("y"), view.height)
+    width, height = length(shape.get("width"), view.width), length(shape.get("height"), view.height)
     if width <= 0 or height <= 0:
         return ""
-    rx = length(shape.get("rx"), page.width, -1.0)
-    ry = length(shape.get("ry"), page.height, -1.0)
+    rx = length(shape.get("rx"), view.width, -1.0)
+    ry = length(shape.get("ry"), view.height, -1.0)
     rx, ry = min(rx if rx >= 0 else max(ry, 0), width / 2), min(ry if ry >= 0 else max(rx, 0), height / 2)
     if not rx or not ry:
         return f"M{x},{y} h{width} v{height} h{-width} z"
@@ -74,35 +78,46 @@ def _rect(shape: Element, page: Page) -> str:
     )
 
 
-def _circle(shape: Element, page: Page) -> str:
-    radius = length(shape.get("r"), page.diagonal)
-    return _oval(shape, page, radius, radius)
+def _circle(shape: Element, view: View) -> str:
+    radius = length(shape.get("r"), view.diagonal)
+    return _oval(shape, view, radius, radius)
 
 
-def _ellipse(shape: Element, page: Page) -> str:
-    rx, ry = length(shape.get("rx"), page.width, -1.0), length(shape.get("ry"), page.height, -1.0)
-    return _oval(shape, page, rx if rx >= 0 else ry, ry if ry >= 0 else rx)
+def _ellipse(shape: Element, view: View) -> str:
+    rx, ry = length(shape.get("rx"), view.width, -1.0), length(shape.get("ry"), view.height, -1.0)
+    return _oval(shape, view, rx if rx >= 0 else ry, ry if ry >= 0 else rx)
 
 
-def _oval(shape: Element, page: Page, rx: float, ry: float) -> str:
-    x, y = length(shape.get("cx"), page.width), length(shape.get("cy"), page.height)
+def _oval(shape: Element, view: View, rx: float, ry: float) -> str:
+    x, y = length(shape.get("cx"), view.width), length(shape.get("cy"), view.height)
     if rx <= 0 or ry <= 0:
         return ""
-    return f"M{x - rx},{y} A{rx},{ry} 0 0 1 {x + rx},{y} A{rx},{ry} 0 0 1 {x - rx},{y} z"
+    return f"M{x + rx},{y} A{rx},{ry} 0 0 1 {x - rx},{y} A{rx},{ry} 0 0 1 {x + rx},{y} z"
 
 
-def _polygon(shape: Element, _page: Page) -> str:
+def _line(shape: Element, view: View) -> str:
+    x1, x2 = (length(shape.get(name), view.width) for name in ("x1", "x2"))
+    y1, y2 = (length(shape.get(name), view.height) for name in ("y1", "y2"))
+    return f"M{x1},{y1} L{x2},{y2}"
+
+
+def _polyline(shape: Element, _view: View) -> str:
     points = numbers(shape.get("points", ""))
     pairs = [f"{x},{y}" for x, y in zip(points[::2], points[1::2], strict=False)]
-    return f"M{' '.join(pairs)} z" if len(pairs) > 2 else ""
+    return f"M{' '.join(pairs)}" if len(pairs) > 1 else ""
 
 
-DATA: Mapping[str, Callable[[Element, Page], str]] = {
-    "path": lambda shape, _page: shape.get("d", ""),
-    "line": lambda _shape, _page: "",  # has no inside to fill
+def _polygon(shape: Element, view: View) -> str:
+    open_line = _polyline(shape, view)
+    return f"{open_line} z" if open_line else ""
+
+
+DATA: Mapping[str, Callable[[Element, View], str]] = {
+    "path": lambda shape, _view: shape.get("d", ""),
+    "line": _line,
     "rect": _rect,
     "circle": _circle,
     "ellipse": _ellipse,
     "polygon": _polygon,
-    "polyline": _polygon,
+    "polyline": _polyline,
 }

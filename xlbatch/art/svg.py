@@ -9,6 +9,7 @@ from xlbatch.art.faults import Unreadable
 LARGEST = 5_000_000  # bytes
 _DEEPEST = 100
 _NAMESPACE = "http://www.w3.org/2000/svg"
+_LINK = "http://www.w3.org/1999/xlink href"
 _OTHER = "other"  # the tag of elements that are not SVG, such as a drawing program's own notes
 
 
@@ -29,6 +30,8 @@ def _tree(data: bytes) -> Element:
     tree = _Tree()
     parser.StartElementHandler = tree.start
     parser.EndElementHandler = tree.end
+    parser.CharacterDataHandler = tree.text
+    parser.ProcessingInstructionHandler = _refuse_style_file
     parser.EntityDeclHandler = _refuse_entity
     try:
         parser.Parse(data, True)
@@ -39,6 +42,11 @@ def _tree(data: bytes) -> Element:
 
 def _refuse_entity(*_declaration: object) -> None:
     raise Unreadable("entities")
+
+
+def _refuse_style_file(target: str, _data: str) -> None:
+    if target == "xml-stylesheet":
+        raise Unreadable("external")
 
 
 class _Tree:
@@ -53,7 +61,12 @@ class _Tree:
         if self.depth > _DEEPEST:
             raise Unreadable("too deep")
         plain = {name: value for name, value in attributes.items() if " " not in name}
+        if _LINK in attributes:
+            plain.setdefault("href", attributes[_LINK])
         self.builder.start(_local(tag), plain)
+
+    def text(self, text: str) -> None:
+        self.builder.data(text)
 
     def end(self, tag: str) -> None:
         self.depth -= 1

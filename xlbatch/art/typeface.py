@@ -1,13 +1,16 @@
 """One font, and lines of text set in it. Lengths in font units, y upward from the baseline."""
 
 import unicodedata
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from pathlib import Path
 
 import pathops
 import uharfbuzz as hb
+from fontTools.unicodedata import script
 
+from xlbatch.art.bidi import visual_runs
 from xlbatch.art.ink import Ink, Piece, around, measured
 from xlbatch.art.path import Box
 from xlbatch.art.weld import weld
@@ -62,10 +65,12 @@ def set_line(face: Typeface, text: str) -> Line:
     return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks)
 
 
-def _shaped(face: Typeface, text: str) -> hb.Buffer:
-    """HarfBuzz's glyphs for the text, and where they stand."""
+def _shaped(face: Typeface, text: str, right: bool) -> hb.Buffer:
+    """HarfBuzz's glyphs for a text in one script, read one way, and where they stand."""
     buffer = hb.Buffer()
     buffer.add_codepoints([ord(letter) for letter in text])
+    buffer.direction = "rtl" if right else "ltr"
+    buffer.language = "und"  # not the computer's: the same text is set alike everywhere
     buffer.guess_segment_properties()
     buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
     hb.shape(face.font, buffer)
@@ -74,17 +79,39 @@ def _shaped(face: Typeface, text: str) -> hb.Buffer:
 
 def _placed(face: Typeface, text: str) -> tuple[list[Placed], tuple[str, ...]]:
     """The glyphs with ink, where they stand, and the characters that have no glyph."""
-    buffer = _shaped(face, text)
     placed: list[Placed] = []
     lacks: dict[str, None] = {}
     x = y = 0
-    for info, position in zip(buffer.glyph_infos, buffer.glyph_positions or (), strict=True):
-        if info.codepoint == 0:
-            lacks[text[info.cluster]] = None
-        elif glyphs(face, ((info.codepoint, 0, 0),)):
-            placed.append((info.codepoint, x + position.x_offset, y + position.y_offset))
-        x, y = x + position.x_advance, y + position.y_advance
+    for part, right in _parts(text):
+        buffer = _shaped(face, part, right)
+        for info, position in zip(buffer.glyph_infos, buffer.glyph_positions or (), strict=True):
+            if info.codepoint == 0:
+                lacks[part[info.cluster]] = None
+            elif glyphs(face, ((info.codepoint, 0, 0),)):
+                placed.append((info.codepoint, x + position.x_offset, y + position.y_offset))
+            x, y = x + position.x_advance, y + position.y_advance
     return placed, tuple(lacks)
+
+
+def _parts(text: str) -> Iterator[tuple[str, bool]]:
+    """The parts of a text in one script that read one way, from left to right as they stand; True: from the right."""
+    for run in visual_runs(text):
+        parts = _by_script(text[run.start : run.end])
+        yield from ((part, run.right) for part in (reversed(parts) if run.right else parts))
+
+
+def _by_script(text: str) -> list[str]:
+    """The text cut where its script changes; signs and marks go with what is before them."""
+    parts: list[str] = []
+    last = ""
+    for letter in text:
+        kind = script(letter)
+        if kind in ("Zyyy", "Zinh", "Zzzz", last) or not last:
+            parts[-1:] = ["".join(parts[-1:]) + letter]
+        else:
+            parts.append(letter)
+        last = last if kind in ("Zyyy", "Zinh", "Zzzz") else kind
+    return parts
 
 
 @lru_cache(maxsize=65536)

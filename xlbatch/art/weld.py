@@ -3,7 +3,7 @@
 Skia's path operations work with 32-bit numbers, so outlines are welded at about a thousand units across.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 import pathops
 
@@ -17,15 +17,47 @@ _VERBS = {
     pathops.PathVerb.CUBIC: "C",
     pathops.PathVerb.CLOSE: "Z",
 }
+_SCALES = (1.0, 0.731, 1.372, 0.263, 3.19)
 _SLIVER = 0.5  # a contour of less than half a square unit is a rounding remnant
 _BORDER_SCALE = 32.0  # units a mm while a border is drawn: keeps its width within 0.02 mm
 
 
+def tidy(path: pathops.Path) -> pathops.Path:
+    """The path without overlaps, outer contours counterclockwise. Raises PathOpsError where Skia finds none."""
+    return _tried(lambda each: _simplified(each[0]), path)
+
+
+def common(path: pathops.Path, window: pathops.Path) -> pathops.Path:
+    """What of the path lies inside the window. Raises PathOpsError."""
+    return _tried(lambda each: pathops.op(*each, pathops.PathOp.INTERSECTION, fix_winding=True), path, window)
+
+
+def without(path: pathops.Path, other: pathops.Path) -> pathops.Path:
+    """What of the path lies outside the other. Raises PathOpsError."""
+    return _tried(lambda each: pathops.op(*each, pathops.PathOp.DIFFERENCE, fix_winding=True), path, other)
+
+
+def _simplified(path: pathops.Path) -> pathops.Path:
+    path.simplify(fix_winding=True, keep_starting_points=False, clockwise=False)
+    return path
+
+
+def _tried(operation: Callable[[list[pathops.Path]], pathops.Path], *paths: pathops.Path) -> pathops.Path:
+    """The operation done at the first scale at which Skia can do it: near misses depend on how numbers round."""
+    for scale in _SCALES[:-1]:
+        try:
+            found = operation([path.transform(scale, 0, 0, scale, 0, 0) for path in paths])
+            return found.transform(1 / scale, 0, 0, 1 / scale, 0, 0)
+        except pathops.PathOpsError:
+            continue
+    return operation([path.transform(_SCALES[-1], 0, 0, _SCALES[-1], 0, 0) for path in paths]).transform(
+        1 / _SCALES[-1], 0, 0, 1 / _SCALES[-1], 0, 0
+    )
+
+
 def weld(path: pathops.Path) -> tuple[Segment, ...]:
     """The welded outlines of what `path` fills, by its own fill rule; outer contours counterclockwise."""
-    welded = pathops.Path(path)
-    welded.simplify(fix_winding=True, keep_starting_points=False, clockwise=False)
-    return _segments(welded)
+    return _segments(tidy(path))
 
 
 def path_of(segments: Iterable[Segment]) -> pathops.Path:
@@ -48,7 +80,7 @@ def clipped(path: pathops.Path, clip: Box | None) -> pathops.Path:
     x0, y0, x1, y1 = path.bounds
     if x0 >= left and y0 >= bottom and x1 <= right and y1 <= top:
         return path
-    return pathops.op(path, window, pathops.PathOp.INTERSECTION, fix_winding=True)
+    return common(path, window)
 
 
 def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:

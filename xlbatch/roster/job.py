@@ -220,6 +220,9 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
+    overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
+    sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
+    most_sizes: int = 3
 
 
 @dataclass(frozen=True)

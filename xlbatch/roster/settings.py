@@ -168,4 +168,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         fixed_price=margin.fixed_price,
         price_rounding=value.money("Price rounding") or Decimal("0.01"),
         last_no=value.count("Last garment no."),
+        overlapping_colors=cast(Literal["stacked", "knocked out"], value.choice("Overlapping colors")),
+        sizes=cast(Literal["by garment size", "few sizes", "one size for all"], value.choice("Sizes")),
+        most_sizes=value.count("Most sizes"),
     )

@@ -26,6 +26,7 @@ def columns(unit: str) -> tuple[Column, ...]:
         Column(f"Width ({unit})", 0.9, ("exact",)),
         Column(f"Height ({unit})", 0.9, ("exact",)),
         Column("Turned", 0.8, ("count",)),
+        Column(f"To look centered ({unit})", 0.9, ("exact",)),
     )
 
 
@@ -57,6 +58,7 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     exact(decal.width, unit),
                     exact(decal.height, unit),
                     lying.turned,
+                    exact(decal.shift, unit) if decal.shift else None,
                 )
 
 
@@ -67,6 +69,7 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Decals",
         "Across and Along: the lower-left corner of the decal's box as it lies on the cutter, from the left edge of "
-        "the usable width and from the run's leading end. Width and Height: the upright decal.",
+        "the usable width and from the run's leading end. Width and Height: the upright decal. "
+        "To look centered: how far to the right, as one reads it (left where negative), if its ink sits to one side.",
     )
     page.table(frame)

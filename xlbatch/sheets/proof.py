@@ -1,7 +1,7 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 import pandas as pd
 
@@ -16,6 +16,8 @@ from xlbatch.sheets.widths import PAD
 from xlbatch.units import printed_text
 
 MOST_PICTURES = 300  # different pictures: beyond that a workbook grows slow to open
+LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
+MOST_LETTERS = 6  # spelled out with their codes
 COLUMNS = (
     Column("Garment no.", 0.7, ("count", "strong")),
     Column("Who", 1.2, ("text", "strong")),
@@ -40,13 +42,23 @@ def table(plan: Plan) -> pd.DataFrame:
             garment.blank.garment,
             garment.blank.size,
             garment.color,
-            "\n".join(texts(decals[garment.no])),
+            "\n".join(_spelled(decals[garment.no])),
             None,
             BOX,
         )
         for garment in plan.garments
     )
     return tabled(COLUMNS, rows)
+
+
+def _spelled(decals: Iterable[Decal]) -> Iterator[str]:
+    """The texts, and letters beyond plain English, easily taken for others, with their codes."""
+    texts = [decal.text for decal in decals if decal.text and not decal.border]
+    yield from texts
+    unusual = dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN)
+    yield from (f"{letter} = U+{ord(letter):04X}" for letter in list(unusual)[:MOST_LETTERS])
+    if len(unusual) > MOST_LETTERS:
+        yield "…"
 
 
 def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
@@ -76,7 +88,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Proof",
         "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
-        f"shapes as cut, each as large as its frame allows; below it stands the true width and height.{some}",
+        f"shapes as cut, each as large as its frame allows; below it stands the true width and height. A ring marks "
+        f"what is too thin to cut or weed.{some}",
     )
     page.line("Approved by ______________________________     Date ______________", "strong", least=24)
     page.heading()

@@ -15,6 +15,7 @@ CAPTION = 11.0  # of these below each panel
 CAPTION_SIZE = 8.0
 GAP = 5.0  # between two panels
 MARGIN = 4.0  # inside a panel
+MARK, MARKED = 4.0, "#d81b60"  # the ring around a place too thin to cut: its radius in points
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
 
@@ -47,7 +48,7 @@ def _panel(group: Group, caption: str, width: float, garment_color: str, film_co
     scale = min((width - 2 * MARGIN) / group.width, (high - 2 * MARGIN) / group.height)
     left, bottom = (width - group.width * scale) / 2, (high + group.height * scale) / 2
     layers = sorted(group.decals, key=lambda decal: (decal.spec.layer, not decal.border))
-    pieces = "".join(_piece(decal, film_colors) for decal in layers)
+    pieces = "".join(_piece(decal, film_colors, scale) for decal in layers)
     return (
         f'<rect x=".5" y=".5" width="{width - 1:.2f}" height="{high - 1}" fill="{ground}" stroke="#8593a1"/>'
         f'<g transform="translate({left:.3f} {bottom:.3f}) scale({scale:.6f} {-scale:.6f})">{pieces}</g>'
@@ -56,13 +57,19 @@ def _panel(group: Group, caption: str, width: float, garment_color: str, film_co
     )
 
 
-def _piece(decal: Decal, film_colors: Mapping[str, str]) -> str:
+def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float) -> str:
+    """A decal in mm, `scale` points a mm; what is too thin for its film lies in a ring."""
     fill = color_hex(film_colors.get(decal.film.casefold(), "")) or UNKNOWN_FILM
     x, y = decal.offset
     if decal.outline is None:  # only its size is known
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="{fill}" fill-opacity=".35" stroke="{fill}" stroke-width="2" stroke-dasharray="8 5"/>'
-    return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"/>'
+    marks = "".join(
+        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{MARK / scale:.2f}" fill="none" stroke="{MARKED}" '
+        f'stroke-width="{1 / scale:.2f}"/>'
+        for across, up in decal.thin
+    )
+    return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"/>{marks}'
 
 
 def _says(decals: Iterable[Decal], garment_color: str) -> str:

@@ -1,0 +1,54 @@
+"""Fewer sizes with the least change: against trying all ways, and on garments."""
+
+import itertools
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from xlbatch.art.draw import draw
+from xlbatch.art.few_sizes import Asked, few_sizes
+
+ASKED = st.lists(
+    st.tuples(st.integers(1, 30), st.integers(1, 9)), min_size=1, max_size=6, unique_by=lambda each: each[0]
+)
+
+
+def error(asked: list[tuple[int, int]], sizes: tuple[float, ...]) -> float:
+    return sum(count * min(abs(size - made) for made in sizes) for size, count in asked)
+
+
+@settings(derandomize=True, max_examples=100)
+@given(ASKED, st.integers(1, 4))
+def test_no_other_choice_of_sizes_changes_less(asked: list[tuple[int, int]], most: int) -> None:
+    made = few_sizes([Asked(*each) for each in asked], most)
+    assert len(set(made.values())) <= most
+    ways = itertools.combinations([float(size) for size, _ in asked], min(most, len(asked)))
+    least = min(error(asked, way) for way in ways)
+    assert sum(count * abs(size - made[size]) for size, count in asked) == pytest.approx(least)
+
+
+def test_a_size_made_fits_each_garment_it_is_for() -> None:
+    made = few_sizes([Asked(1.0, 1, most=1.1), Asked(1.2, 50)], 1)
+    assert made == {1.0: 1.0, 1.2: 1.0}
+
+
+def widths(make: Any, sizes: str, most: int = 3) -> list[float]:
+    """Of a drawing 10 in wide on M, on garments S (18 in), M (20), L (22), 5XL (32) and 2T (12)."""
+    square = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><rect width="9" height="9"/></svg>'
+    spec = make.artwork(square, width=254.0)
+    job = make.job()
+    job = replace(job, settings=replace(job.settings, sizes=sizes, most_sizes=most))
+    garments = tuple(make.garment(spec, no=no, size=size) for no, size in enumerate(("S", "M", "L", "5XL", "2T"), 1))
+    return [decal.width / 25.4 for decal in draw(job, garments)[0]]
+
+
+def test_sizes_of_a_design_are_merged_as_the_job_says(make: Any) -> None:
+    each = widths(make, "by garment size")
+    assert len(set(each)) == 5
+    assert len(set(widths(make, "few sizes", 2))) == 2
+    assert widths(make, "few sizes", 9) == each
+    (one,) = set(widths(make, "one size for all"))
+    assert one == min(each)  # the largest that fits the toddler tee

@@ -1,0 +1,190 @@
+"""What is too thin for its film, on drawn cases just below and just above the limit, and in the bundled fonts."""
+
+import math
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+import shapely
+
+from xlbatch.art.decal import Outline, Segment
+from xlbatch.art.draw import draw
+from xlbatch.art.fonts import find_font
+from xlbatch.art.ink import Piece, measured, outline
+from xlbatch.art.lettering import Scale, letter
+from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
+from xlbatch.trade.tables import table
+
+Ring = list[tuple[float, float]]
+
+
+def box(left: float, bottom: float, right: float, top: float) -> Ring:
+    return [(left, bottom), (right, bottom), (right, top), (left, top)]
+
+
+def disk(x: float, y: float, radius: float) -> Ring:
+    turns = (2 * math.pi * part / 720 for part in range(720))
+    return [(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns]
+
+
+def drawn(*rings: Ring) -> Outline:
+    """Rings as they wind: outer ones counterclockwise, holes clockwise."""
+    segments: list[Segment] = []
+    for ring in rings:
+        segments += [("M" if not at else "L", point) for at, point in enumerate(ring)]
+        segments.append(("Z", ()))
+    ink = measured(segments)
+    assert ink is not None
+    return outline((Piece(ink),))
+
+
+def kinds(found: tuple[Thin, ...]) -> list[str]:
+    return [each.kind for each in found]
+
+
+def hairline(width: float) -> Outline:
+    return drawn(box(0, 0, 30, width))
+
+
+def hairline_between_blocks(width: float) -> Outline:
+    """One outline: two blocks of 10 mm, 3 mm apart, joined by a hairline."""
+    low, high = 5 - width / 2, 5 + width / 2
+    left = [(10, high), (10, 10), (0, 10), (0, 0), (10, 0), (10, low)]
+    return drawn([*left, (13, low), (13, 0), (23, 0), (23, 10), (13, 10), (13, high)])
+
+
+def ring(width: float) -> Outline:
+    return drawn(disk(20, 20, 10 + width), disk(20, 20, 10)[::-1])
+
+
+def gap_between_boxes(width: float) -> Outline:
+    return drawn(box(0, 0, 10, 10), box(10 + width, 0, 20, 10))
+
+
+def gap_between_disks(width: float) -> Outline:
+    return drawn(disk(0, 0, 6), disk(12 + width, 0, 6))
+
+
+def corner_near_a_wall(width: float) -> Outline:
+    return drawn([(0, 5), (5, 0), (10, 5), (5, 10)], box(10 + width, -5, 20, 15))
+
+
+def slit(width: float) -> Outline:
+    """A block of 20 mm with a slit 12 mm deep."""
+    return drawn([(0, 0), (20, 0), (20, 20), (10 + width, 20), (10 + width, 8), (10, 8), (10, 20), (0, 20)])
+
+
+def small_hole_in_a_ring_of_ink(width: float) -> Outline:
+    """A long counter as wide as a gap."""
+    return drawn(box(0, 0, 30, 20), box(5, 8, 25, 8 + width)[::-1])
+
+
+@pytest.mark.parametrize("limit", [1.0, 2.0])
+@pytest.mark.parametrize(
+    ("case", "kind"),
+    [
+        (hairline, "stroke"), (hairline_between_blocks, "stroke"), (ring, "stroke"),
+        (gap_between_boxes, "gap"), (gap_between_disks, "gap"), (corner_near_a_wall, "gap"), (slit, "gap"),
+        (small_hole_in_a_ring_of_ink, "gap"),
+    ],
+)  # fmt: skip
+def test_just_below_the_limit_is_found_and_just_above_is_not(case: Any, kind: str, limit: float) -> None:
+    found = too_thin(case(limit * 0.99), limit)
+    assert kinds(found) == [kind]
+    assert found[0].width == pytest.approx(limit * 0.99, rel=0.005)
+    assert found[0].grow == pytest.approx(1 / 0.99, rel=0.005)
+    assert too_thin(case(limit * 1.01), limit) == ()
+
+
+@pytest.mark.parametrize("limit", [1.0, 2.0])
+def test_a_separate_dot_holds_where_it_is_two_strokes_wide(limit: float) -> None:
+    """Common practice, no source."""
+    (found,) = too_thin(drawn(disk(0, 0, SMALLEST_DOT * limit / 2 * 0.99)), limit)
+    assert found.kind == "dot"
+    assert found.grow == pytest.approx(1 / 0.99, rel=0.001)
+    assert too_thin(drawn(disk(0, 0, SMALLEST_DOT * limit / 2 * 1.01)), limit) == ()
+
+
+def test_tips_corners_and_notches_are_not_thin() -> None:
+    """A wedge of 20° holds and a notch of 20° weeds: only what stays thin for long tears."""
+    tip = 20 * math.tan(math.radians(10))
+    assert too_thin(drawn([(0, 0), (20, -tip), (20, tip)]), 1) == ()
+    assert too_thin(drawn([(0, -9), (25, -9), (25, -tip), (5, 0), (25, tip), (25, 9), (0, 9)]), 1) == ()
+    assert too_thin(drawn(box(0, 0, 3, 3)), 1) == ()
+
+
+def test_the_place_lies_in_what_is_thin() -> None:
+    (found,) = too_thin(hairline_between_blocks(0.5), 1)
+    bridge = shapely.box(10, 4.75, 13, 5.25)
+    assert found.places
+    assert all(bridge.buffer(1e-6).contains(shapely.Point(place)) for place in found.places)
+
+
+def test_at_the_size_stated_it_passes_and_a_little_below_it_does_not() -> None:
+    face = find_font("Anton", Path())
+    assert face
+    up = 8 / face.cap_height
+    found = too_thin(letter(face, "GRADE 6", Scale(up, up)), 1)
+    grow = max(each.grow for each in found)
+    assert too_thin(letter(face, "GRADE 6", Scale(up * grow * 1.01, up * grow * 1.01)), 1) == ()
+    assert too_thin(letter(face, "GRADE 6", Scale(up * grow * 0.98, up * grow * 0.98)), 1)
+
+
+def test_what_is_far_too_fine_everywhere_would_not_hold() -> None:
+    assert too_fine(hairline(0.45), 1)
+    assert not too_fine(hairline(0.55), 1)
+    assert not too_fine(hairline_between_blocks(0.1), 1)
+
+
+@pytest.mark.parametrize("line", table("fonts"), ids=lambda line: line["Font"])
+def test_the_least_letter_height_of_each_font(line: Any) -> None:
+    """At the height stated for a film of 1 mm, A to Z and 0 to 9 pass; half a millimeter lower, one does not."""
+    face = find_font(line["Font"], Path())
+    assert face
+    least = float(line["Least letter height (mm)"])
+
+    def fails(height: float) -> list[str]:
+        up = height / face.cap_height
+        return [
+            each for each in "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789" if too_thin(letter(face, each, Scale(up, up)), 1)
+        ]
+
+    assert fails(least) == []
+    assert fails(least - 0.5)
+    assert fails(least * 1.3) == []
+
+
+def test_a_problem_names_the_least_size_and_the_proof_marks_the_place(make: Any) -> None:
+    decals, problems = make.drawn(make.spec(font="Anton", height=9.0, scale=False), who="Greta Graf")
+    (found,) = (each for each in problems if each.code == "gap-thin")
+    assert found.level == "check"
+    assert "It passes with letters" in found.todo
+    assert found.rows == (2,)
+    assert decals[0].thin
+
+
+def test_what_would_not_hold_is_a_stop(make: Any) -> None:
+    decals, problems = make.drawn(make.spec(font="Arimo Bold", height=1.4, scale=False), who="Ana")
+    assert ("stop", "decal-too-fine") in [(each.level, each.code) for each in problems]
+    assert decals == ()
+
+
+def test_one_problem_a_piece_tells_of_all_names(make: Any) -> None:
+    spec = make.spec(font="Anton", height=9.0, scale=False)
+    garments = tuple(make.garment(spec, no=no, who=who) for no, who in enumerate(("Greta", "Sigrid", "Gus"), 1))
+    _, problems = draw(make.job(), garments)
+    (found,) = (each for each in problems if each.code == "gap-thin")
+    assert found.rows == (2, 3, 4)
+    assert "and 2 more" in found.wrong
+
+
+def test_a_film_that_needs_bolder_strokes_is_held_to_its_own_limit(make: Any) -> None:
+    """Glitter and flock hold from 2 mm (common practice, no source); letters 22 mm high pass in smooth film only."""
+    job = make.job(
+        films=tuple(replace(film, thinnest=2.0) if film.name == "Flock" else film for film in make.job().films)
+    )
+    for film, codes in (("Black smooth", set()), ("Flock", {"gap-thin"})):
+        spec = make.spec(font="Archivo Black", height=22.0, film=film, scale=False)
+        _, problems = draw(job, (make.garment(spec, who="G 6"),))
+        assert {each.code for each in problems} & {"gap-thin", "stroke-thin", "dot-small"} == codes

@@ -1,0 +1,60 @@
+"""The style sheets inside a drawing: what they say of each of its elements. Nothing outside the file is read."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
+from xml.etree.ElementTree import Element
+
+import cssselect2
+import tinycss2
+
+from xlbatch.art.faults import Unreadable
+
+
+class Said(NamedTuple):
+    """One declaration: a property, its value, and whether it wins over those said more closely."""
+
+    name: str
+    value: str
+    important: bool
+
+
+Sheets = Mapping[Element, Sequence[Said]]
+
+
+def sheets_of(root: Element) -> Sheets:
+    """What the style sheets of a drawing say of each element, the stronger later. Raises Unreadable."""
+    texts = ["".join(element.itertext()) for element in root.iter("style")]
+    matcher = cssselect2.Matcher()
+    for selectors, said in (rule for text in texts for rule in _rules(text)):
+        for selector in selectors:
+            matcher.add_selector(selector, said)
+    if not any(text.strip() for text in texts):
+        return {}
+    elements = cssselect2.ElementWrapper.from_xml_root(root).iter_subtree()
+    return {
+        wrapped.etree_element: [said for _, _, pseudo, them in matcher.match(wrapped) if not pseudo for said in them]
+        for wrapped in elements
+    }
+
+
+def said_in(style: str) -> tuple[Said, ...]:
+    """The declarations of a style attribute."""
+    return tuple(_said(tinycss2.parse_blocks_contents(style)))
+
+
+def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
+    for rule in tinycss2.parse_stylesheet(text, skip_comments=True, skip_whitespace=True):
+        if rule.type == "at-rule" and rule.lower_at_keyword == "import":
+            raise Unreadable("external")
+        if rule.type == "qualified-rule":
+            try:
+                selectors = cssselect2.compile_selector_list(rule.prelude)
+            except cssselect2.SelectorError as error:
+                raise Unreadable("style sheet") from error
+            yield selectors, tuple(_said(tinycss2.parse_blocks_contents(rule.content)))
+
+
+def _said(content: Sequence[object]) -> Iterator[Said]:
+    for each in content:
+        if getattr(each, "type", "") == "declaration":
+            yield Said(each.lower_name, tinycss2.serialize(each.value).strip(), each.important)  # type: ignore[attr-defined]

@@ -1,0 +1,97 @@
+"""Decals → the same with the places marked that are too thin for their film, and problems that say how big would do."""
+
+import math
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+
+from xlbatch.art.bench import Bench
+from xlbatch.art.decal import Decal
+from xlbatch.art.thin import Thin
+from xlbatch.check.garment import Garment
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import Film
+from xlbatch.units import LengthUnit, length_text, printed_text
+
+_CODES = {"stroke": "stroke-thin", "gap": "gap-thin", "dot": "dot-small"}
+
+Hit = tuple[Thin, Decal]
+
+
+@dataclass
+class _Fault:
+    """One kind of fault of one piece of the designs in one film, and the decals that have it."""
+
+    film: Film
+    hits: list[Hit] = field(default_factory=list)
+
+
+def check_cuttable(
+    bench: Bench, garments: Iterable[Garment], decals: Iterable[Decal]
+) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:
+    """Every decal measured against the thinnest stroke of its film; one problem for each fault of each piece."""
+    rows = {garment.no: garment.row.source.row for garment in garments}
+    unit = bench.job.settings.length_unit
+    faults: dict[tuple[object, ...], _Fault] = {}
+    marked: list[Decal] = []
+    problems: list[Problem] = []
+    for decal in decals:
+        film = bench.films.get(decal.film.casefold())
+        thin, fine = bench.thin(decal.outline, film.thinnest) if film and decal.outline else ((), False)
+        marked.append(replace(decal, thin=tuple(place for each in thin for place in each.places)) if thin else decal)
+        if film is None or not thin:
+            continue
+        if fine:
+            problems.append(_too_fine(decal, film, thin, rows, unit))
+            continue
+        for each in thin:
+            key = decal.spec.source.sheet, decal.spec.source.row, decal.border, decal.film, each.kind
+            faults.setdefault(key, _Fault(film)).hits.append((each, decal))
+    return tuple(marked), (*problems, *(_reported(fault, rows, unit) for fault in faults.values()))
+
+
+def _reported(fault: _Fault, rows: Mapping[int, int], unit: LengthUnit) -> Problem:
+    thin, decal = min(fault.hits, key=lambda hit: hit[0].width)
+    hits = len(fault.hits)
+    return problem(
+        _CODES[thin.kind],
+        decal.spec.source.at("Height" if decal.text else "Width"),
+        decal.text,
+        rows=tuple(dict.fromkeys(rows[each.garment_no] for _, each in fault.hits)),
+        width=length_text(round(thin.width, 2), unit),
+        which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
+        film=fault.film.name,
+        least=length_text(fault.film.thinnest, unit),
+        remedy=_remedy(fault.hits, unit),
+    )
+
+
+def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], rows: Mapping[int, int], unit: LengthUnit) -> Problem:
+    return problem(
+        "decal-too-fine",
+        decal.spec.source.at("Height" if decal.text else "Width"),
+        decal.text,
+        rows=(rows[decal.garment_no],),
+        which=decal.titled,
+        film=film.name,
+        least=length_text(film.thinnest, unit),
+        remedy=_remedy([(each, decal) for each in thin], unit),
+    )
+
+
+def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
+    """What would do: the size at which all of these pass."""
+    hits = tuple(hits)
+    if not all(math.isfinite(thin.grow) for thin, _ in hits):
+        return "Draw it bolder: making it bigger would not help."
+    needed = max(_sides(hits), default=0.0)
+    high = hits[0][1].cap_height
+    size = (
+        f"letters {printed_text(needed, unit, up=True)} high" if high else f"{printed_text(needed, unit, up=True)} wide"
+    )
+    return f"It passes with {size}; or choose another font." if high else f"It passes at {size}; or draw it bolder."
+
+
+def _sides(hits: Iterable[Hit]) -> Iterator[float]:
+    """The letter height, or for artwork the width, at which each passes."""
+    for thin, decal in hits:
+        yield thin.grow * (decal.cap_height or (decal.whole or (decal.width,))[0])

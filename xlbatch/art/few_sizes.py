@@ -1,0 +1,51 @@
+"""Fewer sizes than garments ask for: neighboring sizes are made one, with the least change in all."""
+
+import math
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+
+class Asked(NamedTuple):
+    """A size asked for, of how many garments, and the most that fits all of them."""
+
+    size: float
+    garments: int
+    most: float = math.inf
+
+
+class _Group(NamedTuple):
+    error: float
+    size: float
+
+
+def few_sizes(asked: Sequence[Asked], most: int) -> Mapping[float, float]:
+    """Which size is made for each size asked for, at most `most` different ones.
+
+    The sum over garments of how far the size made is from the size asked for is the least possible: sizes that share
+    one are neighbors, so the best cut of the first n sizes into k groups follows from those into k - 1 (dynamic
+    programming). No group is made larger than fits each of its garments."""
+    asked = sorted(asked)
+    groups = {
+        (first, last): _group(asked[first:last])
+        for first in range(len(asked))
+        for last in range(first + 1, len(asked) + 1)
+    }
+    best: list[tuple[float, tuple[int, ...]]] = [(0.0, (0,))] + [(math.inf, ())] * len(asked)
+    for _ in range(min(most, len(asked))):
+        best = [
+            min(
+                [best[last], *((best[cut][0] + groups[cut, last].error, (*best[cut][1], last)) for cut in range(last))],
+                key=lambda each: (round(each[0], 9), len(each[1])),
+            )
+            for last in range(len(asked) + 1)
+        ]
+    cuts = best[-1][1]
+    return {each.size: groups[first, last].size for first, last in pairwise(cuts) for each in asked[first:last]}
+
+
+def _group(members: Sequence[Asked]) -> _Group:
+    """The one size nearest to all members, and how far it is from them."""
+    most = min(each.most for each in members)
+    tries = [each.size for each in members if each.size <= most] or [most]
+    return min(_Group(sum(each.garments * abs(each.size - size) for each in members), size) for size in tries)

@@ -1,0 +1,165 @@
+"""Where an outline is too thin for its film: strokes that tear, gaps that do not weed, pieces too small to hold.
+
+Two opposite points of the edges are too near one another where they are closer than the film's thinnest stroke while
+the way from one to the other along the edge is long: so tips and notches, which hold and weed, do not count. In mm.
+"""
+
+import math
+from typing import Literal, NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from xlbatch.art.decal import Outline
+from xlbatch.art.flat import Array, Edges, Index, Points, dot, edges_of
+from xlbatch.art.path import Point
+
+Kind = Literal["stroke", "gap", "dot"]
+
+# common practice, no source
+ROUND_PARALLEL = 4.0  # times the limit: a neck between parallel edges whose way round is shorter is a tip
+ROUND_WEDGE = 16.0
+SMALLEST_DOT = 2.0  # times the thinnest stroke: a separate piece of less area than a dot this wide does not hold
+_PARALLEL = -math.cos(math.radians(5))
+_FINEST, _CLOSEST = 1.0, 0.01  # of the limit: the longest edge, and how far it may stray from the curve
+_MOST_PLACES = 8
+_NEAR = 1e-4  # coordinates are rounded to 0.0001 mm
+
+
+class Thin(NamedTuple):
+    """Something too thin: how wide at its thinnest, where (the worst places first), and how many times as big the whole
+    must be to pass; infinite where making it bigger does not help."""
+
+    kind: Kind
+    width: float
+    grow: float
+    places: tuple[Point, ...]
+
+
+class _Necks(NamedTuple):
+    """Pairs of opposite points: their distance, the way round divided by what it must be, where, and of which kind."""
+
+    width: Array
+    until: Array  # the pair counts where the limit lies between `width` and this
+    at: Points
+    ink: NDArray[np.bool_]
+
+
+def too_thin(outline: Outline, limit: float) -> tuple[Thin, ...]:
+    """What of an outline is thinner than `limit` mm: at most one finding of each kind."""
+    edges = edges_of(outline.segments, limit * _FINEST, limit * _CLOSEST)
+    necks = _necks(edges, limit - _NEAR)
+    found = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
+    return tuple(each for each in found if each)
+
+
+def too_fine(outline: Outline, limit: float) -> bool:
+    """Whether nothing of it would hold: its strokes are on average thinner than half the limit (a stroke's area is
+    its width times half the length cut around it)."""
+    return 2 * outline.area / outline.cut_length < limit / 2
+
+
+def _neck(kind: Kind, necks: _Necks, chosen: NDArray[np.bool_], limit: float) -> Thin | None:
+    width, until, at = necks.width[chosen], necks.until[chosen], necks.at[chosen]
+    counts = until > limit
+    if not counts.any():
+        return None
+    worst = float(width[counts].min())
+    order = np.argsort(width[counts], kind="stable")
+    return Thin(kind, worst, _grow(width, until, worst, limit), _apart(at[counts][order], limit))
+
+
+def _grow(width: Array, until: Array, passing: float, limit: float) -> float:
+    """How many times as big it must be: until no pair is left whose width lies below the limit, seen from its size."""
+    while True:
+        left = width[(width < passing - _NEAR) & (until > passing)]
+        if not len(left):
+            return limit / passing if passing > limit / 100 else math.inf
+        passing = float(left.min())
+
+
+def _dot(edges: Edges, limit: float) -> Thin | None:
+    """The separate pieces too small to hold; the width is that of a round dot of this area."""
+    areas = edges.areas()
+    least = math.pi * (SMALLEST_DOT * limit / 2) ** 2
+    small = np.flatnonzero((areas > 0) & (areas < least * (1 - _NEAR)))
+    if not len(small):
+        return None
+    small = small[np.argsort(areas[small], kind="stable")]
+    area = float(areas[small[0]])
+    places = np.array([edges.start[edges.contour == contour].mean() for contour in small[:_MOST_PLACES]])
+    return Thin("dot", 2 * math.sqrt(area / math.pi), math.sqrt(least / area), _apart(places, limit))
+
+
+def _apart(places: Points, limit: float) -> tuple[Point, ...]:
+    """The first of the places, leaving out those beside one already there."""
+    found: list[Point] = []
+    for place in places[:2000].tolist():
+        if all(math.dist((place.real, place.imag), other) > 4 * limit for other in found):
+            found.append((place.real, place.imag))
+            if len(found) == _MOST_PLACES:
+                break
+    return tuple(found)
+
+
+def _necks(edges: Edges, limit: float) -> _Necks:
+    """All corners of the outline with an edge opposite, through ink or through a gap, nearer than the limit."""
+    left = edges.left
+    bisector = _bisector(edges, left)
+    corner, edge = _near_pairs(edges, left, limit)
+    step, off = edges.step[edge], edges.start[corner] - edges.start[edge]
+    part = np.clip(dot(off, step) / edges.long[edge] ** 2, 0.0, 1.0)
+    across = off - step * part
+    width = np.abs(across)
+    near = (width < limit) & (width > _NEAR)
+    corner, edge, part, across, width = corner[near], edge[near], part[near], across[near], width[near]
+    through, facing = dot(across, left[edge]), dot(across, bisector[corner])
+    until = _way_round(edges, corner, edge, part) / _least_round(left[edge], bisector[corner])
+    real = (through * facing < 0) & (until > width) & _same_piece(edges, corner, edge, through > 0)
+    return _Necks(width[real], until[real], edges.start[corner[real]] - across[real] / 2, through[real] > 0)
+
+
+def _bisector(edges: Edges, left: Points) -> Points:
+    """At the start of each edge, between the directions in which ink lies from it and from the edge before."""
+    before = np.arange(-1, len(left) - 1)
+    before[edges.first] = np.append(edges.first[1:], len(left)) - 1
+    return left + left[before]
+
+
+def _near_pairs(edges: Edges, left: Points, limit: float) -> tuple[Index, Index]:
+    """Corners, and edges that lie near but not in line: their starts in the same or a neighboring cell of a grid."""
+    cell = limit + float(edges.long.max())
+    column, line = (
+        np.floor((axis - axis.min()) / cell).astype(np.intp) for axis in (edges.start.real, edges.start.imag)
+    )
+    lines = int(line.max()) + 3
+    key = (column + 1) * lines + line + 1
+    order = np.argsort(key, kind="stable")
+    keys, beside = key[order], key + np.array([[-lines], [0], [lines]])
+    low = np.searchsorted(keys, beside - 1, "left").ravel()
+    count = np.searchsorted(keys, beside + 1, "right").ravel() - low
+    found = np.repeat(np.arange(len(low)), count)
+    within = np.arange(len(found)) - np.repeat(np.cumsum(count) - count, count)
+    corner, edge = found % len(key), order[low[found] + within]
+    aside = np.abs(dot(edges.start[corner] - edges.start[edge], left[edge]))
+    near = (aside < limit) & (aside > _NEAR)
+    return corner[near], edge[near]
+
+
+def _way_round(edges: Edges, corner: Index, edge: Index, part: Array) -> Array:
+    """The shorter way along the outline; infinite between two outlines."""
+    way = np.abs(edges.along[edge] + part * edges.long[edge] - edges.along[corner])
+    way = np.minimum(way, edges.around[edges.contour[edge]] - way)
+    return np.where(edges.contour[corner] == edges.contour[edge], way, np.inf)
+
+
+def _same_piece(edges: Edges, corner: Index, edge: Index, ink: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Leaves out what reaches across a gap to the ink beyond: a stroke lies between a piece and its hole or itself."""
+    hole = edges.areas() < 0
+    one, other = edges.contour[corner], edges.contour[edge]
+    return np.asarray((one == other) | np.where(ink, hole[one] | hole[other], ~(hole[one] & hole[other])))
+
+
+def _least_round(left: Points, bisector: Points) -> Array:
+    """How long, in limits, the way round a neck must be for it to count."""
+    return np.where(dot(bisector, left) <= _PARALLEL * np.abs(bisector), ROUND_PARALLEL, ROUND_WEDGE)

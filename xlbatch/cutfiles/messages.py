@@ -1,0 +1,67 @@
+"""One message a group, to be sent before anything is cut: it asks to confirm names and sizes."""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.garment import Garment
+from xlbatch.cutfiles.cut import CutFile
+from xlbatch.resources import templates
+from xlbatch.roster.job import Settings
+
+_LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
+
+
+def messages(garments: Iterable[Garment], decals: Iterable[Decal], settings: Settings) -> tuple[CutFile, ...]:
+    """The message to each group, in the order of the list; garments without a group share one."""
+    texts: dict[int, list[str]] = defaultdict(list)
+    for decal in decals:
+        if decal.text and not decal.border:
+            texts[decal.garment_no].append(decal.text)
+    groups: dict[str, list[Garment]] = defaultdict(list)
+    for garment in garments:
+        groups[garment.group].append(garment)
+    environment = Environment(  # plain text: nothing to escape
+        loader=FileSystemLoader(templates()), undefined=StrictUndefined, keep_trailing_newline=True, autoescape=False
+    )
+    message = environment.get_template("message.txt.j2")
+    return tuple(
+        CutFile(
+            name,
+            message.render(
+                job=settings.job_name,
+                group=group,
+                needed_by=settings.needed_by,
+                garments=[_told(garment, texts[garment.no]) for garment in groups[group]],
+            ),
+        )
+        for group, name in _names(groups).items()
+    )
+
+
+def _told(garment: Garment, texts: list[str]) -> Mapping[str, object]:
+    unusual = dict.fromkeys(letter for text in texts for letter in text if ord(letter) > _LAST_PLAIN)
+    return {
+        "no": garment.no,
+        "who": garment.who,
+        "what": f"{garment.blank.garment}, size {garment.blank.size}, {garment.color}",
+        "texts": texts,
+        "letters": ", ".join(f"{letter} = U+{ord(letter):04X}" for letter in unusual),
+    }
+
+
+def _names(groups: Iterable[str]) -> Mapping[str, str]:
+    """A file name for each group that every system takes, no two alike where capitals do not count."""
+    found: dict[str, str] = {}
+    taken: set[str] = set()
+    for group in groups:
+        plain = re.sub(r'[<>:"/\\|?*\x00-\x1f\x7f]+', "-", group).strip(" .")[:80] or "without a group"
+        name, number = f"message - {plain}", 2
+        while name.casefold() in taken:
+            name, number = f"message - {plain} {number}", number + 1
+        taken.add(name.casefold())
+        found[group] = f"{name}.txt"
+    return found
