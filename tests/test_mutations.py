@@ -3,7 +3,8 @@
 from pathlib import Path
 
 import pytest
-from mutations import faults, spoiled
+
+from tests.mutations import faults, spoiled
 
 SEEDS = 100
 

@@ -127,8 +127,8 @@ def printed_length(mm: float, unit: str, *, up: bool = False) -> float:
     return round(whole * print_step(unit) / mm_per(unit), 6)
 
 
-def length_text(mm: float, unit: str) -> str:
-    """A length to read: `10 1/2 in`, `26.7 cm`, `267 mm`; in full where it is no 1/64 in."""
+def length_text(mm: float, unit: str, places: int = 2) -> str:
+    """A length to read: `10 1/2 in`, `26.7 cm`; to so many decimal places where it is no 1/64 in."""
     value = length_in(mm, unit)
     if unit == "in":
         nearest = Fraction(round(value * 64), 64)
@@ -136,7 +136,12 @@ def length_text(mm: float, unit: str) -> str:
             whole, rest = divmod(nearest, 1)
             words = [str(whole)] if whole or not rest else []
             return " ".join([*words, *([str(rest)] if rest else []), "in"])
-    return f"{value:.6f}".rstrip("0").rstrip(".") + f" {unit}"
+    return f"{value:.{places}f}".rstrip("0").rstrip(".") + f" {unit}"
+
+
+def exact_length_text(mm: float, unit: str) -> str:
+    """A length to read that also reads back as the same."""
+    return length_text(mm, unit, places=6)
 
 
 def printed_text(mm: float, unit: str, *, up: bool = False) -> str:
@@ -155,4 +160,4 @@ def long_text(mm: float, unit: str) -> str:
         count = mm / mm_per(name)
         if abs(count - round(count)) < 1e-6 and round(count) > 0:
             return f"{round(count)} {name}"
-    return length_text(mm, unit)
+    return exact_length_text(mm, unit)

@@ -7,7 +7,8 @@ tests/benchmarks/artwork_benchmark.py.
 from pathlib import Path
 
 import pytest
-from drawings import W3C, agreement, w3c_files
+
+from tests.drawings import W3C, agreement, w3c_files
 
 SOME = 8  # one file in so many
 

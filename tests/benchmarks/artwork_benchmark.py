@@ -1,4 +1,4 @@
-"""How many real drawings are read, and how well they agree with resvg. Run: artwork_benchmark.py [FOLDER OF SVG…]
+"""How many real drawings are read, and how well they agree with resvg. Run: -m tests.benchmarks.artwork_benchmark [FOLDER OF SVG…]
 
 Without a folder: the W3C SVG 1.1 files of Debian's librsvg2-tests, live text taken out. With folders, such as the 4x3
 flags of the npm package flag-icons: the first 200 drawings of each.
@@ -11,8 +11,7 @@ from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parents[1]))
-from drawings import agreement, w3c_files
+from tests.drawings import agreement, w3c_files
 
 ALIKE = 0.98
 

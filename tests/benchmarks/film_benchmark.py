@@ -1,4 +1,4 @@
-"""How near the layout comes to the proven least film, and how long it takes. Run this file to see.
+"""How near the layout comes to the proven least film, and how long it takes. Run it with -m from the top folder.
 
 Jobs as they occur: each garment has a front in one of eight sizes 200 to 300 mm wide, a name 60 to 300 by 40 to 60 mm
 and a number of one or two digits, all in one film of 290 mm with a gap of 6 mm, laid in strips of up to three garments

@@ -1,4 +1,4 @@
-"""Lettering against HarfBuzz with fontTools and shapely, and how long it takes. Run: lettering_benchmark.py [FONT…]
+"""Lettering against HarfBuzz with fontTools and shapely, and how long it takes. Run: -m tests.benchmarks.lettering_benchmark [FONT…]
 
 First 300 names in each bundled font: the greatest difference of the ink box (mm, letters 2 in high) and of the welded
 area.
@@ -15,9 +15,7 @@ from fontTools.misc.transform import Offset
 from fontTools.pens.boundsPen import BoundsPen
 from fontTools.pens.transformPen import TransformPen
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "art"))
-from test_typeface import Flattened, filled_area, placed, reference
-
+from tests.art.test_typeface import Flattened, filled_area, placed, reference
 from xlbatch.art.fonts import find_font, font_names
 from xlbatch.art.ink import outline
 from xlbatch.art.lettering import TooLong, fit, letter

@@ -1,4 +1,4 @@
-"""Spoils 5,000 workbooks at random and plans each: what does not hold is printed. Run this file to see.
+"""Spoils 5,000 workbooks at random and plans each: what does not hold is printed. Run it with -m from the top folder.
 
 Every tenth is planned to the end, sheets and cut files too. Arguments: the first seed, and how many.
 """
@@ -8,9 +8,7 @@ import tempfile
 import warnings
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parents[1]))
-
-from mutations import faults, spoiled
+from tests.mutations import faults, spoiled
 
 
 def main(first: int, count: int) -> int:

@@ -5,8 +5,8 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from open_document import rows_xml, write_open_document
 
+from tests.open_document import rows_xml, write_open_document
 from xlbatch.roster.book import open_book
 from xlbatch.roster.raw import Raw, RawSheet, Unreadable
 

@@ -7,7 +7,7 @@ from typing import Any
 from xlbatch.roster.job import Piece, PriceBreak, Roll, Settings
 from xlbatch.sheets.cell import Value
 from xlbatch.trade.columns import Column
-from xlbatch.units import length_in, length_text, long_text, temperature_in
+from xlbatch.units import exact_length_text, length_in, long_text, temperature_in
 
 
 def heading(column: Column, settings: Settings) -> str:
@@ -72,4 +72,4 @@ def rolls_text(rolls: Iterable[Roll]) -> str:
 def pieces_text(pieces: Iterable[Piece], settings: Settings) -> str:
     """`12 in x 40 in; 12 in x 9 ft`."""
     unit = settings.length_unit
-    return "; ".join(f"{length_text(piece.width, unit)} x {long_text(piece.length, unit)}" for piece in pieces)
+    return "; ".join(f"{exact_length_text(piece.width, unit)} x {long_text(piece.length, unit)}" for piece in pieces)

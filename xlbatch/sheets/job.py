@@ -11,7 +11,7 @@ from xlbatch.sheets.input_cells import money_text
 from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.trade.tables import Line, table, words
-from xlbatch.units import length_text
+from xlbatch.units import exact_length_text
 
 NAME = "Job"
 COLUMNS = (Column("Setting", 2.2, ("text", "strong")), Column("Value", 2.2, ("text", "change")), Column("Meaning", 4.6))
@@ -55,7 +55,7 @@ def _value(line: Line, settings: Settings) -> Value:
     found: Any = getattr(settings, name)
     match line["Kind"]:
         case "length":
-            return length_text(found, settings.length_unit)
+            return exact_length_text(found, settings.length_unit)
         case "yes/no":
             return "yes" if found else "no"
         case "time":
