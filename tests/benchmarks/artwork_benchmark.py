@@ -1,4 +1,6 @@
-"""How many real drawings are read, and how well they agree with resvg. Run: -m tests.benchmarks.artwork_benchmark [FOLDER OF SVG…]
+"""How many real drawings are read, and how well they agree with resvg.
+
+Run: -m tests.benchmarks.artwork_benchmark [FOLDER OF SVG…]
 
 Without a folder: the W3C SVG 1.1 files of Debian's librsvg2-tests, live text taken out. With folders, such as the 4x3
 flags of the npm package flag-icons: the first 200 drawings of each.

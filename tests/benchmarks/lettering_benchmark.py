@@ -1,4 +1,6 @@
-"""Lettering against HarfBuzz with fontTools and shapely, and how long it takes. Run: -m tests.benchmarks.lettering_benchmark [FONT…]
+"""Lettering against HarfBuzz with fontTools and shapely, and how long it takes.
+
+Run: -m tests.benchmarks.lettering_benchmark [FONT…]
 
 First 300 names in each bundled font: the greatest difference of the ink box (mm, letters 2 in high) and of the welded
 area.
