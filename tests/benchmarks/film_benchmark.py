@@ -15,7 +15,7 @@ from xlbatch.film.batches import FilmBoxes, choose_batches
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, Bed, Box
 from xlbatch.film.drop import least_lengths
-from xlbatch.film.skyline import pack
+from xlbatch.film.free import pack
 
 GARMENTS = (12, 60, 300, 2000)
 WIDTH, GAP, SHIRTS = 290, 6, 3
