@@ -103,17 +103,6 @@ def test_page_and_groups_are_as_agreed() -> None:
     assert {word[0] for word in (path.get("d") or "").split() if word[0].isalpha()} == {"M", "L", "Z"}
 
 
-def test_holes_are_cut_before_what_they_are_in() -> None:
-    text = files_of(run_of(Lying(decal(1), 0, 10, 0), mirrored=False))["not mirrored.svg"]
-    assert text.index("M25 125") < text.index("M0 130")
-
-
-def test_decals_are_cut_along_the_film_from_its_leading_end() -> None:
-    lying = (Lying(decal(1), 0, 70, 0), Lying(decal(2), 50, 10, 0), Lying(decal(3), 0, 10, 0))
-    text = files_of(run_of(*lying))["already mirrored.svg"]
-    assert text.index("D003") < text.index("D002") < text.index("D001")
-
-
 @pytest.mark.parametrize(
     ("typed", "title"),
     [

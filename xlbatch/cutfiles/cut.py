@@ -5,14 +5,14 @@ end is at the bottom. Positions are the layout's, which is what lies on the cutt
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from xlbatch.art.decal import Segment
-from xlbatch.art.path import bounds, contours, path_data
+from xlbatch.art.path import path_data
+from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Layout, Lying, Run
 from xlbatch.resources import templates
 from xlbatch.roster.job import Settings
@@ -64,39 +64,10 @@ def _title(run: Run, lying: Lying) -> str:
     return _plain(f"{lying.decal.id} {lying.decal.text or lying.decal.spec.decal}, {run.film.name}")
 
 
-def _in_order(lying: Sequence[Lying]) -> list[Lying]:
-    """Along the film from its leading end."""
-    return sorted(lying, key=lambda each: (each.along, each.across))
-
-
 def _outlines(run: Run) -> Iterator[dict[str, str]]:
-    for lying in (lying for strip in run.strips for lying in _in_order(strip.lying)):
-        if lying.decal.outline:
-            path = path_data(_inside_first(lying.decal.outline.segments), run.matrix(lying))
-            yield {"id": lying.decal.id, "title": _title(run, lying), "path": path}
-
-
-def _inside_first(segments: Sequence[Segment]) -> tuple[Segment, ...]:
-    """The contours so that what lies inside another is cut before it, one letter after another."""
-    boxed = [(box, contour) for contour in contours(segments) if (box := bounds(contour))]
-    boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # from the left, an outer contour before what it holds
-    letters: list[list[tuple[tuple[float, float, float, float], tuple[Segment, ...]]]] = []
-    for box, contour in boxed:
-        outer = next((one for one in letters if _holds(one[0][0], box)), None)
-        if outer is None:
-            letters.append([(box, contour)])
-        else:
-            outer.append((box, contour))
-    return tuple(
-        segment
-        for letter in letters
-        for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
-        for segment in contour
-    )
-
-
-def _holds(outer: tuple[float, float, float, float], inner: tuple[float, float, float, float]) -> bool:
-    return outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]
+    for piece in cutting(run).pieces:
+        path = path_data(piece.segments, run.matrix(piece.lying))
+        yield {"id": piece.lying.decal.id, "title": _title(run, piece.lying), "path": path}
 
 
 def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:

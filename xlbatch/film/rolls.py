@@ -111,7 +111,8 @@ class _Cutting:
             length, cost = self.rolls[pattern.at]
             return length, float(cost)
         scrap, cut = self.scraps[pattern.at], _length(pattern.cut)
-        return scrap.length if scrap.length - cut >= scrap.least_rest else cut, TOUCHED + TOUCHED_LENGTH * scrap.length if cut else 0.0
+        length = scrap.length if scrap.length - cut >= scrap.least_rest else cut
+        return length, TOUCHED + TOUCHED_LENGTH * scrap.length if cut else 0.0
 
     def best(self) -> tuple[Pattern, ...]:
         for _ in range(ROUNDS):
