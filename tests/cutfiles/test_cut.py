@@ -144,3 +144,17 @@ def test_the_same_layout_gives_the_same_bytes() -> None:
     run = run_of(Lying(decal(1), 1 / 3, 10 + 2 / 3, 90))
     assert files_of(run) == files_of(run)
     assert "0.3333" not in files_of(run)["already mirrored.svg"]
+
+
+def test_a_test_cut_lies_in_the_leading_margin_and_is_measured() -> None:
+    run = replace(run_of(Lying(decal(1), 22.5, 31.25, 0)), test_cut=5.0)
+    text = files_of(run)["already mirrored.svg"]
+    left, lead, right, end = ink(text)
+    assert (left, lead) == pytest.approx((0, 2.5), abs=0.1)  # in the middle of the margin of 10
+    assert (right - left, end - lead) == pytest.approx(run.ink_box, abs=0.1)
+    assert text.index("test-cut") < text.index("D001")
+
+
+def test_no_test_cut_unless_asked_for() -> None:
+    assert "test-cut" not in files_of(run_of(Lying(decal(1), 22.5, 31.25, 0)))["already mirrored.svg"]
+    assert not SETTINGS.test_cut

@@ -1,6 +1,7 @@
 """The cutting order: forward along the film in bounded windows, inside before outside, with little travel."""
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 from typing import Any
 
@@ -53,6 +54,14 @@ def test_cut_length_and_travel_add_up(shop: Any) -> None:
     # from the left of the leading end to the hole, then to the outline: their starts on the page
     hole, outer = cut.pieces[0].begins
     assert cut.travel == round(math.dist((0, run.length), hole) + math.dist(hole, outer), 3)
+
+
+def test_a_test_cut_is_made_where_the_job_asks_for_it(shop: Any) -> None:
+    shop.settings = replace(shop.settings, test_cut=True)
+    shop.decals([(40, 60)], outlined=True)
+    (run,) = shop.lay().runs
+    assert (run.test_cut, run.test_along) == (10, 7.5)  # in a margin of 25
+    assert cutting(run).length == 41
 
 
 def test_the_same_run_is_cut_the_same_way(shop: Any) -> None:

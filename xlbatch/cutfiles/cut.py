@@ -40,7 +40,7 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
     for run in layout.runs:
         page = _page(run, settings)
         if run.cut_file:
-            found.append(CutFile(run.cut_file, cut.render(page=page, decals=list(_outlines(run)))))
+            found.append(CutFile(run.cut_file, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
         guided = guide.render(page=page, decals=list(_boxes(run)), strips=list(_strips(run)), inch=mm_per("in"))
         found.append(CutFile(run.guide_file, guided))
     return tuple(found)
@@ -68,6 +68,13 @@ def _outlines(run: Run) -> Iterator[dict[str, str]]:
     for piece in cutting(run).pieces:
         path = path_data(piece.segments, run.matrix(piece.lying))
         yield {"id": piece.lying.decal.id, "title": _title(run, piece.lying), "path": path}
+
+
+def _test_cut(run: Run) -> dict[str, str]:
+    """The square to try the blade on; nothing where none is asked for."""
+    if not run.test_cut:
+        return {}
+    return {"side": _number(run.test_cut), "end": _number(run.length - run.test_along)}
 
 
 def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:

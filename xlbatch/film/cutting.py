@@ -51,7 +51,7 @@ def cutting(run: Run) -> Cutting:
             travel += sum(math.dist(*step) for step in pairwise((here, *piece.begins)))
             here = piece.begins[-1]
     length = sum(lying.decal.outline.cut_length for lying in run.outlined if lying.decal.outline)
-    return Cutting(tuple(found), round(length, 3), round(travel, 3))
+    return Cutting(tuple(found), round(length + 4 * run.test_cut, 3), round(travel, 3))
 
 
 def _windows(run: Run) -> Iterator[list[Piece]]:

@@ -211,6 +211,7 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
+    test_cut: bool = False
 
 
 @dataclass(frozen=True)
