@@ -103,17 +103,6 @@ def test_page_and_groups_are_as_agreed() -> None:
     assert {word[0] for word in (path.get("d") or "").split() if word[0].isalpha()} == {"M", "L", "Z"}
 
 
-def test_holes_are_cut_before_what_they_are_in() -> None:
-    text = files_of(run_of(Lying(decal(1), 0, 10, 0), mirrored=False))["not mirrored.svg"]
-    assert text.index("M25 125") < text.index("M0 130")
-
-
-def test_decals_are_cut_along_the_film_from_its_leading_end() -> None:
-    lying = (Lying(decal(1), 0, 70, 0), Lying(decal(2), 50, 10, 0), Lying(decal(3), 0, 10, 0))
-    text = files_of(run_of(*lying))["already mirrored.svg"]
-    assert text.index("D003") < text.index("D002") < text.index("D001")
-
-
 @pytest.mark.parametrize(
     ("typed", "title"),
     [
@@ -155,3 +144,17 @@ def test_the_same_layout_gives_the_same_bytes() -> None:
     run = run_of(Lying(decal(1), 1 / 3, 10 + 2 / 3, 90))
     assert files_of(run) == files_of(run)
     assert "0.3333" not in files_of(run)["already mirrored.svg"]
+
+
+def test_a_test_cut_lies_in_the_leading_margin_and_is_measured() -> None:
+    run = replace(run_of(Lying(decal(1), 22.5, 31.25, 0)), test_cut=5.0)
+    text = files_of(run)["already mirrored.svg"]
+    left, lead, right, end = ink(text)
+    assert (left, lead) == pytest.approx((0, 2.5), abs=0.1)  # in the middle of the margin of 10
+    assert (right - left, end - lead) == pytest.approx(run.ink_box, abs=0.1)
+    assert text.index("test-cut") < text.index("D001")
+
+
+def test_no_test_cut_unless_asked_for() -> None:
+    assert "test-cut" not in files_of(run_of(Lying(decal(1), 22.5, 31.25, 0)))["already mirrored.svg"]
+    assert not SETTINGS.test_cut

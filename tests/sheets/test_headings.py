@@ -58,7 +58,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
     "Press": ("Press", "Kind", "Plate width (in)", "Plate depth (in)", "Hottest (°F)", "Cover", "Overlap (in)"),
     "Runs": (
         "Run", "Film", "Length (in)", "Strips", "Decals", "Cut from", "Cut file", "Measures across (in)",
-        "Measures along (in)",
+        "Measures along (in)", "Cut length (ft)", "Travel (ft)",
     ),
     "Decals": (
         "Decal", "Garment no.", "Who", "What", "Text", "Film", "Run", "Strip", "Across (in)", "Along (in)",
@@ -101,9 +101,13 @@ def test_a_table_is_filterable_repeats_its_headings_and_fits_the_paper(book: Map
     assert "R&&D #2 – Sommer" in str(sheet.oddFooter.left.text) + str(sheet.HeaderFooter.oddFooter)
 
 
+def _metric(heading: str) -> str:
+    return heading.replace("(in)", "(cm)").replace("(ft)", "(m)").replace("(°F)", "(°C)")
+
+
 def test_the_units_follow_the_job(written_metric: Path) -> None:
     metric = load_workbook(written_metric, data_only=True)
     for name in TABLES:
-        wanted = tuple(heading.replace("(in)", "(cm)").replace("(°F)", "(°C)") for heading in CONTRACT[name])
+        wanted = tuple(_metric(heading) for heading in CONTRACT[name])
         assert heading_row(metric[name], wanted) > 1
     assert {sheet.page_setup.paperSize for sheet in metric} == {9}

@@ -5,14 +5,14 @@ end is at the bottom. Positions are the layout's, which is what lies on the cutt
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-from xlbatch.art.decal import Segment
-from xlbatch.art.path import bounds, contours, path_data
+from xlbatch.art.path import path_data
+from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Layout, Lying, Run
 from xlbatch.resources import templates
 from xlbatch.roster.job import Settings
@@ -40,7 +40,7 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
     for run in layout.runs:
         page = _page(run, settings)
         if run.cut_file:
-            found.append(CutFile(run.cut_file, cut.render(page=page, decals=list(_outlines(run)))))
+            found.append(CutFile(run.cut_file, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
         guided = guide.render(page=page, decals=list(_boxes(run)), strips=list(_strips(run)), inch=mm_per("in"))
         found.append(CutFile(run.guide_file, guided))
     return tuple(found)
@@ -64,39 +64,17 @@ def _title(run: Run, lying: Lying) -> str:
     return _plain(f"{lying.decal.id} {lying.decal.text or lying.decal.spec.decal}, {run.film.name}")
 
 
-def _in_order(lying: Sequence[Lying]) -> list[Lying]:
-    """Along the film from its leading end."""
-    return sorted(lying, key=lambda each: (each.along, each.across))
-
-
 def _outlines(run: Run) -> Iterator[dict[str, str]]:
-    for lying in (lying for strip in run.strips for lying in _in_order(strip.lying)):
-        if lying.decal.outline:
-            path = path_data(_inside_first(lying.decal.outline.segments), run.matrix(lying))
-            yield {"id": lying.decal.id, "title": _title(run, lying), "path": path}
+    for piece in cutting(run).pieces:
+        path = path_data(piece.segments, run.matrix(piece.lying))
+        yield {"id": piece.lying.decal.id, "title": _title(run, piece.lying), "path": path}
 
 
-def _inside_first(segments: Sequence[Segment]) -> tuple[Segment, ...]:
-    """The contours so that what lies inside another is cut before it, one letter after another."""
-    boxed = [(box, contour) for contour in contours(segments) if (box := bounds(contour))]
-    boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # from the left, an outer contour before what it holds
-    letters: list[list[tuple[tuple[float, float, float, float], tuple[Segment, ...]]]] = []
-    for box, contour in boxed:
-        outer = next((one for one in letters if _holds(one[0][0], box)), None)
-        if outer is None:
-            letters.append([(box, contour)])
-        else:
-            outer.append((box, contour))
-    return tuple(
-        segment
-        for letter in letters
-        for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
-        for segment in contour
-    )
-
-
-def _holds(outer: tuple[float, float, float, float], inner: tuple[float, float, float, float]) -> bool:
-    return outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]
+def _test_cut(run: Run) -> dict[str, str]:
+    """The square to try the blade on; nothing where none is asked for."""
+    if not run.test_cut:
+        return {}
+    return {"side": _number(run.test_cut), "end": _number(run.length - run.test_along)}
 
 
 def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:

@@ -37,9 +37,18 @@ def least_length(boxes: Sequence[Box], bed: Bed) -> int:
     return max(plain, math.floor(_Slices(ways, bed.width).proof() * (1 - SAFE)))
 
 
-def _grid(ways: Sequence[tuple[Box, ...]], width: int) -> int:
+def worths(boxes: Sequence[Box], bed: Bed) -> Floats:
+    """How much of the proof each box accounts for, in µm: what it adds to any layout. Each must fit across the bed."""
+    if not boxes:
+        return np.zeros(0)
+    slices = _Slices([bed.ways(box) for box in boxes], bed.width)
+    slices.proof()
+    return slices.worth * (1 - SAFE)
+
+
+def _grid(ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int]) -> int:
     """What widths are rounded down to, in µm: more then fits side by side than really does."""
-    grids = [max(1, width // cells) for cells in CELLS]
+    grids = [max(1, width // cells) for cells in finest]
     fine = (grid for grid in grids if len({way[0] // grid for each in ways for way in each}) <= MOST_WIDTHS)
     return next(fine, grids[-1])
 
@@ -47,8 +56,8 @@ def _grid(ways: Sequence[tuple[Box, ...]], width: int) -> int:
 class _Slices:
     """The linear program over slices. Its rows are widths in grid cells, from narrow to wide."""
 
-    def __init__(self, ways: Sequence[tuple[Box, ...]], width: int) -> None:
-        grid = _grid(ways, width)
+    def __init__(self, ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int] = CELLS) -> None:
+        grid = _grid(ways, width, finest)
         self.room = width // grid
         counts = Counter(cells for each in ways for cells in {way[0] // grid for way in each})
         self.cells = sorted(counts)
@@ -58,6 +67,7 @@ class _Slices:
         self.rows = np.array([[way[0] for way in each] for each in rounded])
         self.lengths = np.array([[way[1] for way in each] for each in rounded])
         self.program = self._program()
+        self.worth = np.zeros(len(ways))  # each box's part of the proof
 
     def _program(self) -> Solver:
         program = Solver()
@@ -94,7 +104,9 @@ class _Slices:
             prices = np.maximum(np.array(self.program.getSolution().row_dual), 0.0)
             slices = list(self._dear_slices(prices))
             dearest = sum(prices[row] * times for row, times in slices[0].items())
-            best = max(best, float((self.lengths * prices[self.rows]).min(axis=1).sum()) / dearest)
+            worth = (self.lengths * prices[self.rows]).min(axis=1) / dearest
+            if worth.sum() > best:
+                best, self.worth = float(worth.sum()), worth
             for each in slices:
                 self._add(self.program, each)
         return best

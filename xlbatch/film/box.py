@@ -4,6 +4,7 @@ The gap is added once to each box and once to the width it lies in: boxes that t
 """
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from xlbatch.art.decal import Decal
 from xlbatch.roster.job import Film, Settings
@@ -11,6 +12,21 @@ from xlbatch.roster.job import Film, Settings
 UM = 1000  # micrometers in a millimeter
 ROUNDING = 1  # µm: a decal made as wide as its film may measure that much more
 Box = tuple[int, int]  # across and along, upright
+
+
+class Spot(NamedTuple):
+    """Where a box lies in its bed: lower-left corner in µm, and whether it was turned a quarter."""
+
+    across: int
+    along: int
+    turned: bool
+
+
+class Packing(NamedTuple):
+    """A length in µm, gap included, and where each box lies."""
+
+    length: int
+    spots: tuple[Spot, ...]
 
 
 @dataclass(frozen=True)

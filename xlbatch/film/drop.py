@@ -13,8 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box
-from xlbatch.film.skyline import Packing, Spot
+from xlbatch.film.box import Bed, Box, Packing, Spot
 
 Ints = NDArray[np.int64]  # lengths and keys
 Short = NDArray[np.int32]  # what is computed with most: no strip is 2 km long

@@ -70,6 +70,7 @@ class Run:
     strips: tuple[Strip, ...]
     mirrored: bool
     cut_from: str  # "roll", or the piece on hand
+    test_cut: float = 0.0  # side of the square cut as a test at the left of the leading margin; 0: none
 
     @property
     def lying(self) -> tuple[Lying, ...]:
@@ -102,7 +103,14 @@ class Run:
         left, lead = min(each.across for each in self.outlined), min(each.along for each in self.outlined)
         right = max(each.across + each.width for each in self.outlined)
         end = max(each.along + each.length for each in self.outlined)
+        if self.test_cut:
+            left, lead = 0.0, self.test_along
         return round(right - left, 3), round(end - lead, 3)
+
+    @property
+    def test_along(self) -> float:
+        """Where the test cut begins along the run: in the middle of its margin."""
+        return (self.strips[0].start - self.test_cut) / 2
 
     def matrix(self, lying: Lying) -> Matrix:
         """Takes a decal's upright outline (y upward) to where it lies on the run's page (y downward from its far end).

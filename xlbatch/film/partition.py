@@ -8,6 +8,8 @@ from numpy.typing import NDArray
 
 from xlbatch.film.solver import Solver
 
+CLOSE = 5e-4  # of the cost: what a proof that no choice is cheaper may leave open
+
 Floats = NDArray[np.float64]
 
 
@@ -22,6 +24,7 @@ def cheapest(sets: Sequence[Sequence[int]], costs: Sequence[int], members: int, 
     """The sets to take (their places in the list), searched over so many nodes; None where none was found."""
     solver = _solver(sets, costs, members)
     solver.setOptionValue("mip_max_nodes", nodes)
+    solver.setOptionValue("mip_rel_gap", CLOSE)
     solver.changeColsIntegrality(
         len(sets), np.arange(len(sets), dtype=np.int32), np.full(len(sets), highspy.HighsVarType.kInteger)
     )

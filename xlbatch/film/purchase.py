@@ -1,15 +1,15 @@
 """What film to take from the pieces on hand, and what to buy."""
 
 import math
-from collections import Counter
-from collections.abc import Sequence
+from collections import Counter, defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal as Money
 
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, bed_of, box_of
 from xlbatch.film.layout import FilmNeed, Run
-from xlbatch.film.rolls import Pattern, cheapest_rolls
+from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
 from xlbatch.roster.job import Film, Piece, Roll, Settings
 from xlbatch.trade.spares import least_buy
 from xlbatch.units import length_text
@@ -19,23 +19,25 @@ A_ROLL = 10_000_000  # without prices, one roll more counts for more than any le
 
 
 @dataclass(frozen=True)
-class _Bought:
-    """What is bought, and what is left of it when nothing goes wrong."""
+class _Supply:
+    """What the runs are cut from, the others from rolls (by run number); what is bought; what is left of both."""
 
-    length: float
-    rolls: tuple[tuple[int, Roll], ...]
-    left: tuple[Piece, ...]
-    cost: Money | None
+    pieces: Mapping[int, Piece]
+    rolls: tuple[Roll, ...]
+    old: tuple[Piece, ...]
+    new: tuple[Piece, ...]
 
 
 def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tuple[Run, ...], FilmNeed]:
     """The runs with what each is cut from, and what the film comes to."""
-    cut, left = _from_pieces(film, runs, settings)
     spare = _spare(runs, settings)
-    kept = sum(piece.length for piece in left if _usable(film, piece) >= film.usable_width)
-    bought = _buy(film, [run.length for run in cut if run.cut_from == "roll"], max(0.0, spare - kept), settings)
-    length = sum(run.length for run in runs)
+    supply = _supply(film, runs, spare, settings)
+    cut = tuple(replace(run, cut_from=_called(supply.pieces.get(run.no), settings)) for run in runs)
+    length, on_hand = (sum(run.length for run in some) for some in (runs, [r for r in runs if r.no in supply.pieces]))
+    kept = sum(piece.length for piece in supply.old if _usable(film, piece) >= film.usable_width)
     decals = [lying.decal for run in runs for lying in run.lying]
+    counts = Counter(supply.rolls)
+    buy = round(length - on_hand + max(0.0, spare - kept), 3)
     return cut, FilmNeed(
         film=film,
         decals=len(decals),
@@ -43,13 +45,64 @@ def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tupl
         length=round(length, 3),
         least=_least(film, runs, settings),
         used=sum(each.width * each.height for each in decals) / (length * film.usable_width),
-        on_hand=round(sum(run.length for run in cut if run.cut_from != "roll"), 3),
+        on_hand=round(on_hand, 3),
         spare=spare,
-        buy=bought.length,
-        rolls=bought.rolls,
-        left=left + bought.left,
-        cost=bought.cost,
+        buy=buy,
+        rolls=tuple((counts[roll], roll) for roll in sorted(counts, key=lambda roll: -roll.length)),
+        left=supply.old + supply.new,
+        cost=_cost_of(supply.rolls) if film.rolls or not buy else None,
     )
+
+
+def _supply(film: Film, runs: Sequence[Run], spare: float, settings: Settings) -> _Supply:
+    """The cheapest rolls beside the pieces on hand, each run cut from one of them.
+
+    Where no price is known, the fewest rolls, then the shortest; where no roll is known, as little as possible."""
+    offered = _on_offer(film, max(run.length for run in runs))
+    wants = [_want(film, run, offered) for run in runs]
+    rolls = [(int(roll.length), _cost(roll)) for roll in offered]
+    rolls = rolls or [(length, length) for length in sorted({want.length for want in wants})]
+    scraps = [_scrap(film, piece, settings) for piece in film.on_hand]
+    patterns = cheapest_rolls(wants, rolls, math.ceil(spare) if offered else 0, scraps)
+    cuts = _cuts(runs, wants, patterns)
+    bought = [at for at, pattern in enumerate(patterns) if offered and not pattern.scrap]
+    on_hand = {pattern.at: cuts[at] for at, pattern in enumerate(patterns) if pattern.scrap}
+    return _Supply(
+        {run.no: film.on_hand[at] for at, cut in on_hand.items() for run in cut},
+        tuple(offered[patterns[at].at] for at in bought),
+        _left([(piece, on_hand.get(at, ())) for at, piece in enumerate(film.on_hand)], settings),
+        _left([(Piece(film.roll_width, offered[patterns[at].at].length), cuts[at]) for at in bought], settings),
+    )
+
+
+def _want(film: Film, run: Run, offered: Sequence[Roll]) -> Want:
+    """A run in whole mm, and the pieces that are long and wide enough; it may fill a roll to a part of a mm."""
+    whole = math.ceil(run.length)
+    if offered and whole > (longest := int(max(roll.length for roll in offered))):
+        return Want(longest)
+    across = max(lying.across + lying.width for lying in run.lying)
+    fits = (at for at, piece in enumerate(film.on_hand) if piece.length >= whole and _usable(film, piece) >= across)
+    return Want(whole, tuple(fits))
+
+
+def _scrap(film: Film, piece: Piece, settings: Settings) -> Scrap:
+    """A piece in whole mm; its rest is spare film where the piece is as wide as the film's rolls."""
+    length, full = int(piece.length), _usable(film, piece) >= film.usable_width
+    return Scrap(length, math.ceil(_least_kept(settings)) if full else length + 1)
+
+
+def _cuts(runs: Sequence[Run], wants: Sequence[Want], patterns: Sequence[Pattern]) -> list[list[Run]]:
+    """The runs cut by each pattern."""
+    waiting: dict[Want, list[Run]] = defaultdict(list)
+    for run, want in zip(reversed(runs), reversed(wants), strict=True):
+        waiting[want].append(run)
+    return [[waiting[want].pop() for want in pattern.cut] for pattern in patterns]
+
+
+def _left(cut: Sequence[tuple[Piece, Sequence[Run]]], settings: Settings) -> tuple[Piece, ...]:
+    """What is left of the pieces after cutting runs from them, where it is worth keeping."""
+    rests = [(piece, round(piece.length - sum(run.length for run in runs), 3)) for piece, runs in cut]
+    return tuple(replace(piece, length=rest) for piece, rest in rests if rest > _least_kept(settings))
 
 
 def _usable(film: Film, piece: Piece) -> float:
@@ -57,29 +110,16 @@ def _usable(film: Film, piece: Piece) -> float:
     return piece.width - (film.roll_width - film.usable_width)
 
 
-def _from_pieces(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tuple[Run, ...], tuple[Piece, ...]]:
-    """Cuts the longest runs first, each from the shortest piece on hand that holds it."""
-    left = list(film.on_hand)
-    source: dict[int, Piece] = {}
-    for run in sorted(runs, key=lambda run: (-run.length, run.no)):
-        across = max(lying.across + lying.width for lying in run.lying)
-        fits = [at for at, piece in enumerate(left) if piece.length >= run.length and _usable(film, piece) >= across]
-        if fits:
-            at = min(fits, key=lambda at: (left[at].length, left[at].width, at))
-            source[run.no] = film.on_hand[at]
-            left[at] = replace(left[at], length=round(left[at].length - run.length, 3))
-    cut = tuple(replace(run, cut_from=_called(source[run.no], settings)) if run.no in source else run for run in runs)
-    return cut, tuple(piece for piece in left if _worth_keeping(piece.length, settings))
-
-
-def _called(piece: Piece, settings: Settings) -> str:
+def _called(piece: Piece | None, settings: Settings) -> str:
+    if piece is None:
+        return "roll"
     unit = settings.length_unit
     return f"piece {length_text(piece.width, unit)} × {length_text(piece.length, unit)}"
 
 
-def _worth_keeping(length: float, settings: Settings) -> bool:
-    """Whether anything can be cut from a piece besides its two end margins."""
-    return length > 2 * settings.end_margin + settings.gap
+def _least_kept(settings: Settings) -> float:
+    """How long a piece must be for anything to be cut from it besides its two end margins."""
+    return 2 * settings.end_margin + settings.gap
 
 
 def _least(film: Film, runs: Sequence[Run], settings: Settings) -> float:
@@ -97,30 +137,6 @@ def _spare(runs: Sequence[Run], settings: Settings) -> float:
     return round(sum(run.length for run in runs) * extra / decals, 3)
 
 
-def _buy(film: Film, lengths: Sequence[float], spare: float, settings: Settings) -> _Bought:
-    """The cheapest rolls for these runs and the spare film; the fewest, then shortest, where no price is known."""
-    needed = round(sum(lengths) + spare, 3)
-    rolls = _on_offer(film, max(lengths, default=0.0))
-    if not needed:
-        return _Bought(0.0, (), (), Money(0))
-    if not rolls:
-        return _Bought(needed, (), (), None)
-    longest = int(max(roll.length for roll in rolls))  # a run may fill the longest roll to a part of a mm
-    whole = [min(math.ceil(length), longest) for length in lengths]
-    patterns = cheapest_rolls(whole, [(int(roll.length), _cost(roll)) for roll in rolls], math.ceil(spare))
-    counts = Counter(pattern.roll for pattern in patterns)
-    prices = [rolls[at].price for at in counts.elements()]
-    known = [price for price in prices if price is not None]
-    cost = sum(known, Money(0)) if len(known) == len(prices) else None
-    left = tuple(_left(film, rolls[pattern.roll], pattern) for pattern in patterns)
-    return _Bought(
-        needed,
-        tuple((counts[at], rolls[at]) for at in sorted(counts, key=lambda at: -rolls[at].length)),
-        tuple(piece for piece in left if _worth_keeping(piece.length, settings)),
-        cost,
-    )
-
-
 def _on_offer(film: Film, longest: float) -> list[Roll]:
     """The rolls with a price, if they hold the longest run; else all."""
     priced = [roll for roll in film.rolls if roll.price is not None]
@@ -131,5 +147,6 @@ def _cost(roll: Roll) -> int:
     return A_ROLL + int(roll.length) if roll.price is None else int(roll.price * CENT)
 
 
-def _left(film: Film, roll: Roll, pattern: Pattern) -> Piece:
-    return Piece(film.roll_width, roll.length - sum(pattern.cut))
+def _cost_of(rolls: Sequence[Roll]) -> Money | None:
+    known = [roll.price for roll in rolls if roll.price is not None]
+    return sum(known, Money(0)) if len(known) == len(rolls) else None

@@ -7,6 +7,8 @@ from xlbatch.film.box import ROUNDING, longest_run, um
 from xlbatch.film.layout import Run, Strip
 from xlbatch.roster.job import Film, Settings
 
+TEST_CUT = 10.0  # mm, the side of the square, no more than half the margin (common practice, no source)
+
 
 def fill_runs(film: Film, strips: Sequence[Strip], settings: Settings, first_no: int) -> tuple[Run, ...]:
     """The runs of one film, numbered from `first_no`, ordered by their first batch as their strips are by batch."""
@@ -40,4 +42,5 @@ def _run(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> Ru
         placed.append(replace(strip, start=round(start, 3), lying=lying))
         start += strip.length + settings.gap
     length = round(start - settings.gap + settings.end_margin, 3)
-    return Run(no, film, length, tuple(placed), settings.mirror, "roll")
+    test_cut = min(TEST_CUT, settings.end_margin / 2) if settings.test_cut else 0.0
+    return Run(no, film, length, tuple(placed), settings.mirror, "roll", test_cut)

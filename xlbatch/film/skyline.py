@@ -1,166 +1,88 @@
-"""Lays any number of boxes in a bed of given width, as short as a counted search can make it.
+"""The upper edges of many fillings of a bed at the same time: their skylines."""
 
-The skyline is the upper edge of what lies so far. Its lowest, then leftmost notch is filled next, by the box with
-the best score: its place in the order, what it wastes beside it, and whether it ends flush with the notch's walls.
-The search changes the order and counts its tries, so the same seed gives the same layout on every machine.
-"""
-
-import math
-import random
-from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from xlbatch.film.box import Bed, Box
+import numpy as np
+from numpy.typing import NDArray
 
-LOOK = 48  # how many fitting boxes are scored for one notch
-LATE, WASTE, FLUSH = 0.02, 1.0, 0.3  # what a later place in the order, waste and a flush end count for
+Ints = NDArray[np.int64]
 
-
-class Spot(NamedTuple):
-    """Where a box lies in its bed: lower-left corner in µm, and whether it was turned a quarter."""
-
-    across: int
-    along: int
-    turned: bool
+OPEN = 1 << 60  # µm: no wall, no ceiling
 
 
-class Packing(NamedTuple):
-    """A length in µm, gap included, and where each box lies."""
+class Notch(NamedTuple):
+    """The lowest, then leftmost part of each skyline: its place in it, where it lies, and how far its walls reach."""
 
-    length: int
-    spots: tuple[Spot, ...]
+    at: Ints
+    along: Ints
+    across: Ints
+    width: Ints
+    left: Ints
+    right: Ints
 
+    @property
+    def low(self) -> Ints:
+        return np.minimum(self.left, self.right)
 
-class _Notch(NamedTuple):
-    along: int
-    across: int
-    width: int
-    left: float  # how far along its walls reach
-    right: float
+    @property
+    def high(self) -> Ints:
+        return np.maximum(self.left, self.right)
 
-
-class _Skyline:
-    """Steps from left to right: how far along each is, where it begins, and how wide it is."""
-
-    def __init__(self, width: int) -> None:
-        self.steps = [(0, 0, width)]
-
-    def lowest(self) -> _Notch:
-        at = self.steps.index(min(self.steps))
-        left = self.steps[at - 1][0] if at else math.inf
-        right = self.steps[at + 1][0] if at + 1 < len(self.steps) else math.inf
-        return _Notch(*self.steps[at], left, right)
-
-    def fill(self, notch: _Notch, width: int, along: int) -> int:
-        """Raises a part of the notch, against its higher wall, to `along`; returns where that part begins."""
-        at = self.steps.index(notch[:3])
-        rest = notch.width - width
-        begin = notch.across if notch.left >= notch.right else notch.across + rest
-        parts = [(along, begin, width)]
-        if rest:
-            parts.append((notch.along, notch.across if begin > notch.across else begin + width, rest))
-        self.steps[at : at + 1] = sorted(parts, key=lambda step: step[1])
-        self._join(at)
-        return begin
-
-    def _join(self, at: int) -> None:
-        """Joins neighbors that reach equally far."""
-        at = max(0, at - 1)
-        for _ in range(3):
-            if at + 1 < len(self.steps) and self.steps[at][0] == self.steps[at + 1][0]:
-                (along, across, width), (_, _, more) = self.steps[at : at + 2]
-                self.steps[at : at + 2] = [(along, across, width + more)]
-            else:
-                at += 1
+    def begins(self, of: Ints, width: Ints) -> Ints:
+        """How far across boxes of these widths begin in the notches `of` these rows: at the higher wall."""
+        rest = np.where(self.left[of] >= self.right[of], 0, self.width[of] - width)
+        return self.across[of] + rest
 
 
-class _Choice(NamedTuple):
-    score: float
-    at: int  # in the order of what is left
-    box: int
-    way: Box
+class Skylines:
+    """One a row, in parts from left to right: how far along each reaches and how wide it is (0: no part)."""
 
+    def __init__(self, along: Ints, width: Ints) -> None:
+        self.along, self.width = along, width
+        self._join()
 
-class _Pass:
-    """One filling of a bed in a given order."""
+    def _join(self) -> None:
+        """Joins neighbors that reach equally far, and keeps one column free at the right."""
+        rows, parts = self.along.shape
+        first = np.ones((rows, parts), bool)
+        first[:, 1:] = self.along[:, 1:] != self.along[:, :-1]
+        onto = np.cumsum(first, axis=1) + (np.arange(rows) * (parts + 1) - 1)[:, None]
+        along, width = np.full((rows, parts + 1), OPEN), np.zeros((rows, parts + 1), np.int64)
+        along.ravel()[onto] = self.along
+        np.add.at(width.ravel(), onto, self.width)
+        along[width == 0] = OPEN
+        used = int((width > 0).sum(axis=1).max()) + 1
+        self.along, self.width = along[:, :used], width[:, :used]
 
-    def __init__(self, ways: Sequence[tuple[Box, ...]], boxes: Sequence[Box], bed: Bed, order: Sequence[int]) -> None:
-        self.ways, self.boxes, self.left = ways, boxes, list(order)
-        self.skyline = _Skyline(bed.width)
-        self.spots = [Spot(0, 0, False)] * len(boxes)
-        self.least = [min(way[0] for way in each) for each in ways]  # the narrowest each box can lie
-        self.narrow = sorted(order, key=lambda box: -self.least[box])  # the narrowest last
-        self.laid = [False] * len(boxes)
+    def notch(self) -> Notch:
+        rows, at = np.arange(len(self.along)), self.along.argmin(axis=1)
+        width = self.width[rows, at]
+        left = np.where(at > 0, self.along[rows, at - 1], OPEN)
+        across = np.cumsum(self.width, axis=1)[rows, at] - width
+        return Notch(at, self.along[rows, at], across, width, left, self.along[rows, at + 1])
 
-    def packing(self) -> Packing:
-        length = 0
-        while self.left:
-            notch = self.skyline.lowest()
-            choice = self._best(notch)
-            if choice is None:
-                self.skyline.fill(notch, notch.width, int(min(notch.left, notch.right)))
-                continue
-            along = notch.along + choice.way[1]
-            across = self.skyline.fill(notch, choice.way[0], along)
-            del self.left[choice.at]
-            self.laid[choice.box] = True
-            self.spots[choice.box] = Spot(across, notch.along, choice.way != self.boxes[choice.box])
-            length = max(length, along)
-        return Packing(length, tuple(self.spots))
+    def raised(self, narrowest: Ints) -> Notch:
+        """The notches, after filling those in which no box fits up to their lower wall."""
+        while True:
+            notch = self.notch()
+            useless = np.flatnonzero(narrowest > notch.width)
+            if not len(useless):
+                return notch
+            self.along[useless, notch.at[useless]] = notch.low[useless]
+            self._join()
 
-    def _narrowest(self) -> int:
-        while self.laid[self.narrow[-1]]:
-            self.narrow.pop()
-        return self.least[self.narrow[-1]]
+    def under(self) -> Ints:
+        """The area below each."""
+        return np.asarray((np.where(self.width > 0, self.along, 0) * self.width).sum(axis=1), np.int64)
 
-    def _best(self, notch: _Notch) -> _Choice | None:
-        narrowest = self._narrowest()
-        best, seen = None, 0
-        for at, box in enumerate(self.left) if narrowest <= notch.width else ():
-            if self.least[box] > notch.width:
-                continue
-            for way in self.ways[box]:
-                score = _score(notch, way, narrowest) - LATE * seen
-                if way[0] <= notch.width and (best is None or score > best.score):
-                    best = _Choice(score, at, box, way)
-            seen += 1
-            if seen == LOOK:
-                break
-        return best
-
-
-def _score(notch: _Notch, way: Box, narrowest: int) -> float:
-    rest = notch.width - way[0]
-    score = 0.0 if rest else FLUSH
-    if 0 < rest < narrowest:
-        score -= WASTE * rest / notch.width
-    if notch.along + way[1] in (max(notch.left, notch.right), notch.left if not rest else None):
-        score += FLUSH
-    return score
-
-
-def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
-    """The shortest packing found: three sorted orders are tried, then `tries` changed ones.
-
-    Raises ValueError where a box fits neither way round."""
-    ways = [bed.ways(box) for box in boxes]
-    if not all(ways):
-        raise ValueError("a box is wider than its bed")
-    dice = random.Random(seed)
-    measures: tuple[Callable[[Box], int], ...] = (math.prod, max, min)
-    orders = [sorted(range(len(boxes)), key=[-measure(box) for box in boxes].__getitem__) for measure in measures]
-    starts = [(_Pass(ways, boxes, bed, order).packing(), order) for order in orders]
-    best, order = min(starts, key=lambda start: start[0].length)
-    for _ in range(tries if len(boxes) > 1 else 0):
-        changed = _changed(order, dice)
-        found = _Pass(ways, boxes, bed, changed).packing()
-        if found.length <= best.length:
-            best, order = found, changed
-    return best
-
-
-def _changed(order: Sequence[int], dice: random.Random) -> list[int]:
-    changed = list(order)
-    for _ in range(dice.choice((1, 1, 2, 3))):
-        changed.insert(dice.randrange(len(changed)), changed.pop(dice.randrange(len(changed))))
-    return changed
+    def raised_by(self, of: Ints, notch: Notch, width: Ints, end: Ints) -> "Skylines":
+        """Those `of` these rows, as much of each notch raised to `end`, at its higher wall."""
+        at, rest, floor = notch.at[of], notch.width[of] - width, notch.along[of]
+        place = np.arange(self.along.shape[1] + 1)
+        source = np.where(place <= at[:, None], place, place - 1)
+        along, widths = (np.take_along_axis(each[of], source, axis=1) for each in (self.along, self.width))
+        rows, left = np.arange(len(of)), notch.left[of] >= notch.right[of]
+        along[rows, at] = np.where(left | (rest == 0), end, floor)
+        along[rows, at + 1] = np.where(left & (rest > 0), floor, end)
+        widths[rows, at], widths[rows, at + 1] = np.where(left, width, rest), np.where(left, rest, width)
+        return Skylines(along, widths)

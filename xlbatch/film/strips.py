@@ -3,22 +3,22 @@
 from collections.abc import Sequence
 
 from xlbatch.art.decal import Decal
-from xlbatch.film.box import UM, Bed, box_of
+from xlbatch.film.box import UM, Bed, Packing, box_of
 from xlbatch.film.drop import pack_sets
+from xlbatch.film.free import pack_each
 from xlbatch.film.layout import Lying, Strip
-from xlbatch.film.skyline import Packing, pack
 
-MANY = 15  # boxes, from where on the skyline is tried too
-SKYLINE_TRIES = 20
+MANY = 15  # boxes, from where on the free search is tried too
+FREE_TRIES = 16
 
 
 def lay_strips(sets: Sequence[tuple[int, Sequence[Decal]]], bed: Bed, tries: int) -> tuple[Strip, ...]:
     """One strip for each batch number and its decals; along from the strip's own beginning."""
     boxes = [[box_of(decal, bed.gap) for decal in decals] for _, decals in sets]
-    packings = [
-        min(found, pack(these, bed, SKYLINE_TRIES), key=lambda one: one.length) if len(these) >= MANY else found
-        for these, found in zip(boxes, pack_sets(boxes, bed, tries), strict=True)
-    ]
+    packings = pack_sets(boxes, bed, tries)
+    large = [at for at, these in enumerate(boxes) if len(these) >= MANY]
+    for at, found in zip(large, pack_each([boxes[at] for at in large], bed, FREE_TRIES), strict=True):
+        packings[at] = min(packings[at], found, key=lambda one: one.length)
     return tuple(_strip(batch, decals, found, bed.gap) for (batch, decals), found in zip(sets, packings, strict=True))
 
 

@@ -223,6 +223,7 @@ class Settings:
     overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
+    test_cut: bool = False
 
 
 @dataclass(frozen=True)

@@ -154,6 +154,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         longest_strip=value.length("Longest strip"),
         turn=value.yes("Turn decals"),
         mirror=value.yes("Mirror the cut files"),
+        test_cut=value.yes("Test cut"),
         number_rule=value.text("Number rule"),
         spoiled_per_100=value.number("Spoiled per 100"),
         sureness=value.number("Sureness of spares"),

@@ -1,11 +1,13 @@
 """Film requirement: one row a film."""
 
+import math
+
 import pandas as pd
 
 from xlbatch.sheets.cell import Formula
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
-from xlbatch.units import long_text, printed_length, printed_text
+from xlbatch.units import length_text, long_text, print_step, printed_length
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -45,11 +47,17 @@ def table(plan: Plan) -> pd.DataFrame:
             printed_length(need.buy, unit, up=True),
             "; ".join(f"{count} × {long_text(roll.length, unit)}" for count, roll in need.rolls),
             need.cost,
-            "; ".join(f"{printed_text(p.width, unit)} × {printed_text(p.length, unit)}" for p in need.left),
+            "; ".join(f"{_down(p.width, unit)} x {_down(p.length, unit)}" for p in need.left),
         )
         for need in plan.layout.needs
     )
     return tabled(columns(unit), rows)
+
+
+def _down(mm: float, unit: str) -> str:
+    """A piece's measure as `On hand` reads it, rounded down: nothing is counted on that isn't there."""
+    step = print_step(unit)
+    return length_text(math.floor(mm / step + 1e-6) * step, unit)
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -59,7 +67,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        "decals cannot be laid on less film, even freely. Film used is decal area over film area.",
+        "decals cannot be laid on less film, even freely. Film used is decal area over film area. "
+        "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
     page.table(frame, least=24)

@@ -24,6 +24,7 @@ FIELDS: Mapping[str, str] = {
     "Film end margin": "end_margin",
     "Turn decals": "turn",
     "Mirror the cut files": "mirror",
+    "Test cut": "test_cut",
     "Sureness of spares": "sureness",
     "Margin or fixed price": "margin",
     "Last garment no.": "last_no",

@@ -1,7 +1,10 @@
 """Runs: one row a run, with what its cut file should measure when it is opened."""
 
+import math
+
 import pandas as pd
 
+from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Run
 from xlbatch.roster.job import Settings
 from xlbatch.sheets.cell import Value
@@ -15,6 +18,11 @@ def exact(mm: float, unit: str) -> float:
     return round(mm / mm_per(unit), 2 if unit == "mm" else 3)
 
 
+def _far(unit: str) -> str:
+    """The unit of long ways: what a blade runs in one go is told in feet or meters."""
+    return "ft" if unit == "in" else "m"
+
+
 def columns(unit: str) -> tuple[Column, ...]:
     return (
         Column("Run", 0.6, ("count",)),
@@ -26,6 +34,8 @@ def columns(unit: str) -> tuple[Column, ...]:
         Column("Cut file", 3.2),
         Column(f"Measures across ({unit})", 1.0, ("exact",)),
         Column(f"Measures along ({unit})", 1.0, ("exact",)),
+        Column(f"Cut length ({_far(unit)})", 0.8, ("count",)),
+        Column(f"Travel ({_far(unit)})", 0.7, ("count",)),
     )
 
 
@@ -38,6 +48,7 @@ def table(plan: Plan) -> pd.DataFrame:
 def _row(run: Run, settings: Settings) -> tuple[Value, ...]:
     unit = settings.length_unit
     across, along = run.ink_box or (None, None)
+    cut = cutting(run)
     return (
         run.no,
         run.film.name,
@@ -48,6 +59,8 @@ def _row(run: Run, settings: Settings) -> tuple[Value, ...]:
         run.cut_file,
         None if across is None else exact(across, unit),
         None if along is None else exact(along, unit),
+        math.ceil(cut.length / mm_per(_far(unit))) if cut.pieces else None,
+        math.ceil(cut.travel / mm_per(_far(unit))) if cut.pieces else None,
     )
 
 
@@ -58,6 +71,6 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Runs",
         "Open a cut file in your cutter's software and measure: it must be as wide and long as stated here, or the "
-        "software has changed its size.",
+        "software has changed its size. Cut length is all that the blade cuts, Travel its way between the cuts.",
     )
     page.table(frame)

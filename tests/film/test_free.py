@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from shapely import STRtree, box
 
 from xlbatch.film.bound import least_length
-from xlbatch.film.box import Bed, Box
+from xlbatch.film.box import Bed, Box, Packing, Spot
 from xlbatch.film.drop import least_lengths, pack_sets
-from xlbatch.film.skyline import Packing, Spot, pack
+from xlbatch.film.free import pack
 
 OPTIMUM = {"C1": 20, "C2": 15, "C3": 30, "C4": 60, "C5": 90, "C6": 120, "C7": 240}
 LONG = 10**9
@@ -54,19 +54,19 @@ def test_the_published_instances_have_the_published_optimum(name: str) -> None:
 
 @pytest.mark.parametrize("letter", "abc")
 @pytest.mark.parametrize("name", ["C1", "C2", "C3"])
-def test_small_instances_come_within_a_tenth_of_the_optimum(name: str, letter: str) -> None:
+def test_small_instances_come_within_a_sixth_of_the_optimum(name: str, letter: str) -> None:
     boxes, width = instance(name, letter)
-    packing = pack(boxes, Bed(width, LONG, 0, True), 300)
+    packing = pack(boxes, Bed(width, LONG, 0, True), 64)
     judge(boxes, packing, width)
-    assert packing.length <= OPTIMUM[name] * 1.1
+    assert packing.length <= OPTIMUM[name] * 1.17
 
 
 @pytest.mark.parametrize("name", ["C5", "C7"])
 def test_one_pass_over_large_instances_comes_within_a_fifth(name: str) -> None:
     boxes, width = instance(name, "a")
-    packing = pack(boxes, Bed(width, LONG, 0, True), 0)
+    packing = pack(boxes, Bed(width, LONG, 0, True), 1)
     judge(boxes, packing, width)
-    assert packing.length <= OPTIMUM[name] * 1.2
+    assert packing.length <= OPTIMUM[name] * 1.1
 
 
 SIDES = st.integers(1, 60)
@@ -78,7 +78,7 @@ BOXES = st.lists(st.tuples(SIDES, SIDES), min_size=1, max_size=20)
 def test_any_boxes_are_laid_without_overlap_and_never_shorter_than_the_bound(boxes: list[Box], turn: bool) -> None:
     bed = Bed(60, LONG, 0, turn)
     least = least_length(boxes, bed)
-    for packing in (pack(boxes, bed, 5), pack_sets([boxes], bed, 10)[0]):
+    for packing in (pack(boxes, bed, 20), pack_sets([boxes], bed, 10)[0]):
         judge(boxes, packing, 60)
         assert turn or not any(spot.turned for spot in packing.spots)
         assert least <= packing.length
@@ -86,12 +86,12 @@ def test_any_boxes_are_laid_without_overlap_and_never_shorter_than_the_bound(box
 
 def test_a_box_that_fits_neither_way_is_refused() -> None:
     with pytest.raises(ValueError, match="wider"):
-        pack([(70, 80)], Bed(60, LONG, 0, True), 0)
+        pack([(70, 80)], Bed(60, LONG, 0, True), 1)
 
 
 def test_a_box_that_fits_only_turned_is_turned() -> None:
     bed = Bed(60, LONG, 0, True)
-    assert pack([(70, 50)], bed, 0) == Packing(70, (Spot(0, 0, True),))
+    assert pack([(70, 50)], bed, 1) == Packing(70, (Spot(0, 0, True),))
     assert pack_sets([[(70, 50)]], bed, 0) == [Packing(70, (Spot(0, 0, True),))]
 
 
@@ -116,7 +116,7 @@ def straight_cut_least(boxes: Sequence[Box], width: int) -> int:
 @settings(max_examples=150, derandomize=True, deadline=None)
 @given(st.lists(st.tuples(SIDES, SIDES), min_size=1, max_size=3))
 def test_up_to_three_boxes_get_their_least_length(boxes: list[Box]) -> None:
-    assert least_lengths([boxes], Bed(60, LONG, 0, True), 0).tolist() == [straight_cut_least(boxes, 60)]
+    assert least_lengths([boxes], Bed(60, LONG, 0, True), 1).tolist() == [straight_cut_least(boxes, 60)]
 
 
 def test_more_tries_never_make_a_set_longer_and_its_order_does_not_matter() -> None:

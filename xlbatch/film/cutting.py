@@ -1,0 +1,99 @@
+"""In which order a run's outlines are cut, how long all cuts are, and how far the blade travels between them.
+
+The film feeds forward: it is cut in windows along it, so that it is drawn back no farther than one window. Within a
+window the decal that begins nearest is next; within a decal what lies inside an outline is cut before it, one letter
+after another.
+"""
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import NamedTuple
+
+from xlbatch.art.decal import Outline, Segment
+from xlbatch.art.path import Box, Point, contours, transform
+from xlbatch.film.layout import Lying, Run
+
+WINDOW = 300.0  # mm along the film (common practice, no source)
+
+Contour = tuple[Segment, ...]
+
+
+class Piece(NamedTuple):
+    """A decal, its contours in cutting order, and where on the run's page each begins (and ends)."""
+
+    lying: Lying
+    segments: tuple[Segment, ...]
+    begins: tuple[Point, ...]
+
+
+@dataclass(frozen=True)
+class Cutting:
+    """Decals in cutting order; lengths in mm."""
+
+    pieces: tuple[Piece, ...]
+    length: float  # of all cuts
+    travel: float  # of the way to and between them, from the left of the leading end
+
+
+def cutting(run: Run) -> Cutting:
+    """How a run is cut."""
+    here: Point = (0.0, run.length)
+    travel = 0.0
+    found: list[Piece] = []
+    for window in _windows(run):
+        while window:
+            piece = min(window, key=lambda each: math.dist(here, each.begins[0]))
+            window.remove(piece)
+            found.append(piece)
+            travel += sum(math.dist(*step) for step in pairwise((here, *piece.begins)))
+            here = piece.begins[-1]
+    length = sum(lying.decal.outline.cut_length for lying in run.outlined if lying.decal.outline)
+    return Cutting(tuple(found), round(length + 4 * run.test_cut, 3), round(travel, 3))
+
+
+def _windows(run: Run) -> Iterator[list[Piece]]:
+    """The decals that begin in each window, from the leading end on."""
+    windows: dict[int, list[Piece]] = defaultdict(list)
+    for lying in sorted(run.outlined, key=lambda each: (each.along, each.across)):
+        if lying.decal.outline:
+            windows[int(lying.along // WINDOW)].append(_piece(run, lying, lying.decal.outline))
+    yield from windows.values()
+
+
+def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
+    segments = _inside_first(outline.segments)
+    starts = [at for _, at in transform([each for each in segments if each[0] == "M"], run.matrix(lying))]
+    return Piece(lying, segments, tuple((at[0], at[1]) for at in starts))
+
+
+def _inside_first(segments: Sequence[Segment]) -> tuple[Segment, ...]:
+    """The contours so that what lies inside another is cut before it, one letter after another from the left."""
+    boxed = [(_box(contour), contour) for contour in contours(segments)]
+    boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # an outer contour before what it holds
+    letters: list[list[tuple[Box, Contour]]] = []
+    for box, contour in boxed:
+        outer = next((one for one in letters if _holds(one[0][0], box)), None)
+        if outer is None:
+            letters.append([(box, contour)])
+        else:
+            outer.append((box, contour))
+    return tuple(
+        segment
+        for letter in letters
+        for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
+        for segment in contour
+    )
+
+
+def _box(contour: Contour) -> Box:
+    """The box of its points: near enough to tell what lies in what."""
+    xs = [x for _, at in contour for x in at[::2]]
+    ys = [y for _, at in contour for y in at[1::2]]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _holds(outer: Box, inner: Box) -> bool:
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and outer[2] >= inner[2] and outer[3] >= inner[3]

@@ -1,0 +1,133 @@
+"""Lays any number of boxes in a bed of given width, as short as a counted search can make it.
+
+What a box counts for comes from the proof of the least length: a box worth more than its area is hard to lay beside
+others, so it is laid early. How much that weighs, and how much its area, changes with every try, and so does the length
+that may not be passed. Many boxes are dealt into blocks of the same mixture, laid one after another.
+"""
+
+import math
+import random
+from collections import Counter, defaultdict
+from collections.abc import Sequence
+
+from xlbatch.film.beam import Fill, Laid, fill
+from xlbatch.film.bound import worths
+from xlbatch.film.box import Bed, Box, Packing, Spot
+from xlbatch.film.skyline import OPEN
+
+BLOCK = 240  # boxes
+ROUND = 16  # tries whose ceilings follow from what was found before
+LANES = 96  # fillings searched for at the same time
+HARD, LARGE = (1.0, 3.0), (0.15, 1.0)  # what worth beyond area, and area, weigh against area lost
+NEAR = 0.1  # how far above the proof the ceilings of the first round reach
+CHANGED = 0.1  # by how much of it a box's weight differs from that
+
+
+def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
+    """The shortest packing found in so many tries (at least one) of each block.
+
+    Raises ValueError where a box fits neither way round."""
+    blocks = -(-len(boxes) // BLOCK)
+    order = sorted(range(len(boxes)), key=lambda at: (-max(boxes[at]), -min(boxes[at]), at))
+    dealt = [order[at::blocks] for at in range(blocks)]
+    spots = [Spot(0, 0, False)] * len(boxes)
+    length = 0
+    for members, found in zip(
+        dealt, pack_each([[boxes[at] for at in one] for one in dealt], bed, tries, seed), strict=True
+    ):
+        for at, spot in zip(members, found.spots, strict=True):
+            spots[at] = spot._replace(along=spot.along + length)
+        length += found.length
+    return Packing(length, tuple(spots))
+
+
+def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0) -> list[Packing]:
+    """The shortest packing found of each set in so many tries (at least one).
+
+    Raises ValueError where a box fits neither way round."""
+    if not all(bed.ways(box) for boxes in sets for box in boxes):
+        raise ValueError("a box is wider than its bed")
+    searches = _searches(sets, bed, seed)
+    for first in range(0, tries, ROUND):
+        asked = [
+            (search, search.next(place))
+            for place in range(min(ROUND, tries - first))
+            for search in searches
+            if search.worthwhile
+        ]
+        for these in _alike(asked):
+            for (search, _), found in zip(these, fill([each for _, each in these], bed), strict=True):
+                search.take(found)
+    return [search.packing(bed) for search in searches]
+
+
+def _alike(asked: Sequence[tuple["_Search", Fill]]) -> list[list[tuple["_Search", Fill]]]:
+    """Those that hold equally many boxes together, at most so many that they can be searched for at the same time."""
+    by_count: dict[int, list[tuple[_Search, Fill]]] = defaultdict(list)
+    for each in asked:
+        by_count[len(each[0].boxes)].append(each)
+    return [same[begin : begin + LANES] for same in by_count.values() for begin in range(0, len(same), LANES)]
+
+
+class _Search:
+    """The search for one set's shortest packing: what its kinds of boxes are worth, and the best found."""
+
+    def __init__(
+        self, boxes: Sequence[Box], kinds: Sequence[Box], worth: Sequence[float], width: int, seed: int
+    ) -> None:
+        self.boxes, self.kinds, self.dice = boxes, Counter(kinds), random.Random(seed)
+        self.beyond = {kind: each * width - kind[0] * kind[1] for kind, each in zip(kinds, worth, strict=True)}
+        self.least, self.length = math.floor(sum(worth)), OPEN
+        self.best: tuple[Laid, ...] = ()
+
+    @property
+    def worthwhile(self) -> bool:
+        """Whether a shorter packing may be possible."""
+        return bool(self.boxes) and self.length > self.least
+
+    def next(self, place: int) -> Fill:
+        """What to try, at one place of the round: the ceiling is a different one at each, none at the first."""
+        hard, large = self.dice.uniform(*HARD), self.dice.uniform(*LARGE)
+        gains = {
+            kind: round((hard * beyond + large * kind[0] * kind[1]) * (1 + self.dice.uniform(-CHANGED, CHANGED)))
+            for kind, beyond in self.beyond.items()
+        }
+        return Fill(self.kinds, gains, self._ceiling(place))
+
+    def _ceiling(self, place: int) -> int:
+        if self.length == OPEN:
+            return math.floor(self.least * (1 + NEAR * (place / ROUND) ** 2)) if place else OPEN
+        return self.length - 1 - (self.length - self.least) * place // ROUND
+
+    def take(self, found: tuple[Laid, ...] | None) -> None:
+        """Keeps what was found if it is shorter."""
+        if found is None:
+            return
+        length = max(each.along + each.kind[0 if each.turned else 1] for each in found)
+        if length < self.length:
+            self.best, self.length = found, length
+
+    def packing(self, bed: Bed) -> Packing:
+        """Where each box lies in the best packing."""
+        laid: dict[Box, list[Laid]] = defaultdict(list)
+        for each in reversed(self.best):
+            laid[each.kind].append(each)
+        spots = []
+        for box in self.boxes:
+            kind, across, along, turned = laid[_kind(box, bed)].pop()
+            spots.append(Spot(across, along, turned if box == kind else not turned))
+        return Packing(self.length if self.boxes else 0, tuple(spots))
+
+
+def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_Search]:
+    """One search a set; the proof is made once for all of them, and each has its part in it."""
+    worth = iter(worths([box for boxes in sets for box in boxes], bed).tolist())
+    return [
+        _Search(boxes, [_kind(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
+        for boxes in sets
+    ]
+
+
+def _kind(box: Box, bed: Bed) -> Box:
+    """Boxes that differ by a turn alone are of one kind, where they may be turned."""
+    return min(box, box[::-1]) if bed.turn else box
