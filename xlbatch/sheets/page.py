@@ -10,24 +10,26 @@ from xlsxwriter import Workbook
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
-from xlbatch.sheets.cell import Formula, Value, put
+from xlbatch.sheets.cell import Formula, Value, printable, put
 from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.paging import Paper, page_starts
 from xlbatch.sheets.picture import Picture
 from xlbatch.sheets.style import SMALL, Formats
 from xlbatch.sheets.widths import PAD, filled, least_width, own_width
 
-CUSHION = 5.0  # points above and below
+CUSHION = 3.5  # points above and below
 
 
 @dataclass(frozen=True)
 class Column:
-    """A column of a table: heading, width in inches, the looks of its cells. `outside`: right of the printed area."""
+    """A column of a table: heading, width in inches, the looks of its cells. `outside`: right of the printed area;
+    `whole`: as wide as its longest text, so that none is wrapped."""
 
     heading: str
     width: float
     looks: tuple[str, ...] = ("text",)
     outside: bool = False
+    whole: bool = False
 
 
 def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.DataFrame:
@@ -45,6 +47,7 @@ class Page:
         self.columns: Sequence[Column] = ()
         self.widths: list[float] = []
         self.head = self.end = 0  # the heading row and the last row of the table
+        self.printed = 1  # pages it prints on
         self.base = "cell"
 
     # columns
@@ -60,7 +63,9 @@ class Page:
             for at, column in enumerate(columns)
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
-        least = [least_width(c.heading, text, *font) for c, text, font in zip(columns, texts, fonts, strict=True)]
+        least = [
+            least_width(c.heading, text, *font, whole=c.whole) for c, text, font in zip(columns, texts, fonts, strict=True)
+        ]
         most = [column.width * 72 for column in columns]
         self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
         if fill:
@@ -92,7 +97,7 @@ class Page:
 
     def title(self, text: str, *leads: str) -> None:
         """The sheet's title and the lines that say what to do with it."""
-        self.line(text, "title", least=28)
+        self.line(text, "title", least=26)
         for lead in leads:
             self.line(lead, "lead")
 
@@ -138,6 +143,7 @@ class Page:
         height = max(
             text_height(self.formats.shown(value, *look), width - PAD, self.formats.size(*look), "strong" in look)
             for value, width, look in zip(values, self.widths, own, strict=True)
+            if "box" not in look
         )
         row = self._next(max(height + CUSHION, least))
         for at, (value, look) in enumerate(zip(values, own, strict=True)):
@@ -146,11 +152,14 @@ class Page:
             put(self.sheet, row, at, value, self.formats.get(*look))
         return row
 
-    def banner(self, text: str, look: str) -> int:
-        """A row of the table that holds one text running across it."""
-        row = self._next(self.formats.size(look) * 1.5)
+    def banner(self, strong: str, text: str, look: str) -> int:
+        """A row of the table that holds one text running across it, its start in bold."""
+        row = self._next(self.formats.size(look) * 1.3)
         for at in range(self.last + 1):
-            put(self.sheet, row, at, text if not at else None, self.formats.get(look))
+            put(self.sheet, row, at, None if at else strong or text, self.formats.get(look))
+        if strong and text:
+            parts = (self.formats.get(look, "strong"), strong, self.formats.get(look), printable(text))
+            self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
         return row
 
     def table(self, frame: pd.DataFrame, *, least: float = 0.0) -> None:
@@ -160,13 +169,15 @@ class Page:
             self.record(values, least=least)
         self.end_table()
 
-    def end_table(self) -> None:
-        """Makes the rows since the heading a table: filters, headings on every page and always in view."""
+    def end_table(self, blocks: Sequence[int] = ()) -> None:
+        """Makes the rows since the heading a table: filters, headings on every page and always in view. Pages break
+        between its rows, or between `blocks`, given by their first rows."""
         self.end = self.row - 1
         self.sheet.autofilter(self.head, 0, self.end, len(self.columns) - 1)
         self.sheet.repeat_rows(self.head)
         self.sheet.freeze_panes(self.head + 1, 0)
         self.sheet.print_area(0, 0, self.end, self.last)
+        self.break_pages(blocks or range(self.head + 1, self.row), repeated=self.heights[self.head])
 
     def below(self, heading: str) -> str:
         """The range of this table's cells under a heading, for a formula ($F$5:$F$16)."""
@@ -180,13 +191,23 @@ class Page:
     # pages and pictures
 
     def break_pages(self, starts: Sequence[int], *, repeated: float = 0.0) -> None:
-        """Breaks pages so that no block is split; `starts` are the blocks' first rows, `repeated` the headings'
-        height."""
-        ends = [*starts[1:], self.row]
-        blocks = [sum(self.heights[start:end]) for start, end in zip(starts, ends, strict=True)]
-        room = self.paper.height
+        """Breaks pages so that no block is split that fits on one; `starts` are the blocks' first rows, `repeated`
+        the headings' height. Where a sheet is wider than the paper, it is printed smaller and more fits on a page."""
+        room = self.paper.height * max(1.0, self.room / self.paper.width)
         first = room - sum(self.heights[: starts[0]]) if starts else room
-        self.sheet.set_h_pagebreaks([starts[at] for at in page_starts(blocks, first, room - repeated)])
+        blocks = [
+            block
+            for start, end in zip(starts, [*starts[1:], self.row], strict=True)
+            for block in self._blocks(start, end, room - repeated)
+        ]
+        breaks = page_starts([height for _, height in blocks], first, room - repeated)
+        self.sheet.set_h_pagebreaks([blocks[at][0] for at in breaks])
+        self.printed = 1 + len(breaks)
+
+    def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
+        """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""
+        height = sum(self.heights[start:end])
+        return [(start, height)] if height <= room else [(row, self.heights[row]) for row in range(start, end)]
 
     def picture(self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0) -> None:
         """A picture at a cell, `left` and `top` points from its corner."""

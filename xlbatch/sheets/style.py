@@ -29,7 +29,7 @@ Look = Mapping[str, Any]
 
 LOOKS: Mapping[str, Look] = {
     "title": {"bold": True, "font_size": TITLE},
-    "lead": {"font_color": QUIET, "text_wrap": True, "valign": "top"},
+    "lead": {"font_color": QUIET, "font_size": SMALL, "text_wrap": True, "valign": "top"},
     "section": {"bold": True, "font_size": LARGE, "valign": "bottom", "bottom": 2, "bottom_color": INK},
     "sum": {"bold": True},
     "heading": {
@@ -39,7 +39,7 @@ LOOKS: Mapping[str, Look] = {
     "cell": {"border": 1, "border_color": LINE, "text_wrap": True},
     "form": {"text_wrap": True, "valign": "top"},
     "fact": {"bold": True, "font_size": BANNER, "align": "left"},
-    "banner": {"bold": True, "font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
+    "banner": {"font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
     "setting": {"font_size": BANNER, "bg_color": HEAD},
     "strong": {"bold": True},
     "small": {"font_size": SMALL},
@@ -64,7 +64,7 @@ LOOKS: Mapping[str, Look] = {
     "minutes": {"num_format": "0.0"},
     "time": {"align": "center", "num_format": "h:mm"},
     "garment no": {"align": "right", "bold": True, "font_size": BANNER, "num_format": '"No. "0'},
-    "box": {"align": "center", "font_size": BANNER},
+    "box": {"align": "center", "font_size": LARGE},
     # what a color says
     "change": {"bg_color": CHANGE},
     "stop": {"bg_color": STOP},
