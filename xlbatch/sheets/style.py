@@ -15,7 +15,7 @@ from xlbatch.roster.job import Settings
 from xlbatch.sheets.cell import Formula, Link, Value
 
 FONT = "Arial"
-BODY, SMALL, LARGE, TITLE, BANNER = 10.0, 9.0, 14.0, 20.0, 16.0  # the type scale, in points
+TINY, SMALL, BODY, LARGE, BANNER, TITLE = 8.0, 9.0, 10.0, 14.0, 16.0, 20.0  # the type scale, in points
 
 INK, QUIET, LINE = "#17202a", "#4d5966", "#8593a1"  # QUIET on white: contrast 7.1
 HEAD, CHANGE, STOP, CHECK, NOTE = "#e3e8ec", "#e6f0fa", "#f6d5d0", "#fcebc5", "#edf0f2"
@@ -43,6 +43,7 @@ LOOKS: Mapping[str, Look] = {
     "setting": {"font_size": BANNER, "bg_color": HEAD},
     "strong": {"bold": True},
     "small": {"font_size": SMALL},
+    "tiny": {"font_size": TINY},
     "link": {"underline": 1, "font_color": "#14508c"},
     "quiet": {"font_color": QUIET},
     "large": {"font_size": LARGE},
@@ -63,7 +64,7 @@ LOOKS: Mapping[str, Look] = {
     "percent": {"align": "center", "num_format": "0 %"},
     "minutes": {"num_format": "0.0"},
     "time": {"align": "center", "num_format": "h:mm"},
-    "garment no": {"align": "right", "bold": True, "font_size": BANNER, "num_format": '"No. "0'},
+    "garment no": {"align": "right", "bold": True, "font_size": LARGE, "num_format": '"No. "0'},
     "box": {"align": "center", "font_size": LARGE},
     # what a color says
     "change": {"bg_color": CHANGE},
