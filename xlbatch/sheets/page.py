@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from io import BytesIO
 from types import MappingProxyType
 
@@ -197,7 +198,7 @@ class Page:
         first = room - sum(self.heights[: starts[0]]) if starts else room
         blocks = [
             block
-            for start, end in zip(starts, [*starts[1:], self.row], strict=True)
+            for start, end in pairwise([*starts, self.row])
             for block in self._blocks(start, end, room - repeated)
         ]
         breaks = page_starts([height for _, height in blocks], first, room - repeated)
@@ -209,15 +210,17 @@ class Page:
         height = sum(self.heights[start:end])
         return [(start, height)] if height <= room else [(row, self.heights[row]) for row in range(start, end)]
 
-    def picture(self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0) -> None:
-        """A picture at a cell, `left` and `top` points from its corner."""
+    def picture(
+        self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0, exact: bool = False
+    ) -> None:
+        """A picture at a cell, `left` and `top` points from its corner. `exact`: it keeps its size whatever the cells."""
         options = {
             "image_data": BytesIO(picture.png),
             "x_scale": picture.scale,
             "y_scale": picture.scale,
             "x_offset": left * 96 / 72,
             "y_offset": top * 96 / 72,
-            "object_position": 1,
+            "object_position": 3 if exact else 1,
             "description": picture.says,
         }
         self.sheet.insert_image(row, column, "picture.png", options)

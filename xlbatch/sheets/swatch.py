@@ -11,10 +11,10 @@ from xlbatch.sheets.widths import filled
 from xlbatch.trade.tables import color_hex
 
 LOW, TALL = 28.0, 62.0  # points high
-CAPTION = 9.0  # of these below each panel
+CAPTION = 8.5  # of these below each panel
 CAPTION_SIZE = 7.0
 GAP = 5.0  # between two panels
-MARGIN = 3.0  # inside a panel
+MARGIN = 2.0  # inside a panel
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
 
