@@ -1,6 +1,7 @@
 """The banner of a batch: its garments and its press settings, in large type."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
 
 from xlbatch.press.step import Step
 from xlbatch.roster.job import Film, Press, Settings
@@ -15,21 +16,29 @@ IRON = "iron"
 Line = tuple[str, str]  # a part in bold, and the rest
 
 
-def banner(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[Line]:
-    """Lines of at most `room` points: the batch with its garments, and its settings; where its films need several,
-    a line for each, led by the films it is for."""
+def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
+    """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
+    the batch with its garments, then the settings, led by the films they are for where the batch has several."""
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
     batch = f"Batch {steps[0].batch} · no. {numbers}"
-    films = films_by_settings(steps, settings)
-    if len(films) == 1:
-        yield from _lines(batch, next(iter(films)), room)
-        return
-    yield batch, ""
-    for said, names in films.items():
-        yield from _lines(" + ".join(names), said, room)
+    alike = len(films_by_settings(steps, settings)) == 1
+    lines: list[Line] = [] if alike else [(batch, "")]
+    for _, run in groupby(steps, key=lambda step: step.temperature):
+        part = list(run)
+        for said, names in films_by_settings(part, settings).items():
+            lines += _lines(batch if alike else " + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+        yield lines, part
+        lines = []
 
 
-def films_by_settings(steps: Sequence[Step], settings: Settings) -> dict[tuple[str, ...], list[str]]:
+def _wait(step: Step) -> str:
+    """That the plate needs a while to come to this step's heat."""
+    if not step.wait:
+        return ""
+    return f" (wait {step.wait:.0f} s)" if step.wait < 60 else f" (wait {-(-step.wait // 60):.0f} min)"
+
+
+def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[tuple[str, ...], list[str]]:
     """The films of these steps by their settings in words."""
     films: dict[tuple[str, ...], list[str]] = {}
     for step in steps:

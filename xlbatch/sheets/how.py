@@ -6,28 +6,20 @@ from xlbatch.placement.place import Place
 from xlbatch.placement.plate import Section
 from xlbatch.press.step import Step
 from xlbatch.roster.job import Settings
-from xlbatch.units import printed_text, temperature_text
+from xlbatch.units import printed_text
 
 
 def how(step: Step, settings: Settings, *, film: bool, piece: bool) -> str:
-    """`film`: the batch's films differ in their settings, `piece`: the position holds several pieces."""
+    """`film`: films of the same heat differ in their times, `piece`: the position holds several pieces."""
     return "; ".join(filter(None, _said(step, settings, film, piece)))
 
 
 def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[str]:
-    if step.wait:
-        heat = temperature_text(step.temperature, settings.temperature_unit)
-        yield f"set to {heat}: about {minutes_text(step.wait)}"
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)
     yield step.how
     yield sections_text(step.place, settings)
-
-
-def minutes_text(seconds: float) -> str:
-    """`40 s`, or `3 min`, rounded up."""
-    return f"{seconds:.0f} s" if seconds < 60 else f"{-(-seconds // 60):.0f} min"
 
 
 def from_below(place: Place, settings: Settings) -> str:

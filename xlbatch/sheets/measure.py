@@ -26,8 +26,9 @@ def _advance(sign: str, bold: bool) -> float:
     name = font.getBestCmap().get(ord(sign))
     if name is None:
         return 1.0
-    glyphs = font.getGlyphSet(location={"wght": BOLD if bold else REGULAR})
-    return float(glyphs[name].width) / font["head"].unitsPerEm
+    width: float = font.getGlyphSet(location={"wght": BOLD if bold else REGULAR})[name].width
+    em: int = font["head"].unitsPerEm
+    return width / em
 
 
 @cache

@@ -13,7 +13,6 @@ from xlbatch.sheets import (
     film_requirement,
     inputs,
     job,
-    job_sheet,
     money,
     placement,
     placement_pictures,
@@ -72,8 +71,8 @@ def _problems(page: Page, plan: Plan) -> None:
     problem_list.write(page, plan.job, plan.problems, INPUTS)
 
 
+JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
 SHEETS: tuple[Sheet, ...] = (
-    Sheet("Job sheet", job_sheet.write, form=True),
     Sheet("Problems", _problems, landscape=True),
     _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),

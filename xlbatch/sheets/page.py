@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from io import BytesIO
+from itertools import pairwise
 from types import MappingProxyType
 
 import pandas as pd
@@ -65,7 +65,8 @@ class Page:
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
         least = [
-            least_width(c.heading, text, *font, whole=c.whole) for c, text, font in zip(columns, texts, fonts, strict=True)
+            least_width(c.heading, text, *font, whole=c.whole)
+            for c, text, font in zip(columns, texts, fonts, strict=True)
         ]
         most = [column.width * 72 for column in columns]
         self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
@@ -157,7 +158,7 @@ class Page:
         """A row of the table that holds one text running across it, its start in bold."""
         row = self._next(self.formats.size(look) * 1.3)
         for at in range(self.last + 1):
-            put(self.sheet, row, at, None if at else strong or text, self.formats.get(look))
+            put(self.sheet, row, at, None if at else strong or text, self.formats.get(look, *["strong"] * bool(strong)))
         if strong and text:
             parts = (self.formats.get(look, "strong"), strong, self.formats.get(look), printable(text))
             self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
@@ -197,9 +198,7 @@ class Page:
         room = self.paper.height * max(1.0, self.room / self.paper.width)
         first = room - sum(self.heights[: starts[0]]) if starts else room
         blocks = [
-            block
-            for start, end in pairwise([*starts, self.row])
-            for block in self._blocks(start, end, room - repeated)
+            block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
         ]
         breaks = page_starts([height for _, height in blocks], first, room - repeated)
         self.sheet.set_h_pagebreaks([blocks[at][0] for at in breaks])
@@ -213,7 +212,7 @@ class Page:
     def picture(
         self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0, exact: bool = False
     ) -> None:
-        """A picture at a cell, `left` and `top` points from its corner. `exact`: it keeps its size whatever the cells."""
+        """A picture at a cell, `left` and `top` points from its corner; `exact`: it keeps its size whatever they do."""
         options = {
             "image_data": BytesIO(picture.png),
             "x_scale": picture.scale,

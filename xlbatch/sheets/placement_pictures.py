@@ -53,8 +53,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Placement pictures",
         f"Print at actual size (100 %). Check the ruler: {CHECK[settings.length_unit][1]} must measure "
-        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the measures are "
-        "those of Placement.",
+        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the measures "
+        "are those of Placement.",
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
@@ -82,7 +82,7 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     high = HIGH - CAPTION * len(lines) - 10
     words = "".join(
         f'<text x="2" y="{high + CAPTION * (at + 1):.2f}" font-size="{LETTER}"'
-        f'{" font-weight=" + chr(34) + "700" + chr(34) if not at else ""}>{_escaped(line)}</text>'
+        f"{' font-weight=' + chr(34) + '700' + chr(34) if not at else ''}>{_escaped(line)}</text>"
         for at, line in enumerate(lines)
     )
     svg = (

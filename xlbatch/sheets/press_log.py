@@ -8,7 +8,7 @@ import pandas as pd
 
 from xlbatch.press.step import Step
 from xlbatch.roster.job import Settings
-from xlbatch.sheets.banner import banner, films_by_settings
+from xlbatch.sheets.banner import banners, films_by_settings
 from xlbatch.sheets.cell import Value
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
@@ -28,7 +28,7 @@ def columns(settings: Settings) -> tuple[Column, ...]:
     return (
         Column("Step", 0.3, ("count",)),
         Column("Garment no.", 0.3, ("count", "strong")),
-        Column("Who", 1.9),
+        Column("Who", 1.7),
         Column("Garment", 0.3, whole=True),
         Column("Size", 0.3, ("text", "strong"), whole=True),
         Column("Color", 0.3, whole=True),
@@ -36,7 +36,7 @@ def columns(settings: Settings) -> tuple[Column, ...]:
         Column("Decal", 0.3, ("text", "strong"), whole=True),
         Column(f"Below collar seam ({unit})", 0.76, ("length", "strong")),
         Column(f"From center ({unit})", 0.5, ("length", "strong")),
-        Column("How", 0.8),
+        Column("How", 0.95),
         Column("Pressed", 0.3, ("box",)),
         Column("Peeled", 0.3, ("box",)),
         Column("Result", 0.5, ("text",)),
@@ -61,9 +61,10 @@ def table(plan: Plan) -> pd.DataFrame:
     together = Counter(_position(step) for step in plan.pressing.steps)
     rows = []
     for steps in batches(plan):
-        mixed = len(films_by_settings(steps, settings)) > 1
         for step in steps:
-            rows.append(_row(step, settings, how(step, settings, film=mixed, piece=together[_position(step)] > 1)))
+            alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
+            piece = together[_position(step)] > 1
+            rows.append(_row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece)))
     return tabled(columns(settings), rows)
 
 
@@ -113,12 +114,17 @@ def _row(step: Step, settings: Settings, how: str) -> tuple[Value, ...]:
 def leads(plan: Plan) -> Iterator[str]:
     """What to know before the first step: cautions, where to measure from, what to do when an edge lifts."""
     again = work_time("press", "press again where an edge lifts")
+    tack = (
+        " A tack only holds: the full time comes with the top layer."
+        if any(s.tack for s in plan.pressing.steps)
+        else ""
+    )
     yield "Caution: " + " ".join(line["Caution"] for line in trade_table("cautions") if line["At the press"] == "yes")
     yield (
         "Fold the garment down the middle and press a crease; match it to the decal's middle. Below collar seam is to the "
-        f"decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a scrap first. Where an edge lifts, lay the "
-        f"carrier back, cover it and press {again:g} s more. Tick as you go; afterwards type Result (ok, redo film, redo "
-        "garment) and drop this workbook again: it plans what is still to do."
+        f"decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a scrap "
+        f"first.{tack} Where an edge lifts, lay the carrier back, cover it and press {again:g} s more. Tick as you go; "
+        "afterwards type Result (ok, redo film, redo garment) and drop this workbook again."
     )
 
 
@@ -141,9 +147,10 @@ def write(page: Page, plan: Plan) -> None:
     starts = []
     for steps in batches(plan):
         starts.append(page.row)
-        for line in banner(steps, plan.job.settings, page.room - PAD):
-            page.banner(*line, "banner" if page.row == starts[-1] else "setting")
-        for step in steps:
-            page.record(next(rows), also={"How": "strong"} if step.trial or step.wait else {})
+        for lines, part in banners(steps, plan.job.settings, page.room - PAD):
+            for line in lines:
+                page.banner(*line, "banner" if page.row == starts[-1] else "setting")
+            for step in part:
+                page.record(next(rows), also={"How": "strong"} if step.trial else {})
     page.end_table(starts)
     offer(page, page.head + 1, page.at("Result"), max(page.row - page.head - 1, 1), RESULTS, strict=True)

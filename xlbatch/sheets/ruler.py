@@ -66,8 +66,8 @@ def _marks(drops: Mapping[float, Iterable[str]], unit: str) -> str:
         below = max(below + APART, y)
         text = f"{printed_text(drop, unit).removesuffix(f' {unit}')}  {', '.join(drops[drop])}"
         found.append(
-            f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z M{SCALE + 4} {y - 0.25:.3f} L{SCALE + 9} {below - 0.25:.3f} v.5 L{SCALE + 4} {y + 0.25:.3f} z"/>'
+            f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z"/>'
+            f'<path d="M{SCALE + 4} {y:.3f} L{SCALE + 9} {below:.3f}" stroke="{INK}" stroke-width=".5"/>'
             f'<text x="{SCALE + 10}" y="{below + 2.3:.3f}" font-size="6.8">{text}</text>'
         )
     return "".join(found)
-

@@ -38,11 +38,11 @@ def _body(blank: Blank, side: str) -> str:
     tip, armpit = (half * 0.92, long * 0.06), long * 0.06 + opening * 1.25
     out = (tip[0] + sleeve * 0.78, tip[1] + sleeve * 0.62)
     inner = (out[0] - opening * 0.62, out[1] + opening * 0.78)
-    right = f"L{tip[0]:.1f} {tip[1]:.1f} L{out[0]:.1f} {out[1]:.1f} L{inner[0]:.1f} {inner[1]:.1f} L{half:.1f} {armpit:.1f} L{half:.1f} {long:.1f}"
-    left = f"L{-half:.1f} {long:.1f} L{-half:.1f} {armpit:.1f} L{-inner[0]:.1f} {inner[1]:.1f} L{-out[0]:.1f} {out[1]:.1f} L{-tip[0]:.1f} {tip[1]:.1f}"
+    right = ((neck, 0.0), tip, out, inner, (half, armpit), (half, long))
+    edge = (*right, *((-x, y) for x, y in reversed(right)))
     seam = blank.drop_front if side == "front" else blank.drop_back
     return (
-        f'<path d="M{neck:.1f} 0 {right} {left} L{-neck:.1f} 0" fill="#fff"/>'
+        f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="#fff"/>'
         f'<path d="{_collar(blank, side, neck)}"/>'
         f'<path d="M0 {seam:.1f} V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
     )
@@ -58,7 +58,8 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
         case "V":
             return f"M{-neck:.1f} 0 L0 {drop:.1f} L{neck:.1f} 0"
         case "polo":
-            return f"{curve} M-14 {drop:.1f} v130 h28 v-130 M{-neck:.1f} 0 L-20 {drop + 45:.1f} L0 {drop:.1f} L20 {drop + 45:.1f} L{neck:.1f} 0"
+            flaps = f"M{-neck:.1f} 0 l{neck - 20:.1f} {drop + 45:.1f} l20 -45 l20 45 L{neck:.1f} 0"
+            return f"{curve} M-14 {drop:.1f} v130 h28 v-130 {flaps}"
         case "hood":
             return f"{curve} M{-neck:.1f} 0 C{-neck:.1f} -60 {neck:.1f} -60 {neck:.1f} 0"
         case _:
@@ -68,7 +69,8 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
 def _sleeve(blank: Blank) -> str:
     half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
     return (
-        f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" fill="#fff"/>'
+        f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
+        'fill="#fff"/>'
         f'<path d="M0 0 V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
     )
 
