@@ -22,7 +22,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = _parser().parse_args(arguments)
     try:
         if given.blank:
-            return _blank(given.blank)
+            return _blank(given.blank, given.metric)
         if not given.workbooks:
             return _no_workbook(given.no_window)
         return max([_plan(path, given) for path in _workbooks(given.workbooks)], default=0)
@@ -41,6 +41,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("workbooks", nargs="*", type=Path, metavar="WORKBOOK", help="a roster workbook, .csv or folder")
     parser.add_argument("--to", type=Path, metavar="FOLDER", help="where to write (default: beside the workbook)")
     parser.add_argument("--blank", type=Path, metavar="FILE", help="write a fresh roster workbook and stop")
+    parser.add_argument("--metric", action="store_true", help="with --blank: in cm and °C, for A4 paper")
     parser.add_argument("--check", action="store_true", help="check only: list the problems, make no plan")
     parser.add_argument(
         "--effort", type=int, default=1, choices=range(10), metavar="N",
@@ -86,13 +87,13 @@ def _print(path: Path, outcome: Outcome) -> None:
         print(f"Cut files: {outcome.cut_files}")
 
 
-def _blank(path: Path) -> int:
+def _blank(path: Path, metric: bool) -> int:
     from xlbatch.roster.read import blank_job
     from xlbatch.sheets.write import write_blank
 
     target = path if path.suffix else path.with_suffix(".xlsx")
     try:
-        save_new(target, lambda to: write_blank(to, blank_job(target)))
+        save_new(target, lambda to: write_blank(to, blank_job(target, metric=metric)))
     except CannotSave as cannot:
         print(cannot, file=sys.stderr)
         return 3

@@ -16,9 +16,10 @@ from xlbatch.trade.columns import columns
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Press log")
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list", "Placement",
-    "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+MARKS = frozenset([plain("Row complete?")])  # headings of the blank roster's live marks: nobody typed these
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
 
 
@@ -105,7 +106,10 @@ def _table(sheet: RawSheet, meaning: str) -> Table | None:
     if not row:
         return None
     titles = _texts(sheet.rows[row])
-    rows = {no: cells for no, cells in sheet.rows.items() if no > row and not _repeats(cells, titles)}
+    marks = {at for at, title in titles.items() if meaning == "Roster" and plain(title) in MARKS}
+    titles = {at: title for at, title in titles.items() if at not in marks}
+    below = {no: cells for no, cells in sheet.rows.items() if no > row and not _repeats(cells, titles)}
+    rows = {no: kept for no, cells in below.items() if (kept := {at: cells[at] for at in cells if at not in marks})}
     once = {at: match for at, match in matches.items() if not match.twice}
     used = dict.fromkeys([*titles, *(at for cells in rows.values() for at in cells)])
     return Table(

@@ -53,8 +53,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Placement pictures",
         f"Print at actual size (100 %). Check the ruler: {CHECK[settings.length_unit][1]} must measure "
-        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the measures "
-        "are those of Placement.",
+        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the "
+        "measures are those of Placement.",
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)

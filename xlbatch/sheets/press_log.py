@@ -114,17 +114,14 @@ def _row(step: Step, settings: Settings, how: str) -> tuple[Value, ...]:
 def leads(plan: Plan) -> Iterator[str]:
     """What to know before the first step: cautions, where to measure from, what to do when an edge lifts."""
     again = work_time("press", "press again where an edge lifts")
-    tack = (
-        " A tack only holds: the full time comes with the top layer."
-        if any(s.tack for s in plan.pressing.steps)
-        else ""
-    )
+    tacks = any(step.tack for step in plan.pressing.steps)
+    tack = " A tack only holds: the full time comes with the top layer." if tacks else ""
     yield "Caution: " + " ".join(line["Caution"] for line in trade_table("cautions") if line["At the press"] == "yes")
     yield (
-        "Fold the garment down the middle and press a crease; match it to the decal's middle. Below collar seam is to the "
-        f"decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a scrap "
-        f"first.{tack} Where an edge lifts, lay the carrier back, cover it and press {again:g} s more. Tick as you go; "
-        "afterwards type Result (ok, redo film, redo garment) and drop this workbook again."
+        "Fold the garment down the middle and press a crease; match it to the decal's middle. Below collar seam is to "
+        f"the decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a "
+        f"scrap first.{tack} Where an edge lifts, lay the carrier back, cover it and press {again:g} s more. Tick as "
+        "you go; afterwards type Result (ok, redo film, redo garment) and drop this workbook again."
     )
 
 

@@ -46,6 +46,7 @@ LOOKS: Mapping[str, Look] = {
     "tiny": {"font_size": TINY},
     "link": {"underline": 1, "font_color": "#14508c"},
     "quiet": {"font_color": QUIET},
+    "unlocked": {"locked": False},
     "large": {"font_size": LARGE},
     "body large": {"font_size": 12},
     "top": {"valign": "top"},

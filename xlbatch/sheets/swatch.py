@@ -27,7 +27,7 @@ def proof_picture(
     height: float = LOW,
 ) -> Picture:
     """All decals of a garment side by side in `width` × `height` points, each as large as its panel allows, a caption
-    below each; the films of one drawing over one another. `film_colors` gives the color of each film by its lower-case name."""
+    below each; the films of one drawing over one another. `film_colors`: by each film's lower-case name."""
     together = groups(decals)
     room = width - GAP * (len(together) - 1)
     shapes = [max(0.5, min(6.0, group.width / group.height)) for group in together]
