@@ -90,9 +90,7 @@ def write_roster(page: Page, job: Job) -> None:
     """An example row and empty rows to fill in, with drop-downs, hints and live marks; only headings are locked."""
     inputs.write(BLANK_ROSTER, page, job, ())
     columns = blank_columns(job)
-    page.columns = (*page.columns, Column(COMPLETE, 1.0))
-    page.widths.append(72.0)
-    page.sheet.set_column_pixels(len(columns), len(columns), 96)
+    page.add_column(Column(COMPLETE, 1.0))
     page.write(page.head, len(columns), COMPLETE, "heading")
     size = [column.heading for column in columns].index("Size")
     for row in range(page.head + 1, page.head + 1 + ROWS):

@@ -11,11 +11,11 @@ from xlsxwriter import Workbook
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
-from xlbatch.sheets.cell import Formula, Value, printable, put
-from xlbatch.sheets.measure import text_height
+from xlbatch.sheets.cell import Formula, Link, Value, printable, put
+from xlbatch.sheets.measure import LINE, text_height
 from xlbatch.sheets.paging import Paper, page_starts
 from xlbatch.sheets.picture import Picture
-from xlbatch.sheets.style import SMALL, Formats
+from xlbatch.sheets.style import BODY, SMALL, Formats
 from xlbatch.sheets.widths import PAD, filled, least_width, own_width
 
 CUSHION = 3.5  # points above and below
@@ -50,6 +50,7 @@ class Page:
         self.head = self.end = 0  # the heading row and the last row of the table
         self.printed = 1  # pages it prints on
         self.base = "cell"
+        self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], list[tuple[str, ...]]] = {}
 
     # columns
 
@@ -59,6 +60,7 @@ class Page:
         """Sets the columns' widths: with `fill` the printed ones share the paper's width, else each is as wide as its
         cells need, up to its own width. `base` is the look every record starts from."""
         self.columns, self.base = columns, base
+        self._looks.clear()
         texts = [
             [] if frame is None else [self.formats.shown(value, *column.looks) for value in frame.iloc[:, at]]
             for at, column in enumerate(columns)
@@ -76,6 +78,12 @@ class Page:
             self.widths[: len(printed)] = shared
         for at, width in enumerate(self.widths):
             self.sheet.set_column_pixels(at, at, int(width * 96 / 72))
+
+    def add_column(self, column: Column) -> None:
+        """One more column at the right, of its own width."""
+        self.columns = (*self.columns, column)
+        self.widths.append(column.width * 72)
+        self._looks.clear()
 
     @property
     def last(self) -> int:
@@ -141,18 +149,28 @@ class Page:
         """One row of the table, as high as its longest text needs. Returns its row.
 
         `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
-        own = [(self.base, *column.looks, *looks, *filter(None, [also.get(column.heading)])) for column in self.columns]
-        height = max(
+        own = self._own(looks, tuple(also.items()))
+        heights = (
             text_height(self.formats.shown(value, *look), width - PAD, self.formats.size(*look), "strong" in look)
             for value, width, look in zip(values, self.widths, own, strict=True)
-            if "box" not in look
+            if isinstance(value, str | Formula | Link) and "box" not in look
         )
+        height = max(heights, default=BODY * LINE)
         row = self._next(max(height + CUSHION, least))
         for at, (value, look) in enumerate(zip(values, own, strict=True)):
             if isinstance(value, Formula):
                 value = self._placed(value, row)
             put(self.sheet, row, at, value, self.formats.get(*look))
         return row
+
+    def _own(self, looks: tuple[str, ...], also: tuple[tuple[str, str], ...]) -> list[tuple[str, ...]]:
+        """The looks of each cell of a record."""
+        if (looks, also) not in self._looks:
+            more = dict(also)
+            self._looks[looks, also] = [
+                (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)])) for column in self.columns
+            ]
+        return self._looks[looks, also]
 
     def banner(self, strong: str, text: str, look: str) -> int:
         """A row of the table that holds one text running across it, its start in bold."""
