@@ -25,8 +25,8 @@ from xlbatch.units import parse_length
 EXAMPLES = Path(__file__).parents[1] / "example_workbooks"
 NAMES = [
     "Job sheet", "Problems", "Roster", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list",
-    "Placement", "Press log", "Time plan", "Money", "Bag tags", "Job", "Designs", "Garments", "Film", "Press",
-    "Runs", "Decals",
+    "Placement", "Placement pictures", "Press log", "Time plan", "Money", "Bag tags", "Job", "Designs", "Garments",
+    "Film", "Press", "Runs", "Decals",
 ]  # fmt: skip
 
 Table = list[dict[str, Any]]

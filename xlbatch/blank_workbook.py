@@ -1,6 +1,5 @@
 """Makes a fresh roster workbook, in inches or in centimeters."""
 
-from dataclasses import replace
 from pathlib import Path
 
 from xlbatch.saving import save_new
@@ -13,7 +12,4 @@ def write_blank_workbook(path: Path, *, metric: bool) -> None:
     from xlbatch.roster.read import blank_job
     from xlbatch.sheets.write import write_blank
 
-    job = blank_job(path)
-    if metric:
-        job = replace(job, settings=replace(job.settings, length_unit="cm", temperature_unit="°C", paper="A4"))
-    save_new(path, lambda to: write_blank(to, job))
+    save_new(path, lambda to: write_blank(to, blank_job(path, metric=metric)))

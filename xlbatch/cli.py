@@ -40,6 +40,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("workbooks", nargs="*", type=Path, metavar="WORKBOOK", help="a roster workbook, .csv or folder")
     parser.add_argument("--to", type=Path, metavar="FOLDER", help="where to write (default: beside the workbook)")
     parser.add_argument("--blank", type=Path, metavar="FILE", help="write a fresh roster workbook and stop")
+    parser.add_argument("--metric", action="store_true", help="with --blank: in cm and °C, for A4 paper")
     parser.add_argument("--check", action="store_true", help="check only: list the problems, make no plan")
     parser.add_argument(
         "--effort", type=int, default=1, choices=range(10), metavar="N",
@@ -53,7 +54,7 @@ def _parser() -> argparse.ArgumentParser:
 
 def _do(given: argparse.Namespace) -> int:
     if given.blank:
-        return _blank(given.blank)
+        return _blank(given.blank, given.metric)
     options = Options(folder=given.to, effort=given.effort, check_only=given.check)
     console = sys.stdout is not None  # a program started from the desktop has none on Windows
     if not given.no_window and (given.window or not given.workbooks or not console):
@@ -103,12 +104,12 @@ def _print(path: Path, outcome: Outcome) -> None:
         print(f"Cut files: {outcome.cut_files}", flush=True)
 
 
-def _blank(path: Path) -> int:
+def _blank(path: Path, metric: bool) -> int:
     from xlbatch.blank_workbook import write_blank_workbook
 
     target = path if path.suffix else path.with_suffix(".xlsx")
     try:
-        write_blank_workbook(target, metric=False)
+        write_blank_workbook(target, metric=metric)
     except CannotSave as cannot:
         print(cannot, file=sys.stderr)
         return 3

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
-from xlbatch.sheets.order import SHEETS
+from xlbatch.sheets.job_sheet import PRINT_THESE
+from xlbatch.sheets.order import JOB_SHEET, SHEETS
 from xlbatch.sheets.plan import Plan
 
 OFFICE, TO_TEXT = shutil.which("soffice"), shutil.which("pdftotext")
@@ -50,7 +51,7 @@ def pages(request: pytest.FixtureRequest, profile: Path, tmp_path_factory: pytes
 
 def by_sheet(pages: list[str]) -> Mapping[str, list[str]]:
     """The pages of each sheet, known by the footer: job, sheet, page number."""
-    found: dict[str, list[str]] = {sheet.name: [] for sheet in SHEETS}
+    found: dict[str, list[str]] = {name: [] for name in (JOB_SHEET, *(sheet.name for sheet in SHEETS))}
     for number, page in enumerate(pages, 1):
         footer = re.search(rf"R&D #2 – Sommer\s+(.+?)\s+Page {number} of {len(pages)}\s*$", page)
         assert footer, page[-300:]
@@ -62,6 +63,15 @@ def test_every_sheet_prints_and_no_page_is_empty(pages: list[str]) -> None:
     for name, printed in by_sheet(pages).items():
         assert printed, name
         assert all(len(page.split()) > 10 for page in printed), name
+
+
+def test_the_job_sheet_says_how_many_pages_each_sheet_prints_on(pages: list[str]) -> None:
+    sheets = by_sheet(pages)
+    said = "\n".join(sheets[JOB_SHEET])
+    for name, whom in PRINT_THESE:
+        line = re.search(rf"{name}\s+(\d+) pages?, {re.escape(whom[:12])}", said)
+        assert line, name
+        assert int(line[1]) == len(sheets[name]), name
 
 
 def test_no_number_is_too_wide_for_its_column(pages: list[str]) -> None:

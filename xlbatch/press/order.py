@@ -132,9 +132,9 @@ def _steps(
 
 def _how(job: Job, closing: Closing, place: Place, trial: bool, with_step: int | None) -> str:
     said = (
-        "trial: scrap first, then this one" if trial else "",
+        "trial" if trial else "",
         f"with step {with_step}" if with_step else "",
-        "tack only; full time with the top layer" if closing.tack else "",
+        f"tack {work_time('press', 'tack a lower layer'):g} s" if closing.tack else "",
         _grid(place, job) if place.presses > 1 else "",
     )
     return "; ".join(filter(None, said))

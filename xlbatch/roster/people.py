@@ -1,6 +1,6 @@
 """Turns the rows of the Roster sheet into garments, each with its lasting number."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import cast
 
@@ -12,6 +12,13 @@ from xlbatch.roster.line import Line
 from xlbatch.roster.whose import note_whose
 
 MOST_ALIKE = 1000  # garments in one row; more is a slip
+EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is, it is no one
+    "Who": "Ana Novak",
+    "Group": "Novak household",
+    "Size": "M",
+    "Print name": "ANA",
+    "Note": "example row: write over it",
+}
 NO_SIZE_NEEDED = ("done", "cancelled")
 
 
@@ -28,7 +35,7 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
     """One row a garment: `How many` spread out; rows without a number of their own get the next, in sheet order.
 
     `last_no` is the highest number given out before; numbers are never given twice."""
-    rows = tuple(given)
+    rows = tuple(line for line in given if not _is_example(line))
     own = _own_numbers(rows)
     last_no = max(last_no, *own.values(), 0)
     roster: list[RosterRow] = []
@@ -41,6 +48,10 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
         _note_number(line, at in own, numbers[0])
     note_whose(rows, roster)
     return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
+
+
+def _is_example(line: Line) -> bool:
+    return {heading: shown_value(cell) for heading, cell in line.cells.items()} == EXAMPLE_ROW
 
 
 def _own_numbers(rows: Iterable[Line]) -> dict[int, int]:

@@ -9,9 +9,9 @@ from xlbatch.roster.book import open_book
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
-from xlbatch.roster.job import Job
+from xlbatch.roster.job import Job, Settings
 from xlbatch.roster.line import Line, Units, lines
-from xlbatch.roster.people import read_people
+from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
 from xlbatch.roster.results import read_results
@@ -37,9 +37,32 @@ def read(path: Path) -> Reading | Unreadable:
     return sheets if isinstance(sheets, Unreadable) else _reading(path, find_tables(sheets))
 
 
-def blank_job(path: Path) -> Job:
-    """A job with no one on its roster: every default, to write a fresh workbook from."""
-    return _reading(path, find_tables(())).job
+def blank_job(path: Path, *, metric: bool = False) -> Job:
+    """A job with no one on its roster: every default, to write a fresh workbook from; in cm, °C and for A4 paper if
+    `metric`, the settings' lengths then whole millimeters."""
+    job = _reading(path, find_tables(())).job
+    return replace(job, settings=_in_metric(job.settings)) if metric else job
+
+
+def _in_metric(settings: Settings) -> Settings:
+    def whole(mm: float) -> float:
+        return float(round(mm))
+
+    return replace(
+        settings,
+        length_unit="cm",
+        temperature_unit="°C",
+        paper="A4",
+        currency="€",
+        least_letter_height=whole(settings.least_letter_height),
+        round_sizes_to=whole(settings.round_sizes_to),
+        clear_of_side=whole(settings.clear_of_side),
+        clear_of_hem=whole(settings.clear_of_hem),
+        gap=whole(settings.gap),
+        end_margin=whole(settings.end_margin),
+        longest_cut=whole(settings.longest_cut),
+        longest_strip=whole(settings.longest_strip),
+    )
 
 
 def _reading(path: Path, tables: Tables) -> Reading:
@@ -69,15 +92,17 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         headings=tables.headings,
     )
-    no_list = _no_list(tables.list_)
+    no_list = _no_list(tables.list_, people)
     return Reading(
         job, problems + no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results
     )
 
 
-def _no_list(tables: tuple[Table, ...]) -> tuple[Problem, ...]:
+def _no_list(tables: tuple[Table, ...], people: People) -> tuple[Problem, ...]:
     """The problem of a workbook without a list, or with one that has no sizes."""
-    if any(table.rows and ("Size" in table.columns or table.sizes or table.wearers) for table in tables):
+    if people.roster and any(
+        table.rows and ("Size" in table.columns or table.sizes or table.wearers) for table in tables
+    ):
         return ()
     where = Where(tables[0].sheet, f"A{tables[0].heading_row}") if tables else Where("Roster")
     rows = tuple(table.counted_on(row) for table in tables for row in table.rows)

@@ -18,10 +18,11 @@ from xlbatch.trade.columns import columns
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Press log")
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list", "Placement",
-    "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
 
 
 @dataclass(frozen=True)
@@ -132,6 +133,7 @@ def _by_headings(sheet: RawSheet) -> str:
 
 def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Problem, ...]]:
     """The tables on a sheet, and what was odd; several for a list that lies in parts."""
+    sheet = _without_marks(sheet) if meaning == "Roster" else sheet
     headings = find_headings(sheet, meaning)
     odd: tuple[Problem, ...] = ()
     if meaning == "Roster":
@@ -144,6 +146,15 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
         below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
         parts = (Stretch(headings, below),) if headings.known else ()
     return tuple(_table(sheet, meaning, part) for part in parts), odd
+
+
+def _without_marks(sheet: RawSheet) -> RawSheet:
+    """The sheet less the columns of the blank roster's live marks."""
+    marks = {at for cells in sheet.rows.values() for at, cell in cells.items() if cell.value in MARKS}
+    if not marks:
+        return sheet
+    left = ((row, {at: cell for at, cell in cells.items() if at not in marks}) for row, cells in sheet.rows.items())
+    return replace(sheet, rows={row: cells for row, cells in left if cells})
 
 
 def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:

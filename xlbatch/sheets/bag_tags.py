@@ -8,25 +8,24 @@ from xlbatch.sheets.cell import Value
 from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.proof import decals_of, size_text, texts
+from xlbatch.sheets.proof import decals_of, texts
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
-ACROSS = 2  # tags side by side, two cells wide each
-COLUMNS = (Column("", 2.5), Column("", 1.2)) * ACROSS
-SIGNATURE = "Received: ___________________________"
+ACROSS = 3  # tags side by side, two cells wide each
+COLUMNS = (Column("", 1.55), Column("", 0.95)) * ACROSS
+SIGNATURE = "Received: ____________________"
 
 Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
 # the looks of the first and of the second cell, and the least height in points
 ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
-    (("fact",), ("garment no",), 22),
-    (("body large",), ("body large", "right"), 16),
-    (("text",), ("right", "strong"), 14),
-    (("text",), (), 14),
-    (("strong", "top"), (), 15),
-    (("small", "top"), (), 26),
-    (("small", "quiet", "top"), (), 24),
-    (("text",), (), 24),
+    (("body large", "strong"), ("garment no",), 20),
+    (("text",), ("right",), 13),
+    (("text",), ("right", "strong"), 13),
+    (("strong", "top"), (), 13),
+    (("small", "top"), (), 13),
+    (("tiny", "quiet", "top"), (), 28),
+    (("small",), (), 19),
 )
 
 
@@ -41,28 +40,25 @@ def tags(plan: Plan) -> Iterator[Tag]:
         yield (
             (garment.who, garment.no),
             (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
-            (garment.blank.garment, garment.blank.size),
-            (garment.color, None),
+            (f"{garment.blank.garment}, {garment.color}", garment.blank.size),
             (" · ".join(texts(decals[garment.no])), None),
-            ("\n".join(_piece(group, plan) for group in groups(decals[garment.no])), None),
+            (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
             (care, None),
             (SIGNATURE, None),
         )
 
 
-def _piece(group: Group, plan: Plan) -> str:
-    """`Name, full front, 9 × 1 3/4 in`."""
+def _piece(group: Group) -> str:
+    """`Bird, full front`, or just `Back name` where that says it."""
     names = " + ".join(dict.fromkeys(decal.spec.decal for decal in group.decals))
     where = group.decals[0].spec.position
-    return ", ".join(
-        [names, *([where] if where.casefold() != names.casefold() else []), size_text(group, plan.job.settings)]
-    )
+    return names if where.casefold() == names.casefold() else f"{names}, {where}"
 
 
 def write(page: Page, plan: Plan) -> None:
-    """Tags two across, none split between pages."""
+    """Tags three across, none split between pages."""
     page.lay_columns(COLUMNS, base="form")
-    page.title("Bag tags", "Cut apart along the dashed lines. One tag goes into the bag with each garment.")
+    page.line("Bag tags: cut apart along the dashed lines. One tag goes into the bag with each garment.", "lead")
     found = list(tags(plan))
     starts = []
     for first in range(0, len(found), ACROSS):
@@ -90,5 +86,5 @@ def _write_row(page: Page, beside: Sequence[Tag]) -> None:
 
 def _height(page: Page, values: tuple[Value, Value], looks: tuple[str, ...]) -> float:
     room = page.widths[0] + (page.widths[1] if values[1] is None else 0)
-    strong = "strong" in looks or "fact" in looks
-    return text_height(page.formats.shown(values[0]), room - 2 * PAD, page.formats.size(*looks), strong) + 2
+    strong = "strong" in looks
+    return text_height(page.formats.shown(values[0]), room - 2 * PAD, page.formats.size(*looks), strong) + 1

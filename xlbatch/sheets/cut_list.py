@@ -13,15 +13,15 @@ NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
 
 def columns(unit: str) -> tuple[Column, ...]:
     return (
-        Column("Run", 0.5, ("count", "strong")),
-        Column("Strip", 0.5, ("count", "strong")),
-        Column("Film", 1.2),
-        Column(f"Starts at ({unit})", 0.7, ("length",)),
-        Column(f"Length ({unit})", 0.7, ("length",)),
-        Column("Garments", 1.1),
-        Column("Decals", 2.0),
-        Column("Cut", 0.45, ("box",)),
-        Column("Weeded", 0.7, ("box",)),
+        Column("Run", 0.4, ("count", "strong")),
+        Column("Strip", 0.4, ("count", "strong")),
+        Column("Film", 1.2, whole=True),
+        Column(f"Starts at ({unit})", 0.55, ("length",)),
+        Column(f"Length ({unit})", 0.55, ("length",)),
+        Column("Garments", 0.8),
+        Column("Decals", 2.4),
+        Column("Cut", 0.4, ("box",)),
+        Column("Weeded", 0.6, ("box",)),
     )
 
 
@@ -57,4 +57,4 @@ def write(page: Page, plan: Plan) -> None:
         "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
         "strip 1 of every film goes to batch 1 at the press.",
     )
-    page.table(frame, least=22)
+    page.table(frame)

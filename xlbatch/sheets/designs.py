@@ -1,6 +1,22 @@
 """Designs: one row a decal."""
 
+from collections.abc import Iterable, Mapping, Sequence
+
+from xlbatch.roster.job import Job
 from xlbatch.sheets.inputs import Input
+from xlbatch.trade.tables import table
+
+
+def choices(job: Job, _headings: Sequence[str]) -> Mapping[str, Iterable[str]]:
+    """Drop-downs: the films of this workbook, the positions and fonts known."""
+    films = [film.name for film in job.films]
+    return {
+        "Film": films,
+        "Outline film": films,
+        "Position": [line["Position"] for line in table("placements")],
+        "Font": [line["Font"] for line in table("fonts")],
+    }
+
 
 DESIGNS = Input(
     name="Designs",
@@ -26,5 +42,5 @@ DESIGNS = Input(
         "Outline film": "outline_film",
         "Outline width": "outline_width",
     },
-    choices=lambda job, _headings: {"Film": [film.name for film in job.films]},
+    choices=choices,
 )

@@ -40,6 +40,7 @@ class Input:
     choices: Callable[[Job, Sequence[str]], Mapping[str, Iterable[str] | str]] = lambda _job, _headings: {}
     columns: Callable[[Job], tuple[trade.Column, ...]] | None = None
     same: Mapping[str, Value] = field(default_factory=dict)  # what stands in every row under a heading
+    hints: Mapping[str, str] = field(default_factory=dict)  # shown when a cell under the heading is chosen
 
     def headings(self, job: Job) -> tuple[trade.Column, ...]:
         """The sheet's columns, in order."""
@@ -102,16 +103,27 @@ def advice(problem: Problem) -> str:
     return f"{problem.wrong} {problem.todo}{hint}"
 
 
-def offer(page: Page, row: int, column: int, rows: int, source: Iterable[str] | str, *, strict: bool = False) -> None:
-    """A drop-down on `rows` cells: names, or a formula for the range that holds them. Not `strict`: others too."""
-    if not isinstance(source, str):
-        source = list(dict.fromkeys(source))
-        if any("," in name for name in source):
-            return
-    if not 0 < len(source if isinstance(source, str) else ",".join(source)) <= LIST_LIMIT:
-        return
-    options = {"validate": "list", "source": source, "show_error": strict}
-    page.sheet.data_validation(row, column, row + rows - 1, column, options)
+def offer(
+    page: Page,
+    row: int,
+    column: int,
+    rows: int,
+    source: Iterable[str] | str,
+    *,
+    strict: bool = False,
+    hint: str = "",
+) -> None:
+    """A drop-down on `rows` cells: names, or a formula for the range that holds them. Not `strict`: others too.
+    `hint` is shown when a cell is chosen; where there is nothing to offer, it stands alone."""
+    names = source if isinstance(source, str) else list(dict.fromkeys(source))
+    length = len(names if isinstance(names, str) else ",".join(names))
+    told: dict[str, Any] = {"input_message": hint} if hint else {}
+    if 0 < length <= LIST_LIMIT and (isinstance(names, str) or not any("," in name for name in names)):
+        told |= {"validate": "list", "source": names, "show_error": strict}
+    elif hint:
+        told["validate"] = "any"
+    if told:
+        page.sheet.data_validation(row, column, row + rows - 1, column, told)
 
 
 def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
@@ -119,8 +131,8 @@ def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
     own = sheet.choices(job, [column.heading for column in columns])
     for at, column in enumerate(columns):
         source = own.get(column.heading) or (column.choices if column.kind in _CHOSEN else ())
-        if source:
-            offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=column.kind in ("choice", "yes/no"))
+        strict, hint = column.kind in ("choice", "yes/no"), sheet.hints.get(column.heading, "")
+        offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=strict, hint=hint)
 
 
 def _column(column: trade.Column, settings: Settings) -> Column:

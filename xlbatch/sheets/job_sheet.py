@@ -1,6 +1,6 @@
 """Job sheet: the job at a glance, what was assumed, what to do next and what to print."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 
 from xlbatch.roster.job import Job
@@ -22,7 +22,7 @@ NEXT_STEPS = (
     ("1  Buy", "Have the Proof read and signed. Then buy what the Shopping list says and tick it off."),
     ("2  Cut", "Run by run from the cut files, a test piece of each film first. Cut each run apart into its strips."),
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
-    ("4  Press", "Batch by batch down the Press log, measuring from Placement. Then type the results into the log."),
+    ("4  Press", "Batch by batch down the Press log. Then type the results into the log."),
     ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
     ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here and drop this "
      "workbook again. The next plan covers only what is still to do."),
@@ -31,36 +31,48 @@ PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),
     ("Shopping list", "for whoever buys"),
     ("Cut list", "for the cutter and the weeding table"),
-    ("Press log", "for the press: a line to tick for each step"),
-    ("Placement", "for the press: where each decal goes"),
+    ("Press log", "for the press: each step with its measures, to tick"),
+    ("Placement pictures", "for the press: a ruler and a drawing of each kind of garment"),
     ("Bag tags", "for packing: a tag for each garment"),
 )
 
 
-def write(page: Page, plan: Plan) -> None:
-    """The job sheet, section by section."""
+def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
+    """The job sheet, section by section. `printed`: how many pages each sheet prints on."""
     page.lay_columns(COLUMNS, base="form")
     page.title(plan.job.settings.job_name or plan.job.path.stem)
     for label, value, look in facts(plan):
         row = page.record((label, value), "fact", least=21)
         page.write(row, 1, value, "form", look, "fact")
-    _section(page, "Held back", list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")])
-    _section(page, "What to do next", NEXT_STEPS)
-    _section(page, "Print these", [(Link(name, name), whom) for name, whom in PRINT_THESE])
     notes = [(found.where.sheet, advice(found)) for found in plan.problems if found.code in ASSUMED]
-    _section(page, "Assumed", notes or [("Nothing", "Everything used was given in the workbook.")])
-    _section(page, "Cautions", [("", line["Caution"]) for line in table("cautions")])
-    _section(page, "How the headings were understood", list(headings(plan.job)))
+    pages = _count(sum(printed[name] for name, _ in PRINT_THESE), "page")
+    sections: dict[str, Iterable[tuple[Value, Value]]] = {
+        "Held back": list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")],
+        "What to do next": NEXT_STEPS,
+        f"Print these: {pages}": to_print(printed),
+        "Assumed": notes or [("Nothing", "Everything used was given in the workbook.")],
+        "Cautions": [("", line["Caution"]) for line in table("cautions")],
+        "How the headings were understood": headings(plan.job),
+    }
+    page.break_pages([_section(page, title, rows) for title, rows in sections.items()])
     page.sheet.print_area(0, 0, page.row - 1, page.last)
 
 
-def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> None:
-    page.gap()
+def to_print(printed: Mapping[str, int]) -> Iterator[tuple[Value, Value]]:
+    """The sheets to print, for whom, on how many pages."""
+    for name, whom in PRINT_THESE:
+        yield Link(name, name), f"{_count(printed[name], 'page')}, {whom}"
+
+
+def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> int:
+    """A heading and its rows. Returns the first row."""
+    start = page.gap()
     page.cells([title, None], "section", least=24)
     for label, value in rows:
         row = page.record((label, value), least=15)
         if isinstance(label, Link):
             page.write(row, 0, label, "form", "link", "strong")
+    return start
 
 
 def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:

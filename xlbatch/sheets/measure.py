@@ -10,23 +10,31 @@ from pathlib import Path
 from fontTools.ttLib import TTFont
 
 ARIMO = Path(str(files("fontpkg_arimo"))) / "files" / "Arimo[wght].ttf"
-BOLD = 1.09  # bold lettering over regular, about
+REGULAR, BOLD = 400, 700  # the font's weights
 LINE = 1.22  # line height over font size
 
 
 @cache
-def _advances() -> dict[int, float]:
-    """The advance of each character, in font sizes."""
-    with TTFont(ARIMO, lazy=True) as font:
-        widths, em = font["hmtx"].metrics, font["head"].unitsPerEm
-        return {code: widths[name][0] / em for code, name in font.getBestCmap().items()}
+def _font() -> TTFont:
+    return TTFont(ARIMO, lazy=True)
+
+
+@cache
+def _advance(sign: str, bold: bool) -> float:
+    """The advance of a character in font sizes; one that Arimo lacks counts as a full square."""
+    font = _font()
+    name = font.getBestCmap().get(ord(sign))
+    if name is None:
+        return 1.0
+    width: float = font.getGlyphSet(location={"wght": BOLD if bold else REGULAR})[name].width
+    em: int = font["head"].unitsPerEm
+    return width / em
 
 
 @cache
 def text_width(text: str, size: float, bold: bool = False) -> float:
-    """The width in points of one line of text; a character Arimo lacks counts as a full square."""
-    advances = _advances()
-    return size * (BOLD if bold else 1.0) * sum(advances.get(ord(sign), 1.0) for sign in text)
+    """The width in points of one line of text."""
+    return size * sum(_advance(sign, bold) for sign in text)
 
 
 @cache

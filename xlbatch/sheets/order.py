@@ -13,9 +13,9 @@ from xlbatch.sheets import (
     film_requirement,
     inputs,
     job,
-    job_sheet,
     money,
     placement,
+    placement_pictures,
     press_log,
     problem_list,
     proof,
@@ -71,8 +71,8 @@ def _problems(page: Page, plan: Plan) -> None:
     problem_list.write(page, plan.job, plan.problems, INPUTS)
 
 
+JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
 SHEETS: tuple[Sheet, ...] = (
-    Sheet("Job sheet", job_sheet.write, form=True),
     Sheet("Problems", _problems, landscape=True),
     _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),
@@ -81,6 +81,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Roll layout", roll_layout.write, form=True),
     Sheet("Cut list", cut_list.write),
     Sheet("Placement", placement.write, landscape=True),
+    Sheet("Placement pictures", placement_pictures.write, form=True),
     Sheet("Press log", press_log.write, landscape=True),
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
+from itertools import pairwise
 from types import MappingProxyType
 
 import pandas as pd
@@ -10,24 +11,26 @@ from xlsxwriter import Workbook
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
-from xlbatch.sheets.cell import Formula, Value, put
-from xlbatch.sheets.measure import text_height
+from xlbatch.sheets.cell import Formula, Link, Value, printable, put
+from xlbatch.sheets.measure import LINE, text_height
 from xlbatch.sheets.paging import Paper, page_starts
 from xlbatch.sheets.picture import Picture
-from xlbatch.sheets.style import SMALL, Formats
+from xlbatch.sheets.style import BODY, SMALL, Formats
 from xlbatch.sheets.widths import PAD, filled, least_width, own_width
 
-CUSHION = 5.0  # points above and below
+CUSHION = 3.5  # points above and below
 
 
 @dataclass(frozen=True)
 class Column:
-    """A column of a table: heading, width in inches, the looks of its cells. `outside`: right of the printed area."""
+    """A column of a table: heading, width in inches, the looks of its cells. `outside`: right of the printed area;
+    `whole`: as wide as its longest text, so that none is wrapped."""
 
     heading: str
     width: float
     looks: tuple[str, ...] = ("text",)
     outside: bool = False
+    whole: bool = False
 
 
 def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.DataFrame:
@@ -45,7 +48,9 @@ class Page:
         self.columns: Sequence[Column] = ()
         self.widths: list[float] = []
         self.head = self.end = 0  # the heading row and the last row of the table
+        self.printed = 1  # pages it prints on
         self.base = "cell"
+        self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], list[tuple[str, ...]]] = {}
 
     # columns
 
@@ -55,12 +60,16 @@ class Page:
         """Sets the columns' widths: with `fill` the printed ones share the paper's width, else each is as wide as its
         cells need, up to its own width. `base` is the look every record starts from."""
         self.columns, self.base = columns, base
+        self._looks.clear()
         texts = [
             [] if frame is None else [self.formats.shown(value, *column.looks) for value in frame.iloc[:, at]]
             for at, column in enumerate(columns)
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
-        least = [least_width(c.heading, text, *font) for c, text, font in zip(columns, texts, fonts, strict=True)]
+        least = [
+            least_width(c.heading, text, *font, whole=c.whole)
+            for c, text, font in zip(columns, texts, fonts, strict=True)
+        ]
         most = [column.width * 72 for column in columns]
         self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
         if fill:
@@ -69,6 +78,12 @@ class Page:
             self.widths[: len(printed)] = shared
         for at, width in enumerate(self.widths):
             self.sheet.set_column_pixels(at, at, int(width * 96 / 72))
+
+    def add_column(self, column: Column) -> None:
+        """One more column at the right, of its own width."""
+        self.columns = (*self.columns, column)
+        self.widths.append(column.width * 72)
+        self._looks.clear()
 
     @property
     def last(self) -> int:
@@ -92,7 +107,7 @@ class Page:
 
     def title(self, text: str, *leads: str) -> None:
         """The sheet's title and the lines that say what to do with it."""
-        self.line(text, "title", least=28)
+        self.line(text, "title", least=26)
         for lead in leads:
             self.line(lead, "lead")
 
@@ -134,11 +149,13 @@ class Page:
         """One row of the table, as high as its longest text needs. Returns its row.
 
         `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
-        own = [(self.base, *column.looks, *looks, *filter(None, [also.get(column.heading)])) for column in self.columns]
-        height = max(
+        own = self._own(looks, tuple(also.items()))
+        heights = (
             text_height(self.formats.shown(value, *look), width - PAD, self.formats.size(*look), "strong" in look)
             for value, width, look in zip(values, self.widths, own, strict=True)
+            if isinstance(value, str | Formula | Link) and "box" not in look
         )
+        height = max(heights, default=BODY * LINE)
         row = self._next(max(height + CUSHION, least))
         for at, (value, look) in enumerate(zip(values, own, strict=True)):
             if isinstance(value, Formula):
@@ -146,11 +163,23 @@ class Page:
             put(self.sheet, row, at, value, self.formats.get(*look))
         return row
 
-    def banner(self, text: str, look: str) -> int:
-        """A row of the table that holds one text running across it."""
-        row = self._next(self.formats.size(look) * 1.5)
+    def _own(self, looks: tuple[str, ...], also: tuple[tuple[str, str], ...]) -> list[tuple[str, ...]]:
+        """The looks of each cell of a record."""
+        if (looks, also) not in self._looks:
+            more = dict(also)
+            self._looks[looks, also] = [
+                (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)])) for column in self.columns
+            ]
+        return self._looks[looks, also]
+
+    def banner(self, strong: str, text: str, look: str) -> int:
+        """A row of the table that holds one text running across it, its start in bold."""
+        row = self._next(self.formats.size(look) * 1.3)
         for at in range(self.last + 1):
-            put(self.sheet, row, at, text if not at else None, self.formats.get(look))
+            put(self.sheet, row, at, None if at else strong or text, self.formats.get(look, *["strong"] * bool(strong)))
+        if strong and text:
+            parts = (self.formats.get(look, "strong"), strong, self.formats.get(look), printable(text))
+            self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
         return row
 
     def table(self, frame: pd.DataFrame, *, least: float = 0.0) -> None:
@@ -160,13 +189,15 @@ class Page:
             self.record(values, least=least)
         self.end_table()
 
-    def end_table(self) -> None:
-        """Makes the rows since the heading a table: filters, headings on every page and always in view."""
+    def end_table(self, blocks: Sequence[int] = ()) -> None:
+        """Makes the rows since the heading a table: filters, headings on every page and always in view. Pages break
+        between its rows, or between `blocks`, given by their first rows."""
         self.end = self.row - 1
         self.sheet.autofilter(self.head, 0, self.end, len(self.columns) - 1)
         self.sheet.repeat_rows(self.head)
         self.sheet.freeze_panes(self.head + 1, 0)
         self.sheet.print_area(0, 0, self.end, self.last)
+        self.break_pages(blocks or range(self.head + 1, self.row), repeated=self.heights[self.head])
 
     def below(self, heading: str) -> str:
         """The range of this table's cells under a heading, for a formula ($F$5:$F$16)."""
@@ -180,23 +211,33 @@ class Page:
     # pages and pictures
 
     def break_pages(self, starts: Sequence[int], *, repeated: float = 0.0) -> None:
-        """Breaks pages so that no block is split; `starts` are the blocks' first rows, `repeated` the headings'
-        height."""
-        ends = [*starts[1:], self.row]
-        blocks = [sum(self.heights[start:end]) for start, end in zip(starts, ends, strict=True)]
-        room = self.paper.height
+        """Breaks pages so that no block is split that fits on one; `starts` are the blocks' first rows, `repeated`
+        the headings' height. Where a sheet is wider than the paper, it is printed smaller and more fits on a page."""
+        room = self.paper.height * max(1.0, self.room / self.paper.width)
         first = room - sum(self.heights[: starts[0]]) if starts else room
-        self.sheet.set_h_pagebreaks([starts[at] for at in page_starts(blocks, first, room - repeated)])
+        blocks = [
+            block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
+        ]
+        breaks = page_starts([height for _, height in blocks], first, room - repeated)
+        self.sheet.set_h_pagebreaks([blocks[at][0] for at in breaks])
+        self.printed = 1 + len(breaks)
 
-    def picture(self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0) -> None:
-        """A picture at a cell, `left` and `top` points from its corner."""
+    def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
+        """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""
+        height = sum(self.heights[start:end])
+        return [(start, height)] if height <= room else [(row, self.heights[row]) for row in range(start, end)]
+
+    def picture(
+        self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0, exact: bool = False
+    ) -> None:
+        """A picture at a cell, `left` and `top` points from its corner; `exact`: it keeps its size whatever they do."""
         options = {
             "image_data": BytesIO(picture.png),
             "x_scale": picture.scale,
             "y_scale": picture.scale,
             "x_offset": left * 96 / 72,
             "y_offset": top * 96 / 72,
-            "object_position": 1,
+            "object_position": 3 if exact else 1,
             "description": picture.says,
         }
         self.sheet.insert_image(row, column, "picture.png", options)

@@ -2,12 +2,15 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
+from io import BytesIO
 
 import resvg_py
+from PIL import Image
 
 from xlbatch.sheets.measure import ARIMO
 
-CRISP, PLAIN = 2.0, 1.5  # dots a point: 144 dots per inch in print, fewer where there are very many pictures
+CRISP, PLAIN = 2.0, 1.25  # dots a point: 144 dots per inch in print, fewer where there are very many pictures
+COLORS = 48
 _IMAGE_POINT = 72 / 96  # an unscaled picture's dot in points
 
 
@@ -24,6 +27,19 @@ class Picture:
 def drawn(svg: str, says: str, dots: float = CRISP) -> Picture:
     """The picture of an SVG whose width and height are in points."""
     png = resvg_py.svg_to_bytes(
-        svg_string=svg, zoom=dots, skip_system_fonts=True, font_files=[str(ARIMO)], font_family="Arimo"
+        svg_string=svg,
+        zoom=dots,
+        background="white",
+        skip_system_fonts=True,
+        font_files=[str(ARIMO)],
+        font_family="Arimo",
     )
-    return Picture(bytes(png), says, 1 / (dots * _IMAGE_POINT))
+    return Picture(_small(bytes(png)), says, 1 / (dots * _IMAGE_POINT))
+
+
+def _small(png: bytes) -> bytes:
+    """The picture in few colors, which takes about a third of the room."""
+    with Image.open(BytesIO(png)) as image, BytesIO() as file:
+        few = image.convert("RGB").quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+        few.save(file, "PNG", compress_level=6)
+        return file.getvalue()

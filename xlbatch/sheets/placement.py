@@ -1,5 +1,7 @@
 """Placement: where every decal goes, one row a garment and decal."""
 
+from collections.abc import Mapping, Sequence
+
 import pandas as pd
 
 from xlbatch.placement.place import Place
@@ -10,67 +12,79 @@ from xlbatch.sheets.plan import Plan
 from xlbatch.units import printed_length
 
 
-def columns(unit: str) -> tuple[Column, ...]:
+def columns(unit: str, places: Sequence[Place]) -> tuple[Column, ...]:
+    """The columns; those for positions measured from below only where there are such."""
+    below = (
+        (f"Above sleeve opening ({unit})", any(place.above_opening is not None for place in places)),
+        (f"Above the hem ({unit})", any(place.above_hem is not None for place in places)),
+    )
     return (
-        Column("Garment no.", 0.75, ("count", "strong")),
-        Column("Who", 1.3, ("text", "strong", "small")),
+        Column("Garment no.", 0.65, ("count", "strong")),
+        Column("Who", 1.4, ("text", "strong", "small")),
         Column("Garment", 0.85, ("text", "small")),
-        Column("Size", 0.65),
+        Column("Size", 0.5, whole=True),
         Column("Color", 0.6, ("text", "small")),
-        Column("Position", 0.75, ("text", "small")),
-        Column("Decal", 0.57, ("text", "small")),
+        Column("Position", 0.75, ("text", "small"), whole=True),
+        Column("Decal", 0.5, ("text", "small")),
         Column("Piece", 0.75, ("text", "small")),
         Column(f"Width ({unit})", 0.6, ("length",)),
         Column(f"Height ({unit})", 0.62, ("length",)),
         Column(f"Below collar seam ({unit})", 0.62, ("length", "strong")),
-        Column(f"Above sleeve opening ({unit})", 0.75, ("length", "strong")),
+        *(Column(heading, 0.7, ("length", "strong")) for heading, used in below if used),
         Column(f"From center ({unit})", 0.62, ("length", "strong")),
         Column(f"Clear at side ({unit})", 0.55, ("length",)),
         Column(f"Clear at hem ({unit})", 0.6, ("length",)),
-        Column("Presses", 0.75, ("count",)),
-        Column("Line up by", 2.4, ("text", "small")),
+        Column("Presses", 0.6, ("count",)),
+        Column("Line up by", 2.6, ("text", "small")),
     )
 
 
 def table(plan: Plan) -> pd.DataFrame:
     """The places, garment by garment."""
-    return tabled(columns(plan.job.settings.length_unit), (_row(place, plan.job.settings) for place in plan.places))
+    unit = plan.job.settings.length_unit
+    own = columns(unit, plan.places)
+    rows = (_row(place, plan.job.settings) for place in plan.places)
+    return tabled(own, ([row[column.heading] for column in own] for row in rows))
 
 
-def _row(place: Place, settings: Settings) -> tuple[Value, ...]:
+def _row(place: Place, settings: Settings) -> Mapping[str, Value]:
+    """What stands under each heading."""
+    unit = settings.length_unit
+
     def shown(mm: float | None) -> float | None:
-        return None if mm is None else printed_length(mm, settings.length_unit)
+        return None if mm is None else printed_length(mm, unit)
 
     garment, decal = place.garment, place.decal
-    return (
-        garment.no,
-        garment.who,
-        garment.blank.garment,
-        garment.blank.size,
-        garment.color,
-        decal.spec.position,
-        decal.id,
-        decal.piece,
-        shown(decal.width),
-        shown(decal.height),
-        shown(place.below_collar),
-        shown(place.above_opening),
-        shown(place.from_center),
-        shown(place.clear_side),
-        shown(place.clear_hem),
-        place.presses,
-        place.line_up_by,
-    )
+    return {
+        "Garment no.": garment.no,
+        "Who": garment.who,
+        "Garment": garment.blank.garment,
+        "Size": garment.blank.size,
+        "Color": garment.color,
+        "Position": decal.spec.position,
+        "Decal": decal.id,
+        "Piece": decal.piece,
+        f"Width ({unit})": shown(decal.width),
+        f"Height ({unit})": shown(decal.height),
+        f"Below collar seam ({unit})": shown(place.below_collar),
+        f"Above sleeve opening ({unit})": shown(place.above_opening),
+        f"Above the hem ({unit})": shown(place.above_hem),
+        f"From center ({unit})": shown(place.from_center),
+        f"Clear at side ({unit})": shown(place.clear_side),
+        f"Clear at hem ({unit})": shown(place.clear_hem),
+        "Presses": place.presses,
+        "Line up by": place.line_up_by,
+    }
 
 
 def write(page: Page, plan: Plan) -> None:
     """The placement table, to lie beside the press."""
     frame = table(plan)
-    page.lay_columns(columns(plan.job.settings.length_unit), frame)
+    page.lay_columns(columns(plan.job.settings.length_unit, plan.places), frame)
     page.title(
         "Placement",
         "Fold the garment down the middle and press a crease; fold the carrier sheet the same way; match crease to "
         "crease. Measure to the top edge of the decal. From center: 0 is on the crease, positive is to the wearer's "
-        "right. Presses: how many times the plate is set down to cover the decal.",
+        "right. Presses: how many times the plate is set down to cover the decal. The Press log has the measures too.",
     )
-    page.table(frame, least=22)
+    page.table(frame)

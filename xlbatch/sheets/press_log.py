@@ -1,44 +1,48 @@
 """Press log: what to press, in order, batch by batch, and what happened."""
 
+from collections import Counter
 from collections.abc import Iterator
 from itertools import groupby
 
 import pandas as pd
 
 from xlbatch.press.step import Step
-from xlbatch.roster.job import Film, Settings
+from xlbatch.roster.job import Settings
+from xlbatch.sheets.banner import banners, films_by_settings
 from xlbatch.sheets.cell import Value
+from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
-from xlbatch.sheets.measure import text_width
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BANNER, BOX
+from xlbatch.sheets.style import BOX
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table as trade_table
 from xlbatch.trade.tables import work_time
-from xlbatch.units import temperature_in, temperature_text
+from xlbatch.units import printed_length, temperature_in
 
 RESULTS = ("ok", "redo film", "redo garment")
-STEP_HEIGHT = 26  # points: room to write by hand
 
 
 def columns(settings: Settings) -> tuple[Column, ...]:
+    unit = settings.length_unit
     return (
-        Column("Step", 0.45, ("count",)),
-        Column("Garment no.", 0.75, ("count", "strong")),
-        Column("Who", 1.3, ("text", "strong")),
-        Column("Garment", 0.95),
-        Column("Size", 0.7, ("text", "strong")),
-        Column("Color", 0.6),
-        Column("Position", 0.75),
-        Column("Decal", 0.57, ("text", "strong")),
-        Column("Piece", 0.75),
-        Column("How", 1.2),
-        Column("Pressed", 0.72, ("box",)),
-        Column("Peeled", 0.66, ("box",)),
-        Column("Result", 0.75, ("text",)),
-        Column("By", 0.4, ("text",)),
-        Column("Note", 0.8, ("text",)),
+        Column("Step", 0.3, ("count",)),
+        Column("Garment no.", 0.3, ("count", "strong")),
+        Column("Who", 1.7),
+        Column("Garment", 0.3, whole=True),
+        Column("Size", 0.3, ("text", "strong"), whole=True),
+        Column("Color", 0.3, whole=True),
+        Column("Position", 0.3, whole=True),
+        Column("Decal", 0.3, ("text", "strong"), whole=True),
+        Column(f"Below collar seam ({unit})", 0.76, ("length", "strong")),
+        Column(f"From center ({unit})", 0.5, ("length", "strong")),
+        Column("How", 0.95),
+        Column("Pressed", 0.3, ("box",)),
+        Column("Peeled", 0.3, ("box",)),
+        Column("Result", 0.5, ("text",)),
+        Column("By", 0.3, ("text",)),
+        Column("Note", 0.5, ("text",)),
+        Column("Piece", 1.0, outside=True),
         Column("Film", 1.3, outside=True),
         Column(f"Temperature ({settings.temperature_unit})", 1.1, ("count",), outside=True),
         Column("Warm-up (s)", 0.8, ("count",), outside=True),
@@ -53,11 +57,30 @@ def columns(settings: Settings) -> tuple[Column, ...]:
 
 def table(plan: Plan) -> pd.DataFrame:
     """The steps in order; the banners stand between them on the sheet only."""
-    return tabled(columns(plan.job.settings), (_row(step, plan.job.settings) for step in plan.pressing.steps))
+    settings = plan.job.settings
+    together = Counter(_position(step) for step in plan.pressing.steps)
+    rows = []
+    for steps in batches(plan):
+        for step in steps:
+            alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
+            piece = together[_position(step)] > 1
+            rows.append(_row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece)))
+    return tabled(columns(settings), rows)
 
 
-def _row(step: Step, settings: Settings) -> tuple[Value, ...]:
-    garment, decal = step.place.garment, step.place.decal
+def batches(plan: Plan) -> Iterator[list[Step]]:
+    """The steps batch by batch."""
+    for _, steps in groupby(plan.pressing.steps, key=lambda step: step.batch):
+        yield list(steps)
+
+
+def _position(step: Step) -> tuple[int, str]:
+    return step.place.garment.no, step.place.decal.spec.position
+
+
+def _row(step: Step, settings: Settings, how: str) -> tuple[Value, ...]:
+    place, garment, decal = step.place, step.place.garment, step.place.decal
+    unit = settings.length_unit
     return (
         step.no,
         garment.no,
@@ -67,13 +90,15 @@ def _row(step: Step, settings: Settings) -> tuple[Value, ...]:
         garment.color,
         decal.spec.position,
         decal.id,
+        None if place.below_collar is None else printed_length(place.below_collar, unit),
+        printed_length(place.from_center, unit),
+        how,
+        BOX,
+        BOX,
+        None,
+        None,
+        None,
         decal.piece,
-        step.how,
-        BOX,
-        BOX,
-        None,
-        None,
-        None,
         step.film.name,
         round(temperature_in(step.temperature, settings.temperature_unit)),
         step.warm_up,
@@ -82,69 +107,47 @@ def _row(step: Step, settings: Settings) -> tuple[Value, ...]:
         step.film.pressure,
         step.film.peel,
         step.press.cover,
-        step.place.presses,
+        place.presses,
     )
 
 
-def banners(steps: list[Step], settings: Settings) -> Iterator[str]:
-    """A batch's banner: its garments, then the press settings, films with the same ones together."""
-    numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
-    yield f"Batch {steps[0].batch} · garment{'s' if ',' in numbers else ''} {numbers}"
-    films: dict[str, dict[str, None]] = {}
-    for step in steps:
-        films.setdefault(settings_text(step.film, settings), {})[step.film.name] = None
-    yield from (f"{' + '.join(names)} {said}" for said, names in films.items())
+def leads(plan: Plan) -> Iterator[str]:
+    """What to know before the first step: cautions, where to measure from, what to do when an edge lifts."""
+    again = work_time("press", "press again where an edge lifts")
+    tacks = any(step.tack for step in plan.pressing.steps)
+    tack = " A tack only holds: the full time comes with the top layer." if tacks else ""
+    yield "Caution: " + " ".join(line["Caution"] for line in trade_table("cautions") if line["At the press"] == "yes")
+    yield (
+        "Fold the garment down the middle and press a crease; match it to the decal's middle. Below collar seam is to "
+        f"the decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a "
+        f"scrap first.{tack} Where an edge lifts, lay the carrier back, cover it and press {again:g} s more. Tick as "
+        "you go; afterwards type Result (ok, redo film, redo garment) and drop this workbook again."
+    )
 
 
-def settings_text(film: Film, settings: Settings) -> str:
-    """A film's press settings in words."""
-    said = [
-        temperature_text(film.temperature, settings.temperature_unit),
-        f"warm-up {film.warm_up:g} s",
-        f"press {film.press:g} s",
-        f"back {film.back:g} s" if film.back else "",
-        f"peel {film.peel}",
-        f"pressure {film.pressure}",
-    ]
-    return " · ".join(filter(None, said))
+def measured_from(plan: Plan) -> str:
+    """`full front from the point of the V; back name, back number from the back collar seam`."""
+    seams: dict[str, dict[str, None]] = {}
+    for place in plan.places:
+        seam = place.line_up_by.partition(",")[0]
+        seams.setdefault(seam, {})[place.decal.spec.position] = None
+    return "; ".join(f"{', '.join(positions)} from the {seam}" for seam, positions in seams.items())
 
 
 def write(page: Page, plan: Plan) -> None:
     """The press log, to work from at the press and to type the results into afterwards."""
-    settings = plan.job.settings
     frame = table(plan)
-    page.lay_columns(columns(settings), frame)
-    again = work_time("press", "press again where an edge lifts")
-    page.title(
-        "Press log",
-        *(f"• {line['Caution']}" for line in trade_table("cautions")),
-        f"• Where an edge lifts, lay the carrier back and press {again:g} s more.",
-        "Tick as you go. Afterwards type Result (ok, redo film, redo garment) and drop this workbook again: "
-        "the next plan covers only what is still to do.",
-    )
+    page.lay_columns(columns(plan.job.settings), frame)
+    page.title("Press log", *leads(plan))
     page.heading()
     rows = frame.itertuples(index=False, name=None)
     starts = []
-    for _, group in groupby(plan.pressing.steps, key=lambda step: step.batch):
-        steps = list(group)
+    for steps in batches(plan):
         starts.append(page.row)
-        for text in banners(steps, settings):
-            for part in _split(text, page.room - PAD):
-                page.banner(part, "setting" if page.row > starts[-1] else "banner")
-        for step in steps:
-            page.record(next(rows), least=STEP_HEIGHT, also={"How": "strong"} if step.trial else {})
-    page.end_table()
+        for lines, part in banners(steps, plan.job.settings, page.room - PAD):
+            for line in lines:
+                page.banner(*line, "banner" if page.row == starts[-1] else "setting")
+            for step in part:
+                page.record(next(rows), also={"How": "strong"} if step.trial else {})
+    page.end_table(starts)
     offer(page, page.head + 1, page.at("Result"), max(page.row - page.head - 1, 1), RESULTS, strict=True)
-    page.break_pages(starts, repeated=page.heights[page.head])
-
-
-def _split(text: str, room: float) -> list[str]:
-    """A banner in as many lines as it needs at its size, broken between settings."""
-    lines: list[str] = []
-    for part in text.split(" · "):
-        joined = f"{lines[-1]} · {part}" if lines else part
-        if lines and text_width(joined, BANNER) <= room:
-            lines[-1] = joined
-        else:
-            lines.append(part)
-    return lines

@@ -11,7 +11,7 @@ from xlbatch.roster.job import Settings
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.style import BOX
-from xlbatch.sheets.swatch import HEIGHT, proof_picture
+from xlbatch.sheets.swatch import LOW, TALL, proof_picture
 from xlbatch.sheets.widths import PAD
 from xlbatch.units import printed_text
 
@@ -22,8 +22,8 @@ COLUMNS = (
     Column("Garment no.", 0.7, ("count", "strong")),
     Column("Who", 1.2, ("text", "strong")),
     Column("Group", 0.85),
-    Column("Garment", 0.9),
-    Column("Size", 0.65),
+    Column("Garment", 0.75),
+    Column("Size", 0.65, whole=True),
     Column("Color", 0.6),
     Column("Exact text", 1.3, ("text", "strong")),
     Column("As cut", 4.2),
@@ -91,18 +91,26 @@ def write(page: Page, plan: Plan) -> None:
         f"shapes as cut, each as large as its frame allows; below it stands the true width and height. A ring marks "
         f"what is too thin to cut or weed.{some}",
     )
-    page.line("Approved by ______________________________     Date ______________", "strong", least=24)
+    page.line("Approved by ______________________________     Date ______________", "strong", least=20)
     page.heading()
     at = page.at("As cut")
     colors = {film.name.casefold(): film.color for film in reversed(plan.job.films)}
     decals = decals_of(plan)
     drawn: set[bytes] = set()
+    shown: set[str] = set()
     for garment, values in zip(plan.garments, frame.itertuples(index=False, name=None), strict=True):
-        row = page.record(values, least=HEIGHT + 5)
+        them = decals[garment.no]
+        height = TALL if _drawings(them) - shown else LOW
+        row = page.record(values, least=height + 3)
         if len(drawn) < MOST_PICTURES:
-            them = decals[garment.no]
+            shown |= _drawings(them)
             sizes = [size_text(group, plan.job.settings) for group in groups(them)]
-            picture = proof_picture(them, sizes, garment.color, colors, page.widths[at] - PAD)
+            picture = proof_picture(them, sizes, garment.color, colors, page.widths[at] - PAD, height)
             drawn.add(picture.png)
-            page.picture(row, at, picture)
+            page.picture(row, at, picture, left=2, top=1.5)
     page.end_table()
+
+
+def _drawings(decals: Iterable[Decal]) -> set[str]:
+    """The artwork among these: shown large where it comes first."""
+    return {decal.spec.artwork for decal in decals if decal.spec.artwork}

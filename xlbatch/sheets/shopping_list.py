@@ -13,9 +13,9 @@ from xlbatch.shopping.lines import BuyLine
 TOTAL = "Shopping_total"  # the name of the cell with the sum, used on the job sheet
 COLUMNS = (
     Column("Kind", 0.6),
-    Column("Item", 1.9, ("text", "strong")),
-    Column("Garment", 1.3),
-    Column("Size", 0.75),
+    Column("Item", 2.4, ("text", "strong")),
+    Column("Garment", 0.6, whole=True),
+    Column("Size", 0.6, whole=True),
     Column("Color", 0.8),
     Column("Needed", 0.7, ("count",)),
     Column("Spares", 0.68, ("count", "change")),
@@ -71,8 +71,8 @@ def write(page: Page, plan: Plan) -> None:
         "Tick Ordered and Arrived. The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the "
         "sum follow. Spares are there so that the job finishes without a second order.",
     )
-    row = page.gap(20)
-    page.table(frame, least=22)
+    row = page.gap(16)
+    page.table(frame)
     page.write(row, 0, "All lines that have a price", "sum")
     cells = page.below("Cost")
     page.write(row, page.at("Cost"), Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', total(plan)), "sum", "money")

@@ -15,7 +15,7 @@ from xlbatch.roster.job import Settings
 from xlbatch.sheets.cell import Formula, Link, Value
 
 FONT = "Arial"
-BODY, SMALL, LARGE, TITLE, BANNER = 10.0, 9.0, 14.0, 20.0, 16.0  # the type scale, in points
+TINY, SMALL, BODY, LARGE, BANNER, TITLE = 8.0, 9.0, 10.0, 14.0, 16.0, 20.0  # the type scale, in points
 
 INK, QUIET, LINE = "#17202a", "#4d5966", "#8593a1"  # QUIET on white: contrast 7.1
 HEAD, CHANGE, STOP, CHECK, NOTE = "#e3e8ec", "#e6f0fa", "#f6d5d0", "#fcebc5", "#edf0f2"
@@ -29,7 +29,7 @@ Look = Mapping[str, Any]
 
 LOOKS: Mapping[str, Look] = {
     "title": {"bold": True, "font_size": TITLE},
-    "lead": {"font_color": QUIET, "text_wrap": True, "valign": "top"},
+    "lead": {"font_color": QUIET, "font_size": SMALL, "text_wrap": True, "valign": "top"},
     "section": {"bold": True, "font_size": LARGE, "valign": "bottom", "bottom": 2, "bottom_color": INK},
     "sum": {"bold": True},
     "heading": {
@@ -39,12 +39,14 @@ LOOKS: Mapping[str, Look] = {
     "cell": {"border": 1, "border_color": LINE, "text_wrap": True},
     "form": {"text_wrap": True, "valign": "top"},
     "fact": {"bold": True, "font_size": BANNER, "align": "left"},
-    "banner": {"bold": True, "font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
+    "banner": {"font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
     "setting": {"font_size": BANNER, "bg_color": HEAD},
     "strong": {"bold": True},
     "small": {"font_size": SMALL},
+    "tiny": {"font_size": TINY},
     "link": {"underline": 1, "font_color": "#14508c"},
     "quiet": {"font_color": QUIET},
+    "unlocked": {"locked": False},
     "large": {"font_size": LARGE},
     "body large": {"font_size": 12},
     "top": {"valign": "top"},
@@ -63,8 +65,8 @@ LOOKS: Mapping[str, Look] = {
     "percent": {"align": "center", "num_format": "0 %"},
     "minutes": {"num_format": "0.0"},
     "time": {"align": "center", "num_format": "h:mm"},
-    "garment no": {"align": "right", "bold": True, "font_size": BANNER, "num_format": '"No. "0'},
-    "box": {"align": "center", "font_size": BANNER},
+    "garment no": {"align": "right", "bold": True, "font_size": LARGE, "num_format": '"No. "0'},
+    "box": {"align": "center", "font_size": LARGE},
     # what a color says
     "change": {"bg_color": CHANGE},
     "stop": {"bg_color": STOP},

@@ -10,11 +10,11 @@ from xlbatch.sheets.picture import Picture, drawn
 from xlbatch.sheets.widths import filled
 from xlbatch.trade.tables import color_hex
 
-HEIGHT = 58.0  # points
-CAPTION = 11.0  # of these below each panel
-CAPTION_SIZE = 8.0
+LOW, TALL = 28.0, 62.0  # points high
+CAPTION = 8.5  # of these below each panel
+CAPTION_SIZE = 7.0
 GAP = 5.0  # between two panels
-MARGIN = 4.0  # inside a panel
+MARGIN = 3.0  # inside a panel
 MARK, MARKED = 4.0, "#d81b60"  # the ring around a place too thin to cut: its radius in points
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
@@ -25,9 +25,10 @@ def proof_picture(
     garment_color: str,
     film_colors: Mapping[str, str],
     width: float,
+    height: float = LOW,
 ) -> Picture:
-    """All decals of a garment side by side in `width` points, each as large as its panel allows, a caption below each;
-    the films of one drawing over one another. `film_colors` gives the color of each film by its lower-case name."""
+    """All decals of a garment side by side in `width` × `height` points, each as large as its panel allows, a caption
+    below each; the films of one drawing over one another. `film_colors`: by each film's lower-case name."""
     together = groups(decals)
     room = width - GAP * (len(together) - 1)
     shapes = [max(0.5, min(6.0, group.width / group.height)) for group in together]
@@ -36,15 +37,19 @@ def proof_picture(
     panels, left = "", 0.0
     for group, caption, wide in zip(together, captions, widths, strict=True):
         panels += (
-            f'<g transform="translate({left:.2f} 0)">{_panel(group, caption, wide, garment_color, film_colors)}</g>'
+            f'<g transform="translate({left:.2f} 0)">'
+            f"{_panel(group, caption, (wide, height), garment_color, film_colors)}</g>"
         )
         left += wide + GAP
-    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HEIGHT}">{panels}</svg>'
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{panels}</svg>'
     return drawn(svg, _says(decals, garment_color))
 
 
-def _panel(group: Group, caption: str, width: float, garment_color: str, film_colors: Mapping[str, str]) -> str:
-    ground, high = color_hex(garment_color) or UNKNOWN_GARMENT, HEIGHT - CAPTION
+def _panel(
+    group: Group, caption: str, size: tuple[float, float], garment_color: str, film_colors: Mapping[str, str]
+) -> str:
+    width, height = size
+    ground, high = color_hex(garment_color) or UNKNOWN_GARMENT, height - CAPTION
     scale = min((width - 2 * MARGIN) / group.width, (high - 2 * MARGIN) / group.height)
     left, bottom = (width - group.width * scale) / 2, (high + group.height * scale) / 2
     layers = sorted(group.decals, key=lambda decal: (decal.spec.layer, not decal.border))
@@ -52,7 +57,7 @@ def _panel(group: Group, caption: str, width: float, garment_color: str, film_co
     return (
         f'<rect x=".5" y=".5" width="{width - 1:.2f}" height="{high - 1}" fill="{ground}" stroke="#8593a1"/>'
         f'<g transform="translate({left:.3f} {bottom:.3f}) scale({scale:.6f} {-scale:.6f})">{pieces}</g>'
-        f'<text x="{width / 2:.2f}" y="{HEIGHT - 2.5}" font-family="Arimo" font-size="{CAPTION_SIZE}" '
+        f'<text x="{width / 2:.2f}" y="{height - 2}" font-family="Arimo" font-size="{CAPTION_SIZE}" '
         f'text-anchor="middle" fill="#17202a">{caption}</text>'
     )
 

@@ -5,15 +5,16 @@ from collections.abc import Iterable, Sequence
 from xlbatch.sheets.measure import text_width
 from xlbatch.sheets.style import SMALL
 
-PAD = 5.0  # points taken by the two edges of a cell
+PAD = 4.5  # points taken by the two edges of a cell
 LONG_WORD = 66.0  # a word longer than this may be broken
 
 
-def least_width(heading: str, texts: Iterable[str], size: float, bold: bool) -> float:
-    """Room for the longest word of the heading, and of the texts as far as these are no monsters."""
-    words = (text_width(word, size, bold) for text in texts for word in text.split())
-    longest = max((width for width in words if width <= LONG_WORD), default=0.0)
-    return PAD + max(longest, *(text_width(word, SMALL, True) for word in heading.split() or [""]))
+def least_width(heading: str, texts: Iterable[str], size: float, bold: bool, *, whole: bool = False) -> float:
+    """Room for the longest word of the heading, and of the texts as far as these are no monsters; for the longest
+    text where it must stay `whole`."""
+    words = (text_width(word, size, bold) for text in texts for word in ([text] if whole else text.split()))
+    longest = max((width for width in words if whole or width <= LONG_WORD), default=0.0)
+    return PAD + 0.5 + max(longest, *(text_width(word, SMALL, True) for word in heading.split() or [""]))
 
 
 def own_width(least: float, most: float, texts: Iterable[str], size: float, bold: bool) -> float:

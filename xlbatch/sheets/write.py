@@ -10,17 +10,22 @@ from pathlib import Path
 
 from xlbatch.problems import Problem
 from xlbatch.roster.job import Job
-from xlbatch.sheets import blank, problem_list
+from xlbatch.sheets import blank, job_sheet, problem_list
 from xlbatch.sheets.book import Book
-from xlbatch.sheets.order import INPUT_SHEETS, INPUTS, SHEETS
+from xlbatch.sheets.order import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 from xlbatch.sheets.plan import Plan
 
 
 def write_plan(path: Path, plan: Plan) -> None:
     """Turns a plan into its workbook."""
     with Book(path, plan.job) as book:
+        job_page = book.page(JOB_SHEET, form=True)
+        printed: dict[str, int] = {}
         for sheet in SHEETS:
-            sheet.write(book.page(sheet.name, landscape=sheet.landscape, form=sheet.form), plan)
+            page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
+            sheet.write(page, plan)
+            printed[sheet.name] = page.printed
+        job_sheet.write(job_page, plan, printed)
 
 
 def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: datetime) -> None:

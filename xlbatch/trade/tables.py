@@ -51,3 +51,10 @@ def color_name(color: str) -> str:
         if wanted == line["Color"] or wanted in words(line["Other names"]):
             return line["Color"]
     return wanted
+
+
+@cache
+def iron_dial(celsius: float) -> str:
+    """Where an iron's dial stands for a heat (°C), in words."""
+    lines = table("iron_dial")
+    return next((line["Dial"] for line in lines if celsius <= float(line["Up to (°C)"]) + 0.5), lines[-1]["Dial"])

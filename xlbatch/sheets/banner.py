@@ -1,0 +1,75 @@
+"""The banner of a batch: its garments and its press settings, in large type."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+
+from xlbatch.press.step import Step
+from xlbatch.roster.job import Film, Press, Settings
+from xlbatch.sheets.measure import text_width
+from xlbatch.sheets.style import BANNER
+from xlbatch.trade.tables import iron_dial
+from xlbatch.units import temperature_text
+
+IRON = "iron"
+
+
+Line = tuple[str, str]  # a part in bold, and the rest
+
+
+def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
+    """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
+    the batch with its garments, then the settings, led by the films they are for where the batch has several."""
+    numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
+    batch = f"Batch {steps[0].batch} · no. {numbers}"
+    alike = len(films_by_settings(steps, settings)) == 1
+    lines: list[Line] = [] if alike else [(batch, "")]
+    for _, run in groupby(steps, key=lambda step: step.temperature):
+        part = list(run)
+        for said, names in films_by_settings(part, settings).items():
+            lines += _lines(batch if alike else " + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+        yield lines, part
+        lines = []
+
+
+def _wait(step: Step) -> str:
+    """That the plate needs a while to come to this step's heat."""
+    if not step.wait:
+        return ""
+    return f" (wait {step.wait:.0f} s)" if step.wait < 60 else f" (wait {-(-step.wait // 60):.0f} min)"
+
+
+def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[tuple[str, ...], list[str]]:
+    """The films of these steps by their settings in words."""
+    films: dict[tuple[str, ...], list[str]] = {}
+    for step in steps:
+        names = films.setdefault(settings_words(step.film, step.press, settings), [])
+        if step.film.name not in names:
+            names.append(step.film.name)
+    return films
+
+
+def settings_words(film: Film, press: Press, settings: Settings) -> tuple[str, ...]:
+    """A film's press settings in words; an iron has a dial instead of degrees."""
+    said = (
+        f"dial {iron_dial(film.temperature)}"
+        if press.kind == IRON
+        else temperature_text(film.temperature, settings.temperature_unit),
+        f"warm-up {film.warm_up:g} s",
+        f"press {film.press:g} s",
+        f"back {film.back:g} s" if film.back else "",
+        f"peel {film.peel}",
+        f"{film.pressure} pressure",
+    )
+    return tuple(filter(None, said))
+
+
+def _lines(strong: str, parts: Sequence[str], room: float) -> Iterator[Line]:
+    """A bold start and the parts after it, in as many lines as they need at a banner's size."""
+    line = ""
+    for part in parts:
+        joined = f"{line}{', ' if line else ' · ' if strong else ''}{part}"
+        if text_width(strong, BANNER, True) + text_width(joined, BANNER) > room:
+            yield strong, line
+            strong, joined = "", part
+        line = joined
+    yield strong, line

@@ -1,0 +1,125 @@
+"""Placement pictures: each kind of garment with its decals to scale, beside a paper ruler with this job's drops."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from xlbatch.placement.place import Place
+from xlbatch.roster.job import Settings
+from xlbatch.sheets.measure import text_width
+from xlbatch.sheets.page import Column, Page
+from xlbatch.sheets.picture import Picture, drawn
+from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.ruler import CHECK, ruler, ruler_height
+from xlbatch.sheets.sketch import sketch
+from xlbatch.units import print_step, printed_text
+
+MOST = 24  # pictures
+ACROSS = 3
+ROW = 18.0  # points: the rows the pictures lie over
+HIGH = 8 * ROW  # of one picture
+CAPTION, LETTER = 8.5, 7.0  # points: line height and size of the words below a drawing
+COLUMNS = (Column("", 1.87), *(Column("", 1.95) for _ in range(ACROSS)))
+
+Kind = tuple[str, ...]
+
+
+def kinds(plan: Plan) -> Mapping[Kind, Sequence[Place]]:
+    """The places by what tells one picture from another: garment, for whom, side, and what is on it."""
+    garments: dict[tuple[int, str], list[Place]] = {}
+    for place in plan.places:
+        garments.setdefault((place.garment.no, place.side), []).append(place)
+    found: dict[Kind, list[Place]] = {}
+    for (_, side), places in garments.items():
+        blank = places[0].garment.blank
+        on_it = [f"{place.decal.spec.position}/{place.decal.piece}" for place in places]
+        found.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
+    return found
+
+
+def drops(places: Iterable[Place], settings: Settings) -> Mapping[float, Sequence[str]]:
+    """The positions at each printed distance (mm) below a seam."""
+    step = print_step(settings.length_unit)
+    found: dict[float, dict[str, None]] = {}
+    for place in places:
+        if place.below_collar is not None:
+            found.setdefault(round(place.below_collar / step) * step, {})[place.decal.spec.position] = None
+    return {drop: tuple(positions) for drop, positions in found.items()}
+
+
+def write(page: Page, plan: Plan) -> None:
+    """The ruler at the left of the first page, the pictures beside it and on further pages."""
+    settings = plan.job.settings
+    page.sheet.set_print_scale(100)
+    page.lay_columns(COLUMNS, base="form")
+    page.title(
+        "Placement pictures",
+        f"Print at actual size (100 %). Check the ruler: {CHECK[settings.length_unit][1]} must measure "
+        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the "
+        "measures are those of Placement.",
+    )
+    top = page.row
+    page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
+    found = list(kinds(plan).values())[:MOST]
+    starts = []
+    for first in range(0, len(found), ACROSS):
+        starts.append(page.row)
+        for at, places in enumerate(found[first : first + ACROSS], 1):
+            page.picture(page.row, at, _picture(places, settings, page.widths[at] - 6))
+        for _ in range(int(HIGH / ROW)):
+            page.gap(ROW)
+    while sum(page.heights[top:]) < ruler_height(settings.length_unit):
+        page.gap(ROW)
+    page.break_pages(starts)
+    page.sheet.print_area(0, 0, page.row - 1, page.last)
+
+
+def _picture(places: Sequence[Place], settings: Settings, width: float) -> Picture:
+    """The first garment of a kind, with what it is and the measures of all."""
+    first = places[0].garment
+    shown = [place for place in places if place.garment.no == first.no]
+    title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
+    said = [title, f"drawn: size {first.blank.size}", *measures(places, settings)]
+    lines = [part for line in said for part in _wrapped(line, width - 4)]
+    high = HIGH - CAPTION * len(lines) - 10
+    words = "".join(
+        f'<text x="2" y="{high + CAPTION * (at + 1):.2f}" font-size="{LETTER}"'
+        f"{' font-weight=' + chr(34) + '700' + chr(34) if not at else ''}>{_escaped(line)}</text>"
+        for at, line in enumerate(lines)
+    )
+    svg = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HIGH - 6}" font-family="Arimo" '
+        f'fill="#17202a">{sketch(shown, width, high)}{words}</svg>'
+    )
+    return drawn(svg, "; ".join(said))
+
+
+def measures(places: Iterable[Place], settings: Settings) -> list[str]:
+    """`back name 4 in below the back collar seam`, a line a position; several distances as from to."""
+    found: dict[tuple[str, str], list[float]] = {}
+    for place in places:
+        seam = place.line_up_by.partition(",")[0]
+        away = place.below_collar if place.below_collar is not None else place.above_opening or place.above_hem or 0.0
+        where = "below" if place.below_collar is not None else "above"
+        found.setdefault((place.decal.spec.position, f"{where} {seam}"), []).append(away)
+    return [f"{position}: {_range(away, settings)} {where}" for (position, where), away in found.items()]
+
+
+def _range(away: Sequence[float], settings: Settings) -> str:
+    unit = settings.length_unit
+    least, most = printed_text(min(away), unit), printed_text(max(away), unit)
+    return least if least == most else f"{least.removesuffix(f' {unit}')} to {most}"
+
+
+def _wrapped(text: str, room: float) -> list[str]:
+    """The words in lines of at most `room` points."""
+    lines = [""]
+    for word in text.split(" "):
+        joined = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(joined, LETTER) > room:
+            lines.append(f"   {word}")
+        else:
+            lines[-1] = joined if len(lines) == 1 else f"   {joined}"
+    return lines
+
+
+def _escaped(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;")
