@@ -1,7 +1,7 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
@@ -25,8 +25,9 @@ COLUMNS = (
     Column("Garment", 0.75),
     Column("Size", 0.65, whole=True),
     Column("Color", 0.6),
-    Column("Exact text", 1.3, ("text", "strong")),
-    Column("As cut", 4.2),
+    Column("Exact text", 1.2, ("text", "strong")),
+    Column("Unusual letters", 0.8, ("text", "small")),
+    Column("As cut", 3.6),
     Column("Checked", 0.7, ("box",)),
 )
 
@@ -42,7 +43,8 @@ def table(plan: Plan) -> pd.DataFrame:
             garment.blank.garment,
             garment.blank.size,
             garment.color,
-            "\n".join(_spelled(decals[garment.no])),
+            "\n".join(texts := _texts(decals[garment.no])),
+            _unusual(texts),
             None,
             BOX,
         )
@@ -51,14 +53,15 @@ def table(plan: Plan) -> pd.DataFrame:
     return tabled(COLUMNS, rows)
 
 
-def _spelled(decals: Iterable[Decal]) -> Iterator[str]:
-    """The texts, and letters beyond plain English, easily taken for others, with their codes."""
-    texts = [decal.text for decal in decals if decal.text and not decal.border]
-    yield from texts
-    unusual = dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN)
-    yield from (f"{letter} = U+{ord(letter):04X}" for letter in list(unusual)[:MOST_LETTERS])
-    if len(unusual) > MOST_LETTERS:
-        yield "…"
+def _texts(decals: Iterable[Decal]) -> list[str]:
+    return [decal.text for decal in decals if decal.text and not decal.border]
+
+
+def _unusual(texts: Iterable[str]) -> str:
+    """The letters beyond plain English, easily taken for others, with their Unicode numbers."""
+    found = list(dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN))
+    listed = [f"{letter} U+{ord(letter):04X}" for letter in found[:MOST_LETTERS]]
+    return ", ".join([*listed, "…"] if len(found) > MOST_LETTERS else listed)
 
 
 def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
