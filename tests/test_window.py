@@ -192,6 +192,7 @@ def test_many_lists_have_a_line_each_and_one_failure_stops_none(shown: Window, t
     assert "b.xlsx: No plan was made." in said
     assert "c.xlsx: 1 garment planned, 1 held back." in said
     choices = next(each for each in widgets(shown.root) if isinstance(each, tkinter.Listbox))
+    shown.root.update()  # on the screen, so that it hears
     choices.selection_clear(0)
     choices.selection_set(1)
     choices.event_generate("<<ListboxSelect>>")
