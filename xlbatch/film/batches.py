@@ -8,11 +8,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from math import comb
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box
+from xlbatch.film.cores import spread
 from xlbatch.film.drop import least_lengths
 from xlbatch.film.partition import cheapest, prices
 
@@ -28,6 +30,7 @@ CLOSER, CLOSEST = (150, 40, 40_000), (800, 12, 12_000)
 GROUPS = 150_000  # batches priced roughly, times the effort
 BLOCK = 60  # garments
 USUAL = 9  # boxes in a strip; with more of them fewer batches are priced, as each takes longer
+BLOCKS_PAY = 4  # blocks whose choice takes longer than starting processes for it
 NODES = 200  # of the choice among batches
 
 
@@ -144,7 +147,8 @@ def _regrouped(costs: _Costs, blocks: Sequence[Sequence[Group]], most: int, sear
             most_kept = round(a_garment * len(members[at]))
             groups[at] = _promising(groups[at], cost[at], members[at], set(block), most_kept)
         cost = costs.of_each(groups, tries)
-    return [batch for at, block in enumerate(blocks) for batch in _chosen(groups[at], cost[at], members[at], block)]
+    choices = [_Choice(*each) for each in zip(groups, cost, members, blocks, strict=True)]
+    return [batch for chosen in spread(_chosen, choices, pays=len(blocks) >= BLOCKS_PAY) for batch in chosen]
 
 
 def _sets(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
@@ -152,8 +156,18 @@ def _sets(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
     return [[place[garment] for garment in group] for group in groups]
 
 
-def _chosen(groups: Sequence[Group], cost: Ints, members: Sequence[int], own: Sequence[Group]) -> Sequence[Group]:
+class _Choice(NamedTuple):
+    """Groups to choose from and their costs, the members they must hold, and the groups that stand already."""
+
+    groups: Sequence[Group]
+    cost: Ints
+    members: Sequence[int]
+    own: Sequence[Group]
+
+
+def _chosen(choice: _Choice) -> Sequence[Group]:
     """The groups that hold every member once at the least cost; those that stand already if none cost less."""
+    groups, cost, members, own = choice
     chosen = cheapest(_sets(groups, members), cost.tolist(), len(members), NODES)
     price = dict(zip(groups, cost.tolist(), strict=True))
     better = [groups[at] for at in chosen or ()]

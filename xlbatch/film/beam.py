@@ -18,7 +18,7 @@ KEPT = 5  # fillings of one bed
 BRANCHES = 6  # next boxes looked at in each filling
 FLUSH = 20  # a box level with a wall of its notch gains one part in so many of its area
 WIDE = 1 << 40  # µm: a way round that does not fit
-NEVER = np.int64(1 << 52)  # a score above all others that may still be multiplied by the columns
+NEVER = np.int64(1 << 47)  # a score above all others that may still be multiplied by the columns
 
 
 class Fill(NamedTuple):

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box, Packing, Spot
+from xlbatch.film.cores import spread
 
 Ints = NDArray[np.int64]  # lengths and keys
 Short = NDArray[np.int32]  # what is computed with most: no strip is 2 km long
@@ -22,6 +23,7 @@ EXACT = 3  # boxes of which every order is tried
 MOVED, TURNED_TOO = 0.6, 0.3  # how often a change moves a box, and how often it then turns one as well
 CHUNK = 2048  # sets worked on at a time, so that they stay in the processor's cache
 HIGH = 1 << 24  # µm, wider than any film
+MUCH = 2_000_000  # tries of a set: some seconds
 NOWHERE = np.int64(1 << 62)
 
 
@@ -44,19 +46,26 @@ class _Sets(NamedTuple):
         return _Sets(across, along, self.which)
 
 
+class _Part(NamedTuple):
+    """Sets of equally many boxes, and how to lay them."""
+
+    sets: Sequence[Sequence[Box]]
+    bed: Bed
+    tries: int
+
+
 def least_lengths(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Ints:
     """The shortest length found for each set (µm, gap included); more tries never make it longer."""
     lengths = np.zeros(len(sets), np.int64)
-    for these in _alike(sets):
-        lengths[these] = _best([sets[at] for at in these], bed, tries)[1]
+    for these, (_, found) in _searched(sets, bed, tries):
+        lengths[these] = found
     return lengths
 
 
 def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packing]:
     """Where the boxes of each set lie, at the lengths `least_lengths` finds with as many tries."""
     packings = [Packing(0, ())] * len(sets)
-    for these in _alike(sets):
-        best, lengths = _best([sets[at] for at in these], bed, tries)
+    for these, (best, lengths) in _searched(sets, bed, tries):
         x, y, _ = _drop(best, bed)
         back = np.argsort(best.which, axis=0)
         found = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
@@ -66,6 +75,13 @@ def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packi
             )
             packings[at] = Packing(length, tuple(spots))
     return packings
+
+
+def _searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["_Sets", Short]]]:
+    """The places of sets that are alike, and the best found for them."""
+    places = list(_alike(sets))
+    parts = [_Part([sets[at] for at in these], bed, tries) for these in places]
+    return zip(places, spread(_part_searched, parts, pays=len(sets) * tries > MUCH), strict=True)
 
 
 def _alike(sets: Sequence[Sequence[Box]]) -> Iterator[list[int]]:
@@ -93,6 +109,10 @@ def _drop(sets: _Sets, bed: Bed) -> tuple[Short, Short, Short]:
         x[row], y[row] = begin[place, every], height[place, every]
         right[row + 1], top[row] = x[row] + sets.across[row], y[row] + sets.along[row]
     return x, y, top.max(axis=0)
+
+
+def _part_searched(part: _Part) -> tuple[_Sets, Short]:
+    return _best(part.sets, part.bed, part.tries)
 
 
 def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[_Sets, Short]:

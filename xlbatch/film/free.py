@@ -16,6 +16,7 @@ from xlbatch.film.box import Bed, Box, Packing, Spot
 from xlbatch.film.skyline import OPEN
 
 BLOCK = 240  # boxes
+ROWS = 25  # longest sides in a block's length, at least
 ROUND = 16  # tries whose ceilings follow from what was found before
 LANES = 96  # fillings searched for at the same time
 HARD, LARGE = (1.0, 3.0), (0.15, 1.0)  # what worth beyond area, and area, weigh against area lost
@@ -27,7 +28,7 @@ def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
     """The shortest packing found in so many tries (at least one) of each block.
 
     Raises ValueError where a box fits neither way round."""
-    blocks = -(-len(boxes) // BLOCK)
+    blocks = min(-(-len(boxes) // BLOCK), _longest_blocks(boxes, bed))
     order = sorted(range(len(boxes)), key=lambda at: (-max(boxes[at]), -min(boxes[at]), at))
     dealt = [order[at::blocks] for at in range(blocks)]
     spots = [Spot(0, 0, False)] * len(boxes)
@@ -39,6 +40,12 @@ def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
             spots[at] = spot._replace(along=spot.along + length)
         length += found.length
     return Packing(length, tuple(spots))
+
+
+def _longest_blocks(boxes: Sequence[Box], bed: Bed) -> int:
+    """How many blocks are still so long that their uneven ends hardly count."""
+    area = sum(across * along for across, along in boxes)
+    return max(1, area // (bed.width * ROWS * max(map(max, boxes), default=1)))
 
 
 def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0) -> list[Packing]:
