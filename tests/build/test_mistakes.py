@@ -16,7 +16,9 @@ from xlbatch.sheets.job_sheet import ASSUMED
 ROOT = Path(__file__).resolve().parents[2]
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 RUN_AT = datetime(2026, 5, 4, 9, 30)
-CODES = [kind.code for kind in KINDS]
+NO_EXAMPLE = ("font-computer",)  # depends on the fonts of the computer
+CODES = [kind.code for kind in KINDS if kind.code not in NO_EXAMPLE]
+PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 
 
 def table(make_mistakes: ModuleType) -> dict[str, Any]:
@@ -36,8 +38,8 @@ def test_a_mistake_is_found_at_its_cell_and_nothing_else_is(code: str, make_mist
     problems = make_plan(reading, 0, lambda _stage: None, RUN_AT).problems
     found = {(each.code, " ".join(filter(None, each.where))) for each in problems}
     assert (code, table(make_mistakes)[code]["at"]) in found
-    assert {each for each, _ in found} - set(ASSUMED) <= {code}
-    assert len([each for each in problems if each.code == code]) == 1 or code in ASSUMED
+    assert {each for each, _ in found} - PLAIN <= {code}
+    assert len([each for each in problems if each.code == code]) == 1 or code in PLAIN
     for each in problems:
         assert each.wrong
         assert each.todo
