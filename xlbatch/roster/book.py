@@ -13,7 +13,7 @@ from pathlib import Path
 from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
-from openpyxl.cell.cell import Cell, MergedCell
+from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
 from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.worksheet.worksheet import Worksheet
 
@@ -138,7 +138,8 @@ def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
 def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:
     value = cell.value
     if isinstance(value, str):
-        return Raw(value, fault="error" if cell.data_type == "e" else "") if value.strip() else None
+        faulty = cell.data_type == "e" or value in ERROR_CODES  # also where a plan carries it on as text
+        return Raw(value, fault="error" if faulty else "") if value.strip() else None
     if value is not None:
         return Raw(value, cell.number_format)
     return Raw(None, fault="unsaved") if unsaved and cell.coordinate in unsaved else None

@@ -59,6 +59,7 @@ class RosterRow:
     first_name: str = ""  # where the list gives them apart
     last_name: str = ""
     extra: Mapping[str, str] = field(default_factory=dict)  # columns not understood, kept as they are
+    unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
 
 
 @dataclass(frozen=True)

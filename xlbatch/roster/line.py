@@ -76,6 +76,7 @@ class Line:
     rows: tuple[int, ...] = ()  # what its problems hold back
     defaults: Mapping[str, str] = field(default_factory=dict)  # used where a cell is unclear: settings alone
     problems: list[Problem] = field(default_factory=list)
+    unclear: dict[str, str] = field(default_factory=dict)  # what stands in the cells that cannot be read
 
     @property
     def stopped(self) -> bool:
@@ -232,12 +233,14 @@ class Line:
         if heading in self.defaults:
             self._unclear(heading, cell, "")
         elif cell.fault == "error":
+            self.unclear[heading] = shown_value(cell)
             self.found("cell-error", heading, shown_value(cell))
         else:
             self.found("formula-unsaved", heading)
 
     def _unclear(self, heading: str, cell: Raw, suggestion: str) -> None:
         column, typed = self.columns[heading], shown_value(cell)
+        self.unclear[heading] = typed
         if column.kind == "size":
             self.found("date-for-size", heading, typed, suggestion)
             return

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import cast
+from decimal import Decimal
+from typing import Literal, cast
 
 from xlbatch.problems import Problem
 from xlbatch.roster import cells
@@ -20,6 +21,8 @@ EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is,
     "Note": "example row: write over it",
 }
 NO_SIZE_NEEDED = ("done", "cancelled")
+
+Paid = Decimal | Literal["yes"] | None
 
 
 @dataclass(frozen=True)
@@ -40,11 +43,13 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
     last_no = max(last_no, *own.values(), 0)
     roster: list[RosterRow] = []
     for at, line in enumerate(rows):
-        row, many = _row(line), _how_many(line)
+        many = _how_many(line)
+        row = _row(line)
         new = many - (at in own)
         numbers = ([own[at]] if at in own else []) + list(range(last_no + 1, last_no + new + 1))
         last_no += new
-        roster += (replace(row, no=number) for number in numbers)
+        paid = _shares(row.paid, many)
+        roster += (replace(row, no=number, paid=part) for number, part in zip(numbers, paid, strict=True))
         _note_number(line, at in own, numbers[0])
     note_whose(rows, roster)
     return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
@@ -81,8 +86,19 @@ def _how_many(line: Line) -> int:
     many = line.count("How many")
     if many is not None and not 1 <= many <= MOST_ALIKE:
         line.found("how-many-unclear", "How many", many)
+        line.unclear["How many"] = str(many)
         return 1
     return many or 1
+
+
+def _shares(paid: Paid, many: int) -> tuple[Paid, ...]:
+    """What was paid for a row, shared out among its garments to the cent."""
+    if many == 1 or not isinstance(paid, Decimal):
+        return (paid,) * many
+    cents = int(paid * 100)
+    each, odd = divmod(cents, many)
+    first = Decimal(each + (odd > 0)) / 100 + (paid - Decimal(cents) / 100)
+    return (first, *(Decimal(each + (at < odd)) / 100 for at in range(1, many)))
 
 
 def _row(line: Line) -> RosterRow:
@@ -107,6 +123,7 @@ def _row(line: Line) -> RosterRow:
         first_name=first,
         last_name=last,
         extra=line.extra,
+        unclear=line.unclear,
     )
 
 

@@ -141,6 +141,9 @@ def _column(column: trade.Column, settings: Settings) -> Column:
 
 
 def _value(sheet: Input, column: trade.Column, record: Any, settings: Settings) -> Value:
+    unread: Mapping[str, str] = getattr(record, "unclear", {})  # the roster alone keeps what it could not read
+    if column.heading in unread:
+        return unread[column.heading]
     if column.heading in sheet.same:
         return sheet.same[column.heading]
     own = column.kind != EXTRA
