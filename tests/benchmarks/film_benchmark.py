@@ -112,7 +112,7 @@ def hopper_and_turton(seconds: float, python312: str) -> None:
             boxes = [(item["w"], item["l"]) for item in getattr(data, f"items_{letter}").values()]
             width = round(sum(w * h for w, h in boxes) / optimum)
             work = lambda b=boxes, w=width: pack(b, Bed(w, 10**9, 0, True), tries(b)).length  # noqa: E731
-            length, took = timed(work)  # type: ignore[arg-type]
+            length, took = timed(work)
             found = list(others(boxes, width, max(took, seconds), python312))
             gaps.append([each and each / optimum - 1 for each in (length, *found)])
             print(f"{name + letter:10}  {optimum:7}  {length:6}  {took:6.1f}  {told(found, optimum)}", flush=True)
