@@ -30,7 +30,7 @@ CLOSER, CLOSEST = (150, 40, 40_000), (800, 12, 12_000)
 GROUPS = 150_000  # batches priced roughly, times the effort
 BLOCK = 60  # garments
 USUAL = 9  # boxes in a strip; with more of them fewer batches are priced, as each takes longer
-BLOCKS_PAY = 4  # blocks whose choice takes longer than starting processes for it
+BLOCKS_PAY = 20  # blocks whose choice takes longer than starting processes for it
 NODES = 200  # of the choice among batches
 
 

@@ -23,7 +23,7 @@ EXACT = 3  # boxes of which every order is tried
 MOVED, TURNED_TOO = 0.6, 0.3  # how often a change moves a box, and how often it then turns one as well
 CHUNK = 2048  # sets worked on at a time, so that they stay in the processor's cache
 HIGH = 1 << 24  # µm, wider than any film
-MUCH = 2_000_000  # tries of a set: some seconds
+MUCH = 4_000_000  # tries of a set: some seconds
 NOWHERE = np.int64(1 << 62)
 
 
