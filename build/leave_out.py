@@ -9,7 +9,8 @@ MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
     *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
-    *("numpy.f2py", "numpy.distutils", "pandas.tests", "matplotlib", "PIL", "lxml", "scipy", "pytest"),
+    *("numpy.f2py", "numpy.distutils", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
+    *("PIL._avif", "PIL._webp", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(
     r"^_tcl_data/(tzdata|msgs)/|^_tk_data/(images|msgs)/"  # clocks and words of a toolkit that shows our own words
