@@ -101,6 +101,13 @@ def test_a_bare_list_gets_the_default_design(bare: Outcome, folder: Path) -> Non
     assert len(cut) == len(plan.layout.runs)
 
 
+def test_the_printed_sheets_are_few_and_the_workbook_small(relay: Outcome) -> None:
+    assert relay.written is not None
+    said = next(str(row[0]) for row in cells(relay.written)["Job sheet"] if str(row[0]).startswith("Print these"))
+    assert 10 <= int(said.split()[2]) <= 16
+    assert relay.written.stat().st_size <= 44 * 15_000  # 1.5 MB for 100 garments
+
+
 def test_dropping_an_untouched_plan_gives_equal_sheets(any_plan: Outcome) -> None:
     assert any_plan.written is not None
     again = plan_file(any_plan.written, datetime(2027, 1, 1))

@@ -7,6 +7,7 @@ import pandas as pd
 from xlbatch.schedule.hours import TimePlan
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.style import HEAD
 
 STAGES = {"cut": "Cutting", "weed": "Weeding", "press": "Pressing"}
 COLUMNS = (
@@ -14,7 +15,7 @@ COLUMNS = (
     Column("Work", 1.4, ("text", "strong")),
     Column("Batch", 0.7, ("count",)),
     Column("People", 0.8, ("count",)),
-    Column("Minutes", 0.9, ("minutes", "center")),
+    Column("Minutes", 1.6, ("minutes", "center")),
     Column("Day", 0.7, ("count",)),
     Column("Starts", 0.9, ("time",)),
     Column("Ends on day", 0.8, ("count",)),
@@ -64,3 +65,6 @@ def write(page: Page, plan: Plan) -> None:
     page.title("Time plan", "Cut everything, then weed everything, then press everything. Minutes are hand work.")
     page.line(" · ".join(stage_lines(plan.time)), "strong", least=18)
     page.table(frame, least=17)
+    minutes = page.at("Minutes")
+    bars = {"type": "data_bar", "bar_solid": True, "bar_color": HEAD, "min_type": "num", "min_value": 0}
+    page.sheet.conditional_format(page.head + 1, minutes, max(page.end, page.head + 1), minutes, bars)
