@@ -101,6 +101,15 @@ def test_a_bare_list_gets_the_default_design(bare: Outcome, folder: Path) -> Non
     assert len(cut) == len(plan.layout.runs)
 
 
+def test_the_printed_sheets_are_few_and_the_workbook_small(folder: Path) -> None:
+    """As a person gets it, at the default effort."""
+    usual = run(folder / "relay squad.xlsx", Options(), lambda _: None, datetime(2026, 5, 4))
+    assert usual.written is not None
+    said = next(str(row[0]) for row in cells(usual.written)["Job sheet"] if str(row[0]).startswith("Print these"))
+    assert 10 <= int(said.split()[2]) <= 16
+    assert usual.written.stat().st_size <= 44 * 15_000  # 1.5 MB for 100 garments
+
+
 def test_dropping_an_untouched_plan_gives_equal_sheets(any_plan: Outcome) -> None:
     assert any_plan.written is not None
     again = plan_file(any_plan.written, datetime(2027, 1, 1))

@@ -33,7 +33,9 @@ class Book:
         self.name = job.settings.job_name or job.path.stem
         self._path, self._bytes = path, BytesIO()  # whole before the disk sees it: a full one must not meet a half
         self._workbook = Workbook(self._bytes, deepcopy(_OPTIONS))  # the writer adds to what it is given
-        self._workbook.set_properties({"title": self.name, "created": CREATED})
+        self._workbook.set_properties(
+            {"title": self.name, "subject": "A batch of personalized garments", "created": CREATED}
+        )
         self._workbook.set_size(1600, 1000)
         self._formats = Formats(self._workbook, job.settings)
 

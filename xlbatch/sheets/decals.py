@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 import pandas as pd
 
-from xlbatch.sheets.cell import Value
+from xlbatch.sheets.cell import Link, Value
+from xlbatch.sheets.inputs import FIRST
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.runs import exact
@@ -73,3 +74,4 @@ def write(page: Page, plan: Plan) -> None:
         "To look centered: how far to the right, as one reads it (left where negative), if its ink sits to one side.",
     )
     page.table(frame)
+    page.links("Run", (Link("", "Runs", FIRST + int(run) - 1) for run in frame["Run"]))

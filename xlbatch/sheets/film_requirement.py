@@ -7,6 +7,7 @@ import pandas as pd
 from xlbatch.sheets.cell import Formula
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.style import INK, LINE
 from xlbatch.units import length_text, long_text, print_step, printed_length
 
 
@@ -78,3 +79,28 @@ def write(page: Page, plan: Plan) -> None:
     page.write(total, 0, "All rolls together", "sum")
     missing = Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', known if any(c is not None for c in costs) else "")
     page.write(total, page.at("Cost"), missing, "sum", "money")
+    if plan.layout.needs:
+        _chart(page, plan.job.settings.length_unit)
+
+
+def _chart(page: Page, unit: str) -> None:
+    """The film each takes, beside the least that is possible."""
+    page.gap()
+    top = page.row
+    for _ in range(14):
+        page.gap(16)
+    chart = page.workbook.add_chart({"type": "bar"})
+    for name, color in (("Length", INK), ("Least possible", LINE)):
+        chart.add_series({
+            "name": f"{name} ({unit})",
+            "categories": f"='{page.sheet.get_name()}'!{page.below('Film')}",
+            "values": f"='{page.sheet.get_name()}'!{page.below(f'{name} ({unit})')}",
+            "fill": {"color": color},
+            "gap": 60,
+        })  # fmt: skip
+    chart.set_y_axis({"reverse": True})
+    chart.set_legend({"position": "bottom"})
+    chart.set_size({"width": int(page.room * 96 / 72 * 0.7), "height": 290})
+    says = "Bars: for each film the length it takes, and the least length that is possible"
+    page.sheet.insert_chart(top, 0, chart, {"description": says, "object_position": 3})
+    page.sheet.print_area(0, 0, page.row - 1, page.last)

@@ -78,6 +78,7 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
     page.lay_columns([_column(each, job.settings) for each in sheet.headings(job)], frame, fill=frame.empty)
     page.title(sheet.name, sheet.advice)
     page.table(frame)
+    page.name_table(f"{sheet.name}_table")
     _offer_choices(sheet, page, job, len(frame))
     mark(page, frame, spots(sheet, job), problems)
 

@@ -39,6 +39,7 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     page.lay_columns(COLUMNS, frame)
     page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
     page.table(frame)
+    page.name_table(f"{NAME}_table")
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] in ("choice", "yes/no"):
             offer(page, row, 1, 1, words(line["Choices"]), strict=True)

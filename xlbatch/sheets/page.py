@@ -9,7 +9,7 @@ from types import MappingProxyType
 import pandas as pd
 from xlsxwriter import Workbook
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
-from xlsxwriter.worksheet import Worksheet
+from xlsxwriter.worksheet import CellNumberTuple, Worksheet
 
 from xlbatch.sheets.cell import Formula, Link, Value, printable, put
 from xlbatch.sheets.measure import LINE, text_height
@@ -133,6 +133,11 @@ class Page:
         cell = xl_rowcol_to_cell(row, column, row_abs=True, col_abs=True)
         self.workbook.define_name(name, f"='{self.sheet.get_name()}'!{cell}")
 
+    def name_table(self, name: str) -> None:
+        """Gives the table, headings included, a name that formulas may use."""
+        cells = xl_range_abs(self.head, 0, max(self.end, self.head + 1), len(self.columns) - 1)
+        self.workbook.define_name(name, f"='{self.sheet.get_name()}'!{cells}")
+
     # tables
 
     def heading(self) -> None:
@@ -198,6 +203,16 @@ class Page:
         self.sheet.freeze_panes(self.head + 1, 0)
         self.sheet.print_area(0, 0, self.end, self.last)
         self.break_pages(blocks or range(self.head + 1, self.row), repeated=self.heights[self.head])
+
+    def links(self, heading: str, targets: Iterable[Link]) -> None:
+        """Makes the table's cells under a heading, row by row, lead to `targets`; they keep what they hold."""
+        at = self.at(heading)
+        look = self.formats.get(self.base, *self.columns[at].looks, "link")
+        for row, target in enumerate(targets, self.head + 1):
+            held = self.sheet.table[row][at]
+            self.sheet.write_url(row, at, target.target, look, target.text)
+            if isinstance(held, CellNumberTuple):
+                self.sheet.write_number(row, at, held.number, look)
 
     def below(self, heading: str) -> str:
         """The range of this table's cells under a heading, for a formula ($F$5:$F$16)."""

@@ -6,7 +6,8 @@ import pandas as pd
 
 from xlbatch.placement.place import Place
 from xlbatch.roster.job import Settings
-from xlbatch.sheets.cell import Value
+from xlbatch.sheets.cell import Link, Value
+from xlbatch.sheets.inputs import FIRST
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
 from xlbatch.units import printed_length
@@ -88,3 +89,7 @@ def write(page: Page, plan: Plan) -> None:
         "right. Presses: how many times the plate is set down to cover the decal. The Press log has the measures too.",
     )
     page.table(frame)
+    rows = {no: row for row, no in enumerate(sorted(place.decal.id for place in plan.places), FIRST)}
+    page.links("Decal", (Link(place.decal.id, "Decals", rows[place.decal.id]) for place in plan.places))
+    people = {row.no: at for at, row in enumerate(plan.job.roster, FIRST)}
+    page.links("Garment no.", (Link("", "Roster", people[place.garment.no]) for place in plan.places))

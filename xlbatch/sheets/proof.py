@@ -17,7 +17,7 @@ from xlbatch.units import printed_text
 
 MOST_PICTURES = 300  # different pictures: beyond that a workbook grows slow to open
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
-MOST_LETTERS = 6  # spelled out with their codes
+MOST_LETTERS = 3  # spelled out with their codes
 COLUMNS = (
     Column("Garment no.", 0.7, ("count", "strong")),
     Column("Who", 1.2, ("text", "strong")),
@@ -26,7 +26,7 @@ COLUMNS = (
     Column("Size", 0.65, whole=True),
     Column("Color", 0.6),
     Column("Exact text", 1.2, ("text", "strong")),
-    Column("Unusual letters", 0.8, ("text", "small")),
+    Column("Unusual letters", 0.85, ("text", "small")),
     Column("As cut", 3.6),
     Column("Checked", 0.7, ("box",)),
 )

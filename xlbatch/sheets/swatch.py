@@ -10,7 +10,7 @@ from xlbatch.sheets.picture import Picture, drawn
 from xlbatch.sheets.widths import filled
 from xlbatch.trade.tables import color_hex
 
-LOW, TALL = 28.0, 62.0  # points high
+LOW, TALL = 26.0, 50.0  # points high
 CAPTION = 8.5  # of these below each panel
 CAPTION_SIZE = 7.0
 GAP = 5.0  # between two panels

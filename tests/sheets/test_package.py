@@ -1,0 +1,76 @@
+"""The workbook as a package of XML parts (ECMA-376, part 2): every part typed, every relationship met, ids unique."""
+
+import posixpath
+from collections.abc import Mapping
+from pathlib import Path
+from xml.etree import ElementTree
+from zipfile import ZipFile
+
+import pytest
+
+from xlbatch.sheets.ruler import WIDTH
+
+PACKAGE = "{http://schemas.openxmlformats.org/package/2006/"
+MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+DRAWING = "{http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing}"
+PICTURE = "{http://schemas.openxmlformats.org/drawingml/2006/main}"
+EMU = 12_700  # English metric units a point
+
+Parts = Mapping[str, bytes]
+
+
+@pytest.fixture(scope="module")
+def parts(written: Path) -> Parts:
+    with ZipFile(written) as package:
+        assert len(package.namelist()) == len(set(package.namelist()))
+        return {name: package.read(name) for name in package.namelist()}
+
+
+def test_every_part_has_a_content_type(parts: Parts) -> None:
+    types = ElementTree.fromstring(parts["[Content_Types].xml"])
+    endings = {each.attrib["Extension"] for each in types.iter(f"{PACKAGE}content-types}}Default")}
+    named = {each.attrib["PartName"] for each in types.iter(f"{PACKAGE}content-types}}Override")}
+    for name in parts:
+        assert f"/{name}" in named or name.rpartition(".")[2] in endings, name
+    assert named <= {f"/{name}" for name in parts}
+
+
+def test_every_relationship_leads_to_a_part(parts: Parts) -> None:
+    for name in (name for name in parts if name.endswith(".rels")):
+        folder = posixpath.dirname(posixpath.dirname(name))
+        ids = []
+        for each in ElementTree.fromstring(parts[name]).iter(f"{PACKAGE}relationships}}Relationship"):
+            ids.append(each.attrib["Id"])
+            if each.attrib.get("TargetMode") != "External":
+                target = posixpath.normpath(posixpath.join("/", folder, each.attrib["Target"]))
+                assert target[1:] in parts, (name, target)
+        assert len(ids) == len(set(ids))
+
+
+def test_every_picture_has_an_id_of_its_own_and_says_what_it_shows(parts: Parts) -> None:
+    for name in (name for name in parts if name.startswith("xl/drawings/drawing")):
+        found = list(ElementTree.fromstring(parts[name]).iter(f"{DRAWING}cNvPr"))
+        assert len({each.attrib["id"] for each in found}) == len(found) > 0
+        assert all(each.attrib["descr"] for each in found), name
+
+
+def test_every_formula_carries_a_cached_value(parts: Parts) -> None:
+    count = 0
+    for name in (name for name in parts if name.startswith("xl/worksheets/sheet")):
+        for cell in ElementTree.fromstring(parts[name]).iter(f"{MAIN}c"):
+            if cell.find(f"{MAIN}f") is not None:
+                count += 1
+                assert cell.find(f"{MAIN}v") is not None, (name, cell.attrib["r"])
+    assert count > 50
+
+
+def test_the_ruler_is_of_its_true_size(parts: Parts) -> None:
+    pictures = [
+        each
+        for name in parts
+        if name.startswith("xl/drawings/drawing")
+        for each in ElementTree.fromstring(parts[name]).iter(f"{DRAWING}pic")
+    ]
+    ruler = next(each for each in pictures if "A ruler at its true size" in ElementTree.tostring(each, "unicode"))
+    extent = next(ruler.iter(f"{PICTURE}ext"))
+    assert int(extent.attrib["cx"]) / EMU == pytest.approx(WIDTH, rel=0.01)
