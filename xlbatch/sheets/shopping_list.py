@@ -69,7 +69,7 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Shopping list",
         "Tick Ordered and Arrived. The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the "
-        "sum follow. Spares are there so that the job finishes without a second order.",
+        f"sum follow. {_spares(plan)}",
     )
     row = page.gap(16)
     page.table(frame)
@@ -77,3 +77,12 @@ def write(page: Page, plan: Plan) -> None:
     cells = page.below("Cost")
     page.write(row, page.at("Cost"), Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', total(plan)), "sum", "money")
     page.name_cell(TOTAL, row, page.at("Cost"))
+
+
+def _spares(plan: Plan) -> str:
+    """What the spares are for, so that a person can choose fewer."""
+    settings, count = plan.job.settings, sum(line.spares for line in plan.shopping if line.kind == "blank")
+    return (
+        f"With the {count} spare blanks {settings.sureness:g} jobs in 100 finish without a second order, where "
+        f"{settings.spoiled_per_100:g} pieces in 100 are spoiled."
+    )
