@@ -68,3 +68,19 @@ def test_no_step_is_hotter_than_its_garment_bears(plan_of: Callable[..., Plan]) 
 def test_a_press_that_is_too_cool_stops(plan_of: Callable[..., Plan]) -> None:
     press = [["Press", "Hottest (°F)"], ["Old iron", 300]]
     assert ("press-too-cool", "Press", "B2") in [(f.code, *f.where) for f in plan_of(ROSTER, Press=press).problems]
+
+
+def test_lighter_film_on_dark_polyester_may_take_its_dye(plan_of: Callable[..., Plan]) -> None:
+    """Common practice, no source."""
+    designs = [
+        ["Design", "Decal", "What", "Film", "Position"],
+        ["Name", "Name", "print name", "White low-heat", "full front"],
+    ]
+    head = ["Who", "Garment", "Size", "Color"]
+    plan = plan_of(
+        [head, ["Ana", "Polyester sports tee", "M", "navy"], ["Ivo", "Polyester sports tee", "M", "white"]],
+        Designs=designs,
+    )
+    assert [(each.where.cell, each.rows) for each in plan.problems if each.code == "dye-may-show"] == [("D2", (2,))]
+    cotton = plan_of([head, ["Ana", "Crew-neck tee", "M", "navy"]], Designs=designs)
+    assert not any(each.code == "dye-may-show" for each in cotton.problems)

@@ -77,3 +77,18 @@ def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]
     first, second = plan.pressing.steps
     assert (first.with_step, second.with_step) == (None, 1)
     assert second.how == "with step 1"
+
+
+def test_what_is_pressed_already_is_covered_when_its_side_is_pressed_again(plan_of: Callable[..., Plan]) -> None:
+    designs = [
+        DESIGN,
+        ["Two", "Name", "text", "GO", "Navy smooth", 1, "back name", "2 in"],
+        ["Two", "Number", "text", "7", "Red stretch", 1, "back number", "6 in"],
+        ["Two", "Front", "text", "GO", "Red stretch", 1, "full front", "2 in"],
+    ]
+    steps = plan_of([HEAD, ["Ana", "M", "Two"]], Designs=designs).pressing.steps
+    assert [(step.place.decal.piece, step.how) for step in steps] == [
+        ("Name", "trial"),
+        ("Number", "trial; cover D001"),
+        ("Front", ""),
+    ]

@@ -1,4 +1,4 @@
-"""The rule about film on a garment of nearly its own color."""
+"""The rules about colors: film on a garment of nearly its own color, and dye that comes through film."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,9 @@ from xlbatch.check.garment import Garment
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.job import DecalSpec, Job
 from xlbatch.trade.contrast import LEAST, contrast, shade
+
+WHITE, BLACK = "#ffffff", "#000000"
+DARK = 4.5  # contrast with white from which a cloth counts as dark: common practice, no source
 
 
 def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -20,6 +23,24 @@ def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[P
                 seen[2][garment.row.source.row] = None
     for (film, color), (where, ratio, rows) in found.items():
         yield problem("contrast-low", where, color, rows=tuple(rows), film=film, ratio=f"{int(ratio * 10) / 10:.1f}")
+
+
+def dye_stays_in_the_cloth(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """Film on dark polyester is not lighter than the cloth, once for each garment and color.
+
+    Heat drives the dye of polyester into lighter film: common practice, no source."""
+    colors = {film.name.casefold(): film.color for film in reversed(job.films)}
+    found: dict[tuple[str, str], tuple[Where, dict[int, None]]] = {}
+    for garment in garments:
+        ground = shade(garment.color)
+        if ground is None or "polyester" not in garment.blank.fabric.casefold() or contrast(ground, WHITE) < DARK:
+            continue
+        shades = (shade(colors.get(spec.film.casefold(), "")) for spec in garment.to_do)
+        if any(own and contrast(own, BLACK) > contrast(ground, BLACK) for own in shades):
+            key = garment.blank.garment, garment.color
+            found.setdefault(key, (_color_cell(job, garment), {}))[1][garment.row.source.row] = None
+    for (name, color), (where, rows) in found.items():
+        yield problem("dye-may-show", where, color, rows=tuple(rows), garment=name)
 
 
 def _seen_on(spec: DecalSpec, garment: Garment, colors: dict[str, str]) -> tuple[str, float]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator
 
-from xlbatch.check.colors import film_shows_on_garment
+from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
 from xlbatch.check.lettering import capitals_as_usual, letters_of_one_alphabet, name_is_filled_in
 from xlbatch.check.names import did_you_mean
@@ -109,6 +109,7 @@ RULES: tuple[Rule, ...] = (
     names_spelled_one_way,
     color_is_made,
     film_shows_on_garment,
+    dye_stays_in_the_cloth,
     no_one_twice,
 )
 

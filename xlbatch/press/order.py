@@ -26,6 +26,7 @@ class Closing:
     film: Film
     tack: bool
     places: tuple[Place, ...]
+    cover: tuple[str, ...] = ()  # decals already pressed in full on this side: never pressed again uncovered
 
 
 def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...]) -> PressPlan:
@@ -62,7 +63,8 @@ def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list
         if last and (last.film, last.tack) == (film, tack) and _one_closing((*last.places, place), press):
             found[-1] = replace(last, places=(*last.places, place))
         else:
-            found.append(Closing(film, tack, (place,)))
+            pressed = (it for done in found if not done.tack for it in done.places if it.side == place.side)
+            found.append(Closing(film, tack, (place,), tuple(it.decal.id for it in pressed)))
     return found
 
 
@@ -134,6 +136,7 @@ def _how(job: Job, closing: Closing, place: Place, trial: bool, with_step: int |
     said = (
         "trial" if trial else "",
         f"with step {with_step}" if with_step else "",
+        f"cover {', '.join(closing.cover)}" if closing.cover and not with_step else "",
         f"tack {work_time('press', 'tack a lower layer'):g} s" if closing.tack else "",
         _grid(place, job) if place.presses > 1 else "",
     )
