@@ -87,6 +87,9 @@ def test_a_list_all_in_capitals_is_meant_so(plan_of: PlanOf) -> None:
         ("Jan Kowalski", "Ewa Kowalska", False),
         ("Mario Rossi", "Maria Rossi", False),
         ("Jon", "Ron", False),
+        ("zoë Wick", "Zoe Wick", True),  # accents alone
+        ("José Pérez", "Jose Perez", True),
+        ("Zoé", "Zoe", True),
     ],
 )
 def test_names_in_one_group_spelled_almost_alike(plan_of: PlanOf, one: str, other: str, alike: bool) -> None:

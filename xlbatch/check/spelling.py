@@ -1,5 +1,6 @@
 """The rule about names in one group that are spelled almost alike."""
 
+import unicodedata
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
@@ -13,7 +14,7 @@ SHORTEST = 5  # letters; Anna and Anne, Jan and Jana are two people
 
 
 def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """No whole name, and no family name inside a group, is one letter off another."""
+    """No whole name, and no family name inside a group, is one letter or only accents off another."""
     groups: dict[str, dict[str, Garment]] = defaultdict(dict)
     for garment in garments:
         groups[garment.group.casefold()].setdefault(garment.who.casefold(), garment)
@@ -30,6 +31,27 @@ def names_spelled_one_way(_job: Job, garments: tuple[Garment, ...]) -> Iterator[
             yield problem("name-alike", row.source.at("Who"), row.who, rows=(row.source.row,), **facts)
 
 
+def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
+    """Each name that is one slip from an earlier one, with that one: names with a letter left out meet in a table."""
+    seen: dict[str, str] = {}
+    for name in names:
+        plain = _without_accents(name)
+        shapes = {plain, *(plain[:at] + plain[at + 1 :] for at in range(len(plain)) if len(plain) >= SHORTEST)}
+        others = dict.fromkeys(seen[shape] for shape in sorted(shapes) if shape in seen)
+        near = next((other for other in others if _is_one_slip(plain, _without_accents(other))), None)
+        if near:
+            yield name, near
+        for shape in shapes:
+            seen.setdefault(shape, name)
+
+
+def _is_one_slip(one: str, other: str) -> bool:
+    """Whether two names without their accents are equal, or differ as a slip of the hand makes them."""
+    if one == other:
+        return True
+    return min(len(one), len(other)) >= SHORTEST and OSA.distance(one, other) == 1 and not _ends(one, other)
+
+
 def _ends(one: str, other: str) -> bool:
     """Whether two names differ by a word's last letter, as a woman's and a man's do in many languages."""
     return any(
@@ -37,16 +59,5 @@ def _ends(one: str, other: str) -> bool:
     )
 
 
-def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
-    """Each name that is one slip from an earlier one, with that one: names with a letter left out meet in a table."""
-    seen: dict[str, str] = {}
-    for name in names:
-        if len(name) < SHORTEST:
-            continue
-        shapes = {name, *(name[:at] + name[at + 1 :] for at in range(len(name)))}
-        others = dict.fromkeys(seen[shape] for shape in sorted(shapes) if shape in seen)
-        near = next((other for other in others if OSA.distance(name, other) == 1 and not _ends(name, other)), None)
-        if near:
-            yield name, near
-        for shape in shapes:
-            seen.setdefault(shape, name)
+def _without_accents(name: str) -> str:
+    return "".join(letter for letter in unicodedata.normalize("NFD", name) if not unicodedata.combining(letter))
