@@ -117,6 +117,11 @@ KINDS: tuple[Kind, ...] = (
     Kind("text-cleaned", "note", "Spaces or hidden characters were taken out: now “{now}”.", "Nothing to do."),
     Kind("result-unknown", "check", "“{found}” is no result.",
          "Choose ok, redo film or redo garment from the list; until then the step counts as not done."),
+    Kind("arrived-unclear", "check", "“{found}” cannot be read as {wanted}; what came of this line was not counted.",
+         "Write it like this: {example}. Or leave the box and change On hand on the Garments sheet."),
+    Kind("arrived-unmarked", "check", "Blanks were pressed that are not marked as arrived: {kinds}.",
+         "Mark Arrived on the Shopping list, or write how many came, and drop the plan again; till then what is left "
+         "of them is not known and not counted as on hand."),
     # any sheet
     Kind("cell-error", "stop", "The cell shows the spreadsheet error {found}.",
          "Mend the formula or type the value."),

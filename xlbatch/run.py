@@ -90,9 +90,9 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems
     from xlbatch.shopping.money import money
 
-    job = up_to_date(reading.job)
+    job, asked = up_to_date(reading.job)
     garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + problems
+    problems = reading.problems + asked + problems
 
     progress(DRAWING)
     decals, found = draw(job, garments)

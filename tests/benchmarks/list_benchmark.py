@@ -77,7 +77,7 @@ def load_alone(path: Path) -> None:
 def read_and_check(path: Path) -> None:
     reading = read(path)
     assert not isinstance(reading, Unreadable), reading
-    check(up_to_date(reading.job), frozenset())
+    check(up_to_date(reading.job)[0], frozenset())
 
 
 def bomb(path: Path, inner: bytes, times: int) -> Path:

@@ -4,14 +4,16 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import replace
 
+from xlbatch.check.stock import blanks_left
 from xlbatch.check.text import decal_text
+from xlbatch.problems import Problem
 from xlbatch.roster.job import DecalSpec, Job, Result, RosterRow
 
 BLANK_IN_HAND = "blank in hand"
 
 
-def up_to_date(job: Job) -> Job:
-    """The job with each row's Status and Done so far as they now stand.
+def up_to_date(job: Job) -> tuple[Job, tuple[Problem, ...]]:
+    """The job with each row's Status and Done so far, and the blanks on hand, as they now stand; and what to ask.
 
     A Status set by hand wins over the log. A redo is turned into what is left to do: `redo film` keeps the
     blank and presses everything anew, `redo garment` starts over."""
@@ -20,7 +22,8 @@ def up_to_date(job: Job) -> Job:
     for result in job.results:
         results[result.garment_no].append(result)
     rows = tuple(_now(row, tuple(results[row.no]), pieces_wanted(row, job, designs)) for row in job.roster)
-    return replace(job, roster=rows)
+    blanks, problems = blanks_left(job, rows)
+    return replace(job, roster=rows, blanks=blanks), problems
 
 
 def designs_by_name(job: Job) -> Mapping[str, tuple[DecalSpec, ...]]:

@@ -253,6 +253,12 @@ def paid(cell: Raw) -> Decimal | Literal["yes"] | Unclear | None:
     return money(cell)
 
 
+def arrived(cell: Raw) -> bool | int | Unclear:
+    """Whether what was ordered has come, or how many have: 1 is one, not yes."""
+    number = count(cell)
+    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number
+
+
 def dots(cell: Raw) -> int | Unclear | None:
     """The iron dots of a care label, 1 to 3; None where it says they were not checked."""
     typed = _typed(cell)

@@ -237,6 +237,18 @@ class Result:
 
 
 @dataclass(frozen=True)
+class Delivery:
+    """What the shopping list of a plan says of one kind of blank; `came` is None while Arrived is not ticked."""
+
+    source: Source
+    garment: str
+    size: str
+    color: str
+    on_hand: int
+    came: int | None
+
+
+@dataclass(frozen=True)
 class Heading:
     """How one heading was understood (`meaning` "" where it was not)."""
 
@@ -260,3 +272,5 @@ class Job:
     presses: tuple[Press, ...]
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
+    in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
+    deliveries: tuple[Delivery, ...] = ()

@@ -40,6 +40,7 @@ _WANTED = {
     "dots": "iron dots",
     "paid": "an amount, or yes",
     "time": "a time of day",
+    "arrived": "yes, no, or how many came",
 }
 # Lengths that may be nothing at all; any other must be more.
 _MAY_BE_ZERO = frozenset(
@@ -52,6 +53,7 @@ _CODES = {
     ("Roster", "How many"): "how-many-unclear",
     ("Roster", "Status"): "status-unknown",
     ("Press log", "Result"): "result-unknown",
+    **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
 
 
@@ -184,6 +186,10 @@ class Line:
     def paid(self, heading: str) -> Decimal | Literal["yes"] | None:
         """An amount, or "yes"."""
         return self._read(heading, cells.paid)
+
+    def arrived(self, heading: str) -> bool | int | None:
+        """Whether what was ordered has come, or how many have."""
+        return self._read(heading, cells.arrived)
 
     def dots(self, heading: str) -> int | None:
         """Iron dots, 1 to 3; None where not checked."""

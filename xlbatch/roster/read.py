@@ -14,7 +14,7 @@ from xlbatch.roster.line import Line, Units, lines
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
-from xlbatch.roster.results import read_results
+from xlbatch.roster.results import read_deliveries, read_results
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.tables import IGNORED, Table, Tables, find_tables
 
@@ -79,7 +79,8 @@ def _reading(path: Path, tables: Tables) -> Reading:
     blanks, of_blanks = read_garments(of("Garments"))
     films, of_films = read_films(of("Film"))
     presses, of_presses = read_presses(of("Press"))
-    results, of_results = read_results(of("Press log"))
+    results, in_log, of_results = read_results(of("Press log"))
+    deliveries, of_deliveries = read_deliveries(of("Shopping list"))
     job = Job(
         path=path,
         settings=replace(settings, last_no=people.last_no),
@@ -90,12 +91,13 @@ def _reading(path: Path, tables: Tables) -> Reading:
         films=films,
         presses=presses,
         results=results,
+        in_log=in_log,
+        deliveries=deliveries,
         headings=tables.headings,
     )
     no_list = _no_list(tables.list_, people)
-    return Reading(
-        job, problems + no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results
-    )
+    problems += no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries
+    return Reading(job, problems)
 
 
 def _no_list(tables: tuple[Table, ...], people: People) -> tuple[Problem, ...]:

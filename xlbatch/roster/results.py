@@ -1,21 +1,41 @@
-"""Turns the Result column of a plan's press log into results, one a piece that was marked."""
+"""Turns what a person wrote on a plan's own sheets into records: results at the press, blanks that arrived."""
 
 from collections.abc import Iterable
 from typing import Literal, cast
 
 from xlbatch.problems import Problem
-from xlbatch.roster.job import Result
+from xlbatch.roster.job import Delivery, Result
 from xlbatch.roster.line import Line
 
 
-def read_results(given: Iterable[Line]) -> tuple[tuple[Result, ...], tuple[Problem, ...]]:
-    """The results, and what was wrong. Rows without a garment number are the batches' banners."""
-    results, problems = [], []
+def read_results(given: Iterable[Line]) -> tuple[tuple[Result, ...], frozenset[int], tuple[Problem, ...]]:
+    """The results of the Press log, one a piece that was marked; the garments on it; and what was wrong.
+
+    Rows without a garment number are the batches' banners."""
+    results, numbers, problems = [], set[int](), []
     for line in given:
-        if not (line.given("Garment no.") and line.given("Result")):
-            continue
-        number, piece, result = line.count("Garment no."), line.text("Piece"), line.choice("Result")
-        if number and result:
-            results.append(Result(number, piece, cast(Literal["ok", "redo film", "redo garment"], result)))
+        number = line.count("Garment no.") if line.given("Garment no.") else None
+        if number:
+            numbers.add(number)
+            piece, result = line.text("Piece"), line.choice("Result")
+            if result:
+                results.append(Result(number, piece, cast(Literal["ok", "redo film", "redo garment"], result)))
         problems += line.problems
-    return tuple(results), tuple(problems)
+    return tuple(results), frozenset(numbers), tuple(problems)
+
+
+def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[Problem, ...]]:
+    """The blanks of the Shopping list, and what was wrong.
+
+    What came is all that was to be bought, or the number written."""
+    deliveries, problems = [], []
+    for line in given:
+        if line.text("Kind") != "blank":
+            continue
+        needed, spares, on_hand = (line.count(heading) or 0 for heading in ("Needed", "Spares", "On hand"))
+        arrived = line.arrived("Arrived")
+        came = max(0, needed + spares - on_hand) if arrived is True else arrived or None
+        garment, size, color = (line.text(heading) for heading in ("Garment", "Size", "Color"))
+        deliveries.append(Delivery(line.source, garment, size, color, on_hand, came))
+        problems += line.problems
+    return tuple(deliveries), tuple(problems)

@@ -15,9 +15,10 @@ from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Press log")
+READ_BACK = ("Press log", "Shopping list")  # a plan's own sheets of which a few columns are read
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", *READ_BACK)
 RETURNED = (
-    "Job sheet", "Problems", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list", "Placement",
+    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Cut list", "Placement",
     "Placement pictures", "Time plan", "Money", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
@@ -186,8 +187,8 @@ def _extra(titles: Mapping[int, str], unknown: list[int]) -> dict[int, str]:
 
 
 def _headings(table: Table) -> list[Heading]:
-    """What became of each heading. The press log has many columns of which two or three are read back."""
-    if table.meaning == "Press log":
+    """What became of each heading."""
+    if table.meaning in READ_BACK:
         return []
     meaning = {at: heading for heading, at in table.columns.items()}
     meaning |= {at: f"how many in size {size}" for at, size in table.sizes.items()}
@@ -200,7 +201,7 @@ def _headings(table: Table) -> list[Heading]:
 
 def _oddities(table: Table) -> list[Problem]:
     """The columns not understood, and those read already."""
-    if table.meaning == "Press log":
+    if table.meaning in READ_BACK:
         return []
     others = {at: text for at, text in table.titles.items() if at not in table.sizes and at not in table.wearers}
     matches = understand(others, table.meaning)
@@ -213,7 +214,7 @@ def _oddities(table: Table) -> list[Problem]:
 
 def _hidden(sheet: RawSheet, tables: tuple[Table, ...]) -> list[Problem]:
     """The rows read that are hidden or filtered out."""
-    if tables[0].meaning == "Press log":
+    if tables[0].meaning in READ_BACK:
         return []
     count = len({row for table in tables for row in table.rows} & sheet.hidden)
     return [problem("sheet-hidden-rows", Where(sheet.name), count, count=count)] if count else []

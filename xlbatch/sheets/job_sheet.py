@@ -24,8 +24,8 @@ NEXT_STEPS = (
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
     ("4  Press", "Batch by batch down the Press log. Then type the results into the log."),
     ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
-    ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here and drop this "
-     "workbook again. The next plan covers only what is still to do."),
+    ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here, what came into "
+     "Shopping list, and drop this workbook again. The next plan covers only what is still to do."),
 )  # fmt: skip
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),

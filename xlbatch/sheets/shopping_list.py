@@ -68,8 +68,8 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(COLUMNS, frame)
     page.title(
         "Shopping list",
-        "Tick Ordered and Arrived. The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the "
-        f"sum follow. {_spares(plan)}",
+        "The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the sum follow. Write yes or how "
+        f"many came into Arrived: the next plan then counts them as on hand, less those pressed. {_spares(plan)}",
     )
     row = page.gap(16)
     page.table(frame)

@@ -1,0 +1,80 @@
+"""Brings the blanks on hand up to date: what the shopping list says has come, less what was used at the press."""
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import replace
+
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.job import Blank, Delivery, Job, RosterRow
+from xlbatch.trade.tables import color_name
+
+Kind = tuple[str, str, str]  # garment without regard to case, size, color by its usual name
+
+
+def blanks_left(job: Job, rows: tuple[RosterRow, ...]) -> tuple[tuple[Blank, ...], tuple[Problem, ...]]:
+    """The job's blanks with what is on hand now, and a question where more were used than were said to be there.
+
+    `rows` is the job's roster brought up to date. A line of the shopping list marked as arrived wins over the
+    Garments sheet."""
+    lists = {_kind(line.garment, line.size, line.color): line for line in job.deliveries}
+    used = _used(job, rows)
+    blanks, unmarked = list(job.blanks), []
+    for kind in dict.fromkeys((*lists, *used)):
+        at = _listed(blanks, kind)
+        if at is None:
+            continue
+        line = lists.get(kind)
+        if line and line.came is not None:
+            alone = sum(other[:2] == kind[:2] for other in lists) == 1
+            stock = _arrived(blanks[at].on_hand, kind[2], line.on_hand + line.came, alone=alone)
+        else:
+            stock = blanks[at].on_hand
+        color = _color_in(stock, kind[2])
+        if line and used[kind] > stock.get(color, 0):
+            unmarked.append(line)
+        left = max(0, stock.get(color, 0) - used[kind])
+        blanks[at] = replace(blanks[at], on_hand={**stock, color: left} if color in stock else stock)
+    return tuple(blanks), _question(unmarked)
+
+
+def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:
+    """The blanks that were put under the press, well or badly, since the plan with this press log."""
+    spoiled = {result.garment_no for result in job.results if result.result == "redo garment"}
+    usual = job.settings
+    return Counter(
+        _kind(old.garment or usual.usual_garment, old.size, old.color or usual.usual_color)
+        for old, new in zip(job.roster, rows, strict=True)
+        if old.no in job.in_log
+        and not old.done_so_far  # else its blank was taken off before
+        and old.status != "cancelled"
+        and (new.status == "done" or new.done_so_far or old.status == "redo garment" or old.no in spoiled)
+    )
+
+
+def _kind(garment: str, size: str, color: str) -> Kind:
+    return garment.casefold(), size, color_name(color)
+
+
+def _listed(blanks: list[Blank], kind: Kind) -> int | None:
+    """Where a kind of blank stands: the row that lists its color, else the first of that garment and size."""
+    alike = [at for at, blank in enumerate(blanks) if (blank.garment.casefold(), blank.size) == kind[:2]]
+    return next((at for at in alike if kind[2] in map(color_name, blanks[at].colors)), alike[0] if alike else None)
+
+
+def _arrived(stock: Mapping[str, int], color: str, count: int, *, alone: bool) -> Mapping[str, int]:
+    """The stock with `count` of a color. A number without a color was counted in, where the color stood `alone`."""
+    kept = {name: have for name, have in stock.items() if name or not alone}
+    return {**kept, (_color_in(kept, color) or color): count}
+
+
+def _color_in(stock: Mapping[str, int], color: str) -> str:
+    """The stock's own word for a color; "" where it has none."""
+    return next((name for name in stock if name and color_name(name) == color), "")
+
+
+def _question(unmarked: list[Delivery]) -> tuple[Problem, ...]:
+    """One question for all lines whose blanks were used though they are not marked as arrived, at the first."""
+    if not unmarked:
+        return ()
+    kinds = ", ".join(f"{line.garment} {line.size} {line.color}" for line in unmarked)
+    return (problem("arrived-unmarked", unmarked[0].source.at("Arrived"), kinds=kinds),)
