@@ -20,8 +20,10 @@ READINGS = {
     "38": "M", "38 in": "M", '38"': "M", "chest 38": "M", "adult 38": "M", "46-48": "2XL", "97 cm": "M",
     "chest 96-101 cm": "M", "Women's 36 in": "Ladies M", "bust 90 cm": "Ladies M", "EU 116": "Youth S",
     "height 120": "Youth S", "104": "Youth XS",
+    # a range over two neighbors: the larger
+    "5-6": "Youth S", "3-4": "Youth XS", "9/11": "Youth M", "12-14": "Youth L", "2-3 years": "3T",
 }  # fmt: skip
-NONE = ["", "0", "200", "12-14", "5-6", "3000", "42R", "M", "10-", "ladies 10", "-7", "1", "38 lb", "chest", "12-10"]
+NONE = ["", "0", "200", "5-12", "3000", "42R", "M", "10-", "ladies 10", "-7", "1", "38 lb", "chest", "12-10"]
 
 
 @pytest.mark.parametrize(("typed", "size"), READINGS.items())

@@ -71,13 +71,15 @@ def _measure(text: str, for_hint: Class | None) -> _Measure | None:
 
 
 def _by_age(measure: _Measure) -> Guess | None:
-    """Ages and the numbers of children's sizes: the next size up; None where the two ends need different ones."""
+    """Ages and the numbers of children's sizes: the next size up. Of two neighbors the larger, since it will be grown
+    into; None where the ends of a range lie further apart."""
     if measure.unit not in ("", "years") or measure.word not in ("", *_AGE_WORDS) or measure.high > _OLDEST:
         return None
     if measure.for_ not in (None, "youth", "toddler") or measure.low < 2:
         return None
-    sizes = {_next_up("US size", end) for end in (measure.low, measure.high)}
-    return Guess(sizes.pop(), "an age or a child's size number") if len(sizes) == 1 else None
+    order = list(dict.fromkeys(line["Reads as"] for line in table("child_sizes")))
+    low, high = (_next_up("US size", end) for end in (measure.low, measure.high))
+    return Guess(high, "an age or a child's size number") if order.index(high) - order.index(low) <= 1 else None
 
 
 def _by_height(measure: _Measure) -> Guess | None:

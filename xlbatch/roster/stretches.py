@@ -60,16 +60,16 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
 
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
-    """The rows above the headings that may be people's: more than a title, in columns that are understood."""
+    """The rows of several cells above the headings: maybe a person's, where one is in a column that is understood."""
     known = {*headings.matches, *headings.sizes, *headings.wearers}
     for row, cells in sheet.rows.items():
         if row > headings.row - headings.rows:
             return
         texts = {at: shown_value(cell) for at, cell in cells.items()}
         of_headings = row == headings.row - 1 and understand(texts, "Roster")
-        if len(cells) > 1 and known & set(cells) and not of_headings:
-            found = shown_value(cells[min(cells)])
-            yield problem("row-above", Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), found)
+        if len(cells) > 1 and not of_headings:
+            code = "row-above" if known & set(cells) else "row-title"
+            yield problem(code, Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), texts[min(cells)])
 
 
 def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
