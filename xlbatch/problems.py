@@ -84,6 +84,8 @@ KINDS: tuple[Kind, ...] = (
          "Type the name anew, if these letters came by copying."),
     Kind("capitals-odd", "check", "“{found}” is written with unusual capitals and will be printed so.",
          "Write Print name as it should be printed."),
+    Kind("name-and-more", "check", "“{found}” holds more than a name and will be printed so.",
+         "Write Print name as it should be printed."),
     Kind("encoding-broken", "stop", "“{found}” lost its accented letters on the way into this list.",
          "Type it anew, or export the list once more as UTF-8."),
     Kind("number-open", "stop", "“{found}” stands for a number that is still open.", "Fill in the Number."),

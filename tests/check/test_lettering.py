@@ -99,6 +99,25 @@ def test_names_in_one_group_spelled_almost_alike(plan_of: PlanOf, one: str, othe
     assert asked(apart, "name-alike") == []
 
 
+@pytest.mark.parametrize(
+    ("who", "suggestion"),
+    [
+        ("Ana Novak (coach)", "Ana Novak"),
+        ("Novak, Ana", "Ana Novak"),
+        ("Novak, Ana, 3B", ""),
+        ("Ana Novak 3B", ""),
+        ("Ana / Ivo", ""),
+    ],
+)
+def test_a_name_with_remarks_is_asked_about(plan_of: PlanOf, who: str, suggestion: str) -> None:
+    assert asked(names(plan_of, [who]), "name-and-more") == [("name-and-more", "A2", suggestion)]
+
+
+@pytest.mark.parametrize("who", ["Ana Novak", "Dr. O'Neil-Lee", "J. R. Berg", "Mary & Ivo"])
+def test_a_name_alone_is_not(plan_of: PlanOf, who: str) -> None:
+    assert asked(names(plan_of, [who]), "name-and-more") == []
+
+
 def test_broken_letters_are_held_back_with_what_they_were(plan_of: PlanOf) -> None:
     plan = names(plan_of, ["MarÃ­a", "Ana"])
     assert asked(plan, "encoding-broken") == [("encoding-broken", "A2", "María")]

@@ -233,7 +233,8 @@ UGLY = [
     Ugly(
         web_export,
         "Ana Novak|Red|M|07|  =Ivo Berg|Red|S|9|  None|Red|XL|10|  Аnna Lind|Red|L|11|",
-        "encoding-broken A3  font-other A6  letters-mixed A6  name-or-none A5  text-cleaned A2  text-cleaned A4",
+        "encoding-broken A3  font-other A6  letters-mixed A6  name-and-more A4  name-or-none A5  text-cleaned A2  "
+        "text-cleaned A4",
         held=["MarÃ\u00ada NÃºÃ±ez|Red|M|8|"],
     ),
     Ugly(
@@ -245,7 +246,8 @@ UGLY = [
     Ugly(
         printed_pages,
         "Ruiz, Pia|Ruiz|M||  Ruiz, Leo|Ruiz|Youth S||  Kai|Kahale|Youth XS||",
-        "row-title A6  row-totals A9  size-read-as B3  size-read-as B4  size-read-as B8",
+        "name-and-more A3  name-and-more A4  row-title A6  row-totals A9  size-read-as B3  size-read-as B4  "
+        "size-read-as B8",
     ),
 ]
 

@@ -1,4 +1,4 @@
-"""Rules about the text that will be printed: filled in, in letters of one alphabet, spelled one way, capitals as usual.
+"""Rules about the text that will be printed: filled in, a name alone, in letters of one alphabet, capitals as usual.
 
 None of them changes a text; each asks."""
 
@@ -14,6 +14,8 @@ from xlbatch.roster.job import Job
 from xlbatch.trade.tables import table
 
 _WORD = re.compile(r"[^\W\d_]+")
+_MORE = re.compile(r"[()\[\]{}<>,;:/\\|@#*_+=0-9]")
+_BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _MIXING = ("LATIN", "CYRILLIC", "GREEK")  # the alphabets with letters of the same look
 _SHORTEST_SHOUT = 4  # letters; JO or IAN in capitals may be initials
 _FEWEST_NAMES = 4  # to tell how a list writes its names
@@ -68,6 +70,20 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
         name = garment.print_name
         if _is_small(name) or _is_turned_round(name) or (alone and not garment.row.print_name and _shouts(name)):
             yield _about("capitals-odd", garment, " ".join(word.capitalize() for word in name.split()))
+
+
+def name_alone(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """No printed name is taken from a Who with remarks in brackets, a comma or digits: those are for the list."""
+    for garment in named(garments):
+        if not garment.row.print_name and _MORE.search(garment.print_name):
+            yield _about("name-and-more", garment, _the_name_in(garment.print_name))
+
+
+def _the_name_in(text: str) -> str:
+    """The text less what stands in brackets, its family name last; "" where more than a name is left."""
+    parts = [part.strip() for part in _BRACKETS.sub(" ", text).split(",")]
+    name = " ".join(" ".join(reversed(parts)).split()) if len(parts) < 3 else ""
+    return "" if _MORE.search(name) else name
 
 
 def _is_small(name: str) -> bool:

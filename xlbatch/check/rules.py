@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
-from xlbatch.check.lettering import capitals_as_usual, letters_of_one_alphabet, name_is_filled_in
+from xlbatch.check.lettering import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.spelling import names_spelled_one_way
@@ -106,6 +106,7 @@ RULES: tuple[Rule, ...] = (
     number_is_legal,
     letters_of_one_alphabet,
     capitals_as_usual,
+    name_alone,
     names_spelled_one_way,
     color_is_made,
     film_shows_on_garment,
