@@ -138,8 +138,8 @@ def test_a_cancelled_row_needs_no_size(reading_of: Read) -> None:
 
 def test_columns_not_understood_are_kept_in_order(reading_of: Read) -> None:
     reading = reading_of([["E-mail", "Who", "Size", "Phone", None], ["a@example.org", "Ana", "M", 123, "late"]])
-    assert row(reading).extra == {"E-mail": "a@example.org", "Phone": "123", "Column E": "late"}
-    assert list(row(reading).extra) == ["E-mail", "Phone", "Column E"]
+    assert row(reading).source.extra == {"E-mail": "a@example.org", "Phone": "123", "Column E": "late"}
+    assert list(row(reading).source.extra) == ["E-mail", "Phone", "Column E"]
     assert found(reading) == [("heading-unknown", "Roster", cell) for cell in ("A1", "D1", "E1")]
     assert [(each.found, each.meaning) for each in reading.job.headings] == [
         ("E-mail", ""), ("Who", "Who"), ("Size", "Size"), ("Phone", ""),
@@ -149,7 +149,7 @@ def test_columns_not_understood_are_kept_in_order(reading_of: Read) -> None:
 def test_a_heading_that_stands_twice(reading_of: Read) -> None:
     reading = reading_of([["Who", "Size", "Shirt size"], ["Ana", "M", "L"]])
     assert rows(reading) == [(1, "Ana", "M")]
-    assert row(reading).extra == {"Shirt size": "L"}
+    assert row(reading).source.extra == {"Shirt size": "L"}
     assert found(reading) == [("heading-twice", "Roster", "C1")]
 
 

@@ -47,7 +47,7 @@ def test_the_example_row_left_as_it_is_is_no_one(blank: Path) -> None:
 
 def test_an_example_row_written_over_is_read(blank: Path, tmp_path: Path) -> None:
     found = reading(filled(blank, tmp_path / "filled.xlsx", Who="Bo Lindahl"))
-    assert [(row.who, row.size, row.extra) for row in found.job.roster] == [("Bo Lindahl", "M", {})]
+    assert [(row.who, row.size, row.source.extra) for row in found.job.roster] == [("Bo Lindahl", "M", {})]
     assert found.job.roster[0].note == EXAMPLE_ROW["Note"]
 
 

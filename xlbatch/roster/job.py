@@ -19,7 +19,8 @@ Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 
 @dataclass(frozen=True)
 class Source:
-    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading.
+    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading, and what stood in
+    the row's columns that were not understood.
 
     Rows are counted on through the tables of a list that lie beside one another or on several sheets, as if each
     began where the longest sheet there can be ends; so a row number means one row of the list."""
@@ -27,6 +28,7 @@ class Source:
     sheet: str
     row: int = 0
     cells: Mapping[str, str] = field(default_factory=dict)
+    extra: Mapping[str, str] = field(default_factory=dict)
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""
@@ -58,8 +60,15 @@ class RosterRow:
     done_so_far: tuple[str, ...]  # "blank in hand" and the pieces already pressed on it
     first_name: str = ""  # where the list gives them apart
     last_name: str = ""
-    extra: Mapping[str, str] = field(default_factory=dict)  # columns not understood, kept as they are
     unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A row of Designs, Garments, Film or Press that cannot be used as it is: its cells as they were typed."""
+
+    source: Source
+    unclear: Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -274,3 +283,4 @@ class Job:
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
+    unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet

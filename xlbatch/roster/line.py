@@ -13,7 +13,7 @@ from xlbatch.roster.body import guess_size
 from xlbatch.roster.broken_text import LOST, is_broken, mended
 from xlbatch.roster.cells import Margin, Unclear, shown_value
 from xlbatch.roster.clean import clean, shown
-from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source
+from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source, Unread
 from xlbatch.roster.raw import Raw
 from xlbatch.roster.size_columns import pieces
 from xlbatch.roster.sizes import likely_size, read_size
@@ -74,7 +74,6 @@ class Line:
     cells: Mapping[str, Raw]
     units: Mapping[str, str]
     usual: Units
-    extra: Mapping[str, str] = field(default_factory=dict)
     rows: tuple[int, ...] = ()  # what its problems hold back
     defaults: Mapping[str, str] = field(default_factory=dict)  # used where a cell is unclear: settings alone
     problems: list[Problem] = field(default_factory=list)
@@ -84,6 +83,13 @@ class Line:
     def stopped(self) -> bool:
         """Whether something was found that makes the row unusable."""
         return any(found.level == "stop" for found in self.problems)
+
+    @property
+    def as_typed(self) -> Unread:
+        """The row as it stands; lengths and temperatures carry the unit of their heading."""
+        typed = {heading: shown_value(cell) for heading, cell in self.cells.items()}
+        units = {heading: self._unit(heading) for heading, text in typed.items() if cells.decimal(text) is not None}
+        return Unread(self.source, {name: f"{text} {units.get(name, '')}".strip() for name, text in typed.items()})
 
     def given(self, heading: str) -> bool:
         """Whether the cell holds anything."""
@@ -160,8 +166,7 @@ class Line:
 
     def temperature(self, heading: str) -> float | None:
         """A temperature in °C."""
-        unit = self.units.get(heading, self.usual.temperature)
-        return self._read(heading, lambda cell: cells.temperature(cell, unit))
+        return self._read(heading, lambda cell: cells.temperature(cell, self._temperature_unit(heading)))
 
     def seconds(self, heading: str) -> float | None:
         """A time in s."""
@@ -222,6 +227,14 @@ class Line:
     def _length_unit(self, heading: str) -> str:
         return self.units.get(heading, self.usual.length)
 
+    def _temperature_unit(self, heading: str) -> str:
+        return self.units.get(heading, self.usual.temperature)
+
+    def _unit(self, heading: str) -> str:
+        """The unit a bare number under the heading is in, or ""."""
+        unit = {"length": self._length_unit, "temperature": self._temperature_unit}.get(self.columns[heading].kind)
+        return unit(heading) if unit else ""
+
     def _read(self, heading: str, read: Callable[[Raw], T | Unclear]) -> T | None:
         cell = self.cells.get(heading)
         if cell is None:
@@ -272,14 +285,14 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
     for row, filled in table.rows.items():
         given = {heading: filled[at] for heading, at in table.columns.items() if at in filled}
         refs = {} if built_in else {heading: f"{letter}{row}" for heading, letter in letters.items()}
+        extra = {name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled and not built_in}
         line = Line(
             meaning=table.meaning,
-            source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs),
+            source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra),
             columns=known,
             cells=_in_group(given, table),
             units=table.units,
             usual=usual,
-            extra={name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled},
             rows=(table.counted_on(row),) if holds else (),
         )
         yield from _by_size(line, table, row) if table.sizes else (_with_size(line, table, row),)

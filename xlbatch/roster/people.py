@@ -122,7 +122,6 @@ def _row(line: Line) -> RosterRow:
         done_so_far=line.pieces_done("Done so far"),
         first_name=first,
         last_name=last,
-        extra=line.extra,
         unclear=line.unclear,
     )
 

@@ -10,16 +10,17 @@ from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.job import Job, Settings
-from xlbatch.roster.line import Line, Units, lines
+from xlbatch.roster.line import Units, lines
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
 from xlbatch.roster.results import read_deliveries, read_results
 from xlbatch.roster.settings import read_settings
-from xlbatch.roster.tables import IGNORED, Table, Tables, find_tables
+from xlbatch.roster.tables import IGNORED, INPUT, Table, Tables, find_tables
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press")  # sheets whose bad rows are left out, and kept as typed
 _PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
 
 
@@ -71,16 +72,14 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems = tables.problems + found
     units = Units(settings.length_unit, settings.temperature_unit)
 
-    def of(meaning: str) -> tuple[Line, ...]:
-        return tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else ()
-
+    of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
     people = read_people((line for table in tables.list_ for line in lines(table, units)), settings.last_no)
-    designs, of_designs = read_designs(of("Designs"), people.roster, settings.usual_design)
-    blanks, of_blanks = read_garments(of("Garments"))
-    films, of_films = read_films(of("Film"))
-    presses, of_presses = read_presses(of("Press"))
-    results, in_log, of_results = read_results(of("Press log"))
-    deliveries, of_deliveries = read_deliveries(of("Shopping list"))
+    designs, of_designs = read_designs(of["Designs"], people.roster, settings.usual_design)
+    blanks, of_blanks = read_garments(of["Garments"])
+    films, of_films = read_films(of["Film"])
+    presses, of_presses = read_presses(of["Press"])
+    results, in_log, of_results = read_results(of["Press log"])
+    deliveries, of_deliveries = read_deliveries(of["Shopping list"])
     job = Job(
         path=path,
         settings=replace(settings, last_no=people.last_no),
@@ -93,6 +92,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         in_log=in_log,
         deliveries=deliveries,
+        unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
     no_list = _no_list(tables.list_, people)

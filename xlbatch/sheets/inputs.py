@@ -8,7 +8,7 @@ from typing import Any, Protocol
 import pandas as pd
 
 from xlbatch.problems import Problem, Where
-from xlbatch.roster.job import Job, Settings, Source
+from xlbatch.roster.job import Job, Settings, Source, Unread
 from xlbatch.sheets import input_cells
 from xlbatch.sheets.cell import Value, put
 from xlbatch.sheets.page import Column, Page
@@ -43,8 +43,18 @@ class Input:
     hints: Mapping[str, str] = field(default_factory=dict)  # shown when a cell under the heading is chosen
 
     def headings(self, job: Job) -> tuple[trade.Column, ...]:
-        """The sheet's columns, in order."""
-        return self.columns(job) if self.columns else trade.columns(self.name)
+        """The sheet's columns, in order: its own, and those of the input that were not understood."""
+        own = self.columns(job) if self.columns else trade.columns(self.name)
+        extra = dict.fromkeys(name for row in self.rows(job) for name in row.source.extra)
+        return (*own, *(trade.Column(self.name, name, EXTRA, (), False, "", ()) for name in extra))
+
+    def rows(self, job: Job) -> tuple[Read, ...]:
+        """The records, and where they stood among them the rows that could not be used."""
+        rows = list(self.records(job))
+        for row in job.unread.get(self.name, ()):
+            at = (at for at, each in enumerate(rows) if each.source.row > row.source.row)
+            rows.insert(next(at, len(rows)), row)
+        return tuple(rows)
 
 
 Spots = Mapping[Where, tuple[tuple[int, int], ...]]  # a cell of the input: row and column from 0 in the returned sheet
@@ -53,7 +63,7 @@ Spots = Mapping[Where, tuple[tuple[int, int], ...]]  # a cell of the input: row 
 def table(sheet: Input, job: Job) -> pd.DataFrame:
     """The sheet as a table."""
     columns = sheet.headings(job)
-    rows = [[_value(sheet, column, record, job.settings) for column in columns] for record in sheet.records(job)]
+    rows = [[_value(sheet, column, record, job.settings) for column in columns] for record in sheet.rows(job)]
     headings = [input_cells.heading(column, job.settings) for column in columns]
     return pd.DataFrame(rows, columns=headings, dtype=object)
 
@@ -62,7 +72,7 @@ def spots(sheet: Input, job: Job) -> Spots:
     """Where each cell of the input that a record was read from stands on the returned sheet."""
     found: dict[Where, tuple[tuple[int, int], ...]] = {}
     places = {column.heading: at for at, column in reversed(list(enumerate(sheet.headings(job))))}
-    for row, record in enumerate(sheet.records(job), FIRST):
+    for row, record in enumerate(sheet.rows(job), FIRST):
         source = record.source
         first = {"": f"A{source.sheet_row}"} if source.row else {}
         for name, cell in chain(source.cells.items(), first.items()):
@@ -142,11 +152,12 @@ def _column(column: trade.Column, settings: Settings) -> Column:
 
 
 def _value(sheet: Input, column: trade.Column, record: Any, settings: Settings) -> Value:
-    unread: Mapping[str, str] = getattr(record, "unclear", {})  # the roster alone keeps what it could not read
-    if column.heading in unread:
-        return unread[column.heading]
+    unclear: Mapping[str, str] = getattr(record, "unclear", {})
+    if column.kind == EXTRA:
+        extra: Mapping[str, str] = record.source.extra
+        return extra.get(column.heading)
+    if column.heading in unclear or isinstance(record, Unread):
+        return unclear.get(column.heading)
     if column.heading in sheet.same:
         return sheet.same[column.heading]
-    own = column.kind != EXTRA
-    found = getattr(record, sheet.fields[column.heading]) if own else record.extra.get(column.heading)
-    return input_cells.value(column.kind, found, settings)
+    return input_cells.value(column.kind, getattr(record, sheet.fields[column.heading]), settings)

@@ -4,18 +4,16 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from xlbatch.roster.job import Job
 from xlbatch.sheets import garments
-from xlbatch.sheets.inputs import EXTRA, FIRST, Input
+from xlbatch.sheets.inputs import FIRST, Input
 from xlbatch.trade import columns as trade
 
 _NAMES = ("First name", "Last name")
 
 
 def columns(job: Job) -> tuple[trade.Column, ...]:
-    """The contract's columns, first and last name where the list had them, and the list's own further columns."""
+    """The contract's columns; first and last name where the list had them."""
     apart = any(row.first_name or row.last_name for row in job.roster)
-    own = [column for column in trade.columns("Roster") if apart or column.heading not in _NAMES]
-    extra = dict.fromkeys(name for row in job.roster for name in row.extra)
-    return (*own, *(trade.Column("Roster", name, EXTRA, (), False, "", ()) for name in extra))
+    return tuple(column for column in trade.columns("Roster") if apart or column.heading not in _NAMES)
 
 
 def choices(job: Job, headings: Sequence[str]) -> Mapping[str, Iterable[str] | str]:
@@ -25,7 +23,7 @@ def choices(job: Job, headings: Sequence[str]) -> Mapping[str, Iterable[str] | s
         "Garment": [blank.garment for blank in blanks],
         "Color": [color for blank in blanks for color in blank.colors],
         "Design": [spec.design for spec in job.designs],
-        "Size": _sizes(headings.index("Garment"), len(blanks), job.settings.usual_garment),
+        "Size": _sizes(headings.index("Garment"), len(garments.GARMENTS.rows(job)), job.settings.usual_garment),
     }
 
 
