@@ -3,6 +3,7 @@
 Run it after a change there, with a Python that has the program's packages: python build/make_mistakes.py
 """
 
+import csv
 import sys
 import tomllib
 from collections.abc import Iterable, Mapping
@@ -16,7 +17,7 @@ from xlsxwriter.worksheet import Worksheet
 ROOT = Path(__file__).resolve().parent.parent
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
-NOT_SHEETS = ("at", "hidden")
+NOT_SHEETS = ("at", "csv", "hidden")
 DRAWINGS = {
     "dot.svg": '<path d="M0 0H100V80H0Z"/><path d="M49.4 90H50.6V91.2H49.4Z"/>',
     "hairlines.svg": '<path d="M0 0H100V0.4H0Z"/><path d="M0 99.6H100V100H0Z"/>',
@@ -33,6 +34,19 @@ SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" view
 def mistakes() -> Mapping[str, Mapping[str, Any]]:
     """Each problem code, with the sheets of its workbook and the cell the problem is at."""
     return tomllib.loads((ROOT / "build" / "mistakes.toml").read_text(encoding="utf-8"))
+
+
+def example(code: str, mistake: Mapping[str, Any]) -> str:
+    """The file name of a mistake's workbook; a mistake that no .xlsx file can have stands in a .csv."""
+    return f"{code}.{'csv' if mistake.get('csv') else 'xlsx'}"
+
+
+def make_list(path: Path, mistake: Mapping[str, Any]) -> None:
+    """Writes the .csv of one mistake; a cell may be a text many times over."""
+    with path.open("w", encoding="utf-8", newline="") as file:
+        for row in mistake["Roster"]:
+            cells = (cell["text"] * cell["times"] if isinstance(cell, dict) else cell for cell in row)
+            csv.writer(file, lineterminator="\n").writerow(cells)
 
 
 def make_workbook(path: Path, mistake: Mapping[str, Any]) -> None:
@@ -63,13 +77,14 @@ def _fill(book: xlsxwriter.Workbook, sheet: Worksheet, rows: Iterable[Iterable[A
                     sheet.write_number(row, column, cell)
 
 
-def list_of_mistakes(codes: Iterable[str]) -> str:
+def list_of_mistakes(mistakes: Mapping[str, Mapping[str, Any]]) -> str:
     """The table of all workbooks: code, level, what is wrong and what to do, in the program's own words."""
     from xlbatch.problems import KINDS
 
     kinds = {kind.code: kind for kind in KINDS}
     lines = [
-        f"| [{code}]({code}.xlsx) | {kinds[code].level} | {kinds[code].wrong} | {kinds[code].todo} |" for code in codes
+        f"| [{code}]({example(code, mistake)}) | {kinds[code].level} | {kinds[code].wrong} | {kinds[code].todo} |"
+        for code, mistake in mistakes.items()
     ]
     head = (
         "# One mistake a workbook\n\n"
@@ -84,7 +99,8 @@ def make_all(folder: Path) -> None:
     """Makes every workbook, the drawings some of them need, and the list."""
     folder.mkdir(parents=True, exist_ok=True)
     for code, mistake in mistakes().items():
-        make_workbook(folder / f"{code}.xlsx", mistake)
+        make = make_list if mistake.get("csv") else make_workbook
+        make(folder / example(code, mistake), mistake)
     for name, shapes in DRAWINGS.items():
         (folder / name).write_text(SVG.format(shapes), encoding="utf-8", newline="\n")
     (folder / "README.md").write_text(list_of_mistakes(mistakes()), encoding="utf-8", newline="\n")

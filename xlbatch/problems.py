@@ -171,6 +171,8 @@ KINDS: tuple[Kind, ...] = (
          "Put its rows on the sheet {first}."),
     Kind("sheet-hidden-rows", "check", "{count} rows of this sheet are hidden or filtered out; they were read too.",
          "Show them and look; write “cancelled” in Status where one is not wanted."),
+    Kind("cell-too-long", "check", "“{found}” is {count} characters long; a spreadsheet's cell holds 32,767, so the "
+         "plan has only the beginning.", "Shorten it, if the rest matters."),
     Kind("no-rows", "stop", "There is no row with a size on the list.",
          "Make a sheet with a column Size and one row a garment."),
     # designs, artwork, lettering

@@ -14,6 +14,7 @@ Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
 MOST_SHEET_ROWS = 1_048_576  # ECMA-376: the rows of a sheet
+LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 
 

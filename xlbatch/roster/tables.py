@@ -10,7 +10,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.bare_list import bare_headings, sizes_below
 from xlbatch.roster.heading_rows import find_headings, repeats
 from xlbatch.roster.headings import understand
-from xlbatch.roster.job import MOST_SHEET_ROWS, Class, Heading
+from xlbatch.roster.job import LONGEST_TEXT, MOST_SHEET_ROWS, Class, Heading
 from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
@@ -82,7 +82,11 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
             continue
         if meaning in found:
             odd.append(problem("sheet-joined", Where(sheet.name), sheet.name))
-        odd += (*(each for table in tables for each in _oddities(table)), *strange, *_hidden(sheet, tables))
+        odd += (
+            *(each for table in tables for each in (*_oddities(table), *_too_long(table))),
+            *strange,
+            *_hidden(sheet, tables),
+        )
         further += tables if meaning in found else tables[1:]
         found.setdefault(meaning, tables[0])
     further = [replace(table, place=place) for place, table in enumerate(_grouped(found, further), 1)]
@@ -209,6 +213,16 @@ def _oddities(table: Table) -> list[Problem]:
     return [
         problem("heading-twice" if at in matches else "heading-unknown", table.where(at, row), heading)
         for at, heading in table.extra.items()
+    ]
+
+
+def _too_long(table: Table) -> list[Problem]:
+    """The cells with more text than a spreadsheet's cell can hold, as one of a .csv may have."""
+    return [
+        problem("cell-too-long", table.where(at, row), f"{cell.value[:20]}…", count=f"{len(cell.value):,}")
+        for row, cells in table.rows.items()
+        for at, cell in cells.items()
+        if isinstance(cell.value, str) and len(cell.value) > LONGEST_TEXT
     ]
 
 

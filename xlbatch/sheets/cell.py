@@ -9,7 +9,8 @@ from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
-LONGEST = 32_767  # characters a cell holds
+from xlbatch.roster.job import LONGEST_TEXT
+
 _UNPRINTABLE = re.compile("[\x00-\x09\x0b-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
 
 
@@ -58,4 +59,4 @@ def put(sheet: Worksheet, row: int, column: int, value: Value, look: Format) -> 
 
 def printable(text: str) -> str:
     """The text without characters that a workbook cannot hold, no longer than a cell."""
-    return _UNPRINTABLE.sub("", text)[:LONGEST]
+    return _UNPRINTABLE.sub("", text)[:LONGEST_TEXT]
