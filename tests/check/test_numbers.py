@@ -26,7 +26,8 @@ def asked(plan: Plan, start: str = "number") -> list[tuple[str, str]]:
 @pytest.mark.parametrize(
     ("name", "legal", "illegal"),
     [
-        ("NFHS football", ["1", "99"], ["0", "00", "100", "07", "A"]),
+        ("NFHS football to 2021", ["1", "99"], ["0", "00", "100", "07", "A"]),
+        ("NFHS football", ["0", "1", "99"], ["00", "100", "07", "A"]),
         ("NCAA basketball to 2022-23", ["0", "00", "5", "10", "55"], ["6", "16", "56", "7", "99", "05"]),
         ("NCAA basketball", ["0", "00", "6", "99"], ["100", "07"]),
         ("USA Volleyball", ["1", "99"], ["0", "00", "100"]),
