@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from xlbatch.sheets.plan import Plan
+from xlbatch.units import printed_text
 
 Row = Mapping[str, Any]
 
@@ -41,6 +42,16 @@ def test_the_shopping_list_adds_up(book: Mapping[str, Any], plan: Plan) -> None:
         row[10].value for row in book["Shopping list"].iter_rows() if row[0].value == "All lines that have a price"
     )
     assert total == pytest.approx(sum(known(lines, "Cost")))
+
+
+def test_the_least_possible_film_is_never_told_longer_than_proven(book: Mapping[str, Any], plan: Plan) -> None:
+    sheet, settings = book["Film requirement"], plan.job.settings
+    for row, need in zip(rows(sheet, "Film used"), plan.layout.needs, strict=False):
+        told = row["Least possible (in)"] * 25.4
+        assert need.least - 25.4 / 8 < told <= need.least + 0.001
+    beyond = sum(need.length - 2 * settings.end_margin * need.runs - need.least for need in plan.layout.needs)
+    said = next(str(row[0].value) for row in sheet.iter_rows() if "Strips that are cut" in str(row[0].value))
+    assert f"cost at most {printed_text(beyond, 'in', up=True)} of film" in said
 
 
 def test_a_price_not_given_is_blank_and_so_are_its_sums(book: Mapping[str, Any], plan: Plan) -> None:
