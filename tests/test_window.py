@@ -120,7 +120,36 @@ def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Windo
         "Blank list, centimeters …",
         "Open the examples",
     ]
-    assert "Drop your list on the program's icon" in words(shown)
+    assert "Drop your list here, or choose it: " in words(shown)
+
+
+def test_where_the_window_can_take_no_drops_the_icon_is_named(shown: Window, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "tkinterdnd2", None)
+    root = tkinter.Tk(className="xlbatch")
+    KEPT.append(Window(root, Options()))
+    assert "Drop your list on the program's icon" in words(KEPT[-1])
+    root.destroy()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="speaks the X protocol")
+def test_lists_dropped_on_the_open_window_are_planned(shown: Window, tmp_path: Path) -> None:
+    from tests.file_drop import Source
+
+    lists = [roster(tmp_path, "M", name="a b, 100% é.xlsx"), roster(tmp_path, "L", name="日 {x} 🎈.xlsx")]
+    shown.root.update()
+    middle = [shown.root.winfo_rootx() + 200, shown.root.winfo_rooty() + 200]
+    source, before = Source(lists, *middle), shown.root["highlightbackground"]
+
+    def drag() -> None:
+        source.over()
+        seen.append(shown.root["highlightbackground"])
+        source.drop()
+
+    seen: list[str] = []
+    threading.Thread(target=drag).start()
+    wait_until(shown, lambda: "Plan another list" in buttons(shown))
+    assert [f"{path.name}: 1 garment planned." in words(shown) for path in lists] == [True, True]
+    assert seen[0] != before == shown.root["highlightbackground"]
 
 
 def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: list[Path], tmp_path: Path) -> None:

@@ -35,7 +35,9 @@ class Look:
         self._larger = 0
         _style(self.fonts)
         root.title("xlbatch")
-        root.configure(background=PAPER)
+        root.configure(background=PAPER, highlightthickness="3p")
+        self._root = root
+        self.light(False)
         root.geometry(f"{_dots(root, WIDTH)}x{_dots(root, HEIGHT)}")
         root.minsize(_dots(root, WIDTH * 0.7), _dots(root, HEIGHT * 0.7))
         if icon().exists():
@@ -43,6 +45,11 @@ class Look:
         for modifier in ("Control", "Command") if sys.platform == "darwin" else ("Control",):
             for key, by in (("plus", 1), ("equal", 1), ("KP_Add", 1), ("minus", -1), ("KP_Subtract", -1)):
                 root.bind_all(f"<{modifier}-{key}>", lambda _event, by=by: self.enlarge(by))  # type: ignore[misc]
+
+    def light(self, on: bool) -> None:
+        """Puts a ring around the window while lists are held over it."""
+        color = FOCUS if on else PAPER
+        self._root.configure(highlightbackground=color, highlightcolor=color)
 
     def enlarge(self, by: int) -> None:
         """Makes all type larger by so many points (smaller, if negative), within reason."""
