@@ -123,7 +123,8 @@ def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Windo
     assert "Drop your list here, or choose it: " in words(shown)
 
 
-def test_where_the_window_can_take_no_drops_the_icon_is_named(shown: Window, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.usefixtures("display")
+def test_where_the_window_can_take_no_drops_the_icon_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "tkinterdnd2", None)
     root = tkinter.Tk(className="xlbatch")
     KEPT.append(Window(root, Options()))

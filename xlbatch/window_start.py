@@ -16,7 +16,9 @@ def start_view(
     root: tkinter.Misc, look: Look, drop: str, choose: Callable[[], None], blank: Callable[[bool], None],
     examples: Callable[[], None], note: str,
 ) -> ttk.Frame:  # fmt: skip
-    """The three choices. `drop` says where a list may be dropped; `blank` is told whether centimeters are wanted; `note` is what happened before."""
+    """The three choices.
+
+    `drop` says where to drop a list, `note` what happened before. `blank` is told whether centimeters are wanted."""
     frame = ttk.Frame(root, padding="20p")
     ttk.Label(frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
     ttk.Label(frame, text=WELCOME).pack(anchor="w", pady=("0", "12p"))
