@@ -4,17 +4,17 @@ import errno
 import re
 import shutil
 import sys
-import time
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
 from typing import BinaryIO
 
+from xlbatch.patience import patiently
+
 _RETURNED = re.compile(r" - (?:plan|problems)(?: \d+)?$")
 _CUT_FILES = " - cut files"
 _UNFINISHED, _IN_USE = ".unfinished", "in use"
-LOCKED_WAITS = (0.1, 0.2, 0.4, 0.8, 1.6)  # s: a cloud-synced folder or a virus scanner may lock a file for a moment
 _REASONS = {
     errno.ENOSPC: "the disk is full. Free some space on it, or choose another folder",
     errno.EDQUOT: "your share of the disk is full. Free some space on it, or choose another folder",
@@ -48,9 +48,9 @@ def save_plan(folder: Path, name: str, write: Callable[[Path], None], files: Map
         for file, text in files.items():
             (scratch / cut_files.name / file).write_text(text, encoding="utf-8", newline="\n")
         write(made)
-        _move(scratch / cut_files.name, cut_files)
+        patiently(lambda: (scratch / cut_files.name).rename(cut_files))
         try:
-            _move(made, workbook)
+            patiently(lambda: made.rename(workbook))
         except BaseException:
             shutil.rmtree(cut_files, ignore_errors=True)
             raise
@@ -62,7 +62,7 @@ def save_problems(folder: Path, name: str, write: Callable[[Path], None]) -> Pat
     with _scratch(folder, name) as scratch:
         workbook = folder / f"{_free(folder, f'{name} - problems', ('.xlsx',))}.xlsx"
         write(scratch / workbook.name)
-        _move(scratch / workbook.name, workbook)
+        patiently(lambda: (scratch / workbook.name).rename(workbook))
     return workbook
 
 
@@ -72,7 +72,7 @@ def save_new(path: Path, write: Callable[[Path], None]) -> None:
         raise CannotSave(f"{path} already exists. Choose another name; nothing was overwritten.")
     with _scratch(path.parent, path.stem) as scratch:
         write(scratch / path.name)
-        _move(scratch / path.name, path)
+        patiently(lambda: (scratch / path.name).rename(path))
 
 
 def _free(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
@@ -143,13 +143,3 @@ def _clear(scratch: Path) -> None:
         if is_returned(workbook) and not (scratch / cut_files).exists():
             shutil.rmtree(scratch.parent / cut_files, ignore_errors=True)
     shutil.rmtree(scratch, ignore_errors=True)
-
-
-def _move(made: Path, final: Path) -> None:
-    for wait in LOCKED_WAITS:
-        try:
-            made.rename(final)
-            return
-        except PermissionError:
-            time.sleep(wait)
-    made.rename(final)
