@@ -289,6 +289,13 @@ def test_the_keyboard_does_all(shown: Window, tmp_path: Path, monkeypatch: pytes
     wait_until(shown, lambda: "Stopped. Nothing was written." in words(shown))
 
 
+def test_a_long_name_leaves_room_for_what_came_of_it(shown: Window, tmp_path: Path) -> None:
+    (tmp_path / f"The list {'of people ' * 9}in May.csv").write_text("")
+    (tmp_path / "b.csv").write_text("")
+    planned(shown, tmp_path)
+    assert "The list of people of people … e in May.csv: No plan was made." in words(shown)
+
+
 def test_type_is_large_and_can_be_made_larger(shown: Window) -> None:
     before = shown.look.fonts["text"].actual("size")
     assert before >= 14

@@ -82,9 +82,11 @@ class Window:
 
     def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
         """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
+        from xlbatch.window_look import short
+
         first = lists[0].absolute()
         remember(first if first.is_dir() else first.parent)
-        title = lists[0].name if len(lists) == 1 else f"{len(lists)} lists"
+        title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
         options = replace(self.options, folder=folder or self.options.folder)
         self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
 

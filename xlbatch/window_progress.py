@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 from xlbatch.run import STAGES
-from xlbatch.window_look import DEEP, INK, QUIET, Look, button
+from xlbatch.window_look import DEEP, INK, QUIET, Look, button, short
 from xlbatch.window_work import Doing
 
 STEPS = 1000
@@ -33,7 +33,7 @@ class ProgressView:
 
     def show(self, doing: Doing) -> None:
         """Marks the stage that begins, and moves the bar on."""
-        self._title["text"] = f"Planning {doing.name}"
+        self._title["text"] = f"Planning {short(doing.name)}"
         self._bar["value"] = STEPS * doing.share
         now = STAGES.index(doing.stage)
         for at, (stage, label) in enumerate(self._stages.items()):
