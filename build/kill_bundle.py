@@ -17,9 +17,10 @@ from random import Random
 
 import needs_python  # noqa: F401 - stops an older Python
 from environment import ROOT
-from try_bundle import LIST, outputs, program
+from try_bundle import outputs, program
 
 TIMES = 50
+LIST = "pottery class"
 SOURCE = ROOT / "example_workbooks" / f"{LIST}.csv"
 LOOK = 0.001  # s
 LATE_MOST = 5  # kills too late, for each that is wanted
