@@ -273,6 +273,7 @@ def test_the_examples_are_copied_to_where_they_can_be_planned(shown: Window, ope
 def test_a_list_dropped_while_another_is_planned_comes_next(shown: Window, tmp_path: Path) -> None:
     shown.plan([roster(tmp_path, "M", name="first.xlsx")])
     shown._dropped(str(roster(tmp_path, "M", name="second.xlsx")))
+    wait_until(shown, lambda: "1 more dropped, planned next." in words(shown))
     wait_until(shown, lambda: "second.xlsx: 1 garment planned." in words(shown))
     assert "first.xlsx: 1 garment planned." in words(shown)
 

@@ -123,6 +123,7 @@ class Window:
 
     def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
+        view.wait(len(self._waiting))
         try:
             while True:
                 word = self.work.said.get_nowait()
