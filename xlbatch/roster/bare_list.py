@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from openpyxl.utils import get_column_letter
 
-from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems import Problem, problem
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import Headings
 from xlbatch.roster.headings import Match
@@ -25,7 +25,7 @@ def bare_headings(sheet: RawSheet) -> tuple[Headings, tuple[Problem, ...]] | Non
         return None
     read = f"column {get_column_letter(who)} was read as Who, {get_column_letter(size)} as Size"
     first = min(sheet.rows)
-    where = Where(sheet.name, f"{get_column_letter(who)}{first}")
+    where = sheet.where(who, first)
     found = shown_value(sheet.rows[first].get(who, Raw("")))
     matches = {who: Match("Who"), size: Match("Size")}
     return Headings(0, {}, matches), (problem("headings-missing", where, found, read=read),)
@@ -42,7 +42,7 @@ def sizes_below(sheet: RawSheet, headings: Headings) -> tuple[Headings, tuple[Pr
     size = _column(below, lambda cell: bool(read_size(shown_value(cell))))
     if not size or not headings.known - {headings.matches.get(size, Match("")).meaning}:
         return None
-    found, where = headings.titles.get(size, ""), Where(sheet.name, f"{get_column_letter(size)}{headings.row}")
+    found, where = headings.titles.get(size, ""), sheet.where(size, headings.row)
     matches = {**headings.matches, size: Match("Size")}
     return replace(headings, matches=matches), (problem("heading-by-content", where, found),)
 

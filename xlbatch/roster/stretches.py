@@ -5,8 +5,6 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from openpyxl.utils import get_column_letter
-
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.heading_rows import Cells, Headings, begins_another, repeats
@@ -27,10 +25,6 @@ class Stretch:
     headings: Headings
     rows: Mapping[int, Cells]
     titles: frozenset[int] = frozenset()
-
-    def where(self, sheet: str, row: int, cells: Mapping[int, object]) -> Where:
-        """The first filled cell of a row."""
-        return Where(sheet, f"{get_column_letter(min(cells, default=1))}{row}")
 
 
 @dataclass(frozen=True)
@@ -53,7 +47,7 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
         for part in _one_beside_another(below):
             if found:
                 odd.append(_at_headings("table-joined", sheet, part))
-            kept, left_out = _people(sheet.name, part)
+            kept, left_out = _people(sheet, part)
             found.append(kept)
             odd += left_out
     return Stretches(tuple(found), (*_above(sheet, headings), *odd))
@@ -69,12 +63,17 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
         of_headings = row == headings.row - 1 and understand(texts, "Roster")
         if len(cells) > 1 and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
-            yield problem(code, Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), texts[min(cells)])
+            yield problem(code, _first(sheet, row, cells), texts[min(cells)])
 
 
 def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
     titles = part.headings.titles
-    return problem(code, part.where(sheet.name, part.headings.row, titles), titles[min(titles)])
+    return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
+
+
+def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
+    """The first filled cell of a row."""
+    return sheet.where(min(cells, default=1), row)
 
 
 def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
@@ -120,7 +119,7 @@ def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
     return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
-def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
+def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
     odd = []
@@ -129,7 +128,7 @@ def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
         code = "row-totals" if row == last and _is_sum(part, row, cells) else _no_ones(part, row, cells)
         if code:
             found = shown_value(cells[min(cells)])
-            odd.append(problem(code, part.where(sheet, row, cells), found))
+            odd.append(problem(code, _first(sheet, row, cells), found))
         else:
             kept[row] = cells
     return Stretch(part.headings, kept), odd

@@ -11,7 +11,7 @@ from xlbatch.roster.bare_list import bare_headings, sizes_below
 from xlbatch.roster.heading_rows import find_headings, repeats
 from xlbatch.roster.headings import understand
 from xlbatch.roster.job import LONGEST_TEXT, MOST_SHEET_ROWS, Class, Heading
-from xlbatch.roster.raw import Raw, RawSheet
+from xlbatch.roster.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
@@ -42,10 +42,11 @@ class Table:
     wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
+    lie: Lie = AS_ROWS
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""
-        return Where(self.sheet, f"{get_column_letter(column)}{row}" if row else "")
+        return Where(self.sheet, self.lie.cell(column, row))
 
     def counted_on(self, row: int) -> int:
         """The number of a row when the tables of a list are counted through as one."""
@@ -178,6 +179,7 @@ def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         part.rows,
         sizes,
         wearers,
+        lie=sheet.lie,
     )
 
 
