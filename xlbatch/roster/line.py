@@ -14,7 +14,7 @@ from xlbatch.roster.clean import clean, shown
 from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source, Unread
 from xlbatch.roster.raw import Raw
 from xlbatch.roster.size_columns import pieces
-from xlbatch.roster.sizes import likely_size, read_size
+from xlbatch.roster.sizes import likely_size, read_size, several_people, several_sizes
 from xlbatch.roster.tables import Table
 from xlbatch.trade.columns import Column, columns
 from xlbatch.units import LengthUnit, TemperatureUnit
@@ -287,12 +287,17 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             meaning=table.meaning,
             source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra),
             columns=known,
-            cells=_in_group(given, table),
+            cells=_in_group(given, table, row),
             units=table.units,
             usual=usual,
             rows=(table.counted_on(row),) if holds else (),
         )
-        yield from _by_size(line, table, row) if table.sizes else (_with_size(line, table, row),)
+        if table.sizes:
+            yield from _by_size(line, table, row)
+        elif table.wearers:
+            yield _with_size(line, table, row)
+        else:
+            yield from _each_size(line) if holds else (line,)
 
 
 def _refs(table: Table, row: int) -> dict[str, str]:
@@ -301,16 +306,15 @@ def _refs(table: Table, row: int) -> dict[str, str]:
     return refs | {"": table.lie.cell(1, row)} if table.lie.sideways else refs
 
 
-def _in_group(given: Mapping[str, Raw], table: Table) -> Mapping[str, Raw]:
-    return {**given, "Group": Raw(table.group)} if table.group and "Group" not in table.columns else given
+def _in_group(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
+    group = table.groups.get(row, table.group)
+    return {**given, "Group": Raw(group)} if group and "Group" not in table.columns else given
 
 
 def _with_size(line: Line, table: Table, row: int) -> Line:
     """The line with its size from the one column, of several for different people, that is filled.
 
     Where two are, the size is both together, which is none."""
-    if not table.wearers:
-        return line
     filled = table.rows[row]
     given = [at for at in sorted({*table.wearers, table.columns.get("Size", 0)}) if at in filled]
     first = given[0] if given else min(table.wearers)
@@ -325,6 +329,19 @@ def _sized(at: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
     cell = filled[at]
     typed = f"{table.wearers.get(at, '')} {shown_value(cell)}"
     return Raw(typed) if at in table.wearers and not cell.fault and read_size(typed) else cell
+
+
+def _each_size(line: Line) -> Iterator[Line]:
+    """A line for each size where one person names several: a form lets people tick more than one."""
+    cell = line.cells.get("Size")
+    sizes = several_sizes(shown_value(cell)) if cell and not cell.fault else ()
+    people = any(several_people(shown_value(line.cells[name])) for name in ("Who", "First name") if line.given(name))
+    if not sizes or people or line.given("How many") or line.given("Garment no."):
+        yield line
+        return
+    line.found("size-several", "Size", shown_value(line.cells["Size"]))
+    for at, size in enumerate(sizes):
+        yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if at else line.problems)
 
 
 def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
