@@ -21,13 +21,14 @@ from xlbatch.trade.tables import table
 
 Ring = list[tuple[float, float]]
 
-ORDINARY = (
-    "Ana Ruiz; José Peñalver; Renée Dubois; Zoë Lindqvist; Łukasz Wrona; Ayşe Demir; Jürgen Vogt; Inés Marín; Åsa "
-    "Berg; Søren Holt; Chloé Martel; Begüm Şahin; Małgorzata Lis; Núria Pons; Björn Falk; Noël Carter; Sofía "
-    "Ibáñez; Öykü Kaya; Marek Žák; Jana Nováková; Petr Dvořák; Iñaki Arana; Lucía Gómez; Müge Çelik; Mário Antão; "
-    "Conceição Brás; Élodie Garçon; Þóra Jónsdóttir; Milan Đurić; Ante Šarić; Gheorghe Țurcanu; Mihăiță Popa; "
-    "Zsófia Nagy; Gergő Kőrösi; Tadhg Ó Briain; Siân Prys; Grażyna Wójcik; Kęstutis Rimkus; Līga Ozola; Tõnu Mägi"
-)
+ORDINARY = [
+    "Ana Ruiz", "José Peñalver", "Renée Dubois", "Zoë Lindqvist", "Łukasz Wrona", "Ayşe Demir", "Jürgen Vogt",
+    "Inés Marín", "Åsa Berg", "Søren Holt", "Chloé Martel", "Begüm Şahin", "Małgorzata Lis", "Núria Pons",
+    "Björn Falk", "Noël Carter", "Sofía Ibáñez", "Öykü Kaya", "Marek Žák", "Jana Nováková", "Petr Dvořák",
+    "Iñaki Arana", "Lucía Gómez", "Müge Çelik", "Mário Antão", "Conceição Brás", "Élodie Garçon", "Þóra Jónsdóttir",
+    "Milan Đurić", "Ante Šarić", "Gheorghe Țurcanu", "Mihăiță Popa", "Zsófia Nagy", "Gergő Kőrösi",
+    "Tadhg Ó Briain", "Siân Prys", "Grażyna Wójcik", "Kęstutis Rimkus", "Līga Ozola", "Tõnu Mägi",
+]  # fmt: skip
 
 
 def box(left: float, bottom: float, right: float, top: float) -> Ring:
@@ -170,9 +171,7 @@ def test_of_ordinary_names_few_are_too_fine_and_truly_so(make: Any) -> None:
     """At the usual height and width on sizes S to 5XL; each place has, to shapely too, ink on both sides
     within half a millimeter."""
     spec, sizes = make.spec(), itertools.cycle(("S", "M", "L", "5XL"))
-    garments = tuple(
-        make.garment(spec, no=no, who=who, size=next(sizes)) for no, who in enumerate(ORDINARY.split("; "), 1)
-    )
+    garments = tuple(make.garment(spec, no=no, who=who, size=next(sizes)) for no, who in enumerate(ORDINARY, 1))
     decals, problems = draw(make.job(), garments)
     assert len(decals) == 40
     assert [(each.code, len(each.rows)) for each in problems if each.level == "check"] == [("gap-thin", 3)]

@@ -33,7 +33,8 @@ class Source:
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""
-        return Where(self.sheet, self.cells.get(heading) or (f"A{self.sheet_row}" if self.row else ""))
+        first = self.cells.get("") or (f"A{self.sheet_row}" if self.row else "")
+        return Where(self.sheet, self.cells.get(heading) or first)
 
     @property
     def sheet_row(self) -> int:
@@ -284,4 +285,5 @@ class Job:
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
+    prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
