@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+from xlbatch.art.fonts import stand_in
 from xlbatch.cutfiles.cut import cut_files
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
@@ -70,6 +71,12 @@ def test_every_name_a_font_has_reaches_the_proof_and_the_cut_file_unchanged(worl
     cut = "\n".join(file.text for file in cut_files(world.layout, world.job.settings) if "mirrored" in file.name)
     titles = html.unescape(cut)
     assert [text for text in texts if f" {text}, Black smooth</title>" not in titles] == []
+
+
+def test_four_names_in_five_are_in_scripts_of_the_bundled_fonts() -> None:
+    names = [*INVENTED.values(), *cldr_names()]
+    assert len(names) == 928
+    assert sum(stand_in(name, "Archivo Black") is not None for name in names) == 729
 
 
 def test_the_others_are_held_back_by_name(world: Plan) -> None:

@@ -17,16 +17,22 @@ SOME = 13  # one line in so many: all 91,605 agree, and take 8 s
 @pytest.mark.parametrize(
     ("text", "shown"),
     [
-        ("Ana", "Ana"),
-        ("דנה", "הנד"),
-        ("דנה 12", "12 הנד"),
-        ("Ana דנה 7", "Ana 7 הנד"),
-        ("דנה (Ana)", "(Ana) הנד"),
-        ("12 דנה", "הנד 12"),
-        ("Ana (דנה)", "Ana (הנד)"),
+        ("Ana", "Ana"),  # L2: nothing to reverse
+        ("דנה", "הנד"),  # P2, P3, L2: the first letter reads from the right, so does the line
+        ("דנה 12", "12 הנד"),  # I2: digits keep their own order
+        ("דנה 1,000", "1,000 הנד"),  # W4: a comma between digits is one of them
+        ("محمد 3", "3 دمحم"),  # W2: digits after an Arabic letter
+        ("Ana דנה 7", "Ana 7 הנד"),  # N1: digits after a Hebrew word count as of its direction
+        ("Ana 7 דנה", "Ana 7 הנד"),  # W7: after a Latin word they do not
+        ("Ana-דנה", "Ana-הנד"),  # N2: between two directions a sign takes the line's
+        ("דנה־לוי", "יול־הנד"),  # N1: between two Hebrew words it takes theirs
+        ("דנה (Ana)", "(Ana) הנד"),  # N0: brackets stay a pair
+        ("12 דנה", "הנד 12"),  # P2: digits are no letters, the line reads from the right
+        ("Ana (דנה)", "Ana (הנד)"),  # N0
     ],
 )
 def test_the_order_in_which_a_line_stands(text: str, shown: str) -> None:
+    """Each by the rule of Unicode's UAX #9 beside it."""
     parts = (text[run.start : run.end][:: -1 if run.right else 1] for run in visual_runs(text))
     mirrored = str.maketrans("()", ")(") if base_level(text) else {}
     assert "".join(parts).translate(mirrored).strip() == shown.strip()
