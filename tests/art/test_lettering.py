@@ -192,11 +192,16 @@ def test_a_short_text_bears_less_bending() -> None:
     assert most_bent(font(), "The longest line that anyone would ever bend") == 300
 
 
-def test_a_border_stands_out_by_its_width_everywhere() -> None:
-    _, drawn = fitted("Ana & 8", math.inf)
-    ink = measured(border(drawn.segments, 3.0))
+@pytest.mark.parametrize(
+    ("name", "wide"), [("Anton", 1.0), ("Lobster", 3.0), ("Archivo Black", 5.0), ("Anton", 8.0), ("Alfa Slab One", 6.0)]
+)
+def test_a_border_stands_out_by_its_width_everywhere(name: str, wide: float) -> None:
+    """To 0.05 mm of shapely's buffer, also where it is wider than the letters' own curves and fills their counters."""
+    up = CAP / font(name).cap_height
+    drawn = letter(font(name), "Ana & 8", Scale(up, up))
+    ink = measured(border(drawn.segments, wide))
     assert ink
     edge = polygon(outline((Piece(ink),)))
-    inner = translate(polygon(drawn), 3.0, 3.0)
-    assert outline((Piece(ink),)).width == pytest.approx(drawn.width + 6, abs=0.01)
-    assert shapely.hausdorff_distance(edge.boundary, inner.buffer(3.0, quad_segs=64).boundary) < 0.05
+    inner = translate(polygon(drawn), wide, wide)
+    assert outline((Piece(ink),)).width == pytest.approx(drawn.width + 2 * wide, abs=0.01)
+    assert shapely.hausdorff_distance(edge.boundary, inner.buffer(wide, quad_segs=64).boundary) < 0.05

@@ -5,9 +5,11 @@ Skia's path operations work with 32-bit numbers, so outlines are welded at about
 
 from collections.abc import Callable, Iterable
 
+import numpy as np
 import pathops
 
-from xlbatch.art.decal import Segment
+from xlbatch.art.decal import Segment, pack
+from xlbatch.art.flat import Points, edges_of
 from xlbatch.art.path import Box, contours, signed_area, transform
 
 _VERBS = {
@@ -19,6 +21,7 @@ _VERBS = {
 }
 _SCALES = (1.0, 0.731, 1.372, 0.263, 3.19)
 _SLIVER = 0.5  # a contour of less than half a square unit is a rounding remnant
+_BORDER_NEAR = 0.05  # mm: a border is as wide as asked to within this
 _BORDER_SCALE = 32.0  # units a mm while a border is drawn: keeps its width within 0.02 mm
 
 
@@ -85,12 +88,23 @@ def clipped(path: pathops.Path, clip: Box | None) -> pathops.Path:
 
 def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:
     """Outlines (mm) grown by `width` mm on every side, corners rounded, filled under what they surround."""
+    segments = tuple(segments)
     path = path_of(transform(segments, (_BORDER_SCALE, 0.0, 0.0, _BORDER_SCALE, 0.0, 0.0)))
     edge = pathops.Path(path)
     edge.stroke(2 * width * _BORDER_SCALE, pathops.LineCap.ROUND_CAP, pathops.LineJoin.ROUND_JOIN, 4)
     edge.convertConicsToQuads()
     path.addPath(edge)
-    return transform(weld(path), (1 / _BORDER_SCALE, 0.0, 0.0, 1 / _BORDER_SCALE, 0.0, 0.0))
+    grown = transform(weld(path), (1 / _BORDER_SCALE, 0.0, 0.0, 1 / _BORDER_SCALE, 0.0, 0.0))
+    ink = edges_of(pack(segments), width / 8, _BORDER_NEAR).start
+    return tuple(segment for contour in contours(grown) if _is_real(contour, ink, width) for segment in contour)
+
+
+def _is_real(contour: tuple[Segment, ...], ink: Points, width: float) -> bool:
+    """Whether no hole, or one that lies `width` from all ink: a curve tighter than that, grown, leaves false ones."""
+    if signed_area(contour) > 0:
+        return True
+    ends = np.array([complex(*at[-2:]) for _, at in contour if at])
+    return float(np.abs(ends[:, None] - ink).min()) > width - _BORDER_NEAR
 
 
 def _segments(path: pathops.Path) -> tuple[Segment, ...]:
