@@ -78,8 +78,8 @@ def write(page: Page, plan: Plan) -> None:
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
         "decals cannot be laid on less film, even freely. Cutting straight strips costs "
-        f"{printed_text(_strips_cost(plan), unit)} more film in all than laying without strips. "
-        "Film used is decal area over film area. "
+        f"{printed_text(_strips_cost(plan), unit)} more film in all than laying without strips; a greater Longest strip (Job) may "
+        "lower that. Film used is decal area over film area. "
         "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
