@@ -74,12 +74,12 @@ def write(page: Page, plan: Plan) -> None:
     unit = plan.job.settings.length_unit
     frame = table(plan)
     page.lay_columns(columns(unit), frame)
+    cost = printed_text(_strips_cost(plan), unit)
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        "decals cannot be laid on less film, even freely. Cutting straight strips costs "
-        f"{printed_text(_strips_cost(plan), unit)} more film in all than laying without strips; a greater Longest strip (Job) may "
-        "lower that. Film used is decal area over film area. "
+        f"decals cannot be laid on less film, even freely. Cutting straight strips costs {cost} more film in all than "
+        "laying without strips; a greater Longest strip (Job) may lower that. Film used is decal area over film area. "
         "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
