@@ -64,9 +64,9 @@ def _floored(mm: float, unit: str) -> float:
 
 
 def _strips_cost(plan: Plan) -> float:
-    """The most film in mm that laying in strips can have cost: what lies between the end margins beyond the proof."""
+    """How much more film in mm the strips take than laying freely does, end margins apart."""
     margins = 2 * plan.job.settings.end_margin
-    return sum(max(0.0, need.length - margins * need.runs - need.least) for need in plan.layout.needs)
+    return sum(need.length - margins * need.runs - need.free for need in plan.layout.needs)
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -74,11 +74,12 @@ def write(page: Page, plan: Plan) -> None:
     unit = plan.job.settings.length_unit
     frame = table(plan)
     page.lay_columns(columns(unit), frame)
+    cost = printed_text(_strips_cost(plan), unit)
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        "decals cannot be laid on less film, even freely. Strips that are cut apart straight cost at most "
-        f"{printed_text(_strips_cost(plan), unit, up=True)} of film in all. Film used is decal area over film area. "
+        f"decals cannot be laid on less film, even freely. Cutting straight strips costs {cost} more film in all than "
+        "laying without strips; a greater Longest strip (Job) may lower that. Film used is decal area over film area. "
         "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
