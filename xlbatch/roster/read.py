@@ -14,7 +14,7 @@ from xlbatch.roster.line import Units, lines
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
-from xlbatch.roster.results import read_deliveries, read_results
+from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.tables import IGNORED, INPUT, Table, Tables, find_tables
 
@@ -80,6 +80,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     presses, of_presses = read_presses(of["Press"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, of_deliveries = read_deliveries(of["Shopping list"])
+    prices, of_prices = read_prices(of["Money"])
     job = Job(
         path=path,
         settings=replace(settings, last_no=people.last_no),
@@ -92,11 +93,13 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         in_log=in_log,
         deliveries=deliveries,
+        prices=prices,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
     no_list = _no_list(tables.list_, people)
-    problems += no_list + people.problems + of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries
+    problems += no_list + people.problems + of_designs + of_blanks + of_films + of_presses
+    problems += of_results + of_deliveries + of_prices
     return Reading(job, problems)
 
 
