@@ -158,6 +158,14 @@ KINDS: tuple[Kind, ...] = (
          "If there are people among them, put them under the list's own headings."),
     Kind("heading-by-content", "check", "The column “{found}” was read as Size, by what stands in it.",
          "Look at the first rows of the Roster; call the column Size to make it sure."),
+    Kind("row-group", "check", "“{found}” was taken for the group of the rows below it.",
+         "If it is a person, fill in Size."),
+    Kind("list-sideways", "check", "This list runs sideways: each column was read as a row.",
+         "Nothing to do, if the plan's Roster is right."),
+    Kind("line-not-read", "check", "No name and size was found in the line “{found}”; it was not read.",
+         "If it is a person, write it like the other lines, name first."),
+    Kind("size-several", "check", "“{found}” names several sizes; one garment of each is made.",
+         "If only one is wanted, write that one."),
     Kind("row-above", "check", "This row stands above the headings and was not read.",
          "If it is a person, put it below the row of headings."),
     Kind("row-title", "note", "“{found}” was taken for a title.", "Nothing to do, if it is no one's name."),
@@ -174,7 +182,11 @@ KINDS: tuple[Kind, ...] = (
     Kind("cell-too-long", "check", "“{found}” is {count} characters long; a spreadsheet's cell holds 32,767, so the "
          "plan has only the beginning.", "Shorten it, if the rest matters."),
     Kind("no-rows", "stop", "There is no row with a size on the list.",
-         "Make a sheet with a column Size and one row a garment."),
+         "Head one column Size, beside the names, and write each one's size in it: M, Youth M, 2T."),
+    Kind("list-not-found", "stop",
+         "No list of people was found: neither a row of headings with Size among them, nor a column of sizes.",
+         "Write one person a row, the name in one cell and the size (M, Youth M, 2T) in another, and above them a row "
+         "with the headings Who and Size."),
     # designs, artwork, lettering
     Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
          "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),

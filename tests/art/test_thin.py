@@ -21,13 +21,14 @@ from xlbatch.trade.tables import table
 
 Ring = list[tuple[float, float]]
 
-ORDINARY = (
-    "Ana Ruiz; José Peñalver; Renée Dubois; Zoë Lindqvist; Łukasz Wrona; Ayşe Demir; Jürgen Vogt; Inés Marín; Åsa "
-    "Berg; Søren Holt; Chloé Martel; Begüm Şahin; Małgorzata Lis; Núria Pons; Björn Falk; Noël Carter; Sofía "
-    "Ibáñez; Öykü Kaya; Marek Žák; Jana Nováková; Petr Dvořák; Iñaki Arana; Lucía Gómez; Müge Çelik; Mário Antão; "
-    "Conceição Brás; Élodie Garçon; Þóra Jónsdóttir; Milan Đurić; Ante Šarić; Gheorghe Țurcanu; Mihăiță Popa; "
-    "Zsófia Nagy; Gergő Kőrösi; Tadhg Ó Briain; Siân Prys; Grażyna Wójcik; Kęstutis Rimkus; Līga Ozola; Tõnu Mägi"
-).split("; ")
+ORDINARY = [
+    "Ana Ruiz", "José Peñalver", "Renée Dubois", "Zoë Lindqvist", "Łukasz Wrona", "Ayşe Demir", "Jürgen Vogt",
+    "Inés Marín", "Åsa Berg", "Søren Holt", "Chloé Martel", "Begüm Şahin", "Małgorzata Lis", "Núria Pons",
+    "Björn Falk", "Noël Carter", "Sofía Ibáñez", "Öykü Kaya", "Marek Žák", "Jana Nováková", "Petr Dvořák",
+    "Iñaki Arana", "Lucía Gómez", "Müge Çelik", "Mário Antão", "Conceição Brás", "Élodie Garçon", "Þóra Jónsdóttir",
+    "Milan Đurić", "Ante Šarić", "Gheorghe Țurcanu", "Mihăiță Popa", "Zsófia Nagy", "Gergő Kőrösi",
+    "Tadhg Ó Briain", "Siân Prys", "Grażyna Wójcik", "Kęstutis Rimkus", "Līga Ozola", "Tõnu Mägi",
+]  # fmt: skip
 
 
 def box(left: float, bottom: float, right: float, top: float) -> Ring:

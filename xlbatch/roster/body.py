@@ -22,7 +22,7 @@ _OLDEST = 20
 _SIGNS = str.maketrans({"’": "", "'": "", "″": '"', "”": '"', "–": "-", "/": "-"})
 _MEASURE = re.compile(
     r"(?P<before>[^\d]*?)(?P<low>\d+(?:[.,]\d+)?)(?:\s*(?:-|to)\s*(?P<high>\d+(?:[.,]\d+)?))?"
-    r"\s*(?P<unit>inches|inch|in|cm|\"|years? old|yrs? old|years?|yrs?|yo)?\.?(?P<after>[^\d]*)"
+    r"\s*(?P<unit>inches|inch|in|cm|\"|years? old|yrs? old|years?|yrs?|yo|ans|años|jahre)?\.?(?P<after>[^\d]*)"
 )
 _CHEST_WORDS = ("chest", "bust")
 _AGE_WORDS = ("age", "ages", "aged", "us", "kids us")

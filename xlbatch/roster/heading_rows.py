@@ -25,7 +25,7 @@ class Headings:
     matches: Mapping[int, Match] = field(default_factory=dict)
     sizes: Mapping[int, str] = field(default_factory=dict)
     wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
-    rows: int = 1  # 2 where the row above belongs to them
+    rows: int = 1  # 2 where the row above belongs to them, 0 where there is no row of headings
 
     @property
     def known(self) -> frozenset[str]:

@@ -33,7 +33,8 @@ class Source:
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""
-        return Where(self.sheet, self.cells.get(heading) or (f"A{self.sheet_row}" if self.row else ""))
+        first = self.cells.get("") or (f"A{self.sheet_row}" if self.row else "")
+        return Where(self.sheet, self.cells.get(heading) or first)
 
     @property
     def sheet_row(self) -> int:

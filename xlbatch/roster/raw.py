@@ -4,6 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
+from openpyxl.utils import get_column_letter
+
+from xlbatch.problems import Where
+
 
 class Raw(NamedTuple):
     """One cell: its value (text, number, bool, date, time), its number format, and what is wrong with it."""
@@ -13,6 +17,22 @@ class Raw(NamedTuple):
     fault: Literal["", "error", "unsaved"] = ""
 
 
+class Lie(NamedTuple):
+    """How a list lies on its sheet, where not as rows of cells: people side by side, or a whole line in one cell."""
+
+    sideways: bool = False
+    only: int = 0  # the one column the lines stand in
+
+    def cell(self, column: int, row: int) -> str:
+        """The cell as it is called on the sheet, "" without a row."""
+        if self.sideways:
+            column, row = row, column
+        return f"{get_column_letter(self.only or column)}{row}" if row else ""
+
+
+AS_ROWS = Lie()
+
+
 @dataclass(frozen=True)
 class RawSheet:
     """The filled rows of a sheet, from row number to (column number to cell), both counted from 1."""
@@ -20,6 +40,11 @@ class RawSheet:
     name: str
     rows: Mapping[int, Mapping[int, Raw]]
     hidden: frozenset[int] = frozenset()
+    lie: Lie = AS_ROWS
+
+    def where(self, column: int, row: int) -> Where:
+        """A cell, as it is called on the sheet itself."""
+        return Where(self.name, self.lie.cell(column, row))
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.settings import read_settings
-from xlbatch.roster.tables import IGNORED, INPUT, Table, Tables, find_tables
+from xlbatch.roster.tables import IGNORED, INPUT, Tables, find_tables
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
@@ -97,18 +97,22 @@ def _reading(path: Path, tables: Tables) -> Reading:
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
-    no_list = _no_list(tables.list_, people)
-    problems += no_list + people.problems + of_designs + of_blanks + of_films + of_presses
-    problems += of_results + of_deliveries + of_prices
+    no_list = _no_list(tables, people)
+    problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
+    problems += tuple(no_list.values()) + people.problems
+    problems += of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries + of_prices
     return Reading(job, problems)
 
 
-def _no_list(tables: tuple[Table, ...], people: People) -> tuple[Problem, ...]:
-    """The problem of a workbook without a list, or with one that has no sizes."""
-    if people.roster and any(
-        table.rows and ("Size" in table.columns or table.sizes or table.wearers) for table in tables
-    ):
-        return ()
-    where = Where(tables[0].sheet, f"A{tables[0].heading_row}") if tables else Where("Roster")
-    rows = tuple(table.counted_on(row) for table in tables for row in table.rows)
-    return (problem("no-rows", where, rows=rows),)
+def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:
+    """The problem, by its place, of a workbook without a list, or with one that has no sizes."""
+    lists = tables.list_
+    sized = (table for table in lists if "Size" in table.columns or table.sizes or table.wearers)
+    if people.roster and any(table.rows for table in sized):
+        return {}
+    if lists:
+        where = lists[0].where(1, lists[0].heading_row)
+        return {where: problem("no-rows", where, rows=tuple(t.counted_on(row) for t in lists for row in t.rows))}
+    unknown = next((each.where for each in tables.problems if each.code == "sheet-unknown"), None)
+    where = unknown or Where("Roster")
+    return {where: problem("list-not-found" if unknown else "no-rows", where)}

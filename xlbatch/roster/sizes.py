@@ -22,6 +22,7 @@ _PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
 SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
 TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
+_BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
 _SPLIT = re.compile(r"[(),=]+")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
 _X_WORD = re.compile(r"(x+)([a-wyz]*)")
@@ -59,6 +60,20 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
     if not size or not tall:
         return size
     return size + TALL if size_class(size) == "adult" else None
+
+
+def several_sizes(text: str) -> tuple[str, ...]:
+    """The sizes of an answer that names more than one (`S, M`); none where only some say who they are for."""
+    parts = [part for part in _BETWEEN.split(text) if part.strip()]
+    sizes = [read_size(part) for part in parts]
+    if len(parts) < 2 or read_size(text) or len({says_whose(part) for part in parts}) > 1:
+        return ()
+    return tuple(filter(None, sizes)) if all(sizes) else ()
+
+
+def several_people(name: str) -> bool:
+    """Whether a name is plainly more than one: `Ana & Ivo`, `Ana, Ivo and Mei`."""
+    return bool(_BETWEEN.search(name))
 
 
 def says_whose(text: str) -> bool:

@@ -3,12 +3,11 @@ no one's row: titles, totals, tables of another kind."""
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-
-from openpyxl.utils import get_column_letter
+from dataclasses import dataclass, field
 
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cells import shown_value
+from xlbatch.roster.groups import group_titles
 from xlbatch.roster.heading_rows import Cells, Headings, begins_another, repeats
 from xlbatch.roster.headings import understand
 from xlbatch.roster.raw import RawSheet
@@ -27,10 +26,7 @@ class Stretch:
     headings: Headings
     rows: Mapping[int, Cells]
     titles: frozenset[int] = frozenset()
-
-    def where(self, sheet: str, row: int, cells: Mapping[int, object]) -> Where:
-        """The first filled cell of a row."""
-        return Where(sheet, f"{get_column_letter(min(cells, default=1))}{row}")
+    groups: Mapping[int, str] = field(default_factory=dict)  # of rows under a title of their own
 
 
 @dataclass(frozen=True)
@@ -53,7 +49,7 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
         for part in _one_beside_another(below):
             if found:
                 odd.append(_at_headings("table-joined", sheet, part))
-            kept, left_out = _people(sheet.name, part)
+            kept, left_out = _people(sheet, part)
             found.append(kept)
             odd += left_out
     return Stretches(tuple(found), (*_above(sheet, headings), *odd))
@@ -67,14 +63,19 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
             return
         texts = {at: shown_value(cell) for at, cell in cells.items()}
         of_headings = row == headings.row - 1 and understand(texts, "Roster")
-        if len(cells) > 1 and not of_headings:
+        if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
-            yield problem(code, Where(sheet.name, f"{get_column_letter(min(cells))}{row}"), texts[min(cells)])
+            yield problem(code, _first(sheet, row, cells), texts[min(cells)])
 
 
 def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
     titles = part.headings.titles
-    return problem(code, part.where(sheet.name, part.headings.row, titles), titles[min(titles)])
+    return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
+
+
+def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
+    """The first filled cell of a row."""
+    return sheet.where(min(cells, default=1), row)
 
 
 def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
@@ -120,19 +121,22 @@ def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
     return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
-def _people(sheet: str, part: Stretch) -> tuple[Stretch, list[Problem]]:
+def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
+    groups: dict[int, str] = {}
     odd = []
-    last = max(part.rows, default=0)
+    group, titles = "", group_titles(part.headings, part.titles, part.rows)
     for row, cells in part.rows.items():
-        code = "row-totals" if row == last and _is_sum(part, row, cells) else _no_ones(part, row, cells)
+        group = titles.get(row, group)
+        code = "row-group" if row in titles else _no_ones(part, row, cells)
         if code:
             found = shown_value(cells[min(cells)])
-            odd.append(problem(code, part.where(sheet, row, cells), found))
+            odd.append(problem(code, _first(sheet, row, cells), found))
         else:
             kept[row] = cells
-    return Stretch(part.headings, kept), odd
+            groups |= {row: group} if group else {}
+    return Stretch(part.headings, kept, groups=groups), odd
 
 
 def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
@@ -142,7 +146,7 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     heads = part.headings
     if not any(at in known for at in cells for known in (heads.matches, heads.sizes, heads.wearers)):
         return "row-aside"
-    return "row-totals" if _is_titled_total(part, cells) else ""
+    return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
 
 def _is_titled_total(part: Stretch, cells: Cells) -> bool:
@@ -157,7 +161,7 @@ def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
     """Whether a last row only adds up the columns of counts above it."""
     counts = {at for at, match in part.headings.matches.items() if match.meaning == "How many"}
     counts |= set(part.headings.sizes)
-    if not set(cells) <= counts or len(part.rows) < 3:
+    if not set(cells) <= counts or len(part.rows) < 3 or row != max(part.rows):
         return False
     above = [each for no, each in part.rows.items() if no != row]
     return all(pieces(cell) == sum(pieces(each[at]) or 0 for each in above if at in each) for at, cell in cells.items())

@@ -8,10 +8,12 @@ from openpyxl.utils import get_column_letter
 
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.bare_list import bare_headings, sizes_below
-from xlbatch.roster.heading_rows import find_headings, repeats
+from xlbatch.roster.heading_rows import Headings, find_headings, repeats
 from xlbatch.roster.headings import understand
 from xlbatch.roster.job import LONGEST_TEXT, MOST_SHEET_ROWS, Class, Heading
-from xlbatch.roster.raw import Raw, RawSheet
+from xlbatch.roster.one_column import lines_apart
+from xlbatch.roster.raw import AS_ROWS, Lie, Raw, RawSheet
+from xlbatch.roster.sideways import upright
 from xlbatch.roster.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
@@ -42,10 +44,12 @@ class Table:
     wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
+    lie: Lie = AS_ROWS
+    groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""
-        return Where(self.sheet, f"{get_column_letter(column)}{row}" if row else "")
+        return Where(self.sheet, self.lie.cell(column, row))
 
     def counted_on(self, row: int) -> int:
         """The number of a row when the tables of a list are counted through as one."""
@@ -70,7 +74,7 @@ class Tables:
 
 def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     """The input tables: sheets by their names, then by their headings; a lone unnamed table is the roster."""
-    filled = [sheet for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
+    filled = [upright(sheet) for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
     found: dict[str, Table] = {}
     further: list[Table] = []
     odd: list[Problem] = []
@@ -140,10 +144,11 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
     """The tables on a sheet, and what was odd; several for a list that lies in parts."""
     sheet = _without_marks(sheet) if meaning == "Roster" else sheet
     headings = find_headings(sheet, meaning)
-    odd: tuple[Problem, ...] = ()
+    odd: tuple[Problem, ...] = (problem("list-sideways", sheet.where(1, 1)),) if sheet.lie.sideways else ()
     if meaning == "Roster":
-        if "Size" not in headings.known and (bare := sizes_below(sheet, headings) or bare_headings(sheet)):
-            headings, odd = bare
+        if headings.known <= {"Size"} or "Size" not in headings.known:
+            sheet, headings, said = _by_content(sheet, headings)
+            odd += said
         sure = "Size" in headings.known or len(headings.known) > 1  # one word alone may stand in anyone's row
         found = stretches(sheet, headings) if sure else None
         parts, odd = (found.stretches, odd + found.problems) if found else ((), odd)
@@ -151,6 +156,18 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
         below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
         parts = (Stretch(headings, below),) if headings.known else ()
     return tuple(_table(sheet, meaning, part) for part in parts), odd
+
+
+def _by_content(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tuple[Problem, ...]]:
+    """The list and its headings by what stands in the cells, where no row of headings says enough."""
+    if "Size" not in headings.known and (found := sizes_below(sheet, headings) or bare_headings(sheet)):
+        return (sheet, *found)
+    if (lines := lines_apart(sheet)) is None:
+        return sheet, headings, ()
+    apart, left = lines
+    named = find_headings(apart, "Roster")
+    found = (named, ()) if "Size" in named.known else bare_headings(apart)
+    return (apart, found[0], left + found[1]) if found else (sheet, headings, ())
 
 
 def _without_marks(sheet: RawSheet) -> RawSheet:
@@ -174,19 +191,24 @@ def _table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         dict(sorted(titles.items())),
         {match.meaning: at for at, match in once.items()},
         {match.meaning: match.unit for match in once.values() if match.unit},
-        _extra(titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers)))),
+        _extra(
+            titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers))), sheet.lie
+        ),
         part.rows,
         sizes,
         wearers,
+        lie=sheet.lie,
+        groups=part.groups,
     )
 
 
-def _extra(titles: Mapping[int, str], unknown: list[int]) -> dict[int, str]:
+def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int, str]:
     """A name of its own for each column that is kept aside."""
     names: dict[int, str] = {}
     for at in unknown:
         name = titles.get(at, "")
-        names[at] = f"{name or 'Column'} {get_column_letter(at)}" if not name or name in names.values() else name
+        column = f"Part {at}" if lie.only else f"{name or 'Column'} {get_column_letter(at)}"
+        names[at] = column if not name or name in names.values() else name
     return names
 
 
@@ -209,7 +231,7 @@ def _oddities(table: Table) -> list[Problem]:
         return []
     others = {at: text for at, text in table.titles.items() if at not in table.sizes and at not in table.wearers}
     matches = understand(others, table.meaning)
-    row = table.heading_row or min(table.rows, default=1)
+    row = table.heading_row if table.titles else min(table.rows, default=1)
     return [
         problem("heading-twice" if at in matches else "heading-unknown", table.where(at, row), heading)
         for at, heading in table.extra.items()

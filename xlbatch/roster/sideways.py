@@ -1,0 +1,24 @@
+"""Stands a list upright whose people are side by side and whose headings are its first column."""
+
+from itertools import islice
+
+from xlbatch.roster.cells import shown_value
+from xlbatch.roster.heading_rows import find_headings
+from xlbatch.roster.headings import names_columns
+from xlbatch.roster.raw import Lie, Raw, RawSheet
+
+_MOST_ROWS = 40  # filled; a list of people has no more headings
+
+
+def upright(sheet: RawSheet) -> RawSheet:
+    """The sheet, turned if only then a row of headings with Size in it shows."""
+    firsts = {row: shown_value(cells[min(cells)]) for row, cells in islice(sheet.rows.items(), _MOST_ROWS + 1)}
+    if len(firsts) > _MOST_ROWS or not names_columns(firsts, "Roster"):
+        return sheet
+    turned: dict[int, dict[int, Raw]] = {}
+    for row, cells in sheet.rows.items():
+        for at, cell in cells.items():
+            turned.setdefault(at, {})[row] = cell
+    lying = RawSheet(sheet.name, dict(sorted(turned.items())), lie=Lie(sideways=True))
+    across, down = find_headings(sheet, "Roster").known, find_headings(lying, "Roster").known
+    return lying if "Size" in down and len(down) > len(across) else sheet
