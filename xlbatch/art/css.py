@@ -57,4 +57,6 @@ def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
 def _said(content: Sequence[object]) -> Iterator[Said]:
     for each in content:
         if getattr(each, "type", "") == "declaration":
-            yield Said(each.lower_name, tinycss2.serialize(each.value).strip(), each.important)  # type: ignore[attr-defined]
+            value = tinycss2.serialize(each.value).strip()  # type: ignore[attr-defined]
+            # words, colors and units may be in capitals, unlike in attributes; names of ids may not
+            yield Said(each.lower_name, value if "(" in value else value.lower(), each.important)  # type: ignore[attr-defined]

@@ -21,7 +21,10 @@ _SAVE = "Open it in your drawing program and save it again as plain SVG."
 
 FAULTS: Mapping[str, Fault] = {
     "too large": Fault("it is larger than 5 MB", "Simplify its curves, and leave out what is not to be cut."),
-    "too detailed": Fault("it has more than 5,000 outlines or 50,000 points", "Simplify it in your drawing program."),
+    "too detailed": Fault(
+        "it is too detailed (more than 5,000 outlines or 50,000 points, or very many that cross)",
+        "Simplify it in your drawing program.",
+    ),
     "too deep": Fault("its groups lie more than 100 deep in one another", "Ungroup it in your drawing program."),
     "not a drawing": Fault("it is no SVG drawing", "Save the drawing as SVG in your drawing program."),
     "compressed": Fault("it is a compressed drawing", "Save it as plain, uncompressed SVG."),

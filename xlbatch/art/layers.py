@@ -8,6 +8,7 @@ from xml.etree.ElementTree import Element
 import pathops
 
 from xlbatch.art.css import Sheets, sheets_of
+from xlbatch.art.effort import Effort
 from xlbatch.art.faults import Unreadable
 from xlbatch.art.overlap import Layer
 from xlbatch.art.page import Page, View, fitted, length, numbers
@@ -44,9 +45,9 @@ class _Place:
     within: tuple[Element, ...] = ()
 
 
-def layers_of(root: Element, page: Page) -> tuple[Layer, ...]:
+def layers_of(root: Element, page: Page, effort: Effort) -> tuple[Layer, ...]:
     """All that is drawn. Raises Unreadable with every fault found."""
-    reader = _Reader(root)
+    reader = _Reader(root, effort)
     found = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))
     if reader.faults:
         raise Unreadable(*reader.faults)
@@ -56,8 +57,9 @@ def layers_of(root: Element, page: Page) -> tuple[Layer, ...]:
 class _Reader:
     """Reads elements, and collects what of them cannot be cut."""
 
-    def __init__(self, root: Element) -> None:
+    def __init__(self, root: Element, effort: Effort) -> None:
         self.root = root
+        self.effort = effort
         self.by_id = {name: element for element in reversed(list(root.iter())) if (name := element.get("id"))}
         self.sheets: Sheets = sheets_of(root)
         self.faults: dict[str, None] = {}
@@ -124,6 +126,7 @@ class _Reader:
         self.points += len(path.verbs)
         if self.contours > MOST_CONTOURS or self.points > MOST_POINTS:
             raise Unreadable("too detailed")
+        self.effort.spend(path)
         return tidy(path)
 
     def _copy(self, use: Element, place: _Place) -> list[Layer]:
