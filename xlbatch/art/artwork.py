@@ -52,6 +52,8 @@ def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]
         return tuple(FAULTS[key] for key in unreadable.args)
     except pathops.PathOpsError:
         return (FAULTS["path"],)
+    except RecursionError:
+        return (FAULTS["too deep"],)
 
 
 def _drawing(root: Element, apart: bool) -> Drawing:

@@ -20,8 +20,8 @@ class Effort:
         self.left = _MOST
 
     def spend(self, *paths: pathops.Path) -> None:
-        """Counts welding the paths: Skia's time grows about as the square of their points and of the pairs of edges that
-        may cross. Raises Unreadable where none is left."""
+        """Counts welding the paths: Skia's time grows about as the square of their points and of the pairs of edges
+        that may cross. Raises Unreadable where none is left."""
         points = [point for path in paths for point in path.points]
         if len(points) > _FEW:
             verbs = np.array([verb for path in paths for verb in path.verbs])

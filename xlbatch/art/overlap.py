@@ -41,8 +41,8 @@ def stacked(layers: Sequence[Layer], seen: Mapping[str, pathops.Path], effort: E
 
 
 class _Mass:
-    """Outlines that do not overlap, contour by contour. What is done in one place leaves the contours whose boxes do not
-    meet it as they are: Skia is slow, and sometimes at a loss, with thousands of contours at once."""
+    """Outlines that do not overlap, contour by contour. What is done in one place leaves the contours whose boxes do
+    not meet it as they are: Skia is slow, and sometimes at a loss, with thousands of contours at once."""
 
     def __init__(self, effort: Effort) -> None:
         self.effort = effort

@@ -14,8 +14,8 @@ _PX = mm_per("in") / 96  # mm: CSS says 96 px are an inch
 _ACROSS = 2000.0  # a drawing is welded at this many units across, whatever its own size
 _LEAST, _MOST = 1e-3, 1e6  # units: a page smaller or larger has no size to speak of
 _DEFAULT = (300.0, 150.0)  # px, where the drawing does not say (CSS)
-_NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?"
-_LENGTH = re.compile(rf"\s*({_NUMBER})\s*(px|in|cm|mm|Q|pt|pc|%)?\s*")
+NUMBER = r"[-+]?(?:\d++\.?\d*+|\.\d++)(?:[eE][-+]?\d++)?"
+_LENGTH = re.compile(rf"\s*({NUMBER})\s*(px|in|cm|mm|Q|pt|pc|%)?\s*")
 _UNITS = {
     "": 1.0,
     "px": 1.0,
@@ -97,7 +97,7 @@ def length(text: str | None, whole: float, default: float = 0.0) -> float:
 
 def numbers(text: str) -> list[float]:
     """The numbers of a list with spaces or commas between. Raises Unreadable."""
-    return [_finite(found) for found in re.findall(_NUMBER, text)]
+    return [_finite(found) for found in re.findall(NUMBER, text)]
 
 
 def _finite(text: str) -> float:
