@@ -8,7 +8,7 @@ from xlbatch.fault import report
 from xlbatch.run import Options, Outcome, Progress, Stopped, run
 from xlbatch.saving import is_returned
 
-WORKBOOKS = (".xlsx", ".xlsm", ".ods", ".csv")
+WORKBOOKS = (".xlsx", ".xlsm", ".xls", ".ods", ".csv")
 
 
 def lists_in(given: Iterable[Path]) -> Iterator[Path]:
