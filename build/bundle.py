@@ -7,6 +7,7 @@ It is made for the system and the processor it is built on. The first use sets u
 # (the modules beside a script are found when it runs)
 
 import importlib.util
+import shutil
 import sys
 import tempfile
 
@@ -15,6 +16,9 @@ from environment import BUNDLE_LOCK, FAILED, ROOT, ready, run
 
 if not importlib.util.find_spec("_tkinter"):
     print("This Python lacks its window part: install it (on Debian: apt install python3-tk).", file=sys.stderr)
+    sys.exit(FAILED)
+if sys.platform == "linux" and not shutil.which("objdump"):
+    print("This system lacks objdump: install it (on Debian: apt install binutils).", file=sys.stderr)
     sys.exit(FAILED)
 python = ready(BUNDLE_LOCK)
 with tempfile.TemporaryDirectory() as scratch:

@@ -1,7 +1,7 @@
 """Tries the program that bundle.py built: python3 build/try_bundle.py.
 
-It is copied to a folder with a space and accents in its path and run on an example, without Python on the path. Its
-plan must equal the one made from the source, byte for byte but for the time of the run, and so must the cut files.
+It is copied to a folder with a space and accents in its path and run on each example, without Python on the path. Its
+plans must equal those made from the source, byte for byte but for the time of the run, and so must the cut files.
 """
 
 # mypy: disable-error-code=import-not-found
@@ -20,7 +20,6 @@ from pathlib import Path
 import needs_python  # noqa: F401 - stops an older Python
 from environment import BUNDLE_LOCK, ROOT, ready, run
 
-LIST = "pottery class"
 TIME = re.compile(rb"\d{4}-\d\d-\d\d \d\d:\d\d")  # of the run
 PATIENCE = 300  # s
 MOST = {"": 150, ".zip": 60}  # MB of 10^6 bytes
@@ -39,29 +38,36 @@ def parts(plan: Path) -> dict[str, bytes]:
         return {name: TIME.sub(b"", book.read(name)) for name in book.namelist()}
 
 
-def outputs(folder: Path) -> tuple[dict[str, bytes], dict[str, bytes]]:
-    """What was written beside the list: the plan's parts, and the cut files."""
-    cut_files = folder / f"{LIST} - plan - cut files"
-    return parts(folder / f"{LIST} - plan.xlsx"), {file.name: file.read_bytes() for file in cut_files.iterdir()}
+def outputs(folder: Path) -> dict[str, bytes | dict[str, bytes]]:
+    """What was written into a folder, by name: each plan's parts, and the cut files."""
+    made = {str(file.relative_to(folder)): file for file in folder.rglob("*") if file.is_file()}
+    return {
+        name: parts(file) if file.suffix == ".xlsx" else file.read_bytes()
+        for name, file in made.items()
+        if " - plan" in name
+    }
+
+
+def copy_examples(folder: Path) -> list[Path]:
+    """Copies the example lists and their drawings into a new folder; the lists."""
+    shutil.copytree(ROOT / "example_workbooks", folder, ignore=shutil.ignore_patterns("with_mistakes", "*.png", "*.md"))
+    return sorted(file for file in folder.iterdir() if file.suffix in (".csv", ".xlsx"))
 
 
 def try_in(scratch: Path) -> None:
     """Plans with the program and from the source, and compares. Raises where they differ or one fails."""
     moved, ours, theirs = scratch / "Büro & Möbel", scratch / "from the source", scratch / "by the program"
     shutil.copytree(ROOT / "dist" / "xlbatch", moved, symlinks=True)
-    for folder in (ours, theirs):
-        folder.mkdir()
-        shutil.copy(ROOT / "example_workbooks" / f"{LIST}.csv", folder)
     bare = {name: os.environ[name] for name in ("SYSTEMROOT", "TEMP", "TMP") if name in os.environ}
     bare |= {"HOME": str(scratch), "PATH": str(scratch)}
-    started = time.monotonic()
-    command: list[str | Path] = [program(moved), "--no-window", theirs / f"{LIST}.csv"]
-    subprocess.run(command, env=bare, check=True, timeout=PATIENCE)
-    print(f"The bundled program planned {LIST} in {time.monotonic() - started:.1f} s.")
-    if run(ready(BUNDLE_LOCK), "-m", "xlbatch", "--no-window", str(ours)):
-        raise AssertionError("The source did not plan the example.")
-    if outputs(theirs) != outputs(ours):
-        raise AssertionError("The bundled program's plan is not the source's.")
+    for example in copy_examples(theirs):
+        started = time.monotonic()
+        subprocess.run([program(moved), "--no-window", example], env=bare, check=True, timeout=PATIENCE)
+        print(f"The bundled program planned {example.stem} in {time.monotonic() - started:.1f} s.")
+    if run(ready(BUNDLE_LOCK), "-m", "xlbatch", "--no-window", *map(str, copy_examples(ours))):
+        raise AssertionError("The source did not plan the examples.")
+    if not outputs(ours) or outputs(theirs) != outputs(ours):
+        raise AssertionError("The bundled program's plans are not the source's.")
 
 
 def check_sizes() -> None:

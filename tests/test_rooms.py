@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
-BASE = ("problems", "units", "resources", "trade")
+BASE = ("problems", "units", "resources", "patience", "trade")
 STAGES = (
     "roster", "check", "art", "placement", "film", "press", "schedule", "shopping", "sheets", "cutfiles",
 )  # fmt: skip

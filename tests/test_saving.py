@@ -75,6 +75,17 @@ def test_half_a_plan_goes_with_the_next(tmp_path: Path) -> None:
     assert len(list(tmp_path.iterdir())) == 4
 
 
+def test_two_runs_at_the_same_moment_take_a_number_each(tmp_path: Path) -> None:
+    def write(path: Path) -> None:
+        assert save_plan(tmp_path, "roster", text("second"), {"01.svg": "2"})[0].name == "roster - plan 2.xlsx"
+        path.write_text("first", encoding="utf-8")
+
+    assert save_plan(tmp_path, "roster", write, {"01.svg": "1"})[0].read_text() == "first"
+    for name, content in (("roster - plan", "1"), ("roster - plan 2", "2")):
+        assert (tmp_path / f"{name} - cut files" / "01.svg").read_text() == content
+    assert len(list(tmp_path.iterdir())) == 4
+
+
 KILLED = 50
 CHUNKS, CUT_FILES = 20, 5
 SLOW_SAVER = f"""

@@ -120,7 +120,37 @@ def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Windo
         "Blank list, centimeters …",
         "Open the examples",
     ]
-    assert "Drop your list on the program's icon" in words(shown)
+    assert "Drop your list here, or choose it: " in words(shown)
+
+
+@pytest.mark.usefixtures("display")
+def test_where_the_window_can_take_no_drops_the_icon_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "tkinterdnd2", None)
+    root = tkinter.Tk(className="xlbatch")
+    KEPT.append(Window(root, Options()))
+    assert "Drop your list on the program's icon" in words(KEPT[-1])
+    root.destroy()
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="speaks the X protocol")
+def test_lists_dropped_on_the_open_window_are_planned(shown: Window, tmp_path: Path) -> None:
+    from tests.file_drop import Source
+
+    lists = [roster(tmp_path, "M", name="a b, 100% é.xlsx"), roster(tmp_path, "L", name="日 {x} 🎈.xlsx")]
+    shown.root.update()
+    middle = [shown.root.winfo_rootx() + 200, shown.root.winfo_rooty() + 200]
+    source, before = Source(lists, *middle), shown.root["highlightbackground"]
+
+    def drag() -> None:
+        source.over()
+        seen.append(shown.root["highlightbackground"])
+        source.drop()
+
+    seen: list[str] = []
+    threading.Thread(target=drag).start()
+    wait_until(shown, lambda: "Plan another list" in buttons(shown))
+    assert [f"{path.name}: 1 garment planned." in words(shown) for path in lists] == [True, True]
+    assert seen[0] != before == shown.root["highlightbackground"]
 
 
 def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: list[Path], tmp_path: Path) -> None:
@@ -243,6 +273,7 @@ def test_the_examples_are_copied_to_where_they_can_be_planned(shown: Window, ope
 def test_a_list_dropped_while_another_is_planned_comes_next(shown: Window, tmp_path: Path) -> None:
     shown.plan([roster(tmp_path, "M", name="first.xlsx")])
     shown._dropped(str(roster(tmp_path, "M", name="second.xlsx")))
+    wait_until(shown, lambda: "1 more dropped, planned next." in words(shown))
     wait_until(shown, lambda: "second.xlsx: 1 garment planned." in words(shown))
     assert "first.xlsx: 1 garment planned." in words(shown)
 
@@ -257,6 +288,13 @@ def test_the_keyboard_does_all(shown: Window, tmp_path: Path, monkeypatch: pytes
     assert "Stop" in buttons(shown)
     shown.root.event_generate("<Escape>")
     wait_until(shown, lambda: "Stopped. Nothing was written." in words(shown))
+
+
+def test_a_long_name_leaves_room_for_what_came_of_it(shown: Window, tmp_path: Path) -> None:
+    (tmp_path / f"The list {'of people ' * 9}in May.csv").write_text("")
+    (tmp_path / "b.csv").write_text("")
+    planned(shown, tmp_path)
+    assert "The list of people of people … e in May.csv: No plan was made." in words(shown)
 
 
 def test_type_is_large_and_can_be_made_larger(shown: Window) -> None:

@@ -1,7 +1,5 @@
 """The report of a fault inside the program: what a maintainer needs, and nothing from the roster."""
 
-import platform
-import traceback
 from pathlib import Path
 
 from xlbatch import __version__
@@ -9,6 +7,9 @@ from xlbatch import __version__
 
 def report(fault: Exception, folder: Path) -> str:
     """Writes the report into `folder`; the sentence that says so, or holds the report where it can't be written."""
+    import platform
+    import traceback
+
     places = traceback.extract_tb(fault.__traceback__)
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
     text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])

@@ -123,7 +123,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
-        money=money(job.settings, garments, decals, layout, shopping, time),
+        money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
     )
 

@@ -3,14 +3,18 @@
 import errno
 import re
 import shutil
-import time
+import sys
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from itertools import count
 from pathlib import Path
+from typing import BinaryIO
+
+from xlbatch.patience import patiently
 
 _RETURNED = re.compile(r" - (?:plan|problems)(?: \d+)?$")
 _CUT_FILES = " - cut files"
-LOCKED_WAITS = (0.1, 0.2, 0.4, 0.8, 1.6)  # s: a cloud-synced folder or a virus scanner may lock a file for a moment
+_UNFINISHED, _IN_USE = ".unfinished", "in use"
 _REASONS = {
     errno.ENOSPC: "the disk is full. Free some space on it, or choose another folder",
     errno.EDQUOT: "your share of the disk is full. Free some space on it, or choose another folder",
@@ -44,9 +48,9 @@ def save_plan(folder: Path, name: str, write: Callable[[Path], None], files: Map
         for file, text in files.items():
             (scratch / cut_files.name / file).write_text(text, encoding="utf-8", newline="\n")
         write(made)
-        _move(scratch / cut_files.name, cut_files)
+        patiently(lambda: (scratch / cut_files.name).rename(cut_files))
         try:
-            _move(made, workbook)
+            patiently(lambda: made.rename(workbook))
         except BaseException:
             shutil.rmtree(cut_files, ignore_errors=True)
             raise
@@ -58,7 +62,7 @@ def save_problems(folder: Path, name: str, write: Callable[[Path], None]) -> Pat
     with _scratch(folder, name) as scratch:
         workbook = folder / f"{_free(folder, f'{name} - problems', ('.xlsx',))}.xlsx"
         write(scratch / workbook.name)
-        _move(scratch / workbook.name, workbook)
+        patiently(lambda: (scratch / workbook.name).rename(workbook))
     return workbook
 
 
@@ -68,13 +72,13 @@ def save_new(path: Path, write: Callable[[Path], None]) -> None:
         raise CannotSave(f"{path} already exists. Choose another name; nothing was overwritten.")
     with _scratch(path.parent, path.stem) as scratch:
         write(scratch / path.name)
-        _move(scratch / path.name, path)
+        patiently(lambda: (scratch / path.name).rename(path))
 
 
 def _free(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
-    """`stem`, or it with the first number under which no file with one of the endings exists."""
-    name, number = stem, 1
-    while any((folder / f"{name}{ending}").exists() for ending in endings):
+    """`stem`, or it with the first number under which no file with one of the endings exists or is being written."""
+    homes, name, number = [folder, *folder.glob(f".*{_UNFINISHED}*")], stem, 1
+    while any((home / f"{name}{ending}").exists() for home in homes for ending in endings):
         number += 1
         name = f"{stem} {number}"
     return name
@@ -83,17 +87,53 @@ def _free(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
 @contextmanager
 def _scratch(folder: Path, name: str) -> Iterator[Path]:
     """A temporary folder beside the output, gone afterwards; what a killed run left under this name goes first."""
-    scratch = folder / f".{name}.unfinished"
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        _clear(scratch)
-        scratch.mkdir()
-        yield scratch
+        scratch = _unused(folder, f".{name}{_UNFINISHED}")
+        try:
+            with (scratch / _IN_USE).open("wb") as mark:
+                _lock(mark)
+                yield scratch
+        finally:
+            shutil.rmtree(scratch, ignore_errors=True)
     except OSError as error:
         reason = _REASONS.get(error.errno or 0, f"{error.strerror or error}. Choose another folder")
         raise CannotSave(f"Could not write to {folder}: {reason}.") from error
-    finally:
-        shutil.rmtree(scratch, ignore_errors=True)
+
+
+def _unused(folder: Path, stem: str) -> Path:
+    """Makes the first folder of this name, or it with a number, in which no other run is writing."""
+    named = (folder / (stem if number == 1 else f"{stem} {number}") for number in count(1))
+    scratch = next(each for each in named if not _in_use(each))
+    _clear(scratch)
+    scratch.mkdir()
+    return scratch
+
+
+def _in_use(scratch: Path) -> bool:
+    try:
+        with (scratch / _IN_USE).open("r+b") as mark:
+            return not _lock(mark)
+    except OSError:
+        return False
+
+
+def _lock(mark: BinaryIO) -> bool:
+    """Takes the lock that the system gives back however a program ends. False where another program has it."""
+    try:
+        if sys.platform == "win32":
+            import msvcrt
+
+            msvcrt.locking(mark.fileno(), msvcrt.LK_NBLCK, 1)
+        else:
+            import fcntl
+
+            fcntl.flock(mark, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except (BlockingIOError, PermissionError):
+        return False
+    except OSError:  # some network folders have no locks
+        return True
+    return True
 
 
 def _clear(scratch: Path) -> None:
@@ -103,13 +143,3 @@ def _clear(scratch: Path) -> None:
         if is_returned(workbook) and not (scratch / cut_files).exists():
             shutil.rmtree(scratch.parent / cut_files, ignore_errors=True)
     shutil.rmtree(scratch, ignore_errors=True)
-
-
-def _move(made: Path, final: Path) -> None:
-    for wait in LOCKED_WAITS:
-        try:
-            made.rename(final)
-            return
-        except PermissionError:
-            time.sleep(wait)
-    made.rename(final)

@@ -58,6 +58,7 @@ class Window:
     """One view at a time: the choices, the progress, the results."""
 
     def __init__(self, root: "tkinter.Tk", options: Options) -> None:
+        from xlbatch.window_drop import take_drops
         from xlbatch.window_look import Look
 
         self.root, self.options, self.look, self.work = root, options, Look(root), Work()
@@ -69,19 +70,23 @@ class Window:
         root.report_callback_exception = self._fault
         if root.tk.call("tk", "windowingsystem") == "aqua":
             root.createcommand("::tk::mac::OpenDocument", self._dropped)
+        self._takes_drops = take_drops(root, self._dropped, self.look.light)
         self.show_start()
 
     def show_start(self, note: str = "") -> None:
         """Shows the choices, and a line about what happened before."""
-        from xlbatch.window_start import start_view
+        from xlbatch.window_start import HERE, ON_THE_ICON, start_view
 
-        self._put(start_view(self.root, self.look, self._choose, self._blank, self._examples, note))
+        where = HERE if self._takes_drops else ON_THE_ICON
+        self._put(start_view(self.root, self.look, where, self._choose, self._blank, self._examples, note))
 
     def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
         """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
+        from xlbatch.window_look import short
+
         first = lists[0].absolute()
         remember(first if first.is_dir() else first.parent)
-        title = lists[0].name if len(lists) == 1 else f"{len(lists)} lists"
+        title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
         options = replace(self.options, folder=folder or self.options.folder)
         self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
 
@@ -118,6 +123,7 @@ class Window:
 
     def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
+        view.wait(len(self._waiting))
         try:
             while True:
                 word = self.work.said.get_nowait()
@@ -149,7 +155,7 @@ class Window:
         self._put(ResultView(self.root, self.look, results, self._open, self._elsewhere, self.show_start).frame)
 
     def _dropped(self, *files: str) -> None:
-        """Plans files dropped on the icon of the running program (macOS), or keeps them for when it has ended."""
+        """Plans files dropped on the window, or on the running program's icon (macOS); later, if it is busy."""
         if self.work.busy:
             self._waiting += map(Path, files)
         else:

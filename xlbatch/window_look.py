@@ -17,6 +17,7 @@ PAPER, CARD, INK, QUIET = "#faf6ec", "#ffffff", "#1f2a2b", "#5b6a6b"
 DEEP, DEEPER, FOCUS, STOP, CHECK = "#16535a", "#0e3a40", "#e4572e", "#b3261e", "#8a5a00"
 SIZES = {"small": 12, "text": 14, "strong": 14, "large": 19, "title": 26}  # points
 WIDTH, HEIGHT = 600, 460  # points
+LONGEST, TAIL = 40, 12  # letters of a name on a line, and of them at its end
 SMALLEST, LARGEST = -4, 16  # points that the type can be made smaller or larger by
 _XFT_DPI = re.compile(r"^Xft\.dpi:\s*(\d+)", re.MULTILINE)
 
@@ -35,7 +36,9 @@ class Look:
         self._larger = 0
         _style(self.fonts)
         root.title("xlbatch")
-        root.configure(background=PAPER)
+        root.configure(background=PAPER, highlightthickness="3p")
+        self._root = root
+        self.light(False)
         root.geometry(f"{_dots(root, WIDTH)}x{_dots(root, HEIGHT)}")
         root.minsize(_dots(root, WIDTH * 0.7), _dots(root, HEIGHT * 0.7))
         if icon().exists():
@@ -44,11 +47,21 @@ class Look:
             for key, by in (("plus", 1), ("equal", 1), ("KP_Add", 1), ("minus", -1), ("KP_Subtract", -1)):
                 root.bind_all(f"<{modifier}-{key}>", lambda _event, by=by: self.enlarge(by))  # type: ignore[misc]
 
+    def light(self, on: bool) -> None:
+        """Puts a ring around the window while lists are held over it."""
+        color = FOCUS if on else PAPER
+        self._root.configure(highlightbackground=color, highlightcolor=color)
+
     def enlarge(self, by: int) -> None:
         """Makes all type larger by so many points (smaller, if negative), within reason."""
         self._larger = min(max(self._larger + by, SMALLEST), LARGEST)
         for name, each in self.fonts.items():
             each.configure(size=SIZES[name] + self._larger)
+
+
+def short(name: str) -> str:
+    """A file's name that fits on a line of the window, with its beginning and its end."""
+    return name if len(name) <= LONGEST else f"{name[: LONGEST - TAIL]} … {name[-TAIL:]}"
 
 
 def _fit_density(root: tkinter.Tk) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from xlbatch.problems import Level, Problem
-from xlbatch.window_look import CARD, CHECK, DEEP, INK, STOP, Look, button
+from xlbatch.window_look import CARD, CHECK, DEEP, INK, STOP, Look, button, short
 from xlbatch.window_work import Result
 
 LISTED = 500  # problems shown; all stand in the workbook
@@ -78,7 +78,7 @@ def _head(result: Result) -> str:
 
 
 def _line(result: Result) -> str:
-    return f"{result.path.name}: {_head(result)}"
+    return f"{short(result.path.name)}: {_head(result)}"
 
 
 def _text(parent: ttk.Frame, look: Look) -> tkinter.Text:

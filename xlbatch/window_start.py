@@ -7,14 +7,18 @@ from tkinter import ttk
 from xlbatch.window_look import CARD, DEEP, Look, button
 
 WELCOME = "A list of people goes in, the sheets and cut files for their shirts come out."
-DROP = "Drop your list on the program's icon, or choose it here: a workbook or .csv with a name and a size in each row."
+HERE = "Drop your list here, or choose it"
+ON_THE_ICON = "Drop your list on the program's icon, or choose it here"  # where the window can take none
+KIND = "a workbook or .csv with a name and a size in each row."
 
 
 def start_view(
-    root: tkinter.Misc, look: Look, choose: Callable[[], None], blank: Callable[[bool], None],
+    root: tkinter.Misc, look: Look, drop: str, choose: Callable[[], None], blank: Callable[[bool], None],
     examples: Callable[[], None], note: str,
 ) -> ttk.Frame:  # fmt: skip
-    """The three choices. `blank` is told whether centimeters are wanted; `note` is what happened before."""
+    """The three choices.
+
+    `drop` says where to drop a list, `note` what happened before. `blank` is told whether centimeters are wanted."""
     frame = ttk.Frame(root, padding="20p")
     ttk.Label(frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
     ttk.Label(frame, text=WELCOME).pack(anchor="w", pady=("0", "12p"))
@@ -23,7 +27,7 @@ def start_view(
     inner = ttk.Frame(area, style="Card.TFrame", padding="14p")
     inner.place(relx=0.5, rely=0.5, anchor="center", relwidth=1)
     ttk.Style().configure("Card.TFrame", background=CARD)
-    words = ttk.Label(inner, text=DROP, background=CARD, justify="center", anchor="center")
+    words = ttk.Label(inner, text=f"{drop}: {KIND}", background=CARD, justify="center", anchor="center")
     words.pack(fill="x", pady=("0", "12p"))
     words.bind("<Configure>", lambda event: words.configure(wraplength=event.width))
     first = button(inner, "Plan a list …", choose, main=True)

@@ -3,12 +3,14 @@
 import importlib.util
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from xlbatch.art.beside import beside
 from xlbatch.art.fonts import fewest_lacking, find_font, font_names, stand_in
 from xlbatch.art.typeface import set_line
+from xlbatch.trade.tables import table
 
 
 def test_a_bundled_font_is_found_in_any_case(tmp_path: Path) -> None:
@@ -54,23 +56,41 @@ def test_a_file_in_a_folder_inside_is_found(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "used"),
+    ("text", "asked", "used"),
     [
-        ("Ana", "Archivo Black"),
-        ("Nguyễn", "Anton"),
-        ("Ωμέγα", "Arimo Bold"),
-        ("Анна", "Arimo Bold"),
-        ("דנה", "Arimo Bold"),
+        ("Nguyễn", "Archivo Black", "Arimo Bold"),  # not Anton, which is much narrower
+        ("Nguyễn", "Saira Condensed", "Anton"),
+        ("Анна", "Anton", "Oswald Bold"),
+        ("Анна", "Alfa Slab One", "Arimo Bold"),
+        ("Ωμέγα", "Oswald Bold", "Arimo Bold"),
+        ("דנה", "Archivo Black", "Arimo Bold"),
+        ("কিরণ", "Archivo Black", "Hind Siliguri Bold"),
+        ("தீபா", "Archivo Black", "Catamaran"),
+        ("రాజశేఖర్", "Archivo Black", "Noto Sans Telugu"),
+        ("อรุณี ทองดี", "Archivo Black", "Noto Sans Thai"),
+        ("សុខា", "Archivo Black", "Noto Sans Khmer"),
+        ("Ωμέγα", "Team.ttf", "Arimo Bold"),
     ],
 )
-def test_the_first_font_with_all_letters_stands_in(text: str, used: str) -> None:
-    found = stand_in(text)
+def test_the_font_most_like_the_one_asked_for_stands_in(text: str, asked: str, used: str) -> None:
+    found = stand_in(text, asked)
     assert found
     assert found.name == used
 
 
+@pytest.mark.parametrize("line", table("fonts"), ids=lambda line: line["Font"])
+def test_widths_in_the_table_are_those_of_the_letters(line: Any) -> None:
+    """A sample of all kinds of letters in cap heights: up to 13 narrow, up to 17 usual, wider is wide."""
+    face = find_font(line["Font"], Path())
+    assert face
+    box = set_line(face, "HARVEST oneadis 0258").box
+    assert box
+    wide = (box[2] - box[0]) / face.cap_height
+    assert line["Width"] == ("narrow" if wide < 13 else "usual" if wide < 17 else "wide")
+
+
 def test_letters_no_font_has_are_named() -> None:
-    assert stand_in("Ana 日本") is None
+    assert stand_in("Ana 日本", "Anton") is None
     assert fewest_lacking("Ana 日本") == ("日", "本")
 
 

@@ -1,5 +1,6 @@
 """What is too thin for its film, on drawn cases just below and just above the limit, and in the bundled fonts."""
 
+import itertools
 import math
 from dataclasses import replace
 from pathlib import Path
@@ -7,7 +8,9 @@ from typing import Any
 
 import pytest
 import shapely
+import shapely.ops
 
+from tests.art.test_lettering import polygon
 from xlbatch.art.decal import Outline, Segment
 from xlbatch.art.draw import draw
 from xlbatch.art.fonts import find_font
@@ -17,6 +20,15 @@ from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
 from xlbatch.trade.tables import table
 
 Ring = list[tuple[float, float]]
+
+ORDINARY = [
+    "Ana Ruiz", "José Peñalver", "Renée Dubois", "Zoë Lindqvist", "Łukasz Wrona", "Ayşe Demir", "Jürgen Vogt",
+    "Inés Marín", "Åsa Berg", "Søren Holt", "Chloé Martel", "Begüm Şahin", "Małgorzata Lis", "Núria Pons",
+    "Björn Falk", "Noël Carter", "Sofía Ibáñez", "Öykü Kaya", "Marek Žák", "Jana Nováková", "Petr Dvořák",
+    "Iñaki Arana", "Lucía Gómez", "Müge Çelik", "Mário Antão", "Conceição Brás", "Élodie Garçon", "Þóra Jónsdóttir",
+    "Milan Đurić", "Ante Šarić", "Gheorghe Țurcanu", "Mihăiță Popa", "Zsófia Nagy", "Gergő Kőrösi",
+    "Tadhg Ó Briain", "Siân Prys", "Grażyna Wójcik", "Kęstutis Rimkus", "Līga Ozola", "Tõnu Mägi",
+]  # fmt: skip
 
 
 def box(left: float, bottom: float, right: float, top: float) -> Ring:
@@ -153,6 +165,24 @@ def test_the_least_letter_height_of_each_font(line: Any) -> None:
     assert fails(least) == []
     assert fails(least - 0.5)
     assert fails(least * 1.3) == []
+
+
+def test_of_ordinary_names_few_are_too_fine_and_truly_so(make: Any) -> None:
+    """At the usual height and width on sizes S to 5XL; each place has, to shapely too, ink on both sides
+    within half a millimeter."""
+    spec, sizes = make.spec(), itertools.cycle(("S", "M", "L", "5XL"))
+    garments = tuple(make.garment(spec, no=no, who=who, size=next(sizes)) for no, who in enumerate(ORDINARY, 1))
+    decals, problems = draw(make.job(), garments)
+    assert len(decals) == 40
+    assert [(each.code, len(each.rows)) for each in problems if each.level == "check"] == [("gap-thin", 3)]
+    for decal in decals:
+        assert decal.outline
+        shape = polygon(decal.outline)
+        for place in map(shapely.Point, decal.thin):
+            _, near = shapely.ops.nearest_points(place, shape)
+            opposite = shapely.Point(2 * place.x - near.x, 2 * place.y - near.y)
+            assert 0 < place.distance(near) < 0.5
+            assert shape.distance(opposite) < 0.02
 
 
 def test_a_problem_names_the_least_size_and_the_proof_marks_the_place(make: Any) -> None:

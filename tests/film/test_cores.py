@@ -1,11 +1,19 @@
-"""Work done side by side: the results of one core, whether processes can be started or not."""
+"""Work done side by side: the results of one core, whether processes can be started or not, and however busy it is."""
 
 import math
 import os
+import subprocess
+import sys
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
+from typing import Any
 
 import pytest
 
+import xlbatch.film.batches
 import xlbatch.film.cores
+import xlbatch.film.drop
 from xlbatch.film.cores import spread
 
 
@@ -22,3 +30,47 @@ def test_where_no_process_can_be_started_this_one_does_the_work(monkeypatch: pyt
     monkeypatch.setattr(os, "cpu_count", lambda: 2)
     monkeypatch.setattr(xlbatch.film.cores, "ProcessPoolExecutor", refused)
     assert spread(math.sqrt, [4.0, 9.0], pays=True) == [2.0, 3.0]
+
+
+@contextmanager
+def busy() -> Iterator[None]:
+    """Others use all cores meanwhile."""
+    others = [subprocess.Popen([sys.executable, "-c", "while True: pass"]) for _ in range(os.cpu_count() or 1)]
+    try:
+        yield
+    finally:
+        for other in others:
+            other.kill()
+            other.wait()
+
+
+@pytest.mark.usefixtures("_small_work_is_spread")
+def test_a_job_is_laid_the_same_on_one_core_on_two_and_on_a_busy_machine(
+    shop: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for at in range(8):
+        shop.decals([(200 + 7 * (at % 5), 160), (90 + 13 * at, 50)])
+    layouts = []
+    for cores in (1, 2):
+        monkeypatch.setattr(os, "cpu_count", lambda cores=cores: cores)
+        layouts.append(shop.lay(1))
+    with busy():
+        layouts.append(shop.lay(1))
+    assert layouts[1:] == layouts[:1] * 2
+
+
+@pytest.fixture
+def _small_work_is_spread(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Even small work is worth starting processes for; in the end it is seen that some were started."""
+    started = []
+
+    def pool(*given: Any, **named: Any) -> ProcessPoolExecutor:
+        started.append(given)
+        return ProcessPoolExecutor(*given, **named)
+
+    monkeypatch.setattr(xlbatch.film.drop, "MUCH", 20_000)
+    monkeypatch.setattr(xlbatch.film.batches, "BLOCKS_PAY", 2)
+    monkeypatch.setattr(xlbatch.film.batches, "BLOCK", 4)
+    monkeypatch.setattr(xlbatch.film.cores, "ProcessPoolExecutor", pool)
+    yield
+    assert started

@@ -4,6 +4,7 @@ Hopper and Turton's instances C1 to C7 (2001) as the package `hyperpack` carries
 """
 
 import importlib
+import random
 from collections.abc import Sequence
 
 import pytest
@@ -15,6 +16,7 @@ from xlbatch.film.bound import least_length
 from xlbatch.film.box import Bed, Box, Packing, Spot
 from xlbatch.film.drop import least_lengths, pack_sets
 from xlbatch.film.free import pack
+from xlbatch.film.sweep import sweep
 
 OPTIMUM = {"C1": 20, "C2": 15, "C3": 30, "C4": 60, "C5": 90, "C6": 120, "C7": 240}
 LONG = 10**9
@@ -62,11 +64,49 @@ def test_small_instances_come_within_a_sixth_of_the_optimum(name: str, letter: s
 
 
 @pytest.mark.parametrize("name", ["C5", "C7"])
-def test_one_pass_over_large_instances_comes_within_a_fifth(name: str) -> None:
+def test_one_pass_over_large_instances_comes_within_a_tenth(name: str) -> None:
     boxes, width = instance(name, "a")
     packing = pack(boxes, Bed(width, LONG, 0, True), 1)
     judge(boxes, packing, width)
     assert packing.length <= OPTIMUM[name] * 1.1
+
+
+def cut_apart(width: int, length: int, count: int, seed: int) -> list[Box]:
+    """Boxes that fill a strip: the larger of two is cut straight across, again and again; each then turned or not."""
+    dice = random.Random(seed)
+    boxes = [(width, length)]
+    while len(boxes) < count:
+        boxes.sort(key=lambda box: box[0] * box[1])
+        w, h = box = boxes.pop(max(dice.randrange(len(boxes)), dice.randrange(len(boxes))))
+        side = dice.random() * (w + h) < w
+        at = dice.randint(1, max(1, (w if side else h) - 1))
+        pieces = [(at, h), (w - at, h)] if side else [(w, at), (w, h - at)]
+        boxes += pieces if min(map(min, pieces)) > 0 else [box]
+    return [box if box[1] > width or dice.random() < 0.5 else box[::-1] for box in boxes]
+
+
+@pytest.mark.parametrize(("width", "length", "count", "least"), [(300, 1000, 700, 1.06), (600, 3000, 2001, 1.03)])
+def test_one_pass_over_boxes_that_can_fill_a_strip_nearly_does(
+    width: int, length: int, count: int, least: float
+) -> None:
+    """Every such box fits together without waste, by how it was made."""
+    boxes, bed = cut_apart(width, length, count, seed=count), Bed(width, LONG, 0, True)
+    packing = pack(boxes, bed, 1)
+    judge(boxes, packing, width)
+    assert length <= packing.length <= length * least
+
+
+def test_where_the_area_can_not_be_used_boxes_come_near_to_the_proof() -> None:
+    """Boxes of which no two widths fill the film, as decals are: the proof is then far above their area."""
+    dice = random.Random(7)
+    fronts = [(side, side * 4 // 5) for side in dice.choices(range(206, 307, 14), k=700)]
+    boxes = fronts + [(dice.randint(66, 306), dice.randint(46, 66)) for _ in fronts]
+    bed = Bed(296, LONG, 0, True)
+    least = least_length(boxes, bed)
+    assert least > 1.02 * sum(w * h for w, h in boxes) / 296
+    packing = sweep(boxes, bed, 1)
+    judge(boxes, packing, 296)
+    assert packing.length <= 1.03 * least
 
 
 SIDES = st.integers(1, 60)
@@ -78,7 +118,7 @@ BOXES = st.lists(st.tuples(SIDES, SIDES), min_size=1, max_size=20)
 def test_any_boxes_are_laid_without_overlap_and_never_shorter_than_the_bound(boxes: list[Box], turn: bool) -> None:
     bed = Bed(60, LONG, 0, turn)
     least = least_length(boxes, bed)
-    for packing in (pack(boxes, bed, 20), pack_sets([boxes], bed, 10)[0]):
+    for packing in (pack(boxes, bed, 20), sweep(boxes, bed, 3), pack_sets([boxes], bed, 10)[0]):
         judge(boxes, packing, 60)
         assert turn or not any(spot.turned for spot in packing.spots)
         assert least <= packing.length

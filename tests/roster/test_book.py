@@ -109,6 +109,24 @@ def test_refusals(tmp_path: Path, name: str, data: bytes, words: str) -> None:
     assert "\n" not in sentence
 
 
+def test_a_file_locked_for_a_moment_is_tried_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path, read = tmp_path / "list.csv", Path.read_bytes
+    waits: list[float] = []
+    path.write_text("Who,Size\nAna,M\n")
+
+    def locked(file: Path) -> bytes:
+        if len(waits) < refused:
+            raise PermissionError(13, "The file is in use")
+        return read(file)
+
+    monkeypatch.setattr("time.sleep", waits.append)
+    monkeypatch.setattr(Path, "read_bytes", locked)
+    refused = 2
+    assert not isinstance(open_book(path), Unreadable)
+    refused = 100
+    assert "Close it in other programs" in getattr(open_book(path), "sentence", "")
+
+
 def test_no_such_file_and_a_folder(tmp_path: Path) -> None:
     missing, folder = open_book(tmp_path / "none.xlsx"), open_book(tmp_path)
     assert isinstance(missing, Unreadable)

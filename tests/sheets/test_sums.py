@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from xlbatch.sheets.plan import Plan
+from xlbatch.units import printed_text
 
 Row = Mapping[str, Any]
 
@@ -43,12 +44,22 @@ def test_the_shopping_list_adds_up(book: Mapping[str, Any], plan: Plan) -> None:
     assert total == pytest.approx(sum(known(lines, "Cost")))
 
 
+def test_the_least_possible_film_is_never_told_longer_than_proven(book: Mapping[str, Any], plan: Plan) -> None:
+    sheet, settings = book["Film requirement"], plan.job.settings
+    for row, need in zip(rows(sheet, "Film used"), plan.layout.needs, strict=False):
+        told = row["Least possible (in)"] * 25.4
+        assert need.least - 25.4 / 8 < told <= need.least + 0.001
+    beyond = sum(need.length - 2 * settings.end_margin * need.runs - need.least for need in plan.layout.needs)
+    said = next(str(row[0].value) for row in sheet.iter_rows() if "Strips that are cut" in str(row[0].value))
+    assert f"cost at most {printed_text(beyond, 'in', up=True)} of film" in said
+
+
 def test_a_price_not_given_is_blank_and_so_are_its_sums(book: Mapping[str, Any], plan: Plan) -> None:
     money = rows(book["Money"], "Owed")
     unpriced = [line for line in plan.money if line.price is None]
     assert unpriced
     for line in unpriced:
-        row = next(row for row in money if row["Garment no."] == line.garment.no)
+        row = next(row for row in money if row["Garment no."] == line.no)
         assert not row["Price"]
         assert not row["Owed"]
     everyone = next(row for row in money if row["Who"] == "Everyone")
@@ -61,8 +72,8 @@ def test_money_by_group(book: Mapping[str, Any], plan: Plan) -> None:
     money = rows(book["Money"], "Owed")
     garments = [row for row in money if isinstance(row["Garment no."], int)]
     groups = [row for row in money if row["Garment no."] is None and row["Group"]]
-    assert [row["Garment no."] for row in garments] == [line.garment.no for line in plan.money]
-    assert {row["Group"] for row in groups} == {line.garment.group or "no group" for line in plan.money}
+    assert [row["Garment no."] for row in garments] == [line.no for line in plan.money]
+    assert {row["Group"] for row in groups} == {line.group or "no group" for line in plan.money}
     for heading in ("Blank", "Film", "Paid"):
         for group in groups:
             theirs = [row for row in garments if (row["Group"] or "no group") == group["Group"]]

@@ -55,6 +55,21 @@ def test_paid_and_owed(plan_of: Callable[..., Plan]) -> None:
     ]
 
 
+def test_a_price_told_stands_once_pressing_has_begun(plan_of: Callable[..., Plan]) -> None:
+    """Ana's garment is done and Ivo's is not; what they were told, they owe."""
+    head, ivo = ["Garment no.", "Who", "Size", "Paid", "Status"], [2, "Ivo", "L", None, ""]
+    told = [["Garment no.", "Who", "Price", "Paid"], [1, "Ana", 9, 5], [2, "Ivo", 9.5, None]]
+    late = [3, "Mei", "S", None, ""]
+    job = [["Setting", "Value"], ["Margin or fixed price", "15.00"]]
+
+    def owed(status: str) -> list[tuple[str, str, str]]:
+        lines = plan_of([head, [1, "Ana", "M", 5, status], ivo, late], Job=job, Money=told, **PRICED).money
+        return [(line.who, str(line.price), str(line.owed)) for line in lines]
+
+    assert owed("done") == [("Ana", "9", "4"), ("Ivo", "9.5", "9.5"), ("Mei", "15.00", "15.00")]
+    assert [price for _, price, _ in owed("")] == ["15.00"] * 3
+
+
 def test_a_price_not_given_stays_blank(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of(ROSTER)
     assert all(line.blank is None and line.film is None and line.price is None for line in plan.money)

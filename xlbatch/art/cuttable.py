@@ -83,12 +83,10 @@ def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
     hits = tuple(hits)
     if not all(math.isfinite(thin.grow) for thin, _ in hits):
         return "Draw it bolder: making it bigger would not help."
-    needed = max(_sides(hits), default=0.0)
-    high = hits[0][1].cap_height
-    size = (
-        f"letters {printed_text(needed, unit, up=True)} high" if high else f"{printed_text(needed, unit, up=True)} wide"
-    )
-    return f"It passes with {size}; or choose another font." if high else f"It passes at {size}; or draw it bolder."
+    needed = printed_text(max(_sides(hits), default=0.0), unit, up=True)
+    if hits[0][1].cap_height:
+        return f"It passes with letters {needed} high: give it more room, print less of it, or choose another font."
+    return f"It passes at {needed} wide; or draw it bolder."
 
 
 def _sides(hits: Iterable[Hit]) -> Iterator[float]:

@@ -61,12 +61,12 @@ class _Lettering:
         )
 
     def _face(self) -> Typeface | None:
-        """The font asked for, or the first bundled one that has all letters."""
+        """The font asked for, or the bundled one most like it that has all letters."""
         face = self._asked()
         lacks = set_line(face, self.text).lacks
         if not lacks:
             return face
-        other = stand_in(self.text)
+        other = stand_in(self.text, face.name)
         if other:
             self._report("font-other", font=face.name, letters=_spelled(lacks), used=other.name)
             return other

@@ -1,6 +1,6 @@
 """The fonts at hand: those that come with the program (trade/fonts.csv), and font files beside the workbook."""
 
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 from pathlib import Path
 
@@ -8,9 +8,11 @@ from xlbatch.art.beside import beside
 from xlbatch.art.typeface import Typeface, open_typeface, set_line
 from xlbatch.trade.tables import Line, table
 
+_WIDTHS = ("narrow", "usual", "wide")
+
 
 def font_names() -> tuple[str, ...]:
-    """The names of the bundled fonts, in the order in which they stand in for one another."""
+    """The names of the bundled fonts, the usual one first."""
     return tuple(line["Font"] for line in table("fonts"))
 
 
@@ -30,9 +32,22 @@ def first_font() -> Typeface:
     return _bundled(table("fonts")[0])
 
 
-def stand_in(text: str) -> Typeface | None:
-    """The first bundled font that has all characters of `text`, or None."""
-    return next((face for face in map(_bundled, table("fonts")) if not set_line(face, text).lacks), None)
+def stand_in(text: str, asked: str) -> Typeface | None:
+    """The bundled font most like the one called `asked` that has all characters of `text`, or None."""
+    alike = sorted(table("fonts"), key=partial(_unlike, _look(asked)))
+    return next((face for face in map(_bundled, alike) if not set_line(face, text).lacks), None)
+
+
+def _look(name: str) -> Line:
+    """A font's line in the table; of a font that is not in it, one of a usual look."""
+    usual = {"Shape": "plain", "Width": "usual"}
+    return next((line for line in table("fonts") if line["Font"] == name), usual)
+
+
+def _unlike(one: Line, other: Line) -> tuple[bool, int]:
+    """How unlike two fonts look: first by the shape of their letters, then by how wide those are."""
+    wider = _WIDTHS.index(one["Width"]) - _WIDTHS.index(other["Width"])
+    return one["Shape"] != other["Shape"], abs(wider)
 
 
 def fewest_lacking(text: str) -> tuple[str, ...]:

@@ -1,7 +1,8 @@
 """Where an outline is too thin for its film: strokes that tear, gaps that do not weed, pieces too small to hold.
 
 Two opposite points of the edges are too near one another where they are closer than the film's thinnest stroke while
-the way from one to the other along the edge is long: so tips and notches, which hold and weed, do not count. In mm.
+the way from one to the other along the edge is long: so tips and notches, which hold and weed, do not count. The film
+in a gap is held to the limit of a stroke: narrower, it tears off when pulled and stays between the letters. In mm.
 """
 
 import math

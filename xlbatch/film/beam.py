@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from xlbatch.film.box import Bed, Box
+from xlbatch.film.box import Bed, Box, Laid
 from xlbatch.film.skyline import OPEN, Ints, Notch, Skylines
 
 KEPT = 5  # fillings of one bed
@@ -27,15 +27,6 @@ class Fill(NamedTuple):
     kinds: Mapping[Box, int]
     gains: Mapping[Box, int]
     ceiling: int = OPEN
-
-
-class Laid(NamedTuple):
-    """A kind of box, its lower-left corner, and whether it was turned a quarter."""
-
-    kind: Box
-    across: int
-    along: int
-    turned: bool
 
 
 def fill(fills: Sequence[Fill], bed: Bed) -> list[tuple[Laid, ...] | None]:

@@ -10,6 +10,7 @@ round into a valid proof, so the search for better prices may stop at any time.
 import math
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +19,7 @@ from xlbatch.film.box import Bed, Box
 from xlbatch.film.solver import Solver
 
 Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
 Slice = Counter[int]  # how many of each width lie side by side
 
 CELLS = (1200, 600, 300)  # across the bed: the finest grid that leaves few enough different widths
@@ -30,20 +32,23 @@ SAFE = 1e-6  # taken off against floating-point error
 
 def least_length(boxes: Sequence[Box], bed: Bed) -> int:
     """A length in µm, gap included, that no layout of these boxes in one piece can be shorter than."""
-    ways = [bed.ways(box) for box in boxes]
+    kinds = sorted(Counter(boxes).items())
+    ways = [bed.ways(box) for box, _ in kinds]
     if not boxes or not all(ways):
         return 0
     plain = max(max(min(way[1] for way in each) for each in ways), math.ceil(sum(a * b for a, b in boxes) / bed.width))
-    return max(plain, math.floor(_Slices(ways, bed.width).proof() * (1 - SAFE)))
+    return max(plain, math.floor(Slices(ways, bed.width).proof([count for _, count in kinds]) * (1 - SAFE)))
 
 
 def worths(boxes: Sequence[Box], bed: Bed) -> Floats:
     """How much of the proof each box accounts for, in µm: what it adds to any layout. Each must fit across the bed."""
     if not boxes:
         return np.zeros(0)
-    slices = _Slices([bed.ways(box) for box in boxes], bed.width)
-    slices.proof()
-    return slices.worth * (1 - SAFE)
+    kinds = {kind: at for at, kind in enumerate(sorted(set(boxes)))}
+    which = [kinds[box] for box in boxes]
+    slices = Slices([bed.ways(kind) for kind in kinds], bed.width)
+    slices.proof(np.bincount(which))
+    return slices.worth[which] * (1 - SAFE)
 
 
 def _grid(ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int]) -> int:
@@ -53,67 +58,107 @@ def _grid(ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int]) ->
     return next(fine, grids[-1])
 
 
-class _Slices:
+class Prices(NamedTuple):
+    """What a µm along the bed costs by the proof, in µm across it; together they never cost more than its width."""
+
+    of: Ints  # boxes of each width asked for
+    most: Ints  # what fits side by side in so many cells of the grid
+    grid: int
+
+
+class Slices:
     """The linear program over slices. Its rows are widths in grid cells, from narrow to wide."""
 
     def __init__(self, ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int] = CELLS) -> None:
-        grid = _grid(ways, width, finest)
-        self.room = width // grid
-        counts = Counter(cells for each in ways for cells in {way[0] // grid for way in each})
-        self.cells = sorted(counts)
-        self.counts = [counts[cells] for cells in self.cells]
+        """`ways`: those of each kind of box."""
+        self.width, self.grid = width, _grid(ways, width, finest)
+        self.room = width // self.grid
+        self.area = np.array([each[0][0] * each[0][1] for each in ways])
+        self.by_area = False  # whether area alone proved more
+        self.cells = sorted({way[0] // self.grid for each in ways for way in each})
         row = {cells: at for at, cells in enumerate(self.cells)}
-        rounded = [[(row[way[0] // grid], float(way[1])) for way in (each[0], each[-1])] for each in ways]
+        rounded = [[(row[way[0] // self.grid], float(way[1])) for way in (each[0], each[-1])] for each in ways]
         self.rows = np.array([[way[0] for way in each] for each in rounded])
         self.lengths = np.array([[way[1] for way in each] for each in rounded])
-        self.program = self._program()
+        self.known: list[Slice] = [Counter({len(self.cells) - 1: 1})]
+        self.prices = np.zeros(len(self.cells))  # of a width, a µm long; the dearest slice costs 1
         self.worth = np.zeros(len(ways))  # each box's part of the proof
 
-    def _program(self) -> Solver:
+    def _program(self, counts: Ints) -> Solver:
+        """For so many boxes of each kind, with the slices known so far."""
         program = Solver()
-        needed = np.bincount(self.rows[:, 1], self.lengths[:, 1], len(self.cells))
+        needed = np.bincount(self.rows[:, 1], self.lengths[:, 1] * counts, len(self.cells))
         for length in needed:
             program.addRow(float(length), math.inf, 0, [], [])
-        self._add_shares(program)
+        self._add_shares(program, counts)
         for at in range(len(self.cells) - 1):  # the place of a wider box may hold a narrower one
             program.addCol(0.0, 0.0, math.inf, 2, np.array([at, at + 1], np.int32), np.array([1.0, -1.0]))
-        self._add(program, Counter({len(self.cells) - 1: 1}))
+        for each in self.known:
+            self._add(program, each)
         return program
 
-    def _add_shares(self, program: Solver) -> None:
-        """For boxes of one kind, the share that lies the first way round instead of the second."""
-        kinds: dict[tuple[int, int], list[Floats]] = defaultdict(list)
-        for (first, second), lengths in zip(self.rows.tolist(), self.lengths, strict=True):
+    def _add_shares(self, program: Solver, counts: Ints) -> None:
+        """For boxes of the same two widths, the share that lies the first way round instead of the second."""
+        alike: dict[tuple[int, int], Floats] = defaultdict(lambda: np.zeros(2))
+        for (first, second), lengths in zip(self.rows.tolist(), self.lengths * counts[:, None], strict=True):
             if first != second:
-                kinds[first, second].append(lengths)
-        for rows, lengths in kinds.items():
-            total = np.sum(lengths, axis=0) * (-1.0, 1.0)
-            program.addCol(0.0, 0.0, 1.0, 2, np.array(rows, np.int32), total)
+                alike[first, second] += lengths
+        for rows, total in alike.items():
+            program.addCol(0.0, 0.0, 1.0, 2, np.array(rows, np.int32), total * (-1.0, 1.0))
 
     def _add(self, program: Solver, piece: Slice) -> None:
         at, times = np.array(list(piece), np.int32), np.array(list(piece.values()), np.float64)
         program.addCol(1.0, 0.0, math.inf, len(at), at, times)
 
-    def proof(self) -> float:
-        """The best of Farley's bounds over all rounds, in µm."""
+    def proof(self, counts: Sequence[int] | Ints) -> float:
+        """The best of Farley's bounds over all rounds, in µm, for so many boxes of each kind."""
+        counts = np.array(counts)
+        program, most = self._program(counts), self._most(counts)
         best = 0.0
         for _ in range(ROUNDS):
-            self.program.run()
-            if best >= (1 - CLOSE) * self.program.getInfo().objective_function_value:
+            program.run()
+            if best >= (1 - CLOSE) * program.getInfo().objective_function_value:
                 break
-            prices = np.maximum(np.array(self.program.getSolution().row_dual), 0.0)
-            slices = list(self._dear_slices(prices))
-            dearest = sum(prices[row] * times for row, times in slices[0].items())
-            worth = (self.lengths * prices[self.rows]).min(axis=1) / dearest
-            if worth.sum() > best:
-                best, self.worth = float(worth.sum()), worth
+            prices = np.maximum(np.array(program.getSolution().row_dual), 0.0)
+            slices = list(self._dear_slices(prices, most))
+            prices = prices / sum(prices[row] * times for row, times in slices[0].items())
+            worth = (self.lengths * prices[self.rows]).min(axis=1)
+            if worth @ counts > best:
+                best, self.worth, self.prices = float(worth @ counts), worth, prices
+            self.known += slices
             for each in slices:
-                self._add(self.program, each)
+                self._add(program, each)
         return best
 
-    def _dear_slices(self, prices: Floats) -> Iterator[Slice]:
+    def prices_of(self, widths: Ints, counts: Ints) -> Prices:
+        """What these widths cost with so many boxes of each kind: just themselves where their area proves more."""
+        area = float((self.area * counts).sum()) / self.width
+        if self.by_area or self.proof(counts) <= area:
+            self.by_area = True
+            return Prices(widths, np.arange(self.width + 1), 1)
+        each = np.floor(self.prices * self.width).astype(np.int64)
+        return Prices(each[np.searchsorted(self.cells, widths // self.grid)], self._most_worth(each), self.grid)
+
+    def _most_worth(self, each: Ints) -> Ints:
+        """The most that fits side by side in so many cells costs, each width as often as one likes."""
+        most = np.zeros(self.room + 1, np.int64)
+        cells, first = np.array(self.cells), int(self.cells[0] == 0)
+        for room in range(1, self.room + 1):
+            fits = slice(first, np.searchsorted(cells, room, side="right"))
+            most[room] = max(most[room - 1], (each[fits] + most[room - cells[fits]]).max(initial=0))
+        return most
+
+    def _most(self, counts: Ints) -> list[int]:
+        """How many boxes can lie in each width."""
+        both = np.where(self.rows[:, 0] != self.rows[:, 1], counts, 0)
+        most = np.bincount(self.rows[:, 0], counts, len(self.cells)) + np.bincount(
+            self.rows[:, 1], both, len(self.cells)
+        )
+        return [int(each) for each in most]
+
+    def _dear_slices(self, prices: Floats, most: Sequence[int]) -> Iterator[Slice]:
         """The dearest slice of all, then dear ones that share no width with those before."""
-        free = list(self.counts)
+        free = list(most)
         for _ in range(SLICES_A_ROUND):
             found = self._dearest(prices, free)
             if not found:

@@ -3,6 +3,8 @@
 The gap is added once to each box and once to the width it lies in: boxes that touch are then one gap apart.
 """
 
+from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -65,3 +67,33 @@ def bed_of(film: Film, settings: Settings) -> Bed:
 def longest_run(film: Film, settings: Settings) -> float:
     """The longest run of a film in mm, end margins included: no longer than the longest roll it is sold in."""
     return min([settings.longest_cut, *([max(roll.length for roll in film.rolls)] if film.rolls else [])])
+
+
+class Laid(NamedTuple):
+    """A kind of box, its lower-left corner, and whether it was turned a quarter."""
+
+    kind: Box
+    across: int
+    along: int
+    turned: bool
+
+    @property
+    def end(self) -> int:
+        return self.along + self.kind[0 if self.turned else 1]
+
+
+def kind_of(box: Box, bed: Bed) -> Box:
+    """Boxes that differ by a turn alone are of one kind, where they may be turned."""
+    return min(box, box[::-1]) if bed.turn else box
+
+
+def packing_of(boxes: Sequence[Box], laid: Sequence[Laid], bed: Bed) -> Packing:
+    """Where each of these boxes lies, their kinds laid so."""
+    of_kind: dict[Box, list[Laid]] = defaultdict(list)
+    for each in reversed(laid):
+        of_kind[each.kind].append(each)
+    spots = []
+    for box in boxes:
+        kind, across, along, turned = of_kind[kind_of(box, bed)].pop()
+        spots.append(Spot(across, along, turned if box == kind else not turned))
+    return Packing(max((each.end for each in laid), default=0), tuple(spots))

@@ -2,7 +2,7 @@
 
 What a box counts for comes from the proof of the least length: a box worth more than its area is hard to lay beside
 others, so it is laid early. How much that weighs, and how much its area, changes with every try, and so does the length
-that may not be passed. Many boxes are dealt into blocks of the same mixture, laid one after another.
+that may not be passed.
 """
 
 import math
@@ -10,13 +10,13 @@ import random
 from collections import Counter, defaultdict
 from collections.abc import Sequence
 
-from xlbatch.film.beam import Fill, Laid, fill
+from xlbatch.film.beam import Fill, fill
 from xlbatch.film.bound import worths
-from xlbatch.film.box import Bed, Box, Packing, Spot
+from xlbatch.film.box import Bed, Box, Laid, Packing, kind_of, packing_of
 from xlbatch.film.skyline import OPEN
+from xlbatch.film.sweep import sweep
 
-BLOCK = 240  # boxes
-ROWS = 25  # longest sides in a block's length, at least
+FEW, MOST = 500, 2000  # boxes: from where on sweeps are tried, and up to where the search is
 ROUND = 16  # tries whose ceilings follow from what was found before
 LANES = 96  # fillings searched for at the same time
 HARD, LARGE = (1.0, 3.0), (0.15, 1.0)  # what worth beyond area, and area, weigh against area lost
@@ -25,27 +25,13 @@ CHANGED = 0.1  # by how much of it a box's weight differs from that
 
 
 def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
-    """The shortest packing found in so many tries (at least one) of each block.
+    """The shortest packing found in so many tries (at least one).
 
     Raises ValueError where a box fits neither way round."""
-    blocks = min(-(-len(boxes) // BLOCK), _longest_blocks(boxes, bed))
-    order = sorted(range(len(boxes)), key=lambda at: (-max(boxes[at]), -min(boxes[at]), at))
-    dealt = [order[at::blocks] for at in range(blocks)]
-    spots = [Spot(0, 0, False)] * len(boxes)
-    length = 0
-    for members, found in zip(
-        dealt, pack_each([[boxes[at] for at in one] for one in dealt], bed, tries, seed), strict=True
-    ):
-        for at, spot in zip(members, found.spots, strict=True):
-            spots[at] = spot._replace(along=spot.along + length)
-        length += found.length
-    return Packing(length, tuple(spots))
-
-
-def _longest_blocks(boxes: Sequence[Box], bed: Bed) -> int:
-    """How many blocks are still so long that their uneven ends hardly count."""
-    area = sum(across * along for across, along in boxes)
-    return max(1, area // (bed.width * ROWS * max(map(max, boxes), default=1)))
+    found = pack_each([boxes], bed, tries, seed) if len(boxes) <= MOST else []
+    if len(boxes) > FEW and all(bed.ways(box) for box in boxes):
+        found.append(sweep(boxes, bed, tries, seed))
+    return min(found, key=lambda packing: packing.length)
 
 
 def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0) -> list[Packing]:
@@ -65,7 +51,7 @@ def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0
         for these in _alike(asked):
             for (search, _), found in zip(these, fill([each for _, each in these], bed), strict=True):
                 search.take(found)
-    return [search.packing(bed) for search in searches]
+    return [packing_of(search.boxes, search.best, bed) for search in searches]
 
 
 def _alike(asked: Sequence[tuple["_Search", Fill]]) -> list[list[tuple["_Search", Fill]]]:
@@ -110,31 +96,15 @@ class _Search:
         """Keeps what was found if it is shorter."""
         if found is None:
             return
-        length = max(each.along + each.kind[0 if each.turned else 1] for each in found)
+        length = max(each.end for each in found)
         if length < self.length:
             self.best, self.length = found, length
-
-    def packing(self, bed: Bed) -> Packing:
-        """Where each box lies in the best packing."""
-        laid: dict[Box, list[Laid]] = defaultdict(list)
-        for each in reversed(self.best):
-            laid[each.kind].append(each)
-        spots = []
-        for box in self.boxes:
-            kind, across, along, turned = laid[_kind(box, bed)].pop()
-            spots.append(Spot(across, along, turned if box == kind else not turned))
-        return Packing(self.length if self.boxes else 0, tuple(spots))
 
 
 def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_Search]:
     """One search a set; the proof is made once for all of them, and each has its part in it."""
     worth = iter(worths([box for boxes in sets for box in boxes], bed).tolist())
     return [
-        _Search(boxes, [_kind(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
+        _Search(boxes, [kind_of(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
         for boxes in sets
     ]
-
-
-def _kind(box: Box, bed: Bed) -> Box:
-    """Boxes that differ by a turn alone are of one kind, where they may be turned."""
-    return min(box, box[::-1]) if bed.turn else box

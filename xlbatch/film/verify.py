@@ -57,6 +57,12 @@ def _batches_wrong(layout: Layout, decals: Sequence[Decal], settings: Settings) 
                     yield f"{lying.decal.id} lies in strip {strip.batch}, which is not its batch's"
 
 
+def _mirrored_wrong(run: Run, settings: Settings) -> Iterator[str]:
+    """A run is mirrored once where the job asks for it, and else never."""
+    if run.mirrored != settings.mirror:
+        yield f"run {run.no} is {'' if run.mirrored else 'not '}mirrored"
+
+
 def _run_too_long(run: Run, settings: Settings) -> Iterator[str]:
     if run.length > settings.longest_cut + SLACK:
         yield f"run {run.no} is longer than the longest cut"
@@ -108,4 +114,4 @@ def _decals_too_close(run: Run, settings: Settings) -> Iterator[str]:
         open_.append(lying)
 
 
-RULES = (_run_too_long, _strips_wrong, _decals_outside, _decals_too_close)
+RULES = (_mirrored_wrong, _run_too_long, _strips_wrong, _decals_outside, _decals_too_close)

@@ -15,6 +15,7 @@ from openpyxl import load_workbook
 from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
 from openpyxl.worksheet.worksheet import Worksheet
 
+from xlbatch.patience import patiently
 from xlbatch.roster.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.roster.merged import spread_merged
 from xlbatch.roster.ods import ods_sheets
@@ -63,7 +64,7 @@ def _bytes(path: Path) -> bytes:
     try:
         if path.stat().st_size > MOST_FILE_BYTES:
             raise Refusal("This file is too large to be a list of people (over 200 MB).")
-        data = path.read_bytes()
+        data = patiently(path.read_bytes)
     except FileNotFoundError as error:
         raise Refusal("There is no such file.") from error
     except OSError as error:

@@ -285,4 +285,5 @@ class Job:
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
+    prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet

@@ -14,7 +14,7 @@ from xlbatch.roster.line import Units
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
-from xlbatch.roster.results import read_deliveries, read_results
+from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.rows import lines
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.tables import IGNORED, INPUT, Tables, find_tables
@@ -81,6 +81,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     presses, of_presses = read_presses(of["Press"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, of_deliveries = read_deliveries(of["Shopping list"])
+    prices, of_prices = read_prices(of["Money"])
     job = Job(
         path=path,
         settings=replace(settings, last_no=people.last_no),
@@ -93,13 +94,14 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         in_log=in_log,
         deliveries=deliveries,
+        prices=prices,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
-    problems += tuple(no_list.values())
-    problems += people.problems + of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries
+    problems += tuple(no_list.values()) + people.problems
+    problems += of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries + of_prices
     return Reading(job, problems)
 
 

@@ -1,6 +1,7 @@
-"""Turns what a person wrote on a plan's own sheets into records: results at the press, blanks that arrived."""
+"""Turns what stands on a plan's own sheets into records: results at the press, blanks that arrived, prices told."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
 from typing import Literal, cast
 
 from xlbatch.problems import Problem
@@ -39,3 +40,15 @@ def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[
         deliveries.append(Delivery(line.source, garment, size, color, on_hand, came))
         problems += line.problems
     return tuple(deliveries), tuple(problems)
+
+
+def read_prices(given: Iterable[Line]) -> tuple[Mapping[int, Decimal], tuple[Problem, ...]]:
+    """The prices of the Money sheet by garment number, and what was wrong. The groups' sums have no number."""
+    prices, problems = {}, []
+    for line in given:
+        number = line.count("Garment no.") if line.given("Garment no.") else None
+        price = line.money("Price") if number else None
+        if number and price is not None:
+            prices[number] = price
+        problems += line.problems
+    return prices, tuple(problems)

@@ -8,7 +8,7 @@ from xlbatch.sheets.cell import Formula
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.style import INK, LINE
-from xlbatch.units import length_text, long_text, print_step, printed_length
+from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -41,34 +41,44 @@ def table(plan: Plan) -> pd.DataFrame:
             need.decals,
             need.runs,
             printed_length(need.length, unit, up=True),
-            printed_length(need.least, unit, up=True),
+            printed_length(_floored(need.least, unit), unit),
             round(need.used, 4),
             printed_length(need.spare, unit, up=True),
             printed_length(need.on_hand, unit, up=True),
             printed_length(need.buy, unit, up=True),
             "; ".join(f"{count} × {long_text(roll.length, unit)}" for count, roll in need.rolls),
             need.cost,
-            "; ".join(f"{_down(p.width, unit)} x {_down(p.length, unit)}" for p in need.left),
+            "; ".join(
+                " x ".join(length_text(_floored(mm, unit), unit) for mm in (p.width, p.length)) for p in need.left
+            ),
         )
         for need in plan.layout.needs
     )
     return tabled(columns(unit), rows)
 
 
-def _down(mm: float, unit: str) -> str:
-    """A piece's measure as `On hand` reads it, rounded down: nothing is counted on that isn't there."""
+def _floored(mm: float, unit: str) -> float:
+    """Rounded down to what is printed: a proof, or a piece left, is never longer than it is."""
     step = print_step(unit)
-    return length_text(math.floor(mm / step + 1e-6) * step, unit)
+    return math.floor(mm / step + 1e-6) * step
+
+
+def _strips_cost(plan: Plan) -> float:
+    """The most film in mm that laying in strips can have cost: what lies between the end margins beyond the proof."""
+    margins = 2 * plan.job.settings.end_margin
+    return sum(max(0.0, need.length - margins * need.runs - need.least) for need in plan.layout.needs)
 
 
 def write(page: Page, plan: Plan) -> None:
     """The film requirement; what all rolls cost stands in the line above it."""
+    unit = plan.job.settings.length_unit
     frame = table(plan)
-    page.lay_columns(columns(plan.job.settings.length_unit), frame)
+    page.lay_columns(columns(unit), frame)
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        "decals cannot be laid on less film, even freely. Film used is decal area over film area. "
+        "decals cannot be laid on less film, even freely. Strips that are cut apart straight cost at most "
+        f"{printed_text(_strips_cost(plan), unit, up=True)} of film in all. Film used is decal area over film area. "
         "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)

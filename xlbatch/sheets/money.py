@@ -29,7 +29,7 @@ def table(plan: Plan) -> pd.DataFrame:
 def _row(line: MoneyLine) -> tuple[Value, ...]:
     owed = Formula('IF({Price}="","",{Price}-{Paid})', "" if line.owed is None else line.owed)
     costs = (line.blank, line.film, line.supplies, line.labor)
-    return (line.garment.no, line.garment.who, line.garment.group, *costs, line.price, line.paid, owed)
+    return (line.no, line.who, line.group, *costs, line.price, line.paid, owed)
 
 
 def owed(plan: Plan) -> Decimal | str:
@@ -52,15 +52,16 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
     page.title(
         "Money",
-        "Blank, Film, Supplies and Labor are this garment's share of the cost. The tinted cells may be changed here: "
-        "Owed and the sums follow. An amount that is not known is left blank, and so is a sum it belongs to.",
+        "Blank, Film, Supplies and Labor are this garment's share of this plan's cost. Owed and the sums follow the "
+        "tinted cells. Write what was paid into Roster too; once pressing has begun, the prices here stand in the next "
+        "plan. An amount not known is left blank, and so is a sum it belongs to.",
     )
     page.table(frame, least=17)
     page.gap()
-    for group in sorted(dict.fromkeys(line.garment.group for line in plan.money), key=str.casefold):
+    for group in sorted(dict.fromkeys(line.group for line in plan.money), key=str.casefold):
         own = xl_rowcol_to_cell(page.row, page.at("Group")) if group else '""'
         theirs = f"EXACT({page.below('Group')},{own})"
-        lines = [line for line in plan.money if line.garment.group == group]
+        lines = [line for line in plan.money if line.group == group]
         page.record((None, None, group or "no group", *_sums(page, lines, theirs)), "strong", "summed", least=18)
     row = page.record((None, "Everyone", None, *_sums(page, plan.money, "1")), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))

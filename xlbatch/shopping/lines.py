@@ -4,8 +4,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from xlbatch.check.garment import Garment
-
 
 @dataclass(frozen=True)
 class BuyLine:
@@ -32,9 +30,11 @@ class BuyLine:
 
 @dataclass(frozen=True)
 class MoneyLine:
-    """One garment's share of the cost, its price and what is owed."""
+    """One garment's share of this plan's cost, its price and what is owed. One done before has no share of it."""
 
-    garment: Garment
+    no: int
+    who: str
+    group: str
     blank: Decimal | None
     film: Decimal | None
     supplies: Decimal | None

@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from xlbatch.art.decal import Decal as FilmDecal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
-from xlbatch.roster.job import Settings
+from xlbatch.roster.job import Job, RosterRow, Settings
 from xlbatch.schedule.hours import TimePlan
 from xlbatch.shopping.lines import BuyLine, MoneyLine
 from xlbatch.trade.tables import color_name
@@ -18,20 +18,36 @@ Shares = dict[int, Decimal | None]  # by garment number
 
 
 def money(
-    settings: Settings,
+    job: Job,
     garments: tuple[Garment, ...],
     decals: tuple[FilmDecal, ...],
     layout: Layout,
     shopping: tuple[BuyLine, ...],
     time: TimePlan,
 ) -> tuple[MoneyLine, ...]:
-    """One line a garment. Blanks (with spares) and film (as bought) add up to the shopping list's cost, to the cent."""
+    """One line a garment, by number. Blanks (with spares) and film (as bought) add up to the shopping list's cost, to
+    the cent. Prices told stand once pressing has begun; so those of the garments done stay known."""
+    settings, told = job.settings, job.prices if _begun(job) else {}
     blanks = _blank_shares(garments, shopping)
     film = _film_shares(garments, decals, layout)
     labor = _labor_shares(settings, garments, decals, time)
-    return tuple(
-        _line(settings, garment, blanks[garment.no], film[garment.no], labor[garment.no]) for garment in garments
+    to_do = (
+        _line(settings, garment, blanks[garment.no], film[garment.no], labor[garment.no], told.get(garment.no))
+        for garment in garments
     )
+    done = (_done(row, told[row.no]) for row in job.roster if row.status == "done" and row.no in told)
+    return tuple(sorted((*to_do, *done), key=lambda line: line.no))
+
+
+def _begun(job: Job) -> bool:
+    """Whether anything was pressed, in this plan or before it."""
+    return any(row.status == "done" or row.done_so_far for row in job.roster)
+
+
+def _done(row: RosterRow, price: Decimal) -> MoneyLine:
+    paid = price if row.paid == "yes" else row.paid
+    nothing = Decimal("0.00")
+    return MoneyLine(row.no, row.who, row.group, *(nothing,) * 4, price, paid, price - (paid or 0))
 
 
 def shared_out(amount: Decimal, weights: Sequence[float]) -> tuple[Decimal, ...]:
@@ -91,16 +107,21 @@ def _labor_shares(
 
 
 def _line(
-    settings: Settings, garment: Garment, blank: Decimal | None, film: Decimal | None, labor: Decimal | None
+    settings: Settings,
+    garment: Garment,
+    blank: Decimal | None,
+    film: Decimal | None,
+    labor: Decimal | None,
+    told: Decimal | None,
 ) -> MoneyLine:
     supplies = settings.supplies_per_garment
-    price = settings.fixed_price
+    price = settings.fixed_price if told is None else told
     if price is None and blank is not None and film is not None:
         cost = blank + film + (supplies or 0) + (labor or 0)
         price = _rounded_up(cost * (1 + (settings.margin or 0)), settings.price_rounding)
     paid = price if garment.row.paid == "yes" else garment.row.paid
     owed = None if price is None else price - (paid or 0)
-    return MoneyLine(garment, blank, film, supplies, labor, price, paid, owed)
+    return MoneyLine(garment.no, garment.who, garment.group, blank, film, supplies, labor, price, paid, owed)
 
 
 def _rounded_up(amount: Decimal, step: Decimal) -> Decimal:
