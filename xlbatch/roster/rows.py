@@ -73,13 +73,16 @@ def _each_size(line: Line) -> Iterator[Line]:
     """A line for each size where one person names several: a form lets people tick more than one."""
     cell = line.cells.get("Size")
     sizes = several_sizes(shown_value(cell)) if cell and not cell.fault else ()
-    people = any(several_people(shown_value(line.cells[name])) for name in ("Who", "First name") if line.given(name))
-    if not sizes or people or line.given("How many") or line.given("Garment no."):
+    if not sizes or line.given("How many") or line.given("Garment no.") or _is_several(line):
         yield line
         return
     line.found("size-several", "Size", shown_value(line.cells["Size"]))
     for at, size in enumerate(sizes):
         yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if at else line.problems)
+
+
+def _is_several(line: Line) -> bool:
+    return any(several_people(shown_value(line.cells[name])) for name in ("Who", "First name") if line.given(name))
 
 
 def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
