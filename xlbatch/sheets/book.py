@@ -15,7 +15,6 @@ from xlbatch.sheets.style import FONT, Formats
 
 CREATED = datetime(2026, 1, 1)  # one fixed day for every workbook: the time of the run stands on the job sheet alone
 _OPTIONS = {
-    "in_memory": True,
     "strings_to_numbers": False,
     "strings_to_formulas": False,
     "strings_to_urls": False,
@@ -32,7 +31,8 @@ class Book:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
         self._path, self._bytes = path, BytesIO()  # whole before the disk sees it: a full one must not meet a half
-        self._workbook = Workbook(self._bytes, deepcopy(_OPTIONS))  # the writer adds to what it is given
+        options = {**deepcopy(_OPTIONS), "tmpdir": str(path.parent)}  # the writer adds to what it is given
+        self._workbook = Workbook(self._bytes, options)
         self._workbook.set_properties(
             {"title": self.name, "subject": "A batch of personalized garments", "created": CREATED}
         )

@@ -48,7 +48,7 @@ class Page:
         self.columns: Sequence[Column] = ()
         self.widths: list[float] = []
         self.head = self.end = 0  # the heading row and the last row of the table
-        self.printed = 1  # pages it prints on
+        self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], list[tuple[str, ...]]] = {}
 
@@ -89,6 +89,11 @@ class Page:
     def last(self) -> int:
         """The last printed column."""
         return max(at for at, column in enumerate(self.columns) if not column.outside)
+
+    @property
+    def printed(self) -> int:
+        """How many pages it prints on."""
+        return 1 + len(self.starts)
 
     @property
     def room(self) -> float:
@@ -234,8 +239,8 @@ class Page:
             block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
         ]
         breaks = page_starts([height for _, height in blocks], first, room - repeated)
-        self.sheet.set_h_pagebreaks([blocks[at][0] for at in breaks])
-        self.printed = 1 + len(breaks)
+        self.starts = tuple(blocks[at][0] for at in breaks)
+        self.sheet.set_h_pagebreaks(list(self.starts))
 
     def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
         """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""
