@@ -4,17 +4,20 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from xlbatch.placement.group import Group, groups
-from xlbatch.sheets.cell import Value
+from xlbatch.sheets import money
+from xlbatch.sheets.cell import Formula, Value
 from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.proof import decals_of, texts
+from xlbatch.sheets.style import currency_sign
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
 ACROSS = 3  # tags side by side, two cells wide each
 COLUMNS = (Column("", 1.55), Column("", 0.95)) * ACROSS
-SIGNATURE = "Received: ____________________"
+SIGNATURE = "Received: ________________"
+INDENT = 9.0  # points that an indented cell loses
 
 Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
 # the looks of the first and of the second cell, and the least height in points
@@ -25,7 +28,7 @@ ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
     (("strong", "top"), (), 13),
     (("small", "top"), (), 13),
     (("tiny", "quiet", "top"), (), 28),
-    (("small",), (), 19),
+    (("small", "bottom"), ("small", "strong", "right", "bottom"), 19),
 )
 
 
@@ -44,8 +47,18 @@ def tags(plan: Plan) -> Iterator[Tag]:
             (" · ".join(texts(decals[garment.no])), None),
             (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
             (care, None),
-            (SIGNATURE, None),
+            (SIGNATURE, _to_pay(plan, garment.no)),
         )
+
+
+def _to_pay(plan: Plan, no: int) -> Value:
+    """What is still owed for a garment, following the Money sheet; nothing where nothing is, or it is not known."""
+    for at, line in enumerate(plan.money):
+        if line.garment.no == no and line.owed is not None:
+            sign, owed = currency_sign(plan.job.settings), money.owed_cell(at)
+            says = f"to pay {sign}{line.owed:,.2f}" if line.owed > 0 else ""
+            return Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
+    return ""
 
 
 def _piece(group: Group) -> str:
@@ -87,4 +100,4 @@ def _write_row(page: Page, beside: Sequence[Tag]) -> None:
 def _height(page: Page, values: tuple[Value, Value], looks: tuple[str, ...]) -> float:
     room = page.widths[0] + (page.widths[1] if values[1] is None else 0)
     strong = "strong" in looks
-    return text_height(page.formats.shown(values[0]), room - 2 * PAD, page.formats.size(*looks), strong) + 1
+    return text_height(page.formats.shown(values[0]), room - PAD - INDENT, page.formats.size(*looks), strong) + 1

@@ -18,7 +18,7 @@ from xlbatch.sheets.picture import Picture
 from xlbatch.sheets.style import BODY, SMALL, Formats
 from xlbatch.sheets.widths import PAD, filled, least_width, own_width
 
-CUSHION = 3.5  # points above and below
+CUSHION = 2.75  # points above and below
 
 
 @dataclass(frozen=True)
@@ -83,6 +83,7 @@ class Page:
         """One more column at the right, of its own width."""
         self.columns = (*self.columns, column)
         self.widths.append(column.width * 72)
+        self.sheet.set_column_pixels(len(self.columns) - 1, len(self.columns) - 1, int(column.width * 96))
         self._looks.clear()
 
     @property
@@ -184,7 +185,7 @@ class Page:
 
     def banner(self, strong: str, text: str, look: str) -> int:
         """A row of the table that holds one text running across it, its start in bold."""
-        row = self._next(self.formats.size(look) * 1.3)
+        row = self._next(self.formats.size(look) * LINE)
         for at in range(self.last + 1):
             put(self.sheet, row, at, None if at else strong or text, self.formats.get(look, *["strong"] * bool(strong)))
         if strong and text:

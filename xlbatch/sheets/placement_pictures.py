@@ -15,8 +15,8 @@ from xlbatch.units import print_step, printed_text
 MOST = 24  # pictures
 ACROSS = 3
 ROW = 18.0  # points: the rows the pictures lie over
-HIGH = 8 * ROW  # of one picture
-CAPTION, LETTER = 8.5, 7.0  # points: line height and size of the words below a drawing
+HIGH = 9 * ROW  # of one picture
+CAPTION, LETTER = 10.5, 9.0  # points: line height and size of the words below a drawing
 COLUMNS = (Column("", 1.87), *(Column("", 1.95) for _ in range(ACROSS)))
 
 Kind = tuple[str, ...]
@@ -76,8 +76,8 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     """The first garment of a kind, with what it is and the measures of all."""
     first = places[0].garment
     shown = [place for place in places if place.garment.no == first.no]
-    title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
-    said = [title, f"drawn: size {first.blank.size}", *measures(places, settings)]
+    title = f"{first.blank.for_} {first.blank.garment}, {places[0].side} (drawn: {first.blank.size})"
+    said = [title, *measures(places, settings)]
     lines = [part for line in said for part in _wrapped(line, width - 4)]
     high = HIGH - CAPTION * len(lines) - 10
     words = "".join(
