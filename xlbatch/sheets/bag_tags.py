@@ -16,7 +16,7 @@ from xlbatch.trade.tables import table
 
 ACROSS = 3  # tags side by side, two cells wide each
 COLUMNS = (Column("", 1.55), Column("", 0.95)) * ACROSS
-SIGNATURE = "Received: ________________"
+SIGNATURE = "Received: ____________________"
 INDENT = 9.0  # points that an indented cell loses
 
 Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
@@ -25,10 +25,10 @@ ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
     (("body large", "strong"), ("garment no",), 20),
     (("text",), ("right",), 13),
     (("text",), ("right", "strong"), 13),
-    (("strong", "top"), (), 13),
+    (("strong", "top"), ("small", "strong", "right", "top"), 13),
     (("small", "top"), (), 13),
     (("tiny", "quiet", "top"), (), 28),
-    (("small", "bottom"), ("small", "strong", "right", "bottom"), 19),
+    (("small",), (), 19),
 )
 
 
@@ -44,21 +44,21 @@ def tags(plan: Plan) -> Iterator[Tag]:
             (garment.who, garment.no),
             (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
             (f"{garment.blank.garment}, {garment.color}", garment.blank.size),
-            (" · ".join(texts(decals[garment.no])), None),
+            (" · ".join(texts(decals[garment.no])), _to_pay(plan, garment.no)),
             (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
             (care, None),
-            (SIGNATURE, _to_pay(plan, garment.no)),
+            (SIGNATURE, None),
         )
 
 
 def _to_pay(plan: Plan, no: int) -> Value:
-    """What is still owed for a garment, following the Money sheet; nothing where nothing is, or it is not known."""
+    """What is still owed for a garment, following the Money sheet; None where it is not known."""
     for at, line in enumerate(plan.money):
         if line.garment.no == no and line.owed is not None:
             sign, owed = currency_sign(plan.job.settings), money.owed_cell(at)
             says = f"to pay {sign}{line.owed:,.2f}" if line.owed > 0 else ""
             return Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
-    return ""
+    return None
 
 
 def _piece(group: Group) -> str:

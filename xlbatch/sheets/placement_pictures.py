@@ -53,8 +53,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Placement pictures",
         f"Print at actual size (100 %). Check the ruler: {CHECK[settings.length_unit][1]} must measure "
-        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the "
-        "measures are those of Placement.",
+        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. Each drawing shows one size of "
+        "its kind; the measures are those of Placement.",
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
@@ -76,7 +76,7 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     """The first garment of a kind, with what it is and the measures of all."""
     first = places[0].garment
     shown = [place for place in places if place.garment.no == first.no]
-    title = f"{first.blank.for_} {first.blank.garment}, {places[0].side} (drawn: {first.blank.size})"
+    title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
     said = [title, *measures(places, settings)]
     lines = [part for line in said for part in _wrapped(line, width - 4)]
     high = HIGH - CAPTION * len(lines) - 10
