@@ -238,7 +238,7 @@ def _corner(element: Element, view: View) -> tuple[float, float]:
 
 def _own_box(shape: Element, view: View) -> Matrix:
     """What takes the unit square to the box around a shape, in the shape's own units. Raises Unreadable."""
-    path = shape_path(shape, view, IDENTITY, even_odd=False) if shape.tag in DATA else ()
+    path = shape_path(shape, view, IDENTITY, even_odd=False) if shape.tag in DATA else pathops.Path()
     if not len(path):
         raise Unreadable("clip")
     left, top, right, bottom = path.bounds
