@@ -104,7 +104,7 @@ def test_a_shape_left_open_is_closed_as_it_is_filled(tmp_path: Path, corners: st
     root = 'viewBox="0 0 100 100" width="100mm" height="100mm"'
     found = drawing(tmp_path, f'<path d="{corners}"/>', root)
     closed = drawing(tmp_path, f'<path d="{corners}z"/>', root)
-    assert found.fills["#000000"].verbs == "MLLZ"
+    assert found.fills["#000000"].verbs.endswith("Z")
     assert area(found, "#000000") == pytest.approx(area(closed, "#000000"))
     assert area(found, "#000000") > 0
 
