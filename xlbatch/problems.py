@@ -221,7 +221,8 @@ KINDS: tuple[Kind, ...] = (
          "{remedy}"),
     Kind("off-center", "note",
          "{which}: most of the ink lies to the {heavy} of the middle, by {part} % of the width.",
-         "To look centered it goes {shift} to the {light}; the Decals sheet has each. Nothing is moved by itself."),
+         "As you look at the garment, it would look centered {shift} more to the {light}; the Decals sheet has each. "
+         "Nothing is moved by itself."),
     Kind("film-unknown", "stop", "“{found}” is not on the Film sheet.",
          "Correct the name, or add the film to the Film sheet."),
     Kind("lettering-too-long", "stop", "“{text}” does not fit {widest} wide with letters {least} high.",

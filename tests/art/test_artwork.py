@@ -96,6 +96,19 @@ def test_even_odd_and_nonzero(tmp_path: Path) -> None:
     assert area(holed, "#000000") == pytest.approx(10_000 - 3_600, rel=1e-6)
 
 
+@pytest.mark.parametrize(
+    "corners", ["M0 0V100L50 50", "M0 0L50 50V100", "M50 50L0 0V100", "M50 50L50 100L0 0", "M0 0H90L0 9"]
+)
+def test_a_shape_left_open_is_closed_as_it_is_filled(tmp_path: Path, corners: str) -> None:
+    """SVG 1.1, 11.3: filling closes every subpath."""
+    root = 'viewBox="0 0 100 100" width="100mm" height="100mm"'
+    found = drawing(tmp_path, f'<path d="{corners}"/>', root)
+    closed = drawing(tmp_path, f'<path d="{corners}z"/>', root)
+    assert found.fills["#000000"].verbs.endswith("Z")
+    assert area(found, "#000000") == pytest.approx(area(closed, "#000000"))
+    assert area(found, "#000000") > 0
+
+
 def test_shapes_of_one_color_are_welded(tmp_path: Path) -> None:
     root = 'viewBox="0 0 100 100" width="100mm" height="100mm"'
     found = drawing(tmp_path, '<rect width="60" height="50"/><g><rect x="40" width="60" height="50"/></g>', root)

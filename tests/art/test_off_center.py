@@ -43,7 +43,7 @@ def test_ink_to_one_side_is_said_with_how_far_to_shift(make: Any) -> None:
     assert decal.shift == pytest.approx(25.4, abs=0.01)
     assert (found.level, found.code) == ("note", "off-center")
     assert "17 %" in found.wrong
-    assert "1 in to the right" in found.todo
+    assert "1 in more to the right" in found.todo
 
 
 def test_the_limit_is_three_percent_of_the_width(make: Any) -> None:

@@ -31,6 +31,13 @@ def test_each_group_gets_one_message(plan_of: Callable[..., Plan]) -> None:
     assert "Tom Rao" in found["message - without a group.txt"]
 
 
+def test_a_drawing_is_named(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of([["Who", "Size"], ["Ana", "M"]])
+    decals = [replace(each, text="", spec=replace(each.spec, artwork="owl badge.svg")) for each in plan.decals]
+    (file,) = messages(plan.garments, decals, plan.job.settings)
+    assert "white\n   drawing: owl badge\n   [ ] right" in file.text
+
+
 def test_nothing_is_escaped_and_no_date_is_made_up(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of([["Who", "Size"], ["Tom & <Jerry>", "M"]])
     (file,) = messages(plan.garments, plan.decals, replace(plan.job.settings, needed_by=""))

@@ -11,7 +11,7 @@ from xlbatch.art.few_sizes import Asked, few_sizes
 from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import Piece, measured, outline
 from xlbatch.art.lettering import letter
-from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio
+from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.art.weld import border
 from xlbatch.check.garment import Garment
@@ -67,12 +67,13 @@ class Bench:
         return self.ratios[key]
 
     def _asked(self, spec: DecalSpec) -> Iterator[Asked]:
-        """Each size of a piece that garments ask for, and, of artwork, the most that fits."""
+        """Each size of a piece that garments ask for, and, of artwork, the most that fits, in whole steps."""
         wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
         found: dict[float, list[float]] = defaultdict(list)
         for garment in self.garments:
             if any(each.source == spec.source for each in garment.to_do):
-                most = self.limits(garment, (spec,)).widths()[-1] / wide if wide else math.inf
+                fits = self.limits(garment, (spec,)).widths()[-1]
+                most = shrunk(fits, 1.0, self.job.settings.round_sizes_to) / wide if wide else math.inf
                 found[ratio(self.chests, garment, spec)].append(most)
         return (Asked(asked, len(most), min(most)) for asked, most in found.items())
 

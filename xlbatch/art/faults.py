@@ -43,7 +43,10 @@ FAULTS: Mapping[str, Fault] = {
     "stroke": Fault("it holds a drawn line (stroke) that cannot be read", "Turn the strokes into outlines."),
     "marker": Fault("it holds lines with arrowheads or other marks", _EXPAND),
     "missing color": Fault("it uses a color that is nowhere in it", _SOLID),
-    "external": Fault("it refers to another file or address, and nothing is fetched", _SAVE),
+    "external": Fault(
+        "it refers to another file or address, and nothing is fetched",
+        "Put what it refers to into the drawing itself, and turn it into plain filled shapes.",
+    ),
     "gradient": Fault("it holds a color that fades (a gradient)", _SOLID),
     "pattern": Fault("it holds a shape filled with a pattern", _SOLID),
     "see-through": Fault("it holds a color one can see through", "Make every color fully solid."),

@@ -47,5 +47,5 @@ def few_sizes(asked: Sequence[Asked], most: int) -> Mapping[float, float]:
 def _group(members: Sequence[Asked]) -> _Group:
     """The one size nearest to all members, and how far it is from them."""
     most = min(each.most for each in members)
-    tries = [each.size for each in members if each.size <= most] or [most]
+    tries = [*(each.size for each in members if each.size <= most), *([most] if math.isfinite(most) else [])]
     return min(_Group(sum(each.garments * abs(each.size - size) for each in members), size) for size in tries)

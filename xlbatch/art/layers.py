@@ -16,7 +16,7 @@ from xlbatch.art.paint import INITIAL, Style, is_opaque, is_stroked, paint_fault
 from xlbatch.art.path import IDENTITY, Matrix, product
 from xlbatch.art.shapes import DATA, matrix_of, shape_path
 from xlbatch.art.stroke import stroke_path
-from xlbatch.art.weld import common, tidy
+from xlbatch.art.weld import closed, common, tidy
 
 _GROUPS = ("g", "a", "switch")
 _UNSEEN = (
@@ -127,7 +127,7 @@ class _Reader:
         if self.contours > MOST_CONTOURS or self.points > MOST_POINTS:
             raise Unreadable("too detailed")
         self.effort.spend(path)
-        return tidy(path)
+        return tidy(closed(path))
 
     def _copy(self, use: Element, place: _Place) -> list[Layer]:
         original = self._referred(use.get("href", ""), "use")

@@ -30,6 +30,15 @@ def tidy(path: pathops.Path) -> pathops.Path:
     return _tried(lambda each: _simplified(each[0]), path)
 
 
+def closed(path: pathops.Path) -> pathops.Path:
+    """The path with every contour closed, as it is filled; Skia leaves a simple open one open."""
+    found = pathops.Path(fillType=path.fillType)
+    for contour in path.contours:
+        contour.close()
+        found.addPath(contour)
+    return found
+
+
 def common(path: pathops.Path, window: pathops.Path) -> pathops.Path:
     """What of the path lies inside the window. Raises PathOpsError."""
     return _tried(lambda each: pathops.op(*each, pathops.PathOp.INTERSECTION, fix_winding=True), path, window)

@@ -2,7 +2,8 @@
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import PurePath
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
@@ -17,10 +18,10 @@ _LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 
 def messages(garments: Iterable[Garment], decals: Iterable[Decal], settings: Settings) -> tuple[CutFile, ...]:
     """The message to each group, in the order of the list; garments without a group share one."""
-    texts: dict[int, list[str]] = defaultdict(list)
+    on_it: dict[int, list[Decal]] = defaultdict(list)
     for decal in decals:
-        if decal.text and not decal.border:
-            texts[decal.garment_no].append(decal.text)
+        if not decal.border:
+            on_it[decal.garment_no].append(decal)
     groups: dict[str, list[Garment]] = defaultdict(list)
     for garment in garments:
         groups[garment.group].append(garment)
@@ -35,20 +36,22 @@ def messages(garments: Iterable[Garment], decals: Iterable[Decal], settings: Set
                 job=settings.job_name,
                 group=group,
                 needed_by=settings.needed_by,
-                garments=[_told(garment, texts[garment.no]) for garment in groups[group]],
+                garments=[_told(garment, on_it[garment.no]) for garment in groups[group]],
             ),
         )
         for group, name in _names(groups).items()
     )
 
 
-def _told(garment: Garment, texts: list[str]) -> Mapping[str, object]:
+def _told(garment: Garment, decals: Sequence[Decal]) -> Mapping[str, object]:
+    texts = [decal.text for decal in decals if decal.text]
     unusual = dict.fromkeys(letter for text in texts for letter in text if ord(letter) > _LAST_PLAIN)
     return {
         "no": garment.no,
         "who": garment.who,
         "what": f"{garment.blank.garment}, size {garment.blank.size}, {garment.color}",
         "texts": texts,
+        "drawings": list(dict.fromkeys(PurePath(decal.spec.artwork).stem for decal in decals if decal.spec.artwork)),
         "letters": ", ".join(f"{letter} = U+{ord(letter):04X}" for letter in unusual),
     }
 

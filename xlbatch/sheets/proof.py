@@ -94,7 +94,7 @@ def write(page: Page, plan: Plan) -> None:
         "Proof",
         "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
         f"shapes as cut, each as large as its frame allows; below it stands the true width and height. A ring marks "
-        f"what is too thin to cut or weed.{some}",
+        f"what is too thin to cut or weed; a fine line, film that hardly shows on the garment.{some}",
     )
     page.line("Approved by ______________________________     Date ______________", "strong", least=20)
     page.heading()

@@ -9,6 +9,7 @@ from xlbatch.placement.group import Group, groups
 from xlbatch.sheets.measure import text_width
 from xlbatch.sheets.picture import PLAIN, Picture, drawn
 from xlbatch.sheets.widths import filled
+from xlbatch.trade.contrast import LEAST, contrast
 from xlbatch.trade.tables import color_hex
 
 LOW, TALL = 26.0, 50.0  # points high
@@ -18,6 +19,7 @@ GAP = 5.0  # between two panels
 MARGIN = 3.0  # inside a panel
 MARK = 4.0  # the ring around a place too thin to cut: its radius in points
 MARKED = (("#ffffff", 3.0), ("#b0003a", 1.2))  # a dark ring on a white one: seen on any film, and in gray
+EDGE = 0.6  # points
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
 
@@ -75,7 +77,7 @@ def _panel(
     scale = min((width - 2 * MARGIN) / group.width, (high - 2 * MARGIN) / group.height)
     left, bottom = (width - group.width * scale) / 2, (high + group.height * scale) / 2
     layers = sorted(group.decals, key=lambda decal: (decal.spec.layer, not decal.border))
-    pieces = "".join(_piece(decal, film_colors, scale) for decal in layers)
+    pieces = "".join(_piece(decal, film_colors, scale, ground) for decal in layers)
     return (
         f'<rect x=".5" y=".5" width="{width - 1:.2f}" height="{high - 1}" fill="{ground}" stroke="#8593a1"/>'
         f'<g transform="translate({left:.3f} {bottom:.3f}) scale({scale:.6f} {-scale:.6f})">{pieces}</g>'
@@ -84,7 +86,7 @@ def _panel(
     )
 
 
-def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float) -> str:
+def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float, ground: str) -> str:
     """A decal in mm, `scale` points a mm; what is too thin for its film lies in a ring."""
     fill = color_hex(film_colors.get(decal.film.casefold(), "")) or UNKNOWN_FILM
     x, y = decal.offset
@@ -97,7 +99,18 @@ def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float) -> str:
         for across, up in decal.thin
         for color, width in MARKED
     )
-    return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"/>{marks}'
+    shape = (
+        f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"{_edge(fill, ground, scale)}/>'
+    )
+    return shape + marks
+
+
+def _edge(fill: str, ground: str, scale: float) -> str:
+    """A fine line around a shape that would hardly show on the garment."""
+    if contrast(fill, ground) >= LEAST:
+        return ""
+    line = max(("#ffffff", "#000000"), key=lambda color: contrast(color, ground))
+    return f' stroke="{line}" stroke-width="{EDGE / scale:.3f}"'
 
 
 def _says(swatch: Swatch) -> str:
