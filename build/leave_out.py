@@ -9,15 +9,18 @@ MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
     *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
-    *("numpy.f2py", "numpy.distutils", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
+    *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
     *("PIL._avif", "PIL._webp", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(
     r"^_tcl_data/(tzdata|msgs)/|^_tk_data/(images|msgs)/"  # clocks and words of a toolkit that shows our own words
     r"|_avx2\."  # the same comparison once more, for newer processors
-    r"|^numpy/random/lib/|/_multiarray_tests\.|^numpy-[\d.]+\.dist-info/"
+    r"|^numpy/random/lib/|/_multiarray_tests\.|/_simd\.|^numpy-[\d.]+\.dist-info/"
 )
-_WITH_SYMBOLS = ("libpython*.so*", "python3*/lib-dynload/*.so", "fontTools/*/*.so")  # numpy's break when stripped
+_WITH_SYMBOLS = (  # numpy's break when stripped
+    *("libpython*.so*", "python3*/lib-dynload/*.so", "fontTools/*/*.so"),
+    *("pathops/*.so", "uharfbuzz/*.so", "PIL/_imaging.*.so"),
+)
 
 
 def is_left_out(name: str, kind: str) -> bool:

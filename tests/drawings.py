@@ -25,7 +25,7 @@ def without_text(svg: str) -> str:
     """A drawing without live text and fonts: every W3C file carries its revision as text."""
     svg = re.sub(r"<!--.*?-->", "", svg, flags=re.DOTALL)
     for tag in ("text", "font", "font-face"):
-        svg = re.sub(rf"<{tag}\b(?:[^>]*/>|.*?</{tag}\s*>)", "", svg, flags=re.DOTALL)
+        svg = re.sub(rf"<{tag}(?=[\s/>])(?:[^>]*/>|.*?</{tag}\s*>)", "", svg, flags=re.DOTALL)
     return svg
 
 

@@ -145,11 +145,12 @@ def test_a_fault_in_one_list_stops_none_of_the_others(tmp_path: Path, monkeypatc
     assert planned == ["a", "c"]
 
 
+@pytest.mark.parametrize("fault", [MemoryError(), ImportError("part.so: failed to map segment from shared object")])
 def test_a_full_memory_is_3_and_said(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, fault: Exception
 ) -> None:
     def no_room(*_: object) -> None:
-        raise MemoryError
+        raise fault
 
     monkeypatch.setattr(lists, "run", no_room)
     assert cli.main([str(roster(tmp_path, ["Ana", None, "M"]))]) == 3

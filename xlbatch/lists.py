@@ -8,6 +8,7 @@ from xlbatch.fault import report
 from xlbatch.run import Options, Outcome, Progress, Stopped, run
 from xlbatch.saving import is_returned
 
+NO_MEMORY = ("failed to map segment", "annot allocate memory", "paging file is too small")  # loading a part of itself
 WORKBOOKS = (".xlsx", ".xlsm", ".xls", ".ods", ".csv")
 
 
@@ -35,7 +36,7 @@ def plan_list(path: Path, options: Options, progress: Progress) -> Outcome:
         return run(path, options, progress, datetime.now())
     except Stopped:
         raise
-    except MemoryError:
-        return Outcome(3, f"{path.name}: This computer's memory is full. Close other programs, or split the list.")
     except Exception as fault:
+        if isinstance(fault, MemoryError) or any(words in str(fault) for words in NO_MEMORY):
+            return Outcome(3, f"{path.name}: This computer's memory is full. Close other programs, or split the list.")
         return Outcome(70, report(fault, options.folder or path.parent))

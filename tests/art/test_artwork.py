@@ -77,6 +77,16 @@ def test_y_points_up(tmp_path: Path) -> None:
     assert found.fills["#ff0000"].box[1] > found.fills["#000000"].box[3]
 
 
+def test_a_style_may_be_in_capitals(tmp_path: Path) -> None:
+    """CSS 2.1 4.1.3: all of it but ids, class names and, in XML, element names is read in any case."""
+    style = "<style>RECT{fill:none} path{FILL:NONE;Stroke:RED;stroke-width:5MM;stroke-linecap:Butt}</style>"
+    found = drawing(
+        tmp_path, style + '<path d="M0 50H100"/><rect y="80" width="9" height="9"/>', 'width="100mm" height="100mm"'
+    )
+    assert set(found.fills) == {"#ff0000", "#000000"}
+    assert area(found, "#ff0000") == pytest.approx(100 * 25.4 / 96 * 5, rel=1e-4)
+
+
 def test_even_odd_and_nonzero(tmp_path: Path) -> None:
     both_clockwise = "M0 0H100V100H0z M20 20H80V80H20z"
     root = 'viewBox="0 0 100 100" width="100mm" height="100mm"'
@@ -96,7 +106,7 @@ def test_shapes_of_one_color_are_welded(tmp_path: Path) -> None:
 def test_each_color_has_its_own_ink_in_drawing_order(tmp_path: Path) -> None:
     body = '<g fill="navy"><rect width="9" height="9"/><circle fill="#FD0" cx="50" cy="50" r="9"/></g>'
     found = drawing(
-        tmp_path, body + '<path fill="rgb(0, 0, 50%)" d="M0 90h9v9z"/><rect fill="none" width="5" height="5"/>'
+        tmp_path, body + '<path fill="rgb(0%, 0%, 50%)" d="M0 90h9v9z"/><rect fill="none" width="5" height="5"/>'
     )
     assert list(found.fills) == ["#000080", "#ffdd00"]
 
@@ -150,6 +160,18 @@ SHAPES = (
     '<g clip-path="url(#c)"><rect x="10" y="10" width="80" height="70"/></g>',
     '<clipPath id="c"><path clip-rule="evenodd" d="M0 0H80V80H0zM20 20V60H60V20z"/></clipPath>'
     '<rect width="90" height="90" clip-path="url(#c)" transform="rotate(10)"/>',
+    '<clipPath id="c" clipPathUnits="objectBoundingBox" transform="translate(2 3)"><circle cx=".5" cy=".4" r=".4"/>'
+    '<rect x=".8" width=".1" height="1"/></clipPath><ellipse clip-path="url(#c)" cx="50" cy="40" rx="40" ry="30" '
+    'transform="rotate(20 50 50)"/>',
+    '<clipPath id="c" clipPathUnits="objectBoundingBox"><rect width="1" height=".5"/></clipPath>'
+    '<clipPath id="d" clip-path="url(#c)" transform="translate(10 0)"><circle cx="40" cy="50" r="30"/></clipPath>'
+    '<path d="M10 10H90V90H20z" clip-path="url(#d)"/>',
+    '<clipPath id="c"><rect x="20" width="30" height="90"/></clipPath>'
+    '<clipPath id="d" clip-path="url(#c)" transform="translate(20 0)"><circle cx="40" cy="50" r="30"/></clipPath>'
+    '<path d="M10 10H90V90H20z" clip-path="url(#d)"/>',
+    '<path d="M10 10l50.5.5-10-.5e1 20 60.25h-5.5zm20 50a30 20-30 1130 10Z"/>',
+    '<g fill="red" stroke="red"><path style="fill:initial;stroke:hsl(0,0%,0%);stroke-width:4" d="M9 9H70V40z"/></g>'
+    '<rect x="60" y="60" width="20" height="20" fill="rgba(0 0 0 / 1)"/><rect width="9" height="9" fill="#000f"/>',
     '<style>.a{fill:none} #b{fill:#000} g rect.c{visibility:hidden}</style><circle class="a" r="90"/>'
     '<rect id="b" width="40" height="30"/><g><rect class="c" x="50" y="50" width="40" height="40"/></g>',
     '<g color="black"><path fill="currentColor" d="M0 0H50V70z"/></g>',
@@ -231,6 +253,20 @@ def test_colors_are_read_as_css_writes_them(typed: str, color: str | None) -> No
         ('<rect width="9" height="9" fill="reddish"/>', "color"),
         ('<rect width="9 apples" height="9"/>', "number"),
         ('<path d="M0 0 L"/>', "path"),
+        ('<path d="M0 0L1e 5L9 9z"/>', "path"),
+        ('<path d="M0 0C1e20 1e20 -1e20 3 5 5z"/>', "path"),
+        ('<rect width="9PX" height="9"/>', "number"),
+        ('<rect style="width:9px" height="9"/>', "placed by style"),
+        ('<rect width="9" height="9" style="transform:rotate(45deg)"/>', "placed by style"),
+        ('<rect width="9" height="9" transform="rotate(45)" transform-origin="5 5"/>', "placed by style"),
+        ('<rect width="9" height="9" style="mix-blend-mode:multiply"/>', "see-through"),
+        ('<rect width="9" height="9" fill="hsla(9, 50%, 50%, .5)"/>', "see-through"),
+        ('<rect width="9" height="9" clip-path="circle(5px)"/>', "clip"),
+        ('<rect width="9" height="9" fill="url()"/>', "missing color"),
+        ('<style>@media print{rect{fill:red}}</style><rect width="9" height="9"/>', "style sheet"),
+        ('<style>g{rect{fill:red}}</style><g><rect width="9" height="9"/></g>', "style sheet"),
+        ('<style>g:has(rect){fill:red}</style><g><rect width="9" height="9"/></g>', "style sheet"),
+        (f'<rect width="9" height="9" style="fill:{"(" * 9_999}"/>', "too deep"),
         ('<path d="M1e300 0 L9 9 L0 9z"/>', "path"),
         ('<g transform="rotate()"><rect width="9" height="9"/></g>', "number"),
         ("", "no ink"),
@@ -299,6 +335,9 @@ PARAMETER = '<!DOCTYPE svg [<!ENTITY % x SYSTEM "http://example.com/x.dtd"> %x;]
         (BILLION_LAUGHS.encode("utf-16"), "entities"),
         ("<svg>" + "<g>" * 200, "too deep"),
         (b"\x1f\x8b\x08\x00", "compressed"),
+        ('<?xml version="1.0" encoding="x-none"?><svg/>', "letters"),
+        ('<?xml version="1.0" encoding="Shift_JIS"?><svg/>', "letters"),
+        ('<?xml version="1.0" encoding="base64"?><svg/>', "letters"),
         (b"\x89PNG\r\n\x1a\n", "not a drawing"),
         (b"%PDF-1.7", "not a drawing"),
         (b"", "not a drawing"),

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 import shapely
 
-from xlbatch.art.decal import Segment
+from xlbatch.art.decal import Segment, pack
 from xlbatch.art.flat import moment
 from xlbatch.art.fonts import find_font
 from xlbatch.art.ink import outline
@@ -21,12 +21,12 @@ def svg(body: str) -> str:
 def test_the_centroid_of_known_shapes() -> None:
     """A triangle's lies at a third; that of a half disk of radius 1 at 4 / (3 π) from its straight side."""
     triangle: list[Segment] = [("M", (0, 0)), ("L", (9, 0)), ("L", (0, 6)), ("Z", ())]
-    assert moment(triangle) == pytest.approx(27 * 3)
+    assert moment(pack(triangle)) == pytest.approx(27 * 3)
     bend = 4 / 3 * math.tan(math.pi / 8)  # a quarter circle as a cubic curve, within 0.03 %
     half: list[Segment] = [
         ("M", (0, -1)), ("C", (bend, -1, 1, -bend, 1, 0)), ("C", (1, bend, bend, 1, 0, 1)), ("Z", ()),
     ]  # fmt: skip
-    assert moment(half) == pytest.approx(math.pi / 2 * 4 / (3 * math.pi), rel=0.001)
+    assert moment(pack(half)) == pytest.approx(math.pi / 2 * 4 / (3 * math.pi), rel=0.001)
 
 
 def test_the_centroid_of_lettering_is_that_of_its_letters() -> None:

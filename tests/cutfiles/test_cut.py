@@ -10,7 +10,7 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from xlbatch.art.decal import Decal, Outline, Segment
+from xlbatch.art.decal import Decal, Outline, Segment, pack
 from xlbatch.cutfiles.cut import cut_files
 from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.roster.job import DecalSpec, Film, Source
@@ -33,7 +33,7 @@ DOTS = 8  # a millimeter
 
 
 def decal(number: int, text: str = "Ana", outlined: bool = True) -> Decal:
-    outline = Outline(L_SHAPE, 40, 60, 2, 280, 1500) if outlined else None
+    outline = Outline(pack(L_SHAPE), 40, 60, 2, 280, 1500) if outlined else None
     return Decal(f"D{number:03d}", 1, SPEC, text, "Black smooth", "", 40, 60, outline)
 
 

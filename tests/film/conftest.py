@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from xlbatch.art.decal import Decal, Outline, Segment
+from xlbatch.art.decal import Decal, Outline, Segment, pack
 from xlbatch.check.garment import Garment
 from xlbatch.film.lay import lay
 from xlbatch.film.layout import Layout
@@ -83,7 +83,7 @@ def _spec(on: str) -> DecalSpec:
 def _stretched(width: float, height: float) -> Outline:
     x, y = width / 40, height / 60
     segments = tuple((verb, tuple(v * (y if at % 2 else x) for at, v in enumerate(xy))) for verb, xy in L_SHAPE)
-    return Outline(segments, width, height, 2, 1.0, 1.0)
+    return Outline(pack(segments), width, height, 2, 1.0, 1.0)
 
 
 @pytest.fixture

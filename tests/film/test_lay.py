@@ -28,7 +28,9 @@ def test_any_job_is_laid_without_fault(new_shop: Any, garments: Any, one_way: bo
     assert faults(layout, shop.made, shop.settings) == ()
     for need in layout.needs:
         runs = [run for run in layout.runs if run.film.name == need.film.name]
-        assert 0 < need.least <= sum(run.length for run in runs) - 2 * shop.settings.end_margin + 0.001
+        in_strips = sum(run.length - 2 * shop.settings.end_margin for run in runs)
+        assert 0 < need.least <= need.free + 0.001
+        assert need.free <= in_strips + 0.001
         assert (need.runs, need.decals) == (len(runs), sum(len(run.lying) for run in runs))
         assert 0 < need.used <= 1
 

@@ -1,7 +1,7 @@
 """Bends outlines along an arc of a circle. Lengths in any one unit, y upward."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from xlbatch.art.decal import Segment
@@ -43,7 +43,7 @@ def arc_of(left: float, right: float, middle: float, degrees: float) -> Arc:
     return Arc((left + right) / 2, middle, (right - left) / math.radians(degrees))
 
 
-def bent(segments: tuple[Segment, ...], arc: Arc) -> tuple[Segment, ...]:
+def bent(segments: Iterable[Segment], arc: Arc) -> tuple[Segment, ...]:
     """The outlines bent along `arc`: every line and curve cut small and carried over with its tangents."""
     return tuple(segment for contour in contours(segments) for segment in _bent_contour(contour, arc))
 

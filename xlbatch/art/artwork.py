@@ -7,6 +7,7 @@ from xml.etree.ElementTree import Element
 
 import pathops
 
+from xlbatch.art.effort import Effort
 from xlbatch.art.faults import FAULTS, Fault, Unreadable
 from xlbatch.art.ink import Ink, around, measured
 from xlbatch.art.layers import layers_of
@@ -14,7 +15,7 @@ from xlbatch.art.overlap import Layer, knocked_out, stacked
 from xlbatch.art.page import page_of
 from xlbatch.art.path import Box
 from xlbatch.art.svg import LARGEST, parse_svg
-from xlbatch.art.weld import clipped, weld
+from xlbatch.art.weld import clipped, segments_of
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,23 +52,27 @@ def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]
         return tuple(FAULTS[key] for key in unreadable.args)
     except pathops.PathOpsError:
         return (FAULTS["path"],)
+    except RecursionError:
+        return (FAULTS["too deep"],)
 
 
 def _drawing(root: Element, apart: bool) -> Drawing:
-    page = page_of(root)
-    layers = [Layer(color, clipped(path, page.clip)) for color, path in layers_of(root, page)]
-    found = knocked_out(layers) if apart else stacked(layers)
-    fills = {color: ink for color, path in found.items() if (ink := measured(weld(path)))}
+    page, effort = page_of(root), Effort()
+    layers = [Layer(color, clipped(path, page.clip)) for color, path in layers_of(root, page, effort)]
+    seen = knocked_out(layers, effort)
+    fills = _inks(seen if apart else stacked(layers, seen, effort))
     if not fills:
         raise Unreadable("no ink")
     box = around(ink.box for ink in fills.values())
-    return Drawing(fills, box, page.mm, _center(layers) - box[0])
+    return Drawing(fills, box, page.mm, _center(_inks(seen).values()) - box[0])
 
 
-def _center(layers: Iterable[Layer]) -> float:
-    """Where, from the left, the centroid of all ink lies."""
-    together = pathops.Path()
-    for layer in layers:
-        together.addPath(layer.path)
-    ink = measured(weld(together))
-    return ink.moment / ink.area if ink else 0.0
+def _inks(paths: Mapping[str, pathops.Path]) -> dict[str, Ink]:
+    return {color: ink for color, path in paths.items() if (ink := measured(segments_of(path)))}
+
+
+def _center(inks: Iterable[Ink]) -> float:
+    """Where, from the left, the centroid of inks side by side lies."""
+    inks = tuple(inks)
+    area = sum(ink.area for ink in inks)
+    return sum(ink.moment for ink in inks) / area if area else 0.0

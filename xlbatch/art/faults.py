@@ -21,11 +21,17 @@ _SAVE = "Open it in your drawing program and save it again as plain SVG."
 
 FAULTS: Mapping[str, Fault] = {
     "too large": Fault("it is larger than 5 MB", "Simplify its curves, and leave out what is not to be cut."),
-    "too detailed": Fault("it has more than 5,000 outlines or 50,000 points", "Simplify it in your drawing program."),
-    "too deep": Fault("its groups lie more than 100 deep in one another", "Ungroup it in your drawing program."),
+    "too detailed": Fault(
+        "it is too detailed (more than 5,000 outlines or 50,000 points, or very many that cross)",
+        "Simplify it in your drawing program.",
+    ),
+    "too deep": Fault("its groups, clips or styles lie too deep in one another", "Ungroup it in your drawing program."),
     "not a drawing": Fault("it is no SVG drawing", "Save the drawing as SVG in your drawing program."),
     "compressed": Fault("it is a compressed drawing", "Save it as plain, uncompressed SVG."),
     "broken": Fault("the file is damaged", _SAVE),
+    "letters": Fault(
+        "its text is stored in a way (encoding) that cannot be read", "Save it again as plain SVG, in UTF-8."
+    ),
     "entities": Fault("it defines text to be put in elsewhere (entities), which is not safe to read", _SAVE),
     "no size": Fault("its page has no size", _SAVE),
     "no ink": Fault("nothing in it is filled", "Fill the shapes that are to be cut with a solid color."),
@@ -47,6 +53,9 @@ FAULTS: Mapping[str, Fault] = {
     "use": Fault("it holds a copy (a symbol or clone) whose original is not in it", _EXPAND),
     "style sheet": Fault(
         "it has a style sheet that cannot be read", "Save it so that every shape carries its own colors (inline style)."
+    ),
+    "placed by style": Fault(
+        "it moves or shapes something by its style, or turns it about a point of its own (transform-origin)", _EXPAND
     ),
     "moving": Fault("it holds movement or a script", "Take it out and save the drawing again as plain SVG."),
     "unknown": Fault("it holds something other than plain shapes", _EXPAND),

@@ -1,13 +1,12 @@
 """Outlines as polygons of short straight edges, for measuring how thin they are. Lengths in mm."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.art.decal import Segment
-from xlbatch.art.path import GAUSS, NUMBERS
+from xlbatch.art.decal import NUMBERS, Segments
+from xlbatch.art.path import GAUSS
 
 Array = NDArray[np.float64]
 Points = NDArray[np.complex128]  # x + iy: quicker than two columns
@@ -46,7 +45,7 @@ def dot(one: Points, other: Points) -> Array:
     return one.real * other.real + one.imag * other.imag
 
 
-def edges_of(segments: Sequence[Segment], longest: float, near: float) -> Edges:
+def edges_of(segments: Segments, longest: float, near: float) -> Edges:
     """Closed contours cut into edges at most `longest` mm long and within `near` mm of the curves."""
     curves, contour = _cubics(segments)
     pieces = _pieces(curves, longest, near)
@@ -63,7 +62,7 @@ def edges_of(segments: Sequence[Segment], longest: float, near: float) -> Edges:
     return Edges(start, step, long, contour, first, walked - walked[first][contour], around)
 
 
-def moment(segments: Sequence[Segment]) -> float:
+def moment(segments: Segments) -> float:
     """The area inside closed contours times how far its centroid lies to the right: half the integral of x² dy along
     them (Green's theorem), by Gauss quadrature, exact for these curves."""
     (a, b, c, d), _ = _cubics(segments)
@@ -76,10 +75,10 @@ def moment(segments: Sequence[Segment]) -> float:
     return total / 2
 
 
-def _cubics(segments: Sequence[Segment]) -> tuple[Points, Index]:
+def _cubics(segments: Segments) -> tuple[Points, Index]:
     """Every line and curve that has a length as the four points of a cubic one, and its contour's number."""
-    verbs = np.frombuffer("".join([verb for verb, _ in segments]).encode(), dtype=np.uint8)
-    points = np.array([value for _, at in segments for value in at], dtype=np.float64).view(np.complex128)
+    verbs = np.frombuffer(segments.verbs.encode(), dtype=np.uint8)
+    points = np.frombuffer(segments.packed, dtype=np.complex128)
     stop = np.cumsum(_COUNTS[verbs]) // 2
     opening = np.maximum.accumulate(np.where(verbs == _M, np.arange(len(verbs)), 0))
     end = points[np.where(verbs == _Z, stop[opening], stop) - 1]  # Z ends where its contour began

@@ -1,15 +1,15 @@
 """Ink: welded outlines together with their measures, and the outline of a decal made of pieces of ink."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.art.decal import Outline, Segment
+from xlbatch.art.decal import Outline, Segment, Segments, pack
 from xlbatch.art.flat import moment
-from xlbatch.art.path import NUMBERS, Box, bounds, signed_area, steps
+from xlbatch.art.path import Box, bounds, signed_area, steps
 
 _PLACES = 4  # coordinates are rounded to 0.0001 mm, so that every machine cuts the same
 
@@ -46,15 +46,8 @@ def measured(segments: Sequence[Segment]) -> Ink | None:
     box = bounds(segments)
     if box is None:
         return None
-    points = np.array([value for _, at in segments for value in at]).reshape(-1, 2)
-    return Ink(
-        "".join(verb for verb, _ in segments),
-        points,
-        np.array(list(steps(segments))),
-        box,
-        signed_area(segments),
-        moment(segments),
-    )
+    packed = pack(segments)
+    return Ink(packed.verbs, packed.points, np.array(list(steps(segments))), box, signed_area(segments), moment(packed))
 
 
 def around(boxes: Iterable[Box]) -> Box:
@@ -75,7 +68,7 @@ def outline(pieces: Sequence[Piece], across: float = 1.0, up: float = 1.0) -> Ou
     area = sum(piece.ink.area for piece in pieces)
     moments = sum(piece.ink.moment + piece.x * piece.ink.area for piece in pieces)
     return Outline(
-        tuple(_joined(verbs, points.round(_PLACES).ravel().tolist())),
+        Segments(verbs, (points.round(_PLACES) + 0.0).tobytes()),  # + 0.0 makes -0 into 0
         round((right - left) * across, 3),
         round((top - bottom) * up, 3),
         verbs.count("M"),
@@ -83,11 +76,3 @@ def outline(pieces: Sequence[Piece], across: float = 1.0, up: float = 1.0) -> Ou
         round(area * across * up, 3),
         round((moments / area - left) * across, 3) if area else None,
     )
-
-
-def _joined(verbs: str, values: list[float]) -> Iterator[Segment]:
-    at = 0
-    for verb in verbs:
-        numbers = NUMBERS[verb]
-        yield verb, tuple(values[at : at + numbers])
-        at += numbers

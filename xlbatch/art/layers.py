@@ -8,11 +8,12 @@ from xml.etree.ElementTree import Element
 import pathops
 
 from xlbatch.art.css import Sheets, sheets_of
+from xlbatch.art.effort import Effort
 from xlbatch.art.faults import Unreadable
 from xlbatch.art.overlap import Layer
 from xlbatch.art.page import Page, View, fitted, length, numbers
 from xlbatch.art.paint import INITIAL, Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
-from xlbatch.art.path import Matrix, product
+from xlbatch.art.path import IDENTITY, Matrix, product
 from xlbatch.art.shapes import DATA, matrix_of, shape_path
 from xlbatch.art.stroke import stroke_path
 from xlbatch.art.weld import common, tidy
@@ -44,9 +45,9 @@ class _Place:
     within: tuple[Element, ...] = ()
 
 
-def layers_of(root: Element, page: Page) -> tuple[Layer, ...]:
+def layers_of(root: Element, page: Page, effort: Effort) -> tuple[Layer, ...]:
     """All that is drawn. Raises Unreadable with every fault found."""
-    reader = _Reader(root)
+    reader = _Reader(root, effort)
     found = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))
     if reader.faults:
         raise Unreadable(*reader.faults)
@@ -56,8 +57,9 @@ def layers_of(root: Element, page: Page) -> tuple[Layer, ...]:
 class _Reader:
     """Reads elements, and collects what of them cannot be cut."""
 
-    def __init__(self, root: Element) -> None:
+    def __init__(self, root: Element, effort: Effort) -> None:
         self.root = root
+        self.effort = effort
         self.by_id = {name: element for element in reversed(list(root.iter())) if (name := element.get("id"))}
         self.sheets: Sheets = sheets_of(root)
         self.faults: dict[str, None] = {}
@@ -90,7 +92,7 @@ class _Reader:
             self._note(style_faults(style))
             matrix = product(matrix_of(element.get("transform", "")), place.matrix)
             place = replace(place, style=style, matrix=matrix)
-            return self._clipped(self._kind(element, place), style["clip-path"], place)
+            return self._clipped(self._kind(element, place), element, place)
         except Unreadable as unreadable:
             self._note(unreadable.args)
             return []
@@ -124,6 +126,7 @@ class _Reader:
         self.points += len(path.verbs)
         if self.contours > MOST_CONTOURS or self.points > MOST_POINTS:
             raise Unreadable("too detailed")
+        self.effort.spend(path)
         return tidy(path)
 
     def _copy(self, use: Element, place: _Place) -> list[Layer]:
@@ -154,7 +157,7 @@ class _Reader:
         return found if place.style["overflow"] in ("visible", "auto") else _within(found, edge)
 
     def _referred(self, reference: str, fault: str) -> Element:
-        found = re.fullmatch(r"(?:url\()?\s*['\"]?([^'\")]*)['\"]?\s*\)?", reference.strip())
+        found = re.fullmatch(r"(?:url\()?\s*+['\"]?([^'\")]*+)['\"]?\s*+\)?", reference.strip())
         name = found[1].strip() if found else ""
         if name and not name.startswith("#"):
             raise Unreadable("external")
@@ -163,26 +166,30 @@ class _Reader:
             raise Unreadable(fault)
         return element
 
-    def _clipped(self, layers: list[Layer], reference: str, place: _Place) -> list[Layer]:
-        if reference == "none" or not layers:
+    def _clipped(self, layers: list[Layer], element: Element, place: _Place) -> list[Layer]:
+        if place.style["clip-path"] == "none" or not layers:
             return layers
-        return _within(layers, self._clip(reference, place))
+        return _within(layers, self._clip(place.style["clip-path"], element, place))
 
-    def _clip(self, reference: str, place: _Place) -> pathops.Path:
-        """What a clip path lets be seen: the union of its shapes."""
+    def _clip(self, reference: str, element: Element, place: _Place) -> pathops.Path:
+        """What a clip path lets be seen of an element: the union of the clip's shapes."""
+        if not reference.startswith("url(") or len(place.within) > _DEEPEST:
+            raise Unreadable("clip")
         clip = self._referred(reference, "clip")
-        if clip.tag != "clipPath" or clip.get("clipPathUnits") == "objectBoundingBox" or clip in place.within:
+        if clip.tag != "clipPath" or clip in place.within:
             raise Unreadable("clip")
         style = style_of(clip, INITIAL, self.sheets)
         matrix = product(matrix_of(clip.get("transform", "")), place.matrix)
         inside = replace(place, style=style, matrix=matrix, within=(*place.within, clip))
+        if clip.get("clipPathUnits") == "objectBoundingBox":
+            inside = replace(inside, matrix=product(_own_box(element, place.view), matrix))
         window = pathops.Path()
         for child in clip:
             window.addPath(self._clip_shape(child, inside))
         window = tidy(window)
         if style["clip-path"] == "none":
             return window
-        return common(window, self._clip(style["clip-path"], inside))
+        return common(window, self._clip(style["clip-path"], element, replace(place, within=inside.within)))
 
     def _clip_shape(self, element: Element, place: _Place) -> pathops.Path:
         style = style_of(element, place.style, self.sheets)
@@ -203,7 +210,7 @@ class _Reader:
             return pathops.Path()
         if style["clip-path"] == "none":
             return path
-        return common(path, self._clip(style["clip-path"], place))
+        return common(path, self._clip(style["clip-path"], element, place))
 
 
 def _applies(element: Element) -> bool:
@@ -227,6 +234,15 @@ def _view(element: Element, view: View) -> View:
 
 def _corner(element: Element, view: View) -> tuple[float, float]:
     return length(element.get("x"), view.width), length(element.get("y"), view.height)
+
+
+def _own_box(shape: Element, view: View) -> Matrix:
+    """What takes the unit square to the box around a shape, in the shape's own units. Raises Unreadable."""
+    path = shape_path(shape, view, IDENTITY, even_odd=False) if shape.tag in DATA else None
+    if not path:
+        raise Unreadable("clip")
+    left, top, right, bottom = path.bounds
+    return right - left, 0.0, 0.0, bottom - top, left, top
 
 
 def _rectangle(view: View, matrix: Matrix) -> pathops.Path:

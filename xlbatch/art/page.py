@@ -14,15 +14,15 @@ _PX = mm_per("in") / 96  # mm: CSS says 96 px are an inch
 _ACROSS = 2000.0  # a drawing is welded at this many units across, whatever its own size
 _LEAST, _MOST = 1e-3, 1e6  # units: a page smaller or larger has no size to speak of
 _DEFAULT = (300.0, 150.0)  # px, where the drawing does not say (CSS)
-_NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?"
-_LENGTH = re.compile(rf"\s*({_NUMBER})\s*(px|in|cm|mm|q|pt|pc|%)?\s*", re.IGNORECASE)
+NUMBER = r"[-+]?(?:\d++\.?\d*+|\.\d++)(?:[eE][-+]?\d++)?"
+_LENGTH = re.compile(rf"\s*({NUMBER})\s*(px|in|cm|mm|Q|pt|pc|%)?\s*")
 _UNITS = {
     "": 1.0,
     "px": 1.0,
     "in": 96.0,
     "cm": mm_per("cm") / _PX,
     "mm": mm_per("mm") / _PX,
-    "q": mm_per("mm") / 4 / _PX,
+    "Q": mm_per("mm") / 4 / _PX,
     "pt": 96 / 72,
     "pc": 16.0,
 }
@@ -91,13 +91,13 @@ def length(text: str | None, whole: float, default: float = 0.0) -> float:
     found = _LENGTH.fullmatch(text)
     if not found:
         raise Unreadable("number")
-    value, unit = _finite(found[1]), (found[2] or "").lower()
+    value, unit = _finite(found[1]), found[2] or ""
     return value * whole / 100 if unit == "%" else value * _UNITS[unit]
 
 
 def numbers(text: str) -> list[float]:
     """The numbers of a list with spaces or commas between. Raises Unreadable."""
-    return [_finite(found) for found in re.findall(_NUMBER, text)]
+    return [_finite(found) for found in re.findall(NUMBER, text)]
 
 
 def _finite(text: str) -> float:

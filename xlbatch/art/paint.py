@@ -1,10 +1,13 @@
 """What color a shape of a drawing is filled with."""
 
+import math
 import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Literal
 from xml.etree.ElementTree import Element
+
+from tinycss2 import color4
 
 from xlbatch.art.css import Sheets, said_in
 from xlbatch.art.faults import Unreadable
@@ -13,7 +16,7 @@ from xlbatch.trade.tables import table
 Style = Mapping[str, str]
 
 # what a shape takes over from the group it is in, and what holds where nothing is said (SVG 1.1)
-INITIAL: Style = {
+INITIAL: dict[str, str] = {
     "fill": "black",
     "fill-rule": "nonzero",
     "fill-opacity": "1",
@@ -42,11 +45,15 @@ _OWN = {
     "filter": "none",
     "overflow": "hidden",
     "vector-effect": "none",
+    "mix-blend-mode": "normal",
+    "transform-origin": "",
 }
+_PLACED = {
+    *("transform", "translate", "rotate", "scale", "offset-path", "d"),
+    *("x", "y", "cx", "cy", "r", "rx", "ry", "width", "height"),
+}
+_INHERITED = ("inherit", "unset")
 _MARKED = ("path", "line", "polyline", "polygon")
-_HEX = re.compile(r"#([0-9a-f]{3}|[0-9a-f]{6})")
-_PART = r"\s*(\d{1,4}(?:\.\d{0,9})?|\.\d{1,9})(%?)\s*"
-_RGB = re.compile(rf"rgb\({_PART}[,\s]{_PART}[,\s]{_PART}\)")
 
 
 def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
@@ -56,15 +63,20 @@ def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
     more = (*sheets.get(element, ()), *said_in(element.get("style", "")))
     said.update((each.name, each.value) for each in sorted(more, key=lambda each: each.important))
     style = dict(inherited)
-    style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") != "inherit")
+    style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") not in _INHERITED)
     style.update((name, said.get(name, initial)) for name, initial in _OWN.items())
+    style.update((name, (INITIAL | _OWN)[name]) for name in style if said.get(name) == "initial")
+    if any(each.name in _PLACED for each in more):
+        style["transform-origin"] = "by style"
     return style
 
 
 def style_faults(style: Style) -> Iterator[str]:
     """What about an element's own style cannot be cut (keys of FAULTS)."""
-    if not is_opaque(style["opacity"]):
+    if not is_opaque(style["opacity"]) or style["mix-blend-mode"] != "normal":
         yield "see-through"
+    if style["transform-origin"]:
+        yield "placed by style"
     for name in ("mask", "filter"):
         if style[name] != "none":
             yield name
@@ -94,7 +106,7 @@ def is_stroked(style: Style) -> bool:
 def paint_of(style: Style, name: Literal["fill", "stroke"], by_id: Mapping[str, Element]) -> str | None:
     """The `#rrggbb` a shape is filled or stroked with, None where it is not. Raises Unreadable."""
     paint = style[name]
-    if found := re.fullmatch(r"url\(\s*['\"]?([^'\")]*)['\"]?\s*\)\s*(.*)", paint):
+    if found := re.fullmatch(r"url\(\s*+['\"]?([^'\")]*+)['\"]?\s*+\)\s*+(.*)", paint):
         fault = _server(found[1].strip(), by_id)
         if fault != "missing color" or not found[2]:
             raise Unreadable(fault)
@@ -102,26 +114,24 @@ def paint_of(style: Style, name: Literal["fill", "stroke"], by_id: Mapping[str, 
     paint = style["color"] if paint.lower() == "currentcolor" else paint
     if paint.lower() in ("none", "transparent") or _opacity(style[f"{name}-opacity"]) <= 0:
         return None
-    color = css_color(re.sub(r"\s+icc-color\(.*\)$", "", paint))
+    paint = re.split(r"\sicc-color\(", paint, maxsplit=1)[0]
+    color = css_color(paint)
     if color is None:
-        raise Unreadable("see-through" if re.match(r"(rgb|hsl)a\(|#([0-9a-fA-F]{4}){1,2}$", paint) else "color")
+        parsed = color4.parse_color(paint)
+        raise Unreadable("see-through" if isinstance(parsed, color4.Color) and parsed.alpha < 1 else "color")
     return color
 
 
 def css_color(text: str) -> str | None:
-    """The `#rrggbb` of a CSS color: a name, #rgb, #rrggbb or rgb(); None where it is no such color."""
+    """The `#rrggbb` of a solid CSS color: a name, hexadecimal, rgb() or hsl(); None where it is no such color."""
     text = text.strip().lower()
-    if found := _HEX.fullmatch(text):
-        digits = found[1]
-        return "#" + (digits if len(digits) == 6 else "".join(digit * 2 for digit in digits))
-    if found := _RGB.fullmatch(text):
-        parts = zip(found.groups()[::2], found.groups()[1::2], strict=True)
-        return "#" + "".join(f"{_byte(float(part), sign):02x}" for part, sign in parts)
-    return _named().get(text)
-
-
-def _byte(value: float, sign: str) -> int:
-    return min(255, int((value * 255 / 100 if sign else value) + 0.5))
+    if "(" not in text and "#" not in text:
+        return _named().get(text)
+    color = color4.parse_color(text)
+    if not isinstance(color, color4.Color) or color.space not in ("srgb", "hsl") or color.alpha < 1:
+        return None
+    parts = color.to("srgb").coordinates
+    return "#" + "".join(f"{int(min(max(part, 0), 1) * 255 + 0.5):02x}" for part in parts)
 
 
 @cache
@@ -131,14 +141,15 @@ def _named() -> Mapping[str, str]:
 
 def _opacity(text: str) -> float:
     try:
-        return float(text[:-1]) / 100 if text.endswith("%") else float(text)
+        value = float(text[:-1]) / 100 if text.endswith("%") else float(text)
     except ValueError:
         return 1.0
+    return 1.0 if math.isnan(value) else value
 
 
 def _server(reference: str, by_id: Mapping[str, Element]) -> str:
     """The fault of a paint by reference: a gradient, a pattern, or something not there."""
-    if not reference.startswith("#"):
+    if reference and not reference.startswith("#"):
         return "external"
     element = by_id.get(reference[1:])
     return "missing color" if element is None else "pattern" if element.tag == "pattern" else "gradient"

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
-from xlbatch.art.decal import Segment
+from xlbatch.art.decal import NUMBERS, Segment
 
 Matrix = tuple[float, float, float, float, float, float]
 Box = tuple[float, float, float, float]  # left, bottom, right, top
@@ -17,8 +17,6 @@ Point = tuple[float, float]
 Curve = tuple[Point, ...]  # 2 points: a line; 3: a quadratic curve; 4: a cubic one
 
 IDENTITY: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
-
-NUMBERS = {"M": 2, "L": 2, "Q": 4, "C": 6, "Z": 0}  # how many numbers each verb carries
 
 _WRITTEN = {verb: verb + " ".join(["%.10g"] * numbers) for verb, numbers in NUMBERS.items()}
 

@@ -11,11 +11,12 @@ from fontTools.pens.transformPen import TransformPen
 from fontTools.svgLib.path import parse_path
 
 from xlbatch.art.faults import Unreadable
-from xlbatch.art.page import View, length, numbers
+from xlbatch.art.page import NUMBER, View, length, numbers
 from xlbatch.art.path import IDENTITY, Matrix, product
 
-_PATH = re.compile(r"[MmLlHhVvCcSsQqTtAaZz0-9eE.,+\-\s]*")
-_TRANSFORM = re.compile(r"\s*,?\s*([a-zA-Z]+)\s*\(([^)]*)\)\s*,?\s*")
+_PATH = re.compile(rf"\s*+(?:[MmLlHhVvCcSsQqTtAaZz]\s*+(?:{NUMBER}\s*+(?:,\s*+)?+)*+)*+")
+_TRANSFORM = re.compile(r"\s*+,?\s*+([a-zA-Z]++)\s*+\(([^)]*+)\)\s*+,?\s*+")
+_FARTHEST = 1e6  # units; a page is 2,000, and what lies farther gets lost in Skia's 32-bit numbers
 
 
 def matrix_of(text: str) -> Matrix:
@@ -58,6 +59,14 @@ def shape_path(shape: Element, view: View, matrix: Matrix, *, even_odd: bool) ->
         parse_path(data, TransformPen(path.getPen(), Transform(*matrix)))
     except (ValueError, IndexError, ArithmeticError, pathops.PathOpsError) as error:
         raise Unreadable("path") from error
+    return in_reach(path)
+
+
+def in_reach(path: pathops.Path) -> pathops.Path:
+    """The path itself. Raises Unreadable where it goes too far away to be welded."""
+    box = path.controlPointBounds if len(path) else (0.0,)
+    if box is None or not all(abs(side) < _FARTHEST for side in box):
+        raise Unreadable("path")
     return path
 
 

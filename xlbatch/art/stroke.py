@@ -11,7 +11,7 @@ from xlbatch.art.faults import Unreadable
 from xlbatch.art.page import View, length
 from xlbatch.art.paint import Style
 from xlbatch.art.path import Matrix
-from xlbatch.art.shapes import shape_path
+from xlbatch.art.shapes import in_reach, shape_path
 
 _CAPS = {"butt": pathops.LineCap.BUTT_CAP, "round": pathops.LineCap.ROUND_CAP, "square": pathops.LineCap.SQUARE_CAP}
 _JOINS = {
@@ -41,7 +41,7 @@ def stroke_path(shape: Element, view: View, matrix: Matrix, style: Style) -> pat
     offset = length(style["stroke-dashoffset"], view.diagonal) * scale
     path.stroke(width, cap, join, max(1.0, length(style["stroke-miterlimit"], 1.0)), dashes or None, offset)
     path.convertConicsToQuads()
-    return path.transform(a / scale, b / scale, c / scale, d / scale, x, y)
+    return in_reach(path.transform(a / scale, b / scale, c / scale, d / scale, x, y))
 
 
 def _dashes(text: str, view: View) -> Sequence[float]:

@@ -37,6 +37,8 @@ def _tree(data: bytes) -> Element:
         parser.Parse(data, True)
     except expat.ExpatError as error:
         raise Unreadable("broken" if b"<svg" in data else "not a drawing") from error
+    except (LookupError, ValueError) as error:  # an encoding that does not exist, or not for XML
+        raise Unreadable("letters") from error
     return tree.builder.close()
 
 

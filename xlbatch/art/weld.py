@@ -33,8 +33,16 @@ def common(path: pathops.Path, window: pathops.Path) -> pathops.Path:
 
 
 def without(path: pathops.Path, other: pathops.Path) -> pathops.Path:
-    """What of the path lies outside the other. Raises PathOpsError."""
-    return _tried(lambda each: pathops.op(*each, pathops.PathOp.DIFFERENCE, fix_winding=True), path, other)
+    """What of the path lies outside the other, both tidy. Raises PathOpsError."""
+    try:
+        return _tried(lambda each: pathops.op(*each, pathops.PathOp.DIFFERENCE, fix_winding=True), path, other)
+    except pathops.PathOpsError:  # Skia can often still weld both, and leave out what is in both: the other itself
+        both = pathops.Path(path)
+        both.addPath(other)
+        both = tidy(both)
+        both.addPath(other)
+        both.fillType = pathops.FillType.EVEN_ODD
+        return tidy(both)
 
 
 def _simplified(path: pathops.Path) -> pathops.Path:
@@ -57,7 +65,7 @@ def _tried(operation: Callable[[list[pathops.Path]], pathops.Path], *paths: path
 
 def weld(path: pathops.Path) -> tuple[Segment, ...]:
     """The welded outlines of what `path` fills, by its own fill rule; outer contours counterclockwise."""
-    return _segments(tidy(path))
+    return segments_of(tidy(path))
 
 
 def path_of(segments: Iterable[Segment]) -> pathops.Path:
@@ -93,6 +101,7 @@ def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:
     return transform(weld(path), (1 / _BORDER_SCALE, 0.0, 0.0, 1 / _BORDER_SCALE, 0.0, 0.0))
 
 
-def _segments(path: pathops.Path) -> tuple[Segment, ...]:
+def segments_of(path: pathops.Path) -> tuple[Segment, ...]:
+    """The outlines of a path without overlaps, but for rounding remnants."""
     found = [(_VERBS[verb], tuple(value for point in points for value in point)) for verb, points in path]
     return tuple(segment for contour in contours(found) if abs(signed_area(contour)) >= _SLIVER for segment in contour)

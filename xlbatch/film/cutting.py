@@ -7,7 +7,7 @@ after another.
 
 import math
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
@@ -69,7 +69,7 @@ def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
     return Piece(lying, segments, tuple((at[0], at[1]) for at in starts))
 
 
-def _inside_first(segments: Sequence[Segment]) -> tuple[Segment, ...]:
+def _inside_first(segments: Iterable[Segment]) -> tuple[Segment, ...]:
     """The contours so that what lies inside another is cut before it, one letter after another from the left."""
     boxed = [(_box(contour), contour) for contour in contours(segments)]
     boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # an outer contour before what it holds

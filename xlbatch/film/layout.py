@@ -131,6 +131,7 @@ class FilmNeed:
     runs: int
     length: float  # all runs, end margins included
     least: float  # a proven lower bound for these decals laid freely, without margins
+    free: float  # what they take laid freely, not in strips, as far as a short search finds; without margins
     used: float  # decal area over film area, 0 to 1
     on_hand: float  # length taken from pieces on hand
     spare: float  # length to buy beyond the runs, for spoiled decals

@@ -8,6 +8,7 @@ from decimal import Decimal as Money
 
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, bed_of, box_of
+from xlbatch.film.free import pack
 from xlbatch.film.layout import FilmNeed, Run
 from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
 from xlbatch.roster.job import Film, Piece, Roll, Settings
@@ -15,6 +16,7 @@ from xlbatch.trade.spares import least_buy
 from xlbatch.units import length_text
 
 CENT = 100
+FREE_TRIES = 2000  # over the boxes: how long is searched for what the strips cost
 A_ROLL = 10_000_000  # without prices, one roll more counts for more than any length (mm)
 
 
@@ -44,6 +46,7 @@ def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tupl
         runs=len(runs),
         length=round(length, 3),
         least=_least(film, runs, settings),
+        free=_free(film, runs, settings),
         used=sum(each.width * each.height for each in decals) / (length * film.usable_width),
         on_hand=round(on_hand, 3),
         spare=spare,
@@ -128,6 +131,14 @@ def _least(film: Film, runs: Sequence[Run], settings: Settings) -> float:
     pieces = 1 if 2 * settings.end_margin >= settings.gap else len(runs)
     boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
     return max(0, least_length(boxes, bed) - pieces * bed.gap) / UM
+
+
+def _free(film: Film, runs: Sequence[Run], settings: Settings) -> float:
+    """The length in mm, margins apart, that the same decals take laid freely; no longer than they do in strips."""
+    bed = bed_of(film, settings)
+    boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
+    found = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))).length - bed.gap
+    return min(found / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))
 
 
 def _spare(runs: Sequence[Run], settings: Settings) -> float:

@@ -15,9 +15,7 @@ from xlbatch.roster.whose import note_whose
 MOST_ALIKE = 1000  # garments in one row; more is a slip
 EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is, it is no one
     "Who": "Ana Novak",
-    "Group": "Novak household",
     "Size": "M",
-    "Print name": "ANA",
     "Note": "example row: write over it",
 }
 NO_SIZE_NEEDED = ("done", "cancelled")

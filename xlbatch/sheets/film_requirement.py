@@ -7,7 +7,7 @@ import pandas as pd
 from xlbatch.sheets.cell import Formula
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import INK, LINE
+from xlbatch.sheets.style import BODY, FONT, INK, LINE
 from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
 
 
@@ -64,9 +64,9 @@ def _floored(mm: float, unit: str) -> float:
 
 
 def _strips_cost(plan: Plan) -> float:
-    """The most film in mm that laying in strips can have cost: what lies between the end margins beyond the proof."""
+    """How much more film in mm the strips take than laying freely does, end margins apart."""
     margins = 2 * plan.job.settings.end_margin
-    return sum(max(0.0, need.length - margins * need.runs - need.least) for need in plan.layout.needs)
+    return sum(need.length - margins * need.runs - need.free for need in plan.layout.needs)
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -74,11 +74,12 @@ def write(page: Page, plan: Plan) -> None:
     unit = plan.job.settings.length_unit
     frame = table(plan)
     page.lay_columns(columns(unit), frame)
+    cost = printed_text(_strips_cost(plan), unit)
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        "decals cannot be laid on less film, even freely. Strips that are cut apart straight cost at most "
-        f"{printed_text(_strips_cost(plan), unit, up=True)} of film in all. Film used is decal area over film area. "
+        f"decals cannot be laid on less film, even freely. Cutting straight strips costs {cost} more film in all than "
+        "laying without strips; a greater Longest strip (Job) may lower that. Film used is decal area over film area. "
         "Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
@@ -108,8 +109,10 @@ def _chart(page: Page, unit: str) -> None:
             "fill": {"color": color},
             "gap": 60,
         })  # fmt: skip
-    chart.set_y_axis({"reverse": True})
-    chart.set_legend({"position": "bottom"})
+    font = {"name": FONT, "size": BODY}
+    chart.set_y_axis({"reverse": True, "num_font": font})
+    chart.set_x_axis({"num_font": font})
+    chart.set_legend({"position": "bottom", "font": font})
     chart.set_size({"width": int(page.room * 96 / 72 * 0.7), "height": 290})
     says = "Bars: for each film the length it takes, and the least length that is possible"
     page.sheet.insert_chart(top, 0, chart, {"description": says, "object_position": 3})
