@@ -30,7 +30,7 @@ WHOLE = (
     "sheet-hidden-rows",
     *ASSUMED,
 )  # no one cell
-LETTER = "ก"  # of the example for a font of the computer
+LETTER = "𓀀"  # of the example for a font of the computer
 
 
 def table(make_mistakes: ModuleType) -> dict[str, Any]:
