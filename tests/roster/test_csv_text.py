@@ -1,9 +1,12 @@
 """Text files: their encodings and delimiters."""
 
+from pathlib import Path
+
 import pytest
 
 from xlbatch.roster.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.roster.raw import Refusal
+from xlbatch.roster.read import Reading, read
 
 LIST = "Who,Size\nZoë Łucz,M\n"
 WESTERN = "Who,Size\nZoë,M\n"
@@ -53,3 +56,12 @@ def test_text_stays_as_typed() -> None:
 
 def test_rows_of_delimiters_alone_are_blank() -> None:
     assert list(sheet_from_text(b"Who,Size\n,,\n ,\nAna,M\n").rows) == [1, 4]
+
+
+def test_more_columns_than_a_spreadsheet_has(tmp_path: Path) -> None:
+    """16,384 columns: ECMA-376, the limits of a sheet."""
+    path = tmp_path / "wide.csv"
+    path.write_text(f"Who,Size{',x' * 20_000}\nAna,M{',y' * 20_000}\n", encoding="utf-8")
+    reading = read(path)
+    assert isinstance(reading, Reading)
+    assert [(row.who, row.size) for row in reading.job.roster] == [("Ana", "M")]

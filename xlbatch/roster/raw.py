@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
-from openpyxl.utils import get_column_letter
+from xlsxwriter.utility import xl_col_to_name
 
 from xlbatch.problems import Where
 
@@ -27,7 +27,11 @@ class Lie(NamedTuple):
         """The cell as it is called on the sheet, "" without a row."""
         if self.sideways:
             column, row = row, column
-        return f"{get_column_letter(self.only or column)}{row}" if row else ""
+        return f"{xl_col_to_name((self.only or column) - 1)}{row}" if row else ""
+
+    def column(self, at: int) -> str:
+        """What a column without a heading is called."""
+        return f"Row {at}" if self.sideways else f"Part {at}" if self.only else f"Column {xl_col_to_name(at - 1)}"
 
 
 AS_ROWS = Lie()

@@ -4,8 +4,6 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
-from openpyxl.utils import get_column_letter
-
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.bare_list import bare_headings, sizes_below
 from xlbatch.roster.heading_rows import Headings, find_headings, repeats
@@ -207,9 +205,8 @@ def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int,
     """A name of its own for each column that is kept aside."""
     names: dict[int, str] = {}
     for at in unknown:
-        name = titles.get(at, "")
-        column = f"Part {at}" if lie.only else f"{name or 'Column'} {get_column_letter(at)}"
-        names[at] = column if not name or name in names.values() else name
+        name, column = titles.get(at, ""), lie.column(at)
+        names[at] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
     return names
 
 
