@@ -1,4 +1,4 @@
-"""Turns the Job sheet into Settings: the defaults of trade/job.csv, overlaid with what the person gave."""
+"""Turns the sheet Job into Settings: the defaults of trade/job.csv, overlaid with what the person gave."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace

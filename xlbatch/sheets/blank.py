@@ -68,16 +68,16 @@ WORDS = (
 HINTS = {
     "Who": "Printed as typed, unless Print name says otherwise.",
     "Group": "Household, team or class: its garments are packed together.",
-    "Garment": "Blank: the usual garment of the Job sheet.",
+    "Garment": "Left empty: the usual garment; see the sheet Job.",
     "Size": "Needed. The list has the sizes of this row's garment.",
-    "Color": "Blank: the usual color of the Job sheet.",
-    "Design": "Blank: the usual design of the Job sheet.",
+    "Color": "Left empty: the usual color; see the sheet Job.",
+    "Design": "Left empty: the usual design; see the sheet Job.",
     "Print name": "Only where it is not the name under Who.",
     "Number": "As it is printed: 07 stays 07.",
-    "How many": "Garments all alike. Blank: 1.",
+    "How many": "Garments all alike. Left empty: 1.",
     "Note": "For you; not printed.",
     "Paid": "An amount, or yes.",
-    "Status": "Blank while it is still to be made.",
+    "Status": "Empty while it is still to be made.",
 }
 _COLUMNS = (Column("", 1.0, ("text", "strong", "top")), Column("", 6.5, ("text", "top")))
 
@@ -89,7 +89,7 @@ def blank_columns(_job: Job) -> tuple[trade.Column, ...]:
 
 BLANK_ROSTER = replace(
     ROSTER,
-    advice="One row a garment. Only Size must be filled in; every other blank cell gets what the Job sheet says. "
+    advice="One row a garment. Only Size must be filled in; every other empty cell gets what the sheet Job says. "
     "Paste, sort and add columns as you like.",
     columns=blank_columns,
     hints=HINTS,

@@ -156,7 +156,8 @@ def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
 
 
 def _column(column: trade.Column, settings: Settings, widths: Mapping[str, float]) -> Column:
-    look = "text" if column.kind in _WIDTHS or column.kind in ("choice", "yes/no", "paid") else "number"
+    worded = column.kind in _WIDTHS or column.kind in ("choice", "yes/no", "paid")
+    look = "text" if worded else "count" if column.kind == "temperature" else "number"  # whole degrees are shown
     width = widths.get(column.heading, _WIDTHS.get(column.kind, 1.0))
     return Column(input_cells.heading(column, settings), width, (look,))
 

@@ -70,7 +70,7 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(columns(plan.job.settings.length_unit), frame, fill=False)
     page.title(
         "Runs",
-        "Open a cut file in your cutter's software and measure: it must be as wide and long as stated here, or the "
-        "software has changed its size. Cut length is all that the blade cuts, Travel its way between the cuts.",
+        "Open a cut file where you send it to the cutter and measure: it must be as wide and long as stated here, or "
+        "its size was changed on the way. Cut length is all that the blade cuts, Travel its way between the cuts.",
     )
     page.table(frame)

@@ -122,6 +122,8 @@ class Formats:
         if isinstance(value, int | float | Decimal):
             if "money" in looks:
                 return f"{self._sign.replace(' ', '_')}{value:,.2f}"  # a number is never broken at its space
+            if "count" in looks:
+                return f"{value:.0f}"
             if "exact" in looks:
                 return f"{value:.3f}"
         return "" if value is None else str(value)

@@ -98,7 +98,7 @@ def _film(job: Job, layout: Layout) -> tuple[BuyLine, ...]:
 
 
 def _supplies(job: Job, garments: int) -> tuple[BuyLine, ...]:
-    """Supplies for each garment carry the price set on the Job sheet; those used again carry none."""
+    """Supplies for each garment carry the price set on the sheet Job; those used again carry none."""
     return tuple(
         BuyLine(
             kind="supply",
