@@ -3,11 +3,12 @@
 import io
 import random
 import zipfile
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, datetime
 from pathlib import Path
 
 from openpyxl import Workbook
+from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.problems import Where
@@ -188,6 +189,19 @@ def spoil_bytes(dice: random.Random, data: bytes) -> bytes:
 def faults(seed: int, folder: Path, *, write: bool = False) -> Iterator[str]:
     """What does not hold of the workbook spoiled by `seed`; with `write` the plan is written too."""
     kind, data = spoiled(seed)
+    yield from faults_of(seed, kind, data, folder, write=write, rows_of=_by_the_program)
+
+
+def _by_the_program(path: Path) -> Iterable[RawSheet]:
+    sheets = open_book(path)
+    assert not isinstance(sheets, Unreadable)
+    return sheets
+
+
+def faults_of(
+    seed: int, kind: str, data: bytes, folder: Path, *, write: bool, rows_of: Callable[[Path], Iterable[RawSheet]]
+) -> Iterator[str]:
+    """What does not hold of a spoiled workbook; `rows_of` gives the sheets whose rows must not be lost."""
     path = folder / f"list {seed}.xlsx"
     path.write_bytes(data)
     if write:
@@ -202,7 +216,7 @@ def faults(seed: int, folder: Path, *, write: bool = False) -> Iterator[str]:
         return
     plan = make_plan(reading, 0, lambda _stage: None, RUN_AT)
     yield from lost_garments(reading.job, plan)
-    yield from lost_rows(path, reading)
+    yield from lost_rows(rows_of(path), reading)
 
 
 def lost_garments(job: Job, plan: Plan) -> Iterator[str]:
@@ -215,17 +229,21 @@ def lost_garments(job: Job, plan: Plan) -> Iterator[str]:
         yield "garments lost"
 
 
-def lost_rows(path: Path, reading: Reading) -> Iterator[str]:
+def lost_rows(sheets: Iterable[RawSheet], reading: Reading) -> Iterator[str]:
     """Rows of the list's sheets that became no garment and that no problem names."""
-    sheets = open_book(path)
-    assert not isinstance(sheets, Unreadable)
+    sideways = {each.where.sheet for each in reading.problems if each.code == "list-sideways"}
+
+    def row_of(where: Where) -> int:
+        column, row = _column_and_row(where)
+        return column if where.sheet in sideways else row
+
     told = {(where.sheet, row_of(where)) for where in (each.where for each in reading.problems) if where.cell}
     whole = {each.where.sheet for each in reading.problems if each.code in ("sheet-unknown", "sheet-second")}
     made = {(row.source.sheet, row.source.sheet_row) for row in reading.job.roster}
     heads = {(each.sheet, row_of(Where(each.sheet, each.cell))) for each in reading.job.headings}
     below = {each.where.sheet: row_of(each.where) for each in reading.problems if each.code == "table-aside"}
     lists = {sheet for sheet, _ in made} | {sheet for sheet, _ in heads if sheet not in meant_otherwise(reading)}
-    for sheet in sheets:
+    for sheet in (turned(each) if each.name in sideways else each for each in sheets):
         if sheet.name in lists and sheet.name not in whole and sheet.name.strip().casefold() not in IGNORED:
             for row in data_rows(sheet, {row for name, row in heads if name == sheet.name}):
                 named = {(sheet.name, row)} & (told | made)
@@ -256,6 +274,16 @@ def has_heading(cells: Mapping[int, Raw]) -> bool:
     return bool(understand({at: str(cell.value) for at, cell in cells.items()}, "Roster"))
 
 
-def row_of(where: Where) -> int:
-    """The row of a cell reference."""
-    return int("".join(filter(str.isdigit, where.cell)) or 0)
+def turned(sheet: RawSheet) -> RawSheet:
+    """The sheet with its columns as rows."""
+    rows: dict[int, dict[int, Raw]] = {}
+    for row, cells in sheet.rows.items():
+        for at, cell in cells.items():
+            rows.setdefault(at, {})[row] = cell
+    return RawSheet(sheet.name, dict(sorted(rows.items())))
+
+
+def _column_and_row(where: Where) -> tuple[int, int]:
+    """The column and row of a cell reference, 0 where it names no cell."""
+    row, column = coordinate_to_tuple(where.cell) if where.cell else (0, 0)
+    return column, row

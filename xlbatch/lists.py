@@ -9,7 +9,7 @@ from xlbatch.run import Options, Outcome, Progress, Stopped, run
 from xlbatch.saving import is_returned
 
 NO_MEMORY = ("failed to map segment", "annot allocate memory", "paging file is too small")  # loading a part of itself
-WORKBOOKS = (".xlsx", ".xlsm", ".ods", ".csv")
+WORKBOOKS = (".xlsx", ".xlsm", ".xls", ".ods", ".csv")
 
 
 def lists_in(given: Iterable[Path]) -> Iterator[Path]:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from xlbatch.window_work import Job
 
 LISTEN = 50  # ms between two looks at what the working thread says
-KINDS = [("Lists of people", "*.xlsx *.xlsm *.ods *.csv"), ("All files", "*")]
+KINDS = [("Lists of people", "*.xlsx *.xlsm *.xls *.ods *.csv"), ("All files", "*")]
 
 
 def open_window(lists: Sequence[Path], options: Options) -> int | None:

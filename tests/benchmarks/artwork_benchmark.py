@@ -36,9 +36,8 @@ def report(name: str, files: Iterable[Path], goal: int) -> bool:
             unlike += 1
             print(f"  {file.name}: {found:.4f}")
     met = read >= goal and not unlike and slowest[0] <= SLOWEST
-    print(
-        f"{'met' if met else 'MISSED'}: {name}: {len(files)} files, {read} read and alike (goal {goal}), {unlike} unlike"
-    )
+    counts = f"{len(files)} files, {read} read and alike (goal {goal}), {unlike} unlike"
+    print(f"{'met' if met else 'MISSED'}: {name}: {counts}")
     print(f"  slowest: {slowest[1]}, {slowest[0]:.1f} s")
     for reason, times in reasons.most_common():
         print(f"  {times:4} {reason}")

@@ -91,7 +91,7 @@ OLD = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
         ("list.xlsx", b"Who;Size\nAna;M\n", "semicolon-separated text"),
         ("list.xlsx", b"Who\tSize\nAna\tM\n", "tab-separated text"),
         ("list.xlsx", b"hello", "plain text"),
-        ("list.xls", OLD + bytes(600), "old .xls kind"),
+        ("list.xls", OLD + bytes(600), "damaged or not a workbook"),
         ("list.xlsx", OLD + bytes(600) + "EncryptedPackage".encode("utf-16-le"), "password"),
         ("list.xlsx", b"PK\x03\x04 and nothing more", "damaged"),
         ("list.xlsx", saved(workbook())[:-900], "damaged"),

@@ -34,6 +34,13 @@ SIDEWAYS: Rows = [
     ["Number", 7, 12, 3, 9],
     ["Color", "red", "red", "white", "red"],
 ]
+SEVERAL_A_ROW: Rows = [
+    ["Family", "Child 1 name", "Child 1 size", "Child 2 name", "Child 2 size", "Phone"],
+    ["Novak", "Ana", "YM", "Bo", "S", 123],
+    ["Berg", "Ivo", "YL", None, None, 456],
+    ["Lin", None, None, "Mei", None, 789],
+    ["Okafor", None, None, None, None, 12],
+]
 HOUSEHOLDS: Rows = [
     ["Reunion shirts"], ["NOVAK FAMILY"], ["Ana", "M", "red"], ["Ivo", "XL", "red"], ["Cousins:"], ["Jon", "L", "red"],
     ["Zoe", "2XL", "red"],
@@ -76,6 +83,11 @@ LISTS = {
         "heading-unknown A3  headings-missing A3  line-not-read A1  line-not-read A8",
     ),
     "sideways": (SIDEWAYS, "Ana||M|7|red  Ivo||XL|12|red  Mei||Youth M|3|white", "list-sideways A1  size-unknown E2"),
+    "several people a row": (
+        SEVERAL_A_ROW,
+        "Ana|Novak|Youth M||  Ivo|Berg|Youth L||  Bo|Novak|Youth S||",
+        "heading-unknown F1  size-missing C5  size-missing E4",
+    ),
     "households": (
         HOUSEHOLDS,
         "Ana|NOVAK FAMILY|M||red  Ivo|NOVAK FAMILY|XL||red  Jon|Cousins|L||red  Zoe|Cousins|2XL||red",

@@ -10,6 +10,9 @@ from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.sheets.blank import COMPLETE
 from xlbatch.sheets.inputs import FIRST
+from xlbatch.sheets.measure import text_width
+from xlbatch.sheets.style import BODY
+from xlbatch.sheets.widths import PAD
 from xlbatch.sheets.write import write_blank
 
 
@@ -61,8 +64,8 @@ def test_each_row_is_marked_and_the_title_counts(blank: Path) -> None:
     marks = [live.cell(row, at).value for row in range(FIRST + 1, FIRST + 111)]
     assert all(str(mark).startswith("=IF(COUNTA(") for mark in marks)
     assert cached.cell(FIRST + 1, at).value == "example"
-    assert str(live["A1"].value).startswith('="Roster: "&COUNTIF(')
-    assert cached["A1"].value == "Roster: 0 rows complete, 0 without a size"
+    assert str(live["A1"].value).startswith('="Roster: "&COUNTA($D$4:$D$1003)')
+    assert cached["A1"].value == "Roster: 0 with a size, 0 without"
 
 
 def test_every_cell_to_fill_in_says_what_belongs_there(blank: Path) -> None:
@@ -73,12 +76,20 @@ def test_every_cell_to_fill_in_says_what_belongs_there(blank: Path) -> None:
     assert all(told[f"{cell.column_letter}{FIRST + 1}"] for cell in headings)
 
 
-def test_only_headings_are_locked_and_without_a_password(blank: Path) -> None:
+def test_a_heading_refuses_another_text_and_nothing_is_locked(blank: Path) -> None:
+    """A locked sheet would take a pasted list's cells and then let no one edit them."""
     sheet: Any = load_workbook(blank)["Roster"]
-    assert sheet.protection.sheet
-    assert not sheet.protection.password
-    assert all(cell.protection.locked for cell in sheet[FIRST] if cell.value)
-    assert not any(cell.protection.locked for row in sheet.iter_rows(FIRST + 1, FIRST + 50) for cell in row)
+    assert not sheet.protection.sheet
+    rule = next(each for each in sheet.data_validations.dataValidation if f"A{FIRST}" in each.sqref)
+    assert (rule.type, rule.formula1, rule.showErrorMessage) == ("custom", "FALSE", True)
+    assert all(cell.coordinate in rule.sqref for cell in sheet[FIRST] if cell.value)
+
+
+def test_rows_grow_with_what_is_typed_and_a_size_is_not_cut_off(blank: Path) -> None:
+    sheet = load_workbook(blank)["Roster"]
+    assert not any(sheet.row_dimensions[row].height for row in range(FIRST + 1, FIRST + 111))
+    size = next(cell.column_letter for cell in sheet[FIRST] if cell.value == "Size")
+    assert sheet.column_dimensions[size].width * 7 * 72 / 96 > text_width("Ladies 2XL", BODY) + PAD  # in digits of 7 px
 
 
 def test_metric(tmp_path: Path) -> None:

@@ -1,6 +1,7 @@
 """The workbook as a package of XML parts (ECMA-376, part 2): every part typed, every relationship met, ids unique."""
 
 import posixpath
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from xml.etree import ElementTree
@@ -8,7 +9,9 @@ from zipfile import ZipFile
 
 import pytest
 
+from xlbatch.roster.read import blank_job
 from xlbatch.sheets.ruler import WIDTH
+from xlbatch.sheets.write import write_blank
 
 PACKAGE = "{http://schemas.openxmlformats.org/package/2006/"
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
@@ -19,11 +22,19 @@ EMU = 12_700  # English metric units a point
 Parts = Mapping[str, bytes]
 
 
-@pytest.fixture(scope="module")
-def parts(written: Path) -> Parts:
-    with ZipFile(written) as package:
+def parts_of(path: Path) -> Parts:
+    with ZipFile(path) as package:
         assert len(package.namelist()) == len(set(package.namelist()))
         return {name: package.read(name) for name in package.namelist()}
+
+
+@pytest.fixture(scope="module", params=["plan", "blank"])
+def parts(request: pytest.FixtureRequest, written: Path, tmp_path_factory: pytest.TempPathFactory) -> Parts:
+    if request.param == "plan":
+        return parts_of(written)
+    path = tmp_path_factory.mktemp("blank") / "roster.xlsx"
+    write_blank(path, blank_job(path))
+    return parts_of(path)
 
 
 def test_every_part_has_a_content_type(parts: Parts) -> None:
@@ -54,6 +65,37 @@ def test_every_picture_has_an_id_of_its_own_and_says_what_it_shows(parts: Parts)
         assert all(each.attrib["descr"] for each in found), name
 
 
+def test_every_chart_says_what_it_shows(written: Path) -> None:
+    frames = [
+        each
+        for name, part in parts_of(written).items()
+        if name.startswith("xl/drawings/drawing")
+        for each in ElementTree.fromstring(part).iter(f"{DRAWING}graphicFrame")
+    ]
+    assert frames
+    assert all(next(each.iter(f"{DRAWING}cNvPr")).attrib["descr"] for each in frames)
+
+
+def rows_of(reference: str) -> set[int]:
+    """The rows of `A3:F9`."""
+    first, last = re.findall(r"\d+", reference)
+    return set(range(int(first), int(last) + 1))
+
+
+def test_no_cell_of_a_table_is_merged(parts: Parts) -> None:
+    """Merged cells inside a table break sorting, filtering and reading aloud."""
+    tables = 0
+    for name in (name for name in parts if name.startswith("xl/worksheets/sheet")):
+        sheet = ElementTree.fromstring(parts[name])
+        filtered = sheet.find(f"{MAIN}autoFilter")
+        if filtered is None:
+            continue
+        tables += 1
+        table = rows_of(filtered.attrib["ref"])
+        assert not [each for each in sheet.iter(f"{MAIN}mergeCell") if table & rows_of(each.attrib["ref"])], name
+    assert tables >= 6
+
+
 def test_every_formula_carries_a_cached_value(parts: Parts) -> None:
     count = 0
     for name in (name for name in parts if name.startswith("xl/worksheets/sheet")):
@@ -64,7 +106,8 @@ def test_every_formula_carries_a_cached_value(parts: Parts) -> None:
     assert count > 50
 
 
-def test_the_ruler_is_of_its_true_size(parts: Parts) -> None:
+def test_the_ruler_is_of_its_true_size(written: Path) -> None:
+    parts = parts_of(written)
     pictures = [
         each
         for name in parts

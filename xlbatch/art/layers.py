@@ -238,8 +238,8 @@ def _corner(element: Element, view: View) -> tuple[float, float]:
 
 def _own_box(shape: Element, view: View) -> Matrix:
     """What takes the unit square to the box around a shape, in the shape's own units. Raises Unreadable."""
-    path = shape_path(shape, view, IDENTITY, even_odd=False) if shape.tag in DATA else ()
-    if not len(path):
+    path = shape_path(shape, view, IDENTITY, even_odd=False) if shape.tag in DATA else None
+    if not path:
         raise Unreadable("clip")
     left, top, right, bottom = path.bounds
     return right - left, 0.0, 0.0, bottom - top, left, top

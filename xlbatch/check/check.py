@@ -23,12 +23,13 @@ def check(job: Job, held: frozenset[int]) -> tuple[tuple[Garment, ...], tuple[Pr
     `held` are the roster rows that reading already holds back. A garment of a row that a problem holds back is
     left out of the result."""
     blanks, designs = _blanks_by_name(job), designs_by_name(job)
+    made = _sizes_made(job)
     garments: list[Garment] = []
     problems: list[Problem] = []
     for row in job.roster:
         if row.status in ("done", "cancelled") or row.source.row in held:
             continue
-        found = _look_up(row, job, blanks, designs)
+        found = _look_up(row, job, blanks, made, designs)
         if isinstance(found, Garment):
             garments.append(found)
         else:
@@ -42,11 +43,15 @@ def check(job: Job, held: frozenset[int]) -> tuple[tuple[Garment, ...], tuple[Pr
 
 
 def _look_up(
-    row: RosterRow, job: Job, blanks: Blanks, designs: Mapping[str, tuple[DecalSpec, ...]]
+    row: RosterRow,
+    job: Job,
+    blanks: Blanks,
+    made: Mapping[str, frozenset[str]],
+    designs: Mapping[str, tuple[DecalSpec, ...]],
 ) -> Garment | Problem:
     """The garment of a row, or what keeps it from being one."""
     name = row.garment or job.settings.usual_garment
-    sizes = {size for garment, size in blanks if garment == name.casefold()}
+    sizes = made.get(name.casefold())
     if not sizes:
         return _unknown("garment-unknown", row, "Garment", name, (blank.garment for blank in job.blanks))
     choices = blanks.get((name.casefold(), row.size), ())
@@ -72,7 +77,7 @@ def _unknown(code: str, row: RosterRow, heading: str, found: str, known: Iterabl
     return problem(code, row.source.at(heading), found, suggestion=did_you_mean(found, known), rows=(row.source.row,))
 
 
-def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: set[str]) -> Problem:
+def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: frozenset[str]) -> Problem:
     """The nearest size that is made is the one whose chest is nearest, going by any garment in both sizes."""
     chest = {blank.size: blank.chest for blank in reversed(job.blanks)}
     usual = row.size.removesuffix(TALL)
@@ -87,6 +92,12 @@ def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: set[str]) -> P
         garment=garment,
         size=row.size,
     )
+
+
+def _sizes_made(job: Job) -> dict[str, frozenset[str]]:
+    """The sizes of each garment by its name in lower case."""
+    names = {blank.garment.casefold() for blank in job.blanks}
+    return {name: frozenset(b.size for b in job.blanks if b.garment.casefold() == name) for name in sorted(names)}
 
 
 def _blanks_by_name(job: Job) -> Blanks:

@@ -7,6 +7,7 @@ The limit is the maker's stated limit, else the care label's dots (ISO 3758:2012
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from itertools import permutations
 
 from xlbatch.check.garment import Garment
@@ -170,11 +171,13 @@ def _pieces(garment: Garment, films: dict[str, Film]) -> list[tuple[tuple[int, b
     ]
 
 
+@cache
 def _fibers(fabric: str) -> tuple[str, ...]:
     known = [fiber for line in table("care_label") for fiber in words(line["Usual fibers"])]
     named = re.findall(r"[a-z]+", fabric.casefold())
     return tuple(fiber for fiber in known if fiber in named)
 
 
+@cache
 def _fiber_limit(fiber: str) -> float:
     return next(float(x["Hottest (°C)"]) for x in table("care_label") if fiber in words(x["Usual fibers"]))

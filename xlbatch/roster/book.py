@@ -8,20 +8,20 @@ import re
 import warnings
 import zipfile
 import zlib
-from collections.abc import Mapping
 from pathlib import Path
 from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
 from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
-from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.patience import patiently
 from xlbatch.roster.csv_text import decoded, delimiter, sheet_from_text
+from xlbatch.roster.merged import spread_merged
 from xlbatch.roster.ods import ods_sheets
 from xlbatch.roster.parts import SheetPart, slim
 from xlbatch.roster.raw import Raw, RawSheet, Refusal, Unreadable
+from xlbatch.roster.xls import xls_sheets
 
 MOST_FILE_BYTES = 200_000_000
 _TEXT_ENDINGS = (".csv", ".txt", ".tsv")
@@ -47,6 +47,8 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
         data = _bytes(path)
         if data.startswith(b"PK"):
             return _workbook(data, ignored)
+        if data.startswith(_OLD_OFFICE):
+            return _old_workbook(data, ignored)
         return (_text_sheet(path, data),)
     except Refusal as refusal:
         return Unreadable(f"{path.name}: {refusal}")
@@ -72,11 +74,13 @@ def _bytes(path: Path) -> bytes:
     return data
 
 
+def _old_workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
+    if _LOCKED in data:
+        raise Refusal("This workbook is protected with a password. Save it without one and drop that.")
+    return xls_sheets(data, ignored)
+
+
 def _text_sheet(path: Path, data: bytes) -> RawSheet:
-    if data.startswith(_OLD_OFFICE):
-        if _LOCKED in data:
-            raise Refusal("This workbook is protected with a password. Save it without one and drop that.")
-        raise Refusal("This is a workbook of the old .xls kind. Save it as .xlsx and drop that.")
     for start, kind in _OTHER_KINDS:
         if data.startswith(start):
             raise Refusal(f"This is {kind}, not a workbook.")
@@ -131,7 +135,7 @@ def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
         raw = _raw(cell, part.unsaved)
         if raw is not None:
             rows.setdefault(row, {})[column] = raw
-    _spread_merged(rows, part.merged)
+    spread_merged(rows, part.merged)
     hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
     return RawSheet(part.name, dict(sorted(rows.items())), hidden)
 
@@ -144,13 +148,3 @@ def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:
     if value is not None:
         return Raw(value, cell.number_format)
     return Raw(None, fault="unsaved") if unsaved and cell.coordinate in unsaved else None
-
-
-def _spread_merged(rows: dict[int, dict[int, Raw]], merged: tuple[tuple[str, str], ...]) -> None:
-    """Gives every row of a merged block of cells its value, as a person sees it."""
-    for first, last in merged:
-        (top, left), (bottom, _) = coordinate_to_tuple(first), coordinate_to_tuple(last)
-        value: Mapping[int, Raw] = rows.get(top, {})
-        if left in value and bottom > top:
-            for row in [row for row in rows if top < row <= bottom]:
-                rows[row].setdefault(left, value[left])

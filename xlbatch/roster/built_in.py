@@ -4,8 +4,9 @@ from functools import cache
 
 from xlbatch.resources import trade_file
 from xlbatch.roster.csv_text import sheet_from_text
-from xlbatch.roster.line import Line, Units, lines
+from xlbatch.roster.line import Line, Units
 from xlbatch.roster.raw import RawSheet
+from xlbatch.roster.rows import lines
 from xlbatch.roster.tables import find_tables
 
 

@@ -7,9 +7,11 @@ from itertools import islice
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.headings import Match, names_columns, plain, understand
 from xlbatch.roster.job import Class
+from xlbatch.roster.numbered import people_of_a_row
 from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.size_columns import holds_counts, size_columns, sizes_by_wearer
 
+NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
 _BODY_LOOKED_AT = 50  # filled rows below it that tell a row of sizes from other headings
 
@@ -25,6 +27,7 @@ class Headings:
     matches: Mapping[int, Match] = field(default_factory=dict)
     sizes: Mapping[int, str] = field(default_factory=dict)
     wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
+    people: tuple["Headings", ...] = ()  # where a row is for several: those of each, with the columns they share
     rows: int = 1  # 2 where the row above belongs to them, 0 where there is no row of headings
 
     @property
@@ -76,12 +79,22 @@ def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, b
 
 def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[Cells]) -> Headings:
     """What a row of titles means; a row of sizes is one only where counts stand below it."""
+    if meaning == "Roster" and (people := _people(row, titles)):
+        return replace(people[0], titles=titles, people=people)
     sizes = size_columns(titles) if meaning == "Roster" else {}
     if sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), sizes):
         sizes = {}
     wearers = sizes_by_wearer(titles) if meaning == "Roster" and not sizes else {}
     others = {at: text for at, text in titles.items() if at not in sizes and at not in wearers}
     return Headings(row, titles, understand(others, meaning), sizes, wearers)
+
+
+def _people(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
+    """The headings of each person of a row that is for several, if each has a name and a size."""
+    numbered = people_of_a_row(titles)
+    shared = {at: text for at, text in titles.items() if not any(at in own for own in numbered)}
+    people = tuple(read_headings(row, {**shared, **own}, "Roster", []) for own in numbered)
+    return people if all("Size" in each.known and NAMES & each.known for each in people) else ()
 
 
 def _is(cells: Cells, titles: Mapping[int, str]) -> bool:

@@ -1,7 +1,8 @@
 """Turns an OpenDocument workbook (.ods) into raw sheets (OASIS OpenDocument 1.3, part 3: tables).
 
-A cell's value is read with the text it shows, so that a number shown as 07 stays 07. Repeated empty cells and rows,
-which such files have by the million, are counted, never made.
+Read here because python-calamine, the library for it, gives 7 for a number shown as 07 and a blank for an error, and
+tells neither hidden rows nor formulas without a result. A cell's value is read with the text it shows. Repeated empty
+cells and rows, which such files have by the million, are counted, never made.
 """
 
 import io

@@ -15,9 +15,7 @@ from xlbatch.roster.whose import note_whose
 MOST_ALIKE = 1000  # garments in one row; more is a slip
 EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is, it is no one
     "Who": "Ana Novak",
-    "Group": "Novak household",
     "Size": "M",
-    "Print name": "ANA",
     "Note": "example row: write over it",
 }
 NO_SIZE_NEEDED = ("done", "cancelled")
@@ -56,7 +54,9 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
 
 
 def _is_example(line: Line) -> bool:
-    return {heading: shown_value(cell) for heading, cell in line.cells.items()} == EXAMPLE_ROW
+    return line.cells.keys() == EXAMPLE_ROW.keys() and all(
+        shown_value(cell) == EXAMPLE_ROW[heading] for heading, cell in line.cells.items()
+    )
 
 
 def _own_numbers(rows: Iterable[Line]) -> dict[int, int]:

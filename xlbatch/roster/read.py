@@ -10,11 +10,12 @@ from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.job import Job, Settings
-from xlbatch.roster.line import Units, lines
+from xlbatch.roster.line import Units
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
+from xlbatch.roster.rows import lines
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.tables import IGNORED, INPUT, Tables, find_tables
 

@@ -62,6 +62,7 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
     return size + TALL if size_class(size) == "adult" else None
 
 
+@lru_cache(maxsize=10_000)
 def several_sizes(text: str) -> tuple[str, ...]:
     """The sizes of an answer that names more than one (`S, M`); none where only some say who they are for."""
     parts = [part for part in _BETWEEN.split(text) if part.strip()]

@@ -8,14 +8,13 @@ from dataclasses import dataclass, field
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cells import shown_value
 from xlbatch.roster.groups import group_titles
-from xlbatch.roster.heading_rows import Cells, Headings, begins_another, repeats
+from xlbatch.roster.heading_rows import NAMES, Cells, Headings, begins_another, repeats
 from xlbatch.roster.headings import understand
 from xlbatch.roster.raw import RawSheet
 from xlbatch.roster.size_columns import pieces
 from xlbatch.roster.sizes import read_size
 
 _TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
-_NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
 
 
@@ -42,12 +41,12 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
     found: list[Stretch] = []
     odd: list[Problem] = []
     for below in _one_below_another(sheet, headings):
-        names = headings.known & _NAMES
-        if found and names and not below.headings.known & _NAMES:
+        names = headings.known & NAMES
+        if found and names and not below.headings.known & NAMES:
             odd.append(_at_headings("table-aside", sheet, below))
             continue
         for part in _one_beside_another(below):
-            if found:
+            if found and not (below.headings.people and part.headings is not below.headings.people[0]):
                 odd.append(_at_headings("table-joined", sheet, part))
             kept, left_out = _people(sheet, part)
             found.append(kept)
@@ -101,6 +100,8 @@ def _is_title(cells: Cells) -> bool:
 
 def _one_beside_another(part: Stretch) -> list[Stretch]:
     """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
+    if part.headings.people:
+        return _person_by_person(part)
     meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
     first = next(iter(meanings.values()), "")
     starts = [at for at, meaning in meanings.items() if meaning == first]
@@ -114,6 +115,23 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     ]
     pieces_ = [_within(part, each) for each in columns]
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
+
+
+def _person_by_person(part: Stretch) -> list[Stretch]:
+    """A list for each of the people a row is for; rows with none of them stay with the first."""
+    people = part.headings.people
+    shared = frozenset.intersection(*(frozenset(heads.titles) for heads in people))
+    anyones = {at for heads in people for at in heads.titles} - shared
+    found = []
+    for heads in people:
+        own, first = set(heads.titles) - shared, heads is people[0]
+        rows = {
+            row: {at: cell for at, cell in cells.items() if at in own or at not in anyones}
+            for row, cells in part.rows.items()
+            if own & set(cells) or (first and not anyones & set(cells))
+        }
+        found.append(Stretch(heads, rows, part.titles if first else frozenset()))
+    return found
 
 
 def _within(part: Stretch, columns: frozenset[int]) -> Stretch:

@@ -94,8 +94,9 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
         further += tables if meaning in found else tables[1:]
         found.setdefault(meaning, tables[0])
     further = [replace(table, place=place) for place, table in enumerate(_grouped(found, further), 1)]
-    headings = tuple(heading for table in (*found.values(), *further) for heading in _headings(table))
-    return Tables(_first_grouped(found, further), headings, tuple(odd), tuple(further))
+    # Tables of people who share a row share columns too.
+    headings = dict.fromkeys(heading for table in (*found.values(), *further) for heading in _headings(table))
+    return Tables(_first_grouped(found, further), tuple(headings), tuple(dict.fromkeys(odd)), tuple(further))
 
 
 def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:

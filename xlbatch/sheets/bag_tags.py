@@ -4,17 +4,20 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from xlbatch.placement.group import Group, groups
-from xlbatch.sheets.cell import Value
+from xlbatch.sheets import money
+from xlbatch.sheets.cell import Formula, Value
 from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.proof import decals_of, texts
+from xlbatch.sheets.style import currency_sign
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
 ACROSS = 3  # tags side by side, two cells wide each
 COLUMNS = (Column("", 1.55), Column("", 0.95)) * ACROSS
 SIGNATURE = "Received: ____________________"
+INDENT = 9.0  # points that an indented cell loses
 
 Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
 # the looks of the first and of the second cell, and the least height in points
@@ -22,7 +25,7 @@ ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
     (("body large", "strong"), ("garment no",), 20),
     (("text",), ("right",), 13),
     (("text",), ("right", "strong"), 13),
-    (("strong", "top"), (), 13),
+    (("strong", "top"), ("small", "strong", "right", "top"), 13),
     (("small", "top"), (), 13),
     (("tiny", "quiet", "top"), (), 28),
     (("small",), (), 19),
@@ -41,11 +44,21 @@ def tags(plan: Plan) -> Iterator[Tag]:
             (garment.who, garment.no),
             (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
             (f"{garment.blank.garment}, {garment.color}", garment.blank.size),
-            (" · ".join(texts(decals[garment.no])), None),
+            (" · ".join(texts(decals[garment.no])), _to_pay(plan, garment.no)),
             (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
             (care, None),
             (SIGNATURE, None),
         )
+
+
+def _to_pay(plan: Plan, no: int) -> Value:
+    """What is still owed for a garment, following the Money sheet; None where it is not known."""
+    for at, line in enumerate(plan.money):
+        if line.no == no and line.owed is not None:
+            sign, owed = currency_sign(plan.job.settings), money.owed_cell(at)
+            says = f"to pay {sign}{line.owed:,.2f}" if line.owed > 0 else ""
+            return Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
+    return None
 
 
 def _piece(group: Group) -> str:
@@ -87,4 +100,4 @@ def _write_row(page: Page, beside: Sequence[Tag]) -> None:
 def _height(page: Page, values: tuple[Value, Value], looks: tuple[str, ...]) -> float:
     room = page.widths[0] + (page.widths[1] if values[1] is None else 0)
     strong = "strong" in looks
-    return text_height(page.formats.shown(values[0]), room - 2 * PAD, page.formats.size(*looks), strong) + 1
+    return text_height(page.formats.shown(values[0]), room - PAD - INDENT, page.formats.size(*looks), strong) + 1

@@ -1,5 +1,6 @@
 """The blank roster workbook: where to start, and a roster to fill in."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
@@ -7,7 +8,7 @@ from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlbatch.roster.job import Job
 from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.sheets import inputs
-from xlbatch.sheets.cell import Formula, Value
+from xlbatch.sheets.cell import Formula, Link, Value
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.roster import ROSTER
 from xlbatch.sheets.steps_picture import HEIGHT, steps_picture
@@ -16,18 +17,35 @@ from xlbatch.trade import columns as trade
 ROWS = 110  # rows drawn, the example among them
 COMPLETE = "Row complete?"
 _GIVEN_LATER = ("Garment no.", "First name", "Last name", "Done so far")  # columns a new list does not need
-_ALLOWED = ("format_cells", "format_columns", "format_rows", "insert_rows", "delete_rows", "sort", "autofilter")
+_WIDTHS = {
+    "Who": 1.9,
+    "Group": 1.5,
+    "Garment": 1.3,
+    "Size": 1.35,
+    "Color": 0.8,
+    "Design": 0.8,
+    "Number": 0.7,
+    "Note": 1.6,
+}
+COUNTED = 1_000  # rows the title counts
+
+KEEP_HEADING = {
+    "validate": "custom",
+    "value": "=FALSE",
+    "error_title": "Keep this heading",
+    "error_message": "The program finds the column by its heading. Type into the rows below it.",
+}
 
 STEPS = (
-    ("1", "Open Roster and write one row for each garment, over the example row. Only Size must be filled in; Who "
-     "is what gets printed, unless Print name says otherwise. Group keeps a household or team together."),
-    ("2", "Change what differs, or leave it: names, dates and prices on Job; what is printed and where on Designs; "
-     "your garments, films and press on the sheets named so. Save this workbook."),
-    ("3", "Drop it on the program. Your file is never changed."),
-    ("4", "Open the plan that now lies beside it. Its first sheet says what was understood, what to do next and which "
-     "few sheets to print."),
-    ("5", "Buy, cut, weed, press, hand out. Write what happened into the plan's Press log and drop the plan itself: "
-     "the next plan covers only what is still to do."),
+    (Link("1  Roster", "Roster"), "Write one row for each garment, the first over the example row. Only Size must "
+     "be filled in; Who is what gets printed, unless Print name says otherwise. Group keeps a household together."),
+    (Link("2  Job", "Job"), "Change what differs, or leave it: names, dates and prices on Job; what is printed and "
+     "where on Designs; your garments, films and press on the sheets named so. Save this workbook."),
+    ("3  Drop", "Drop the saved workbook on the program. Your file is never changed."),
+    ("4  Plan", "Open the plan that now lies beside it. Its first sheet says what was understood, what to do next and "
+     "which few sheets to print."),
+    ("5  Press", "Buy, cut, weed, press, hand out. Write what happened into the plan's Press log and drop the plan "
+     "itself: the next plan covers only what is still to do."),
 )  # fmt: skip
 WORDS = (
     ("Blank", "a garment as it is bought, with nothing on it"),
@@ -40,6 +58,12 @@ WORDS = (
     ("Weed", "to pick away the film that does not belong to a decal"),
     ("Tack", "to press a lower layer just long enough to hold"),
     ("Cap height", "the height of a capital letter"),
+    ("Carrier sheet", "the clear sheet the film comes on; it holds a decal's pieces together until it is peeled off"),
+    ("Peel", "to lift the carrier sheet off after pressing: hot, warm or cold, as the film's maker says"),
+    ("Cover sheet", "a heat-proof sheet laid between the plate and a decal"),
+    ("Trial", "the first step of a film on a fabric: pressed on a scrap first"),
+    ("Spare", "bought or cut beyond what is needed, for what goes wrong"),
+    ("Held back", "not planned until a problem in the list is put right"),
 )
 HINTS = {
     "Who": "Printed as typed, unless Print name says otherwise.",
@@ -65,9 +89,11 @@ def blank_columns(_job: Job) -> tuple[trade.Column, ...]:
 
 BLANK_ROSTER = replace(
     ROSTER,
-    advice="One row a garment. Only Size must be filled in; every other blank cell gets what the Job sheet says.",
+    advice="One row a garment. Only Size must be filled in; every other blank cell gets what the Job sheet says. "
+    "Paste, sort and add columns as you like.",
     columns=blank_columns,
     hints=HINTS,
+    widths=_WIDTHS,
 )
 
 
@@ -78,7 +104,9 @@ def write_start(page: Page) -> None:
     row = page.gap(HEIGHT + 6)
     page.picture(row, 0, steps_picture(page.room - 6))
     for number, step in STEPS:
-        page.record((number, step), "body large", least=36)
+        row = page.record((number, step), "body large", least=36)
+        if isinstance(number, Link):
+            page.write(row, 0, number, "form", "body large", "strong", "top", "link")
     page.gap()
     page.cells(["The words used", None], "section", least=24)
     for word, meaning in WORDS:
@@ -87,41 +115,44 @@ def write_start(page: Page) -> None:
 
 
 def write_roster(page: Page, job: Job) -> None:
-    """An example row and empty rows to fill in, with drop-downs, hints and live marks; only headings are locked."""
+    """An example row and empty rows to fill in, with drop-downs, hints and live marks. Headings refuse other texts.
+
+    The sheet is not locked: what is pasted into a locked one can't be edited afterwards, and no column added."""
     inputs.write(BLANK_ROSTER, page, job, ())
     columns = blank_columns(job)
-    page.add_column(Column(COMPLETE, 1.0))
+    page.add_column(Column(COMPLETE, 1.2))
     page.write(page.head, len(columns), COMPLETE, "heading")
     size = [column.heading for column in columns].index("Size")
     for row in range(page.head + 1, page.head + 1 + ROWS):
         example = row == page.head + 1
         values = [EXAMPLE_ROW.get(column.heading) if example else None for column in columns]
-        page.record([*values, _complete(row, size, len(columns), example)], "unlocked", least=16)
-    _count(page, len(columns))
+        page.record([*values, _complete(row, size, len(columns), example)], least=16)
+        page.sheet.set_row(row, None)  # as high as what is typed into it needs
+    _count(page, columns)
     for at, column in enumerate(columns):
         page.sheet.write_comment(page.head, at, f"For example: {column.example}", {"author": "", "y_scale": 0.5})
     page.end_table()
-    _protect(page)
+    page.sheet.data_validation(page.head, 0, page.head, len(columns), KEEP_HEADING)
 
 
 def _complete(row: int, size: int, columns: int, example: bool) -> Value:
     """Whether a row that holds anything has its size."""
     cells = f"{xl_rowcol_to_cell(row, 0)}:{xl_rowcol_to_cell(row, columns - 1)}"
     given = xl_rowcol_to_cell(row, size)
-    sample = f'COUNTIF({cells},"{EXAMPLE_ROW["Note"]}")*COUNTIF({cells},"{EXAMPLE_ROW["Who"]}")'
-    says = f'IF(COUNTA({cells})=0,"",IF({sample},"example",IF({given}="","Size is missing","complete")))'
+    sample = f'COUNTIF({cells},"{EXAMPLE_ROW["Note"]}")'
+    left = f'IF(COUNTIF({cells},"{EXAMPLE_ROW["Who"]}"),"example","clear the Note")'
+    says = f'IF(COUNTA({cells})=0,"",IF({sample},{left},IF({given}="","Size is missing","complete")))'
     return Formula(says, "example" if example else "")
 
 
-def _count(page: Page, columns: int) -> None:
-    """The live count, in the title."""
-    marks = xl_range_abs(page.head + 1, columns, page.row - 1, columns)
-    says = f'"Roster: "&COUNTIF({marks},"complete")&" rows complete, "&COUNTIF({marks},"Size*")&" without a size"'
-    page.write(0, 0, Formula(says, "Roster: 0 rows complete, 0 without a size"), "title")
-
-
-def _protect(page: Page) -> None:
-    """Locks title and headings, without a password; everything a person fills in stays open."""
-    for at, width in enumerate(page.widths):
-        page.sheet.set_column_pixels(at, at, int(width * 96 / 72), page.formats.get("unlocked"))
-    page.sheet.protect("", dict.fromkeys(_ALLOWED, True))
+def _count(page: Page, columns: Sequence[trade.Column]) -> None:
+    """The live count, in the title; rows put in or pasted later count too."""
+    headings = [column.heading for column in columns]
+    cells = {
+        name: xl_range_abs(page.head + 1, headings.index(name), page.head + COUNTED, headings.index(name))
+        for name in ("Who", "Size", "Note")
+    }
+    sample = f'COUNTIFS({cells["Who"]},"{EXAMPLE_ROW["Who"]}",{cells["Note"]},"{EXAMPLE_ROW["Note"]}")'
+    missing = f'SUMPRODUCT(({cells["Who"]}<>"")*({cells["Size"]}=""))'
+    says = f'"Roster: "&COUNTA({cells["Size"]})-{sample}&" with a size, "&{missing}&" without"'
+    page.write(0, 0, Formula(says, "Roster: 0 with a size, 0 without"), "title")

@@ -10,12 +10,11 @@ from xlsxwriter import Workbook
 
 from xlbatch.roster.job import Job
 from xlbatch.sheets.page import Page
-from xlbatch.sheets.paging import BOTTOM, FOOTER, SIDE, TOP, paper
+from xlbatch.sheets.paging import BOTTOM, FOOTER, HEADER, SIDE, TOP, paper
 from xlbatch.sheets.style import FONT, Formats
 
 CREATED = datetime(2026, 1, 1)  # one fixed day for every workbook: the time of the run stands on the job sheet alone
 _OPTIONS = {
-    "in_memory": True,
     "strings_to_numbers": False,
     "strings_to_formulas": False,
     "strings_to_urls": False,
@@ -32,7 +31,8 @@ class Book:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
         self._path, self._bytes = path, BytesIO()  # whole before the disk sees it: a full one must not meet a half
-        self._workbook = Workbook(self._bytes, deepcopy(_OPTIONS))  # the writer adds to what it is given
+        options = {**deepcopy(_OPTIONS), "tmpdir": str(path.parent)}  # the writer adds to what it is given
+        self._workbook = Workbook(self._bytes, options)
         self._workbook.set_properties(
             {"title": self.name, "subject": "A batch of personalized garments", "created": CREATED}
         )
@@ -56,6 +56,7 @@ class Book:
             sheet.set_landscape()
         sheet.set_margins(left=SIDE, right=SIDE, top=TOP, bottom=BOTTOM)
         sheet.set_footer(_footer(self.name), {"margin": FOOTER, "scale_with_doc": False})
+        sheet.set_header(f'&R&"{FONT},Regular"&8&F', {"margin": HEADER, "scale_with_doc": False})  # plan 2 is no plan 3
         sheet.fit_to_pages(1, 0)
         sheet.center_horizontally()
         sheet.ignore_errors({"number_stored_as_text": "A1:XFD1048576"})  # 07 is meant to be text

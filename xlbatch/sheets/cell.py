@@ -11,6 +11,7 @@ from xlsxwriter.worksheet import Worksheet
 
 from xlbatch.roster.job import LONGEST_TEXT
 
+_MEASURE = re.compile(r"\d+(?: \d+/\d+)?(?: (?:(?:in|cm|mm|ft|yd|s|min|h|°[CF])\b|%))?")
 _UNPRINTABLE = re.compile("[\x00-\x09\x0b-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
 
 
@@ -55,6 +56,11 @@ def put(sheet: Worksheet, row: int, column: int, value: Value, look: Format) -> 
         sheet.write_number(row, column, float(value), look)
     else:
         sheet.write_blank(row, column, None, look)
+
+
+def unbroken(text: str) -> str:
+    """The text with its mixed numbers and units held together: `7 1/8 in` is never parted at the end of a line."""
+    return _MEASURE.sub(lambda found: found[0].replace(" ", "\u00a0"), text)
 
 
 def printable(text: str) -> str:

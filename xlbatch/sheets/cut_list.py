@@ -15,11 +15,13 @@ def columns(unit: str) -> tuple[Column, ...]:
     return (
         Column("Run", 0.4, ("count", "strong")),
         Column("Strip", 0.4, ("count", "strong")),
-        Column("Film", 1.2, whole=True),
+        Column("Film", 1.0, whole=True),
+        Column("Cut from", 0.6),
+        Column(f"Run length ({unit})", 0.6, ("length",)),
         Column(f"Starts at ({unit})", 0.55, ("length",)),
         Column(f"Length ({unit})", 0.55, ("length",)),
         Column("Garments", 0.8),
-        Column("Decals", 2.4),
+        Column("Decals", 1.6),
         Column("Cut", 0.4, ("box",)),
         Column("Weeded", 0.6, ("box",)),
     )
@@ -33,6 +35,8 @@ def table(plan: Plan) -> pd.DataFrame:
             run.no,
             strip.batch,
             run.film.name,
+            run.cut_from,
+            printed_length(run.length, unit, up=True),
             printed_length(strip.start, unit),
             printed_length(strip.length, unit, up=True),
             ", ".join(str(no) for no in dict.fromkeys(lying.decal.garment_no for lying in strip.lying)),
@@ -54,6 +58,7 @@ def write(page: Page, plan: Plan) -> None:
         "Cut list",
         "Cut one test piece of each film first. Load the film with the shiny carrier side down, the side to be cut up. "
         + (MIRRORED if plan.job.settings.mirror else NOT_MIRRORED),
+        "A cut file's name begins with its run's number; Cut from and Run length say which film to load, and how much. "
         "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
         "strip 1 of every film goes to batch 1 at the press.",
     )

@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from xlbatch.roster.job import Job
-from xlbatch.sheets.inputs import Input
+from xlbatch.sheets.inputs import Input, below
 from xlbatch.trade.tables import table
 
 
-def choices(job: Job, _headings: Sequence[str]) -> Mapping[str, Iterable[str]]:
+def choices(_job: Job, _headings: Sequence[str]) -> Mapping[str, Iterable[str] | str]:
     """Drop-downs: the films of this workbook, the positions and fonts known."""
-    films = [film.name for film in job.films]
+    films = below("Film")
     return {
         "Film": films,
         "Outline film": films,

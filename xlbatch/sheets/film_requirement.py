@@ -7,7 +7,7 @@ import pandas as pd
 from xlbatch.sheets.cell import Formula
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import INK, LINE
+from xlbatch.sheets.style import BODY, FONT, INK, LINE
 from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
 
 
@@ -109,8 +109,10 @@ def _chart(page: Page, unit: str) -> None:
             "fill": {"color": color},
             "gap": 60,
         })  # fmt: skip
-    chart.set_y_axis({"reverse": True})
-    chart.set_legend({"position": "bottom"})
+    font = {"name": FONT, "size": BODY}
+    chart.set_y_axis({"reverse": True, "num_font": font})
+    chart.set_x_axis({"num_font": font})
+    chart.set_legend({"position": "bottom", "font": font})
     chart.set_size({"width": int(page.room * 96 / 72 * 0.7), "height": 290})
     says = "Bars: for each film the length it takes, and the least length that is possible"
     page.sheet.insert_chart(top, 0, chart, {"description": says, "object_position": 3})

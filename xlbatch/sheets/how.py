@@ -15,6 +15,7 @@ def how(step: Step, settings: Settings, *, film: bool, piece: bool) -> str:
 
 
 def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[str]:
+    yield step.place.decal.text if step.place.decal.spec.what == "number" else ""  # not to be told by its size
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)

@@ -10,7 +10,7 @@ import pandas as pd
 from xlbatch.problems import Problem, Where
 from xlbatch.roster.job import Job, Settings, Source, Unread
 from xlbatch.sheets import input_cells
-from xlbatch.sheets.cell import Value, put
+from xlbatch.sheets.cell import Value, put, unbroken
 from xlbatch.sheets.page import Column, Page
 from xlbatch.trade import columns as trade
 
@@ -41,6 +41,7 @@ class Input:
     columns: Callable[[Job], tuple[trade.Column, ...]] | None = None
     same: Mapping[str, Value] = field(default_factory=dict)  # what stands in every row under a heading
     hints: Mapping[str, str] = field(default_factory=dict)  # shown when a cell under the heading is chosen
+    widths: Mapping[str, float] = field(default_factory=dict)  # inches, where not those of the column's kind
 
     def headings(self, job: Job) -> tuple[trade.Column, ...]:
         """The sheet's columns, in order: its own, and those of the input that were not understood."""
@@ -85,7 +86,9 @@ def spots(sheet: Input, job: Job) -> Spots:
 def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> None:
     """Writes the sheet, its doubtful cells colored and annotated."""
     frame = table(sheet, job)
-    page.lay_columns([_column(each, job.settings) for each in sheet.headings(job)], frame, fill=frame.empty)
+    page.lay_columns(
+        [_column(each, job.settings, sheet.widths) for each in sheet.headings(job)], frame, fill=frame.empty
+    )
     page.title(sheet.name, sheet.advice)
     page.table(frame)
     page.name_table(f"{sheet.name}_table")
@@ -111,7 +114,7 @@ def mark(page: Page, frame: pd.DataFrame, where: Spots, problems: Iterable[Probl
 def advice(problem: Problem) -> str:
     """What is wrong and what to do, without the place."""
     hint = f" Did you mean {problem.suggestion}?" if problem.suggestion else ""
-    return f"{problem.wrong} {problem.todo}{hint}"
+    return unbroken(f"{problem.wrong} {problem.todo}{hint}")
 
 
 def offer(
@@ -137,6 +140,12 @@ def offer(
         page.sheet.data_validation(row, column, row + rows - 1, column, told)
 
 
+def below(sheet: str, column: str = "A") -> str:
+    """A formula for the filled cells of an input sheet's column, those added later among them."""
+    cells = f"{sheet}!${column}${FIRST + 1}"
+    return f"=OFFSET({cells},0,0,MAX(1,COUNTA({cells}:${column}${FIRST + SPARE_ROWS})),1)"
+
+
 def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
     columns = sheet.headings(job)
     own = sheet.choices(job, [column.heading for column in columns])
@@ -146,9 +155,10 @@ def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
         offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=strict, hint=hint)
 
 
-def _column(column: trade.Column, settings: Settings) -> Column:
+def _column(column: trade.Column, settings: Settings, widths: Mapping[str, float]) -> Column:
     look = "text" if column.kind in _WIDTHS or column.kind in ("choice", "yes/no", "paid") else "number"
-    return Column(input_cells.heading(column, settings), _WIDTHS.get(column.kind, 1.0), (look,))
+    width = widths.get(column.heading, _WIDTHS.get(column.kind, 1.0))
+    return Column(input_cells.heading(column, settings), width, (look,))
 
 
 def _value(sheet: Input, column: trade.Column, record: Any, settings: Settings) -> Value:

@@ -7,6 +7,7 @@ from typing import Any
 from xlbatch.problems import Problem
 from xlbatch.roster.job import Job, Settings
 from xlbatch.sheets.cell import Value
+from xlbatch.sheets.garments import listed
 from xlbatch.sheets.input_cells import money_text
 from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
 from xlbatch.sheets.page import Column, Page, tabled
@@ -14,7 +15,7 @@ from xlbatch.trade.tables import Line, table, words
 from xlbatch.units import exact_length_text
 
 NAME = "Job"
-COLUMNS = (Column("Setting", 2.2, ("text", "strong")), Column("Value", 2.2, ("text", "change")), Column("Meaning", 4.6))
+COLUMNS = (Column("Setting", 2.2, ("text", "strong")), Column("Value", 1.5, ("text", "change")), Column("Meaning", 5.3))
 FIELDS: Mapping[str, str] = {
     "Print": "print_",
     "Round sizes to": "round_sizes_to",
@@ -40,10 +41,24 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
     page.table(frame)
     page.name_table(f"{NAME}_table")
+    own = _choices(job)
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] in ("choice", "yes/no"):
             offer(page, row, 1, 1, words(line["Choices"]), strict=True)
+        elif line["Kind"] == "text":
+            offer(page, row, 1, 1, own.get(line["Setting"]) or words(line["Choices"]))
     mark(page, frame, spots(job), problems)
+
+
+def _choices(job: Job) -> Mapping[str, Iterable[str]]:
+    """Drop-downs that depend on the other sheets of this workbook."""
+    blanks = listed(job)
+    return {
+        "Usual garment": [blank.garment for blank in blanks],
+        "Usual color": [color for blank in blanks for color in blank.colors],
+        "Usual design": [spec.design for spec in job.designs],
+        "Font": [line["Font"] for line in table("fonts")],
+    }
 
 
 def spots(job: Job) -> Spots:

@@ -12,6 +12,7 @@ from xlbatch.sheets.plan import Plan
 from xlbatch.shopping.lines import MoneyLine
 
 OWED = "Money_owed"  # the name of the cell with all that is owed, used on the job sheet
+FIRST = 3  # the table's first row (from 0): title, one line of advice, headings
 SUMS = ("Blank", "Film", "Supplies", "Labor", "Price", "Paid", "Owed")
 COLUMNS = (
     Column("Garment no.", 0.75, ("count", "strong")),
@@ -30,6 +31,11 @@ def _row(line: MoneyLine) -> tuple[Value, ...]:
     owed = Formula('IF({Price}="","",{Price}-{Paid})', "" if line.owed is None else line.owed)
     costs = (line.blank, line.film, line.supplies, line.labor)
     return (line.no, line.who, line.group, *costs, line.price, line.paid, owed)
+
+
+def owed_cell(at: int) -> str:
+    """The cell with what is owed for the garment of the line at this place (from 0)."""
+    return f"Money!{xl_rowcol_to_cell(FIRST + at, [column.heading for column in COLUMNS].index('Owed'))}"
 
 
 def owed(plan: Plan) -> Decimal | str:

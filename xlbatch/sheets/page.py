@@ -18,7 +18,7 @@ from xlbatch.sheets.picture import Picture
 from xlbatch.sheets.style import BODY, SMALL, Formats
 from xlbatch.sheets.widths import PAD, filled, least_width, own_width
 
-CUSHION = 3.5  # points above and below
+CUSHION = 2.75  # points above and below
 
 
 @dataclass(frozen=True)
@@ -48,7 +48,7 @@ class Page:
         self.columns: Sequence[Column] = ()
         self.widths: list[float] = []
         self.head = self.end = 0  # the heading row and the last row of the table
-        self.printed = 1  # pages it prints on
+        self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], list[tuple[str, ...]]] = {}
 
@@ -83,12 +83,18 @@ class Page:
         """One more column at the right, of its own width."""
         self.columns = (*self.columns, column)
         self.widths.append(column.width * 72)
+        self.sheet.set_column_pixels(len(self.columns) - 1, len(self.columns) - 1, int(column.width * 96))
         self._looks.clear()
 
     @property
     def last(self) -> int:
         """The last printed column."""
         return max(at for at, column in enumerate(self.columns) if not column.outside)
+
+    @property
+    def printed(self) -> int:
+        """How many pages it prints on."""
+        return 1 + len(self.starts)
 
     @property
     def room(self) -> float:
@@ -179,7 +185,7 @@ class Page:
 
     def banner(self, strong: str, text: str, look: str) -> int:
         """A row of the table that holds one text running across it, its start in bold."""
-        row = self._next(self.formats.size(look) * 1.3)
+        row = self._next(self.formats.size(look) * LINE)
         for at in range(self.last + 1):
             put(self.sheet, row, at, None if at else strong or text, self.formats.get(look, *["strong"] * bool(strong)))
         if strong and text:
@@ -234,8 +240,8 @@ class Page:
             block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
         ]
         breaks = page_starts([height for _, height in blocks], first, room - repeated)
-        self.sheet.set_h_pagebreaks([blocks[at][0] for at in breaks])
-        self.printed = 1 + len(breaks)
+        self.starts = tuple(blocks[at][0] for at in breaks)
+        self.sheet.set_h_pagebreaks(list(self.starts))
 
     def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
         """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-SIDE, TOP, BOTTOM, FOOTER = 0.4, 0.4, 0.5, 0.25  # margins in inches
+SIDE, TOP, BOTTOM, FOOTER, HEADER = 0.3, 0.4, 0.45, 0.25, 0.2  # margins in inches
 SLACK = 0.975  # viewers draw columns and rows up to 2 % larger than asked
 _SIZES = {"Letter": (8.5, 11.0, 1), "A4": (8.27, 11.69, 9)}  # inches, and the workbook's own number for the paper
 

@@ -9,7 +9,7 @@ from PIL import Image
 
 from xlbatch.sheets.measure import ARIMO
 
-CRISP, PLAIN = 2.0, 1.25  # dots a point: 144 dots per inch in print, fewer where there are very many pictures
+CRISP, PLAIN = 2.0, 1.25  # dots a point: 144 dots per inch in print, fewer where there is very much to draw
 COLORS = 48
 _IMAGE_POINT = 72 / 96  # an unscaled picture's dot in points
 
@@ -23,7 +23,7 @@ class Picture:
     scale: float
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def drawn(svg: str, says: str, dots: float = CRISP) -> Picture:
     """The picture of an SVG whose width and height are in points."""
     png = resvg_py.svg_to_bytes(

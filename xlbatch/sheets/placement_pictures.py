@@ -15,8 +15,8 @@ from xlbatch.units import print_step, printed_text
 MOST = 24  # pictures
 ACROSS = 3
 ROW = 18.0  # points: the rows the pictures lie over
-HIGH = 8 * ROW  # of one picture
-CAPTION, LETTER = 8.5, 7.0  # points: line height and size of the words below a drawing
+HIGH = 9 * ROW  # of one picture
+CAPTION, LETTER = 10.5, 9.0  # points: line height and size of the words below a drawing
 COLUMNS = (Column("", 1.87), *(Column("", 1.95) for _ in range(ACROSS)))
 
 Kind = tuple[str, ...]
@@ -53,8 +53,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Placement pictures",
         f"Print at actual size (100 %). Check the ruler: {CHECK[settings.length_unit][1]} must measure "
-        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. The drawings are simple; the "
-        "measures are those of Placement.",
+        f"{CHECK[settings.length_unit][1]}. Cut it out and lay its 0 on the seam. Each drawing shows one size of "
+        "its kind; the measures are those of Placement.",
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
@@ -77,7 +77,7 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     first = places[0].garment
     shown = [place for place in places if place.garment.no == first.no]
     title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
-    said = [title, f"drawn: size {first.blank.size}", *measures(places, settings)]
+    said = [title, *measures(places, settings)]
     lines = [part for line in said for part in _wrapped(line, width - 4)]
     high = HIGH - CAPTION * len(lines) - 10
     words = "".join(

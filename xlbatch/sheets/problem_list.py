@@ -7,7 +7,7 @@ import pandas as pd
 from xlbatch.problems import Problem, Where
 from xlbatch.roster.job import Job
 from xlbatch.sheets import job as job_sheet
-from xlbatch.sheets.cell import Link
+from xlbatch.sheets.cell import Link, unbroken
 from xlbatch.sheets.inputs import Input, spots
 from xlbatch.sheets.page import Column, Page, tabled
 
@@ -45,8 +45,8 @@ def table(problems: Iterable[Problem], links: Places) -> pd.DataFrame:
             each.where.sheet,
             links.get(each.where, each.where.cell),
             each.found,
-            each.wrong,
-            each.todo,
+            unbroken(each.wrong),
+            unbroken(each.todo),
             each.suggestion,
             each.code,
         )

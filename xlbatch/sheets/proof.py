@@ -1,21 +1,23 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import accumulate, pairwise
 
 import pandas as pd
 
 from xlbatch.art.decal import Decal
 from xlbatch.placement.group import Group, groups
-from xlbatch.roster.job import Settings
+from xlbatch.roster.job import Film, Settings
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.style import BOX
-from xlbatch.sheets.swatch import LOW, TALL, proof_picture
+from xlbatch.sheets.swatch import LOW, TALL, Swatch, page_picture, proof_picture
 from xlbatch.sheets.widths import PAD
 from xlbatch.units import printed_text
 
-MOST_PICTURES = 300  # different pictures: beyond that a workbook grows slow to open
+MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open
+MOST_DRAWN = 1_000  # garments drawn at all
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 MOST_LETTERS = 3  # spelled out with their codes
 COLUMNS = (
@@ -87,7 +89,7 @@ def write(page: Page, plan: Plan) -> None:
     """The proof, for whoever ordered the garments."""
     frame = table(plan)
     page.lay_columns(COLUMNS, frame)
-    some = f" Only the first {MOST_PICTURES} different pictures are drawn." if len(frame) > MOST_PICTURES else ""
+    some = f" Only the first {MOST_DRAWN} garments are drawn." if len(frame) > MOST_DRAWN else ""
     page.title(
         "Proof",
         "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
@@ -96,24 +98,48 @@ def write(page: Page, plan: Plan) -> None:
     )
     page.line("Approved by ______________________________     Date ______________", "strong", least=20)
     page.heading()
-    at = page.at("As cut")
-    colors = {film.name.casefold(): film.color for film in reversed(plan.job.films)}
-    decals = decals_of(plan)
-    drawn: set[bytes] = set()
+    (_garment_by_garment if len(frame) <= MOST_PICTURES else _page_by_page)(page, plan, frame)
+
+
+def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
+    """The rows, each with its picture; a drawing is shown large where it comes first."""
+    at, colors = page.at("As cut"), film_colors(plan.job.films)
     shown: set[str] = set()
-    for garment, values in zip(plan.garments, frame.itertuples(index=False, name=None), strict=True):
-        them = decals[garment.no]
-        height = TALL if _drawings(them) - shown else LOW
+    for swatch, values in zip(swatches(plan).values(), frame.itertuples(index=False, name=None), strict=True):
+        drawings = {decal.spec.artwork for decal in swatch.decals if decal.spec.artwork}
+        height = LOW if drawings <= shown else TALL
+        shown |= drawings
         row = page.record(values, least=height + 3)
-        if len(drawn) < MOST_PICTURES:
-            shown |= _drawings(them)
-            sizes = [size_text(group, plan.job.settings) for group in groups(them)]
-            picture = proof_picture(them, sizes, garment.color, colors, page.widths[at] - PAD, height)
-            drawn.add(picture.png)
-            page.picture(row, at, picture, left=2, top=1.5)
+        page.picture(row, at, proof_picture(swatch, colors, page.widths[at] - PAD, height), left=2, top=1.5)
     page.end_table()
 
 
-def _drawings(decals: Iterable[Decal]) -> set[str]:
-    """The artwork among these: shown large where it comes first."""
-    return {decal.spec.artwork for decal in decals if decal.spec.artwork}
+def _page_by_page(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
+    """The rows, then one picture a printed page; in it each garment says its number, whatever becomes of the rows."""
+    for values in frame.itertuples(index=False, name=None):
+        page.record(values, least=LOW + 3)
+    page.end_table()
+    at, colors, first = page.at("As cut"), film_colors(plan.job.films), page.head + 1
+    found = list(swatches(plan, numbered=True).items())[:MOST_DRAWN]
+    for start, end in pairwise((first, *page.starts, first + len(frame))):
+        if them := dict(found[start - first : end - first]):
+            heights = page.heights[start : start + len(them)]
+            tops = [0.0, *accumulate(heights[:-1])]
+            size = (page.widths[at] - PAD, sum(heights) - 3)
+            page.picture(start, at, page_picture(them, tops, colors, size), left=2, top=1.5)
+
+
+def swatches(plan: Plan, *, numbered: bool = False) -> Mapping[int, Swatch]:
+    """What is on each garment, by its number; `numbered`: the first caption says the number too."""
+    decals = decals_of(plan)
+    found = {}
+    for garment in plan.garments:
+        sizes = [size_text(group, plan.job.settings) for group in groups(decals[garment.no])]
+        captions = [f"no. {garment.no}: {sizes[0]}", *sizes[1:]] if numbered else sizes
+        found[garment.no] = Swatch(decals[garment.no], captions, garment.color)
+    return found
+
+
+def film_colors(films: Sequence[Film]) -> Mapping[str, str]:
+    """Colors by the lower-case name of the film; of films with the same name the first one's."""
+    return {film.name.casefold(): film.color for film in reversed(films)}

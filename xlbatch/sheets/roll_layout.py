@@ -1,6 +1,7 @@
 """Roll layout: each run drawn to scale, its decals numbered, its strips marked."""
 
 from xlbatch.film.layout import Run
+from xlbatch.sheets.cell import unbroken
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.run_picture import Part, parts, run_picture
@@ -11,7 +12,7 @@ ROW = 20.0  # points: the rows a picture lies over
 MOST_DRAWN = 300  # garments: with more, decals are drawn as boxes, so that the workbook stays small
 TALLEST = 0.84  # of a page: the rest is for titles and captions
 ACROSS = 3  # parts of runs side by side
-COLUMNS = (Column("", 2.5, ("text", "strong")),) * ACROSS
+COLUMNS = (Column("", 2.5, ("text", "strong", "caption")),) * ACROSS
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -44,5 +45,7 @@ def write(page: Page, plan: Plan) -> None:
 
 def _caption(run: Run, part: Part, plan: Plan) -> str:
     unit = plan.job.settings.length_unit
-    some = f", strips {', '.join(str(strip.batch) for strip in part)}" if len(part) < len(run.strips) else ""
-    return f"Run {run.no}{some}: {run.film.name}, {printed_text(run.length, unit, up=True)} long, from {run.cut_from}"
+    word = "strip" if len(part) == 1 else "strips"
+    some = f", {word} {', '.join(str(strip.batch) for strip in part)}" if len(part) < len(run.strips) else ""
+    length = unbroken(printed_text(run.length, unit, up=True))
+    return f"Run {run.no}{some}: {run.film.name}, {length} long, from {run.cut_from}"

@@ -12,14 +12,14 @@ from xlbatch.shopping.lines import BuyLine
 
 TOTAL = "Shopping_total"  # the name of the cell with the sum, used on the job sheet
 COLUMNS = (
-    Column("Kind", 0.6),
-    Column("Item", 2.4, ("text", "strong")),
+    Column("Kind", 0.55),
+    Column("Item", 2.6, ("text", "strong")),
     Column("Garment", 0.6, whole=True),
     Column("Size", 0.6, whole=True),
     Column("Color", 0.8),
     Column("Needed", 0.7, ("count",)),
     Column("Spares", 0.68, ("count", "change")),
-    Column("On hand", 0.65, ("count", "change")),
+    Column("On hand", 0.68, ("count", "change")),
     Column("Buy", 0.55, ("count", "strong")),
     Column("Price", 0.8, ("money", "change")),
     Column("Cost", 0.9, ("money",)),

@@ -1,12 +1,13 @@
 """Pictures for the proof: a garment's decals as they are cut, in film color on garment color."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from xlbatch.art.decal import Decal
 from xlbatch.art.path import path_data
 from xlbatch.placement.group import Group, groups
 from xlbatch.sheets.measure import text_width
-from xlbatch.sheets.picture import Picture, drawn
+from xlbatch.sheets.picture import PLAIN, Picture, drawn
 from xlbatch.sheets.widths import filled
 from xlbatch.trade.tables import color_hex
 
@@ -15,34 +16,55 @@ CAPTION = 8.5  # of these below each panel
 CAPTION_SIZE = 7.0
 GAP = 5.0  # between two panels
 MARGIN = 3.0  # inside a panel
-MARK, MARKED = 4.0, "#d81b60"  # the ring around a place too thin to cut: its radius in points
+MARK = 4.0  # the ring around a place too thin to cut: its radius in points
+MARKED = (("#ffffff", 3.0), ("#b0003a", 1.2))  # a dark ring on a white one: seen on any film, and in gray
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
 
-def proof_picture(
-    decals: Sequence[Decal],
-    captions: Sequence[str],
-    garment_color: str,
-    film_colors: Mapping[str, str],
-    width: float,
-    height: float = LOW,
+@dataclass(frozen=True)
+class Swatch:
+    """What is on a garment: its decals, a caption for each group of them, and the garment's color."""
+
+    decals: Sequence[Decal]
+    captions: Sequence[str]
+    garment_color: str
+
+
+def proof_picture(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float = LOW) -> Picture:
+    """All decals of a garment side by side in `width` × `height` points. `film_colors`: by each film's lower-case
+    name."""
+    return drawn(_svg(_panels(swatch, film_colors, width, height), width, height), _says(swatch))
+
+
+def page_picture(
+    swatches: Mapping[int, Swatch], tops: Sequence[float], film_colors: Mapping[str, str], size: tuple[float, float]
 ) -> Picture:
-    """All decals of a garment side by side in `width` × `height` points, each as large as its panel allows, a caption
-    below each; the films of one drawing over one another. `film_colors`: by each film's lower-case name."""
-    together = groups(decals)
-    room = width - GAP * (len(together) - 1)
+    """Many garments below one another in one picture of `size` points; by garment number, each with its `top`."""
+    panels = "".join(
+        f'<g transform="translate(0 {top:.2f})">{_panels(swatch, film_colors, size[0], LOW)}</g>'
+        for swatch, top in zip(swatches.values(), tops, strict=True)
+    )
+    says = f"As cut: garments no. {', '.join(map(str, swatches))}"
+    return drawn(_svg(panels, *size), says, PLAIN)
+
+
+def _svg(inside: str, width: float, height: float) -> str:
+    return f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{inside}</svg>'
+
+
+def _panels(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float) -> str:
+    """A garment's decals side by side, each as large as its panel allows, a caption below each; the films of one
+    drawing over one another."""
+    together = groups(swatch.decals)
     shapes = [max(0.5, min(6.0, group.width / group.height)) for group in together]
-    least = [text_width(caption, CAPTION_SIZE) + 2 for caption in captions]
-    widths = filled(shapes, least, room)
+    least = [text_width(caption, CAPTION_SIZE) + 2 for caption in swatch.captions]
+    widths = filled(shapes, least, width - GAP * (len(together) - 1))
     panels, left = "", 0.0
-    for group, caption, wide in zip(together, captions, widths, strict=True):
-        panels += (
-            f'<g transform="translate({left:.2f} 0)">'
-            f"{_panel(group, caption, (wide, height), garment_color, film_colors)}</g>"
-        )
+    for group, caption, wide in zip(together, swatch.captions, widths, strict=True):
+        panel = _panel(group, caption, (wide, height), swatch.garment_color, film_colors)
+        panels += f'<g transform="translate({left:.2f} 0)">{panel}</g>'
         left += wide + GAP
-    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{panels}</svg>'
-    return drawn(svg, _says(decals, garment_color))
+    return panels
 
 
 def _panel(
@@ -70,13 +92,14 @@ def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float) -> str:
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="{fill}" fill-opacity=".35" stroke="{fill}" stroke-width="2" stroke-dasharray="8 5"/>'
     marks = "".join(
-        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{MARK / scale:.2f}" fill="none" stroke="{MARKED}" '
-        f'stroke-width="{1 / scale:.2f}"/>'
+        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{MARK / scale:.2f}" fill="none" stroke="{color}" '
+        f'stroke-width="{width / scale:.2f}"/>'
         for across, up in decal.thin
+        for color, width in MARKED
     )
     return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"/>{marks}'
 
 
-def _says(decals: Iterable[Decal], garment_color: str) -> str:
-    parts = (" ".join(filter(None, (decal.piece, decal.text, "in", decal.film))) for decal in decals)
-    return f"On {garment_color}: " + "; ".join(parts)
+def _says(swatch: Swatch) -> str:
+    parts = (" ".join(filter(None, (decal.piece, decal.text, "in", decal.film))) for decal in swatch.decals)
+    return f"On {swatch.garment_color}: " + "; ".join(parts)

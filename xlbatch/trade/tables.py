@@ -16,6 +16,7 @@ def table(name: str) -> tuple[Line, ...]:
         return tuple(csv.DictReader(file))
 
 
+@cache
 def words(cell: str) -> tuple[str, ...]:
     """The parts of a `a; b; c` cell."""
     return tuple(part for part in (piece.strip() for piece in cell.split(";")) if part)
