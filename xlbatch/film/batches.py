@@ -21,7 +21,7 @@ from xlbatch.film.partition import cheapest, prices
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
-CUT = 5_000  # µm of film worth one strip less to cut and weed (common practice, no source)
+CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
 APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
