@@ -1,7 +1,7 @@
 """Names of all the world pass unchanged from the cell to the proof and to the title in the cut file.
 
-Scripts that no bundled font has are held back with `font-lacks`, and texts that no garment is wide enough for with
-`lettering-too-long`: those names pass unchanged from the cell to the roster and to the problem.
+Where neither a bundled font nor one of the computer has a script, its names are held back with `font-lacks`: those
+pass unchanged from the cell to the roster and to the problem. Debian's fonts-noto-core and fonts-noto-cjk have all.
 """
 
 import csv
@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.workbooks import write_workbook
 from xlbatch.art.fonts import stand_in
 from xlbatch.cutfiles.cut import cut_files
 from xlbatch.roster.read import Reading, read
@@ -20,7 +21,11 @@ from xlbatch.sheets import proof
 from xlbatch.sheets.plan import Plan
 
 DATA = Path(__file__).parent / "data"
-HOLDS_BACK = {"font-lacks", "lettering-too-long", "text-directions"}
+HOLDS_BACK = {"font-lacks", "text-directions"}
+FONTS = [
+    Path("/usr/share/fonts", *each.split())
+    for each in ("opentype noto NotoSansCJK-Bold.ttc", "truetype noto NotoSansKhmer-Bold.ttf")
+]
 INVENTED = {
     "patronymic": "Björk Þorleifsdóttir",
     "two surnames": "Inés Peñalver y Sotomayor",
@@ -44,9 +49,9 @@ def cldr_names() -> list[str]:
 
 
 def planned(names: list[str], folder: Path) -> Plan:
-    path = folder / "names.csv"
-    with path.open("w", encoding="utf-8", newline="") as file:
-        csv.writer(file).writerows([["Who", "Size"], *([name, "5XL"] for name in names)])
+    roster = [["Who", "Size"], *([name, "5XL"] for name in names)]
+    small = [["Setting", "Value"], ["Least letter height", "1/8 in"]]  # so that the longest names fit
+    path = write_workbook(folder / "names.xlsx", {"Roster": roster, "Job": small})
     reading = read(path)
     assert isinstance(reading, Reading)
     return make_plan(reading, 0, lambda _stage: None, datetime(2026, 5, 4))
@@ -77,6 +82,14 @@ def test_four_names_in_five_are_in_scripts_of_the_bundled_fonts() -> None:
     names = [*INVENTED.values(), *cldr_names()]
     assert len(names) == 928
     assert sum(stand_in(name, "Archivo Black") is not None for name in names) == 729
+
+
+@pytest.mark.skipif(
+    not all(map(Path.exists, FONTS)), reason="Debian's fonts-noto-core and -cjk are not on this computer"
+)
+def test_with_fonts_for_them_every_name_gets_through(world: Plan) -> None:
+    assert world.held == ()
+    assert len(world.garments) == 928
 
 
 def test_the_others_are_held_back_by_name(world: Plan) -> None:

@@ -11,6 +11,7 @@ import uharfbuzz as hb
 from xlbatch.art.typeface import Typeface, open_typeface, set_line
 
 _MOST = 5000  # font files looked at
+_ENDINGS = (".ttf", ".otf", ".ttc", ".otc")  # of a collection, the first font
 
 
 def computer_font(text: str) -> Typeface | None:
@@ -39,7 +40,7 @@ def _files() -> tuple[Path, ...]:
         file
         for folder in _folders()
         for file in sorted(folder.rglob("*"))[:_MOST]
-        if file.suffix.lower() in (".ttf", ".otf") and file.is_file()
+        if file.suffix.lower() in _ENDINGS and file.is_file()
     ]
     return tuple(sorted(found, key=lambda file: (_plain(file.stem), file.name, str(file))))
 
