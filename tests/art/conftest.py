@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from xlbatch.art import computer_fonts
 from xlbatch.art.draw import draw
 from xlbatch.check.garment import Garment
 from xlbatch.problems import Where
@@ -88,6 +89,12 @@ class Make:
         """The decals and problems of one garment."""
         settings = replace(SETTINGS, **settings or {})
         return draw(self.job(settings), (self.garment(*design, size=size, **changes),))
+
+
+@pytest.fixture(autouse=True)
+def _no_fonts_of_the_computer(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever fonts this computer has, the bundled ones alone are used."""
+    monkeypatch.setattr(computer_fonts, "_files", tuple)
 
 
 @pytest.fixture
