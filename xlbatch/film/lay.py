@@ -2,12 +2,14 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.batches import FilmBoxes, choose_batches
-from xlbatch.film.box import bed_of, box_of
-from xlbatch.film.layout import Batch, FilmNeed, Layout, Run
+from xlbatch.film.box import Bed, bed_of, box_of, um
+from xlbatch.film.interlock import interlock
+from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
 from xlbatch.film.runs import fill_runs
 from xlbatch.film.strips import lay_strips
@@ -15,20 +17,24 @@ from xlbatch.film.verify import faults
 from xlbatch.roster.job import Film, Job, Settings
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
+ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
-ByGarment = dict[str, dict[int, list[Decal]]]  # by film name, then by garment number
+Group = tuple[int, ...]  # the numbers of a batch's garments
+Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
     """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
-    by_garment = _by_garment(decals)
-    films = [film for film in job.films if film.name in by_garment]
-    batches = _batches(films, garments, by_garment, job.settings, effort)
+    work = _work(job, decals, effort)
+    used = {decal.garment_no for decal in decals}
+    strips = work.strips([garment.no for garment in garments if garment.no in used])
+    batches = tuple(Batch(no, group) for no, group in enumerate(strips, 1))
     runs: list[Run] = []
     needs: list[FilmNeed] = []
-    for film in films:
-        laid = _runs(film, batches, by_garment[film.name], job.settings, effort, len(runs) + 1)
-        cut, need = film_need(film, laid, job.settings)
+    for film in work.films:
+        own = [(batch.no, strips[batch.garments].get(film.name)) for batch in batches]
+        numbered = [replace(strip, batch=no) for no, strip in own if strip]
+        cut, need = film_need(film, fill_runs(film, numbered, job.settings, len(runs) + 1), job.settings)
         runs += cut
         needs.append(need)
     layout = Layout(batches, tuple(runs), tuple(needs))
@@ -37,36 +43,67 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
     return layout
 
 
-def _by_garment(decals: Sequence[Decal]) -> ByGarment:
-    found: ByGarment = defaultdict(lambda: defaultdict(list))
+@dataclass(frozen=True)
+class _Work:
+    """The films used, and each garment's decals of every film."""
+
+    films: Sequence[Film]
+    beds: Sequence[Bed]
+    decals: Sequence[dict[int, list[Decal]]]  # of each film, by garment number
+    settings: Settings
+    effort: int
+
+    def strips(self, numbers: Sequence[int]) -> dict[Group, Strips]:
+        """The batches and their strips, in the order of their first garments on the roster.
+
+        Batches are chosen by boxes. Interlocked, those that are too long may still make strips that are short enough:
+        they are tried first, and what is still too long is chosen anew."""
+        found: dict[Group, Strips] = {}
+        left = list(numbers)
+        for room in ROOM if self.settings.interlock else ROOM[-1:]:
+            groups = self._groups(left, room)
+            laid = zip(groups, self._laid(groups), strict=True)
+            found.update((group, strips) for group, strips in laid if self._fits(strips))
+            done = {no for group in found for no in group}
+            left = [no for no in left if no not in done]
+        place = {no: at for at, no in enumerate(numbers)}
+        return dict(sorted(found.items(), key=lambda each: place[each[0][0]]))
+
+    def _groups(self, numbers: Sequence[int], room: float) -> list[Group]:
+        if not numbers:
+            return []
+        boxes = [
+            FilmBoxes(
+                replace(bed, longest=round(bed.longest * room)),
+                tuple(tuple(box_of(decal, bed.gap) for decal in decals.get(no, ())) for no in numbers),
+            )
+            for bed, decals in zip(self.beds, self.decals, strict=True)
+        ]
+        chosen = choose_batches(boxes, self.settings.shirts_per_strip, self.effort)
+        return [tuple(numbers[each] for each in group) for group in chosen]
+
+    def _laid(self, groups: Sequence[Group]) -> list[Strips]:
+        """The strips of each group."""
+        found: list[Strips] = [{} for _ in groups]
+        for film, bed, decals in zip(self.films, self.beds, self.decals, strict=True):
+            sets = [(at, [each for no in group for each in decals.get(no, ())]) for at, group in enumerate(groups)]
+            strips = lay_strips([each for each in sets if each[1]], bed, TRIES[min(self.effort, 1)])
+            if self.settings.interlock:
+                strips = interlock(strips, bed, self.effort, mirrored=self.settings.mirror)
+            for strip in strips:
+                found[strip.batch][film.name] = strip
+        return found
+
+    def _fits(self, strips: Strips) -> bool:
+        """Whether no strip is longer than allowed."""
+        beds = {film.name: bed for film, bed in zip(self.films, self.beds, strict=True)}
+        return all(um(strip.length) + beds[name].gap <= beds[name].longest for name, strip in strips.items())
+
+
+def _work(job: Job, decals: Sequence[Decal], effort: int) -> _Work:
+    by_garment: dict[str, dict[int, list[Decal]]] = defaultdict(lambda: defaultdict(list))
     for decal in decals:
-        found[decal.film][decal.garment_no].append(decal)
-    return found
-
-
-def _batches(
-    films: Sequence[Film], garments: Sequence[Garment], by_garment: ByGarment, settings: Settings, effort: int
-) -> tuple[Batch, ...]:
-    numbers = [garment.no for garment in garments if any(garment.no in by_garment[film.name] for film in films)]
-    if not numbers:
-        return ()
-    beds = [bed_of(film, settings) for film in films]
-    boxes = [
-        FilmBoxes(bed, tuple(tuple(box_of(d, bed.gap) for d in by_garment[film.name].get(no, ())) for no in numbers))
-        for film, bed in zip(films, beds, strict=True)
-    ]
-    chosen = choose_batches(boxes, settings.shirts_per_strip, effort)
-    return tuple(Batch(at, tuple(numbers[each] for each in group)) for at, group in enumerate(chosen, 1))
-
-
-def _runs(
-    film: Film,
-    batches: Sequence[Batch],
-    by_garment: dict[int, list[Decal]],
-    settings: Settings,
-    effort: int,
-    first_no: int,
-) -> tuple[Run, ...]:
-    sets = [(batch.no, [decal for no in batch.garments for decal in by_garment.get(no, ())]) for batch in batches]
-    strips = lay_strips([each for each in sets if each[1]], bed_of(film, settings), TRIES[min(effort, 1)])
-    return fill_runs(film, strips, settings, first_no)
+        by_garment[decal.film][decal.garment_no].append(decal)
+    films = [film for film in job.films if film.name in by_garment]
+    beds = [bed_of(film, job.settings) for film in films]
+    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort)

@@ -37,17 +37,21 @@ class Lying:
     def length(self) -> float:
         return self.decal.width if self.turned in (90, 270) else self.decal.height
 
+    def matrix(self, *, mirrored: bool) -> Matrix:
+        """Takes the decal's upright outline to where it lies on the film: x across it, y along it.
 
-def _turning(lying: Lying) -> Matrix:
-    """The turn counterclockwise that keeps the box's lower-left corner at (0, 0)."""
-    width, height = lying.decal.width, lying.decal.height
-    turns: dict[int, Matrix] = {
-        0: (1, 0, 0, 1, 0, 0),
-        90: (0, 1, -1, 0, height, 0),
-        180: (-1, 0, 0, -1, width, height),
-        270: (0, -1, 1, 0, 0, width),
-    }
-    return turns[lying.turned]
+        Mirroring about a vertical line is matrix(-1 0 0 1 W 0) of SVG, W here the width of the box."""
+        width, height = self.decal.width, self.decal.height
+        turns: dict[int, Matrix] = {
+            0: (1, 0, 0, 1, 0, 0),
+            90: (0, 1, -1, 0, height, 0),
+            180: (-1, 0, 0, -1, width, height),
+            270: (0, -1, 1, 0, 0, width),
+        }
+        a, b, c, d, e, f = turns[self.turned]
+        if mirrored:
+            a, c, e = -a, -c, self.width - e
+        return a, b, c, d, e + self.across, f + self.along
 
 
 @dataclass(frozen=True)
@@ -113,13 +117,9 @@ class Run:
         return (self.strips[0].start - self.test_cut) / 2
 
     def matrix(self, lying: Lying) -> Matrix:
-        """Takes a decal's upright outline (y upward) to where it lies on the run's page (y downward from its far end).
-
-        Mirroring about a vertical line is matrix(-1 0 0 1 W 0) of SVG, W here the width of the box."""
-        a, b, c, d, e, f = _turning(lying)
-        if self.mirrored:
-            a, c, e = -a, -c, lying.width - e
-        return a, -b, c, -d, e + lying.across, self.length - lying.along - f
+        """Takes a decal's upright outline to where it lies on the run's page: y downward from its far end."""
+        a, b, c, d, e, f = lying.matrix(mirrored=self.mirrored)
+        return a, -b, c, -d, e, self.length - f
 
 
 @dataclass(frozen=True)
@@ -131,8 +131,8 @@ class FilmNeed:
     runs: int
     length: float  # all runs, end margins included
     least: float  # a proven lower bound for these decals laid freely, without margins
-    free: float  # what they take laid freely, not in strips, as far as a short search finds; without margins
-    used: float  # decal area over film area, 0 to 1
+    free: float  # what their boxes take laid freely, not in strips, as far as a short search finds; without margins
+    used: float  # decal area over film area, 0 to 1: of their boxes, or of their shapes where they interlock
     on_hand: float  # length taken from pieces on hand
     spare: float  # length to buy beyond the runs, for spoiled decals
     buy: float  # length to buy

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal as Money
 
+from xlbatch.art.decal import Decal
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, bed_of, box_of
 from xlbatch.film.free import pack
@@ -47,7 +48,7 @@ def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tupl
         length=round(length, 3),
         least=_least(film, runs, settings),
         free=_free(film, runs, settings),
-        used=sum(each.width * each.height for each in decals) / (length * film.usable_width),
+        used=sum(_area(each, settings) for each in decals) / (length * film.usable_width),
         on_hand=round(on_hand, 3),
         spare=spare,
         buy=buy,
@@ -126,19 +127,34 @@ def _least_kept(settings: Settings) -> float:
 
 
 def _least(film: Film, runs: Sequence[Run], settings: Settings) -> float:
-    """The slice bound in mm, margins apart. Where the margins hold less than a gap, each run may save one."""
+    """The slice bound in mm, or the area bound of interlocked shapes, margins apart. Where the margins hold less than a
+    gap, each run may save one."""
     bed = bed_of(film, settings)
     pieces = 1 if 2 * settings.end_margin >= settings.gap else len(runs)
-    boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
-    return max(0, least_length(boxes, bed) - pieces * bed.gap) / UM
+    decals = [lying.decal for run in runs for lying in run.lying]
+    if settings.interlock:
+        from xlbatch.film.shape import least_area
+
+        area = sum(least_area(decal, settings.gap) for decal in decals)
+        least = math.floor(area / (film.usable_width + settings.gap) * UM)
+    else:
+        least = least_length([box_of(decal, bed.gap) for decal in decals], bed)
+    return max(0, least - pieces * bed.gap) / UM
 
 
 def _free(film: Film, runs: Sequence[Run], settings: Settings) -> float:
-    """The length in mm, margins apart, that the same decals take laid freely; no longer than they do in strips."""
+    """The length in mm, margins apart, that the same boxes take laid freely; no longer than they do in strips."""
     bed = bed_of(film, settings)
     boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
     found = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))).length - bed.gap
+    if settings.interlock:
+        return found / UM
     return min(found / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))
+
+
+def _area(decal: Decal, settings: Settings) -> float:
+    """The film a decal's box takes in mm²; interlocked, its shape."""
+    return decal.outline.area if settings.interlock and decal.outline else decal.width * decal.height
 
 
 def _spare(runs: Sequence[Run], settings: Settings) -> float:

@@ -9,6 +9,7 @@ from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.roster.job import Settings
 
 SLACK = 0.002  # mm: lengths are written to 0.001
+STRAY = 0.01  # mm: how far the distance of two shapes may be off
 
 
 def faults(layout: Layout, decals: Sequence[Decal], settings: Settings) -> tuple[str, ...]:
@@ -103,15 +104,22 @@ def _decals_outside(run: Run, settings: Settings) -> Iterator[str]:
 
 
 def _decals_too_close(run: Run, settings: Settings) -> Iterator[str]:
-    """No two decals of a run overlap or come nearer than the gap: a sweep along it."""
+    """No two decals of a run overlap or come nearer than the gap, their boxes or, interlocked, their shapes."""
     open_: list[Lying] = []
     for lying in sorted(run.lying, key=lambda lying: lying.along):
         open_ = [each for each in open_ if each.along + each.length > lying.along - settings.gap + SLACK]
         for each in open_:
             beside = max(each.across - lying.across - lying.width, lying.across - each.across - each.width)
-            if beside < settings.gap - SLACK:
+            if beside < settings.gap - SLACK and not (settings.interlock and _interlocked(run, each, lying, settings)):
                 yield f"{each.decal.id} and {lying.decal.id} are too close"
         open_.append(lying)
+
+
+def _interlocked(run: Run, one: Lying, other: Lying, settings: Settings) -> bool:
+    """Whether two decals keep the gap by their shapes."""
+    from xlbatch.film.shape import distance
+
+    return distance(one, other, mirrored=run.mirrored) >= settings.gap - SLACK - STRAY
 
 
 RULES = (_mirrored_wrong, _run_too_long, _strips_wrong, _decals_outside, _decals_too_close)

@@ -236,6 +236,7 @@ class Settings:
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
     test_cut: bool = False
+    interlock: bool = False
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from xlbatch.units import printed_length
 
 MIRRORED = "The cut files are already mirrored: do not mirror again."
 NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
+INTERLOCKED = " The decals of a strip interlock: once it is weeded, cut them apart with scissors between the shapes."
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -60,6 +61,6 @@ def write(page: Page, plan: Plan) -> None:
         + (MIRRORED if plan.job.settings.mirror else NOT_MIRRORED),
         "A cut file's name begins with its run's number; Cut from and Run length say which film to load, and how much. "
         "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
-        "strip 1 of every film goes to batch 1 at the press.",
+        "strip 1 of every film goes to batch 1 at the press." + (INTERLOCKED if plan.job.settings.interlock else ""),
     )
     page.table(frame)

@@ -63,10 +63,22 @@ def _floored(mm: float, unit: str) -> float:
     return math.floor(mm / step + 1e-6) * step
 
 
-def _strips_cost(plan: Plan) -> float:
-    """How much more film in mm the strips take than laying freely does, end margins apart."""
-    margins = 2 * plan.job.settings.end_margin
-    return sum(need.length - margins * need.runs - need.free for need in plan.layout.needs)
+def _about_strips(plan: Plan) -> str:
+    """What is proven of the film, and how much more or less the strips take than boxes laid freely, margins apart."""
+    settings = plan.job.settings
+    more = sum(need.length - 2 * settings.end_margin * need.runs - need.free for need in plan.layout.needs)
+    film = printed_text(abs(more), settings.length_unit)
+    if not settings.interlock:
+        return (
+            "Least possible is proven: these decals cannot be laid on less film, even freely. Cutting straight strips "
+            f"costs {film} more film in all than laying without strips; a greater Longest strip (Job) may lower that. "
+            "Film used is decal area over film area."
+        )
+    return (
+        f"The decals of each strip interlock: that takes {film} {'less' if more < 0 else 'more'} film in all than "
+        "boxes laid without strips; more Shirts per strip and a greater Longest strip (Job) may save more. Least "
+        "possible is proven from the shapes and half the gap around them. Film used is shape area over film area."
+    )
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -74,13 +86,10 @@ def write(page: Page, plan: Plan) -> None:
     unit = plan.job.settings.length_unit
     frame = table(plan)
     page.lay_columns(columns(unit), frame)
-    cost = printed_text(_strips_cost(plan), unit)
     page.title(
         "Film requirement",
-        "Length is all runs with their end margins; Spare is for decals that go wrong. Least possible is proven: these "
-        f"decals cannot be laid on less film, even freely. Cutting straight strips costs {cost} more film in all than "
-        "laying without strips; a greater Longest strip (Job) may lower that. Film used is decal area over film area. "
-        "Left over is written as the next job's On hand.",
+        "Length is all runs with their end margins; Spare is for decals that go wrong. "
+        f"{_about_strips(plan)} Left over is written as the next job's On hand.",
     )
     total = page.gap(18)
     page.table(frame, least=24)

@@ -9,7 +9,7 @@ from xlbatch.sheets.widths import PAD
 from xlbatch.units import printed_text
 
 ROW = 20.0  # points: the rows a picture lies over
-MOST_DRAWN = 300  # garments: with more, decals are drawn as boxes, so that the workbook stays small
+MOST_DRAWN = 300  # garments: with more, decals are drawn as boxes alone, so that the workbook stays small
 TALLEST = 0.84  # of a page: the rest is for titles and captions
 ACROSS = 3  # parts of runs side by side
 COLUMNS = (Column("", 2.5, ("text", "strong", "caption")),) * ACROSS
@@ -27,13 +27,14 @@ def write(page: Page, plan: Plan) -> None:
     )
     width = page.widths[0] - 2 * PAD
     found = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
-    shapes = len(plan.garments) <= MOST_DRAWN
+    shapes = len(plan.garments) <= MOST_DRAWN or plan.job.settings.interlock
+    boxes = not plan.job.settings.interlock
     starts = []
     for first in range(0, len(found), ACROSS):
         beside = found[first : first + ACROSS]
         starts.append(page.row)
         row = page.record([*(_caption(*each, plan) for each in beside), *[None] * ACROSS][:ACROSS], least=24)
-        drawn = [run_picture(run, part, width, shapes=shapes) for run, part in beside]
+        drawn = [run_picture(run, part, width, shapes=shapes, boxes=boxes) for run, part in beside]
         for at, (picture, _) in enumerate(drawn):
             page.picture(row + 1, at, picture, left=PAD)
         for _ in range(int(max(height for _, height in drawn) // ROW) + 1):

@@ -1,0 +1,143 @@
+"""Interlocks the decals of a strip by their outlines, as short as a counted search can make it.
+
+Decals drop one after another, each to the lowest, then leftmost place it reaches from above. The search is over orders
+and ways round. It also goes on from what is a little worse, the less the longer it has searched, so that it does not
+stay where it first got stuck.
+"""
+
+import math
+import random
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import numpy as np
+
+from xlbatch.film.box import UM, Bed
+from xlbatch.film.cores import spread
+from xlbatch.film.layout import Lying, Strip
+from xlbatch.film.profile import COLUMN, Lengths, Profile, profiles
+
+MOVED, SWAPPED, TURNED_TOO = 0.4, 0.2, 0.3  # how often a change does what; else it turns one decal
+WORSE = 0.1  # of the score: how much worse a layout may be to go on from at first
+LEVEL = 0.02  # how much the mean height of the columns counts beside the highest
+FEWEST, MOST = 150, 1500  # tries for a strip: at effort 0 or where there are very many, and times the effort
+IN_ALL = 300_000  # tries for all strips of a film, times the effort
+MUCH = 20_000  # tries in all: some seconds
+GRID = COLUMN * UM
+
+
+class _Laid(NamedTuple):
+    """Where a decal lies, and how far the columns are filled then, in µm."""
+
+    across: int
+    along: int
+    filled: Lengths
+    score: float
+
+
+class _Layout(NamedTuple):
+    """Decals in the order in which they drop, the way round of each decal, and where those in the order lie."""
+
+    order: Sequence[int]
+    way: Sequence[int]
+    laid: Sequence[_Laid]
+
+    @property
+    def length(self) -> int:
+        return int(self.laid[-1].filled.max())
+
+    @property
+    def score(self) -> float:
+        return self.laid[-1].score
+
+
+class _Part(NamedTuple):
+    """A strip, and how to interlock it."""
+
+    strip: Strip
+    bed: Bed
+    mirrored: bool
+    tries: int
+
+
+def interlock(strips: Sequence[Strip], bed: Bed, effort: int, *, mirrored: bool) -> tuple[Strip, ...]:
+    """The strips interlocked, each where that makes it shorter."""
+    tries = max(FEWEST, min(MOST, IN_ALL // max(1, len(strips))) * effort)
+    parts = [_Part(strip, bed, mirrored, tries) for strip in strips]
+    return tuple(spread(_interlocked, parts, pays=len(parts) * tries > MUCH))
+
+
+def _interlocked(part: _Part) -> Strip:
+    strip, bed = part.strip, part.bed
+    ways = [profiles(lying.decal, bed, mirrored=part.mirrored) for lying in strip.lying]
+    found = _Search(ways, bed.width).shortest(part.tries)
+    length = (found.length - bed.gap) / UM
+    if length >= strip.length:
+        return strip
+    lying = {
+        at: Lying(strip.lying[at].decal, laid.across / UM, laid.along / UM, ways[at][found.way[at]].turned)
+        for at, laid in zip(found.order, found.laid, strict=True)
+    }
+    return Strip(strip.batch, strip.start, length, tuple(lying[at] for at in range(len(ways))))
+
+
+class _Search:
+    """The search for a strip's shortest layout. `ways`: of each decal, the ways round in which it fits across."""
+
+    def __init__(self, ways: Sequence[Sequence[Profile]], width: int) -> None:
+        self.ways, self.width, self.dice = ways, width, random.Random(len(ways))
+
+    def shortest(self, tries: int) -> _Layout:
+        """The shortest layout found, beginning with the largest decal first."""
+        largest = sorted(range(len(self.ways)), key=lambda at: -self.ways[at][0].across * self.ways[at][0].along)
+        best = now = self._dropped(largest, [0] * len(largest), (), math.inf)
+        for left in range(tries, 0, -1):
+            most = now.score * (1 + WORSE * left / tries * self.dice.random() ** 2)
+            order, way, same = self._changed(now)
+            tried = self._dropped(order, way, now.laid[:same], most)
+            if tried.score <= most:
+                now = tried
+                best = min(best, now, key=lambda each: each.length)
+        return best
+
+    def _changed(self, now: _Layout) -> tuple[list[int], list[int], int]:
+        """Another order, other ways round or both, and how many decals lie as before."""
+        dice, order, way = self.dice, list(now.order), list(now.way)
+        one, other, kind = dice.randrange(len(order)), dice.randrange(len(order)), dice.random()
+        turned = dice.randrange(len(order)) if kind >= MOVED + SWAPPED or dice.random() < TURNED_TOO else None
+        same = len(order)
+        if kind < MOVED:
+            order.insert(other, order.pop(one))
+        elif kind < MOVED + SWAPPED:
+            order[one], order[other] = order[other], order[one]
+        if kind < MOVED + SWAPPED:
+            same = min(one, other)
+        if turned is not None:
+            at = order[turned]
+            way[at] = dice.randrange(len(self.ways[at]))
+            same = min(same, turned)
+        return order, way, same
+
+    def _dropped(self, order: Sequence[int], way: Sequence[int], same: Sequence[_Laid], most: float) -> _Layout:
+        """The decals dropped beyond those that lie already, as long as the score is at most so much."""
+        laid = list(same)
+        filled = laid[-1].filled if laid else np.zeros(math.ceil(self.width / GRID), np.int32)
+        for at in order[len(laid) :]:
+            laid.append(_drop(self.ways[at][way[at]], filled, self.width))
+            filled = laid[-1].filled
+            if laid[-1].score > most:
+                break
+        return _Layout(order, way, laid)
+
+
+def _drop(shape: Profile, filled: Lengths, width: int) -> _Laid:
+    """Lays a shape as low, then as far left as it goes on what is filled."""
+    columns, places = len(shape.low), (width - shape.across) // GRID + 1
+    # each place's columns: sliding_window_view shows them too, but takes longer than all else here
+    below = np.ndarray((places, columns), filled.dtype, filled, strides=filled.strides * 2)
+    height = (below - shape.low).max(axis=1)
+    at = int(height.argmin())
+    along = int(height[at])
+    filled = filled.copy()
+    filled[at : at + columns] = np.maximum(below[at], shape.high + along)
+    return _Laid(at * GRID, along, filled, float(filled.max() + LEVEL * filled.sum() / len(filled)))
