@@ -1,4 +1,7 @@
-"""Brings the blanks on hand up to date: what the shopping list says has come, less what was used at the press."""
+"""Brings the blanks on hand up to date: what the shopping list says has come, less what was used at the press.
+
+Film is not: it is cut before it is pressed, so what a press log says of it is less than what is gone.
+"""
 
 from collections import Counter
 from collections.abc import Mapping
@@ -35,6 +38,19 @@ def blanks_left(job: Job, rows: tuple[RosterRow, ...]) -> tuple[tuple[Blank, ...
         left = max(0, stock.get(color, 0) - used[kind])
         blanks[at] = replace(blanks[at], on_hand={**stock, color: left} if color in stock else stock)
     return tuple(blanks), _question(unmarked)
+
+
+def film_to_measure(job: Job) -> tuple[Problem, ...]:
+    """A question once film came, or was pressed where some was on hand: what is left only a person can measure."""
+    names = {name.casefold() for spec in job.designs for name in (spec.film, spec.outline_film)}
+    films = [film for film in job.films if film.name.casefold() in names]
+    cut = any(film.on_hand for film in films) and bool(job.results)  # pieces that may be gone
+    if not films or not (job.film_came or cut):
+        return ()
+    stock = "; ".join(
+        f"{film.name}, {len(film.on_hand) or 'no'} piece{'s' * (len(film.on_hand) != 1)}" for film in films
+    )
+    return (problem("film-not-counted", films[0].source.at("On hand"), stock=stock),)
 
 
 def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:

@@ -69,7 +69,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Shopping list",
         "The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the sum follow. Write yes or how "
-        f"many came into Arrived: the next plan then counts them as on hand, less those pressed. {_spares(plan)}",
+        "many came into Arrived: the next plan then counts the blanks as on hand, less those pressed. Film it does not "
+        f"count: measure what is left and write it into On hand on the sheet Film. {_spares(plan)}",
     )
     row = page.gap(16)
     page.table(frame)
