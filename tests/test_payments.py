@@ -169,6 +169,19 @@ def test_a_sum_that_a_spreadsheet_worked_out_is_not_taken_for_a_payment(plan: Pa
     assert codes(after) == ["paid-taken-over"]
 
 
+@pytest.mark.parametrize("row", ["Novak", "no group", "Everyone"])
+@pytest.mark.parametrize("value", [99, "all of it"])
+def test_what_is_written_over_a_sum_is_told(plan: Path, tmp_path: Path, row: str, value: object) -> None:
+    def over(book: Workbook) -> None:
+        (top, at), rows = heading_at(book["Money"], "Paid"), book["Money"].iter_rows(values_only=True)
+        down = next(down for down, cells in enumerate(rows, 1) if down > top + 6 and row in cells)
+        book["Money"].cell(down, at).value = value  # type: ignore[assignment]
+
+    after = edit(plan, tmp_path, {}, over)
+    assert [(each.code, each.found) for each in told(after)] == [("paid-not-read", str(value))]
+    assert paid(after) == FIRST
+
+
 def test_a_payment_for_a_row_that_more_are_made_of_is_shared_out(plan: Path, tmp_path: Path) -> None:
     """The row's payment as it is now, and all of it."""
 

@@ -124,9 +124,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("arrived-unmarked", "check", "Blanks were pressed that are not marked as arrived: {kinds}.",
          "Mark Arrived on the Shopping list, or write how many came, and drop the plan again; till then what is left "
          "of them is not known and not counted as on hand."),
-    Kind("film-not-counted", "check",
-         "Film that came or was cut is not counted by itself; on hand are, as the sheet Film says: {stock}.",
-         "Measure what is left and write it into On hand there, like this: 12 in x 40 in. Left over on the Film "
+    Kind("film-not-counted", "check", "{found} that came or was cut is not counted by itself.",
+         "Measure what is left and write it into this cell, like this: 12 in x 40 in. Left over on the Film "
          "requirement of the plan you dropped says what there is once all its runs are cut."),
     Kind("paid-taken-over", "note", "Written under Paid on the sheet Money, and taken over into Roster: {what}.",
          "Nothing to do, if it is right."),

@@ -152,6 +152,5 @@ def test_film_is_left_to_be_measured_and_that_is_said(
             "Press log": [*LOG, [1, "Name", result]],
         },
     )
-    found = [each for each in plan.problems if each.code == "film-not-counted"]
-    assert [(each.where.sheet, each.where.cell) for each in found] == [("Film", "B3")] * asked_for
-    assert all(("Black smooth, 2 pieces." if on_hand else "Black smooth, no pieces.") in each.wrong for each in found)
+    found = [(each.where.sheet, each.where.cell) for each in plan.problems if each.code == "film-not-counted"]
+    assert found == [("Film", "B3")] * asked_for

@@ -41,16 +41,14 @@ def blanks_left(job: Job, rows: tuple[RosterRow, ...]) -> tuple[tuple[Blank, ...
 
 
 def film_to_measure(job: Job) -> tuple[Problem, ...]:
-    """A question once film came, or was pressed where some was on hand: what is left only a person can measure."""
+    """A question for each film that came, or of which there was some when pressing began: how much is there now."""
     names = {name.casefold() for spec in job.designs for name in (spec.film, spec.outline_film)}
-    films = [film for film in job.films if film.name.casefold() in names]
-    cut = any(film.on_hand for film in films) and bool(job.results)  # pieces that may be gone
-    if not films or not (job.film_came or cut):
-        return ()
-    stock = "; ".join(
-        f"{film.name}, {len(film.on_hand) or 'no'} piece{'s' * (len(film.on_hand) != 1)}" for film in films
+    return tuple(
+        problem("film-not-counted", film.source.at("On hand"), film.name)
+        for film in job.films
+        if film.name.casefold() in names
+        and (any(item.startswith(f"{film.name}, ") for item in job.film_came) or (film.on_hand and job.results))
     )
-    return (problem("film-not-counted", films[0].source.at("On hand"), stock=stock),)
 
 
 def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:

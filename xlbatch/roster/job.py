@@ -286,6 +286,6 @@ class Job:
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
-    film_came: bool = False  # as the shopping list says
+    film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet

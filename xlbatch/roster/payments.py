@@ -1,5 +1,6 @@
 """Carries what was paid from a plan's Money sheet, where a person wrote it, to the rows of the Roster."""
 
+from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -13,6 +14,8 @@ from xlbatch.roster.people import garment_no
 from xlbatch.roster.raw import Raw
 
 BEFORE = "Paid in Roster"  # the heading on Money of what the Roster said when the plan was made
+EVERYONE, NO_GROUP = "Everyone", "no group"  # what the rows of sums are called there
+HALF_A_CENT = 0.005
 
 
 @dataclass(frozen=True)
@@ -87,31 +90,32 @@ def _changed(
 def _payment(line: Line, price: Decimal | None) -> _Payment | Unclear | None:
     """What the row says now, or None where it is as the plan wrote it: where all was paid, that follows the price."""
     now, before, cell = _paid(line, "Paid"), _paid(line, BEFORE), line.cells.get("Paid")
-    if isinstance(before, Unclear):
-        before = None
-    if now == before or (before == "yes" and (now == price or (cell and cell.fault == "unsaved"))):
+    before = None if isinstance(before, Unclear) else before
+    follows = before == "yes" and (now == price or (cell is not None and cell.fault == "unsaved"))
+    if now == before or follows:
         return None
     return now if isinstance(now, Unclear) else _Payment(line, now, before, price)
 
 
 def _over_sums(money: tuple[Line, ...]) -> Iterator[Problem]:
     """What stands under Paid in a row without a garment, and is not the sum that a plan has there."""
-    garments = [line for line in money if garment_no(line)]
+    sums: dict[tuple[str, str], float] = defaultdict(float)
+    for line in filter(garment_no, money):
+        for whose in ((EVERYONE, ""), ("", _shown(line, "Group") or NO_GROUP)):
+            sums[whose] += _added(line.cells.get("Paid"))
     for line in money:
-        cell = line.cells.get("Paid")
-        if line.given("Garment no.") or cell is None or cell.fault:
+        cell, whose = line.cells.get("Paid"), (_shown(line, "Who"), _shown(line, "Group"))
+        if cell is None or cell.fault or line.given("Garment no."):
             continue
-        group = None if _shown(line, "Who") else _shown(line, "Group")
-        theirs = (each for each in garments if group in (None, _shown(each, "Group") or "no group"))
-        total = sum(_added(each.cells.get("Paid")) for each in theirs)
-        if isinstance(cell.value, str) or abs(_added(cell) - total) > 0.005:
-            yield _not_read(line, "its row is no garment's")
+        if isinstance(cell.value, str) or abs(_added(cell) - sums[whose]) > HALF_A_CENT:
+            yield _not_read(line, "it stands in a row without a garment number")
 
 
 def _added(cell: Raw | None) -> float:
     """What a cell adds to a spreadsheet's sum."""
-    number = cell and isinstance(cell.value, int | float) and not isinstance(cell.value, bool)
-    return float(str(cell.value)) if cell and number else 0.0
+    if cell is None or isinstance(cell.value, bool) or not isinstance(cell.value, int | float):
+        return 0.0
+    return cell.value
 
 
 def _with_paid(line: Line, payment: _Payment) -> Line:

@@ -6,7 +6,7 @@ from decimal import Decimal
 import pandas as pd
 from xlsxwriter.utility import xl_rowcol_to_cell
 
-from xlbatch.roster.payments import BEFORE
+from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
 from xlbatch.sheets.cell import Formula, Value
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
@@ -73,8 +73,8 @@ def write(page: Page, plan: Plan) -> None:
         own = xl_rowcol_to_cell(page.row, page.at("Group")) if group else '""'
         theirs = f"EXACT({page.below('Group')},{own})"
         lines = [line for line in plan.money if line.group == group]
-        page.record((None, None, group or "no group", *_sums(page, lines, theirs), None), "strong", "summed", least=18)
-    row = page.record((None, "Everyone", None, *_sums(page, plan.money, "1"), None), "strong", "summed", least=18)
+        page.record((None, None, group or NO_GROUP, *_sums(page, lines, theirs), None), "strong", "summed", least=18)
+    row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))
     page.sheet.print_area(0, 0, row, page.last)
 
