@@ -99,9 +99,9 @@ def test_what_is_written_on_money_is_on_both_sheets_of_the_next_plan_and_of_the_
     assert column(whole, "Roster", "Paid") == column(whole, "Money", BEFORE) == FIRST
     edited = edit(whole, tmp_path, {("Money", 1): 15, ("Money", 2): "$ 7.50", ("Money", 4): "yes"})
     (found,) = told(edited)
-    assert (found.code, found.where) == ("paid-taken-over", ("Money", "I4"))
+    assert (found.code, found.where) == ("paid-taken-over", ("Money", "I5"))
     assert found.wrong.endswith(
-        ": Ana Novak (no. 1) 15.00; Ivo Novak (no. 2) 7.50, not 5.00; Kai Lin (no. 4) yes, not 6.67."
+        ": Ivo Novak (no. 2) 7.50, not 5.00; Kai Lin (no. 4) yes, not 6.67; Ana Novak (no. 1) 15.00."
     )
     second, after = plan_of(edited), FIRST | {1: 15, 2: 7.5, 4: "yes"}
     assert column(second, "Roster", "Paid") == column(second, "Money", BEFORE) == after
@@ -241,3 +241,14 @@ def test_a_plan_that_does_not_say_what_it_wrote_is_read_with_care(
     after = edit(plan, tmp_path, {("Money", 3): 15, **edits}, without)
     assert paid(after) == FIRST | {garment: then}
     assert codes(after) == problems
+
+
+def test_many_payments_are_one_note(tmp_path: Path) -> None:
+    """It lists twenty, and says how many more there are; the Roster has them all."""
+    numbers = range(1, 26)
+    roster = [["Garment no.", "Who", "Size"], *([no, f"Runner {no}", "M"] for no in numbers)]
+    money = [["Garment no.", "Who", "Price", "Paid", BEFORE], *([no, f"Runner {no}", 15, 15, None] for no in numbers)]
+    path = write_workbook(tmp_path / "many.xlsx", {"Roster": roster, "Money": money})
+    (found,) = told(path)
+    assert "Runner 20 (no. 20) 15.00; and 5 more" in found.wrong
+    assert paid(path) == dict.fromkeys(numbers, 15)

@@ -127,6 +127,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("film-not-counted", "check", "{found} that came or was cut is not counted by itself.",
          "Measure what is left and write it into this cell, like this: 12 in x 40 in. Left over on the Film "
          "requirement of the plan you dropped says what there is once all its runs are cut."),
+    Kind("price-unclear", "check", "“{found}” cannot be read as {wanted}; this price was not used.",
+         "Write it like this: {example}."),
     Kind("paid-taken-over", "note", "Written under Paid on the sheet Money, and taken over into Roster: {what}.",
          "Nothing to do, if it is right."),
     Kind("paid-two-ways", "check",

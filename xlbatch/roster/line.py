@@ -49,6 +49,7 @@ _CODES = {
     ("Roster", "How many"): "how-many-unclear",
     ("Roster", "Status"): "status-unknown",
     ("Press log", "Result"): "result-unknown",
+    ("Money", "Price"): "price-unclear",
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
 

@@ -16,6 +16,7 @@ from xlbatch.roster.raw import Raw
 BEFORE = "Paid in Roster"  # the heading on Money of what the Roster said when the plan was made
 EVERYONE, NO_GROUP = "Everyone", "no group"  # what the rows of sums are called there
 HALF_A_CENT = 0.005
+MOST_TOLD = 20  # payments that are listed; all stand in the Roster
 
 
 @dataclass(frozen=True)
@@ -61,10 +62,7 @@ def paid_on_money(
         for number, payment in changed.items()
         if payment.now
     )
-    if moved:
-        where, what = moved[0].line.source.at("Paid"), "; ".join(payment.told for payment in moved)
-        problems.append(problem("paid-taken-over", where, what=what))
-    return tuple(lines), tuple(problems)
+    return tuple(lines), (*problems, *_taken_over(moved))
 
 
 def _changed(
@@ -121,6 +119,16 @@ def _added(cell: Raw | None) -> float:
 def _with_paid(line: Line, payment: _Payment) -> Line:
     others = {heading: cell for heading, cell in line.cells.items() if heading != "Paid"}
     return replace(line, cells=others | {"Paid": payment.line.cells["Paid"]} if payment.now is not None else others)
+
+
+def _taken_over(moved: list[_Payment]) -> tuple[Problem, ...]:
+    """One note for all, those first that had paid before."""
+    if not moved:
+        return ()
+    first, *_ = ordered = sorted(moved, key=lambda payment: payment.before is None)
+    more = [f"and {len(ordered) - MOST_TOLD} more"] if len(ordered) > MOST_TOLD else []
+    what = "; ".join([*(payment.told for payment in ordered[:MOST_TOLD]), *more])
+    return (problem("paid-taken-over", first.line.source.at("Paid"), what=what),)
 
 
 def _two_ways(line: Line, payment: _Payment) -> Problem:
