@@ -246,8 +246,11 @@ def test_a_plan_that_does_not_say_what_it_wrote_is_read_with_care(
 def test_many_payments_are_one_note(tmp_path: Path) -> None:
     """It lists twenty, and says how many more there are; the Roster has them all."""
     numbers = range(1, 26)
-    roster = [["Garment no.", "Who", "Size"], *([no, f"Runner {no}", "M"] for no in numbers)]
-    money = [["Garment no.", "Who", "Price", "Paid", BEFORE], *([no, f"Runner {no}", 15, 15, None] for no in numbers)]
+    roster: Rows = [["Garment no.", "Who", "Size"], *([no, f"Runner {no}", "M"] for no in numbers)]
+    money: Rows = [
+        ["Garment no.", "Who", "Price", "Paid", BEFORE],
+        *([no, f"Runner {no}", 15, 15, None] for no in numbers),
+    ]
     path = write_workbook(tmp_path / "many.xlsx", {"Roster": roster, "Money": money})
     (found,) = told(path)
     assert "Runner 20 (no. 20) 15.00; and 5 more" in found.wrong
