@@ -124,6 +124,18 @@ KINDS: tuple[Kind, ...] = (
     Kind("arrived-unmarked", "check", "Blanks were pressed that are not marked as arrived: {kinds}.",
          "Mark Arrived on the Shopping list, or write how many came, and drop the plan again; till then what is left "
          "of them is not known and not counted as on hand."),
+    Kind("film-not-counted", "check", "{found} that came or was cut is not counted by itself.",
+         "Measure what is left and write it into this cell, like this: 12 in x 40 in. Left over on the Film "
+         "requirement of the plan you dropped says what there is once all its runs are cut."),
+    Kind("price-unclear", "check", "“{found}” cannot be read as {wanted}; this price was not used.",
+         "Write it like this: {example}."),
+    Kind("paid-taken-over", "note", "Written under Paid on the sheet Money, and taken over into Roster: {what}.",
+         "Nothing to do, if it is right."),
+    Kind("paid-two-ways", "check",
+         "Paid was changed here to {found} and on the sheet Money, in {cell}, to {other}; what stands here is used.",
+         "Write what was paid in all into Paid, on Roster or on Money."),
+    Kind("paid-not-read", "check", "“{found}” under Paid was not taken over: {why}.",
+         "Write what was paid for a garment into its row, on Roster or on Money, as an amount or yes."),
     # any sheet
     Kind("cell-error", "stop", "The cell shows the spreadsheet error {found}.",
          "Mend the formula or type the value."),

@@ -127,3 +127,30 @@ def test_in_a_real_plan_a_blank_is_taken_off_once(tmp_path: Path, plan_of: PlanO
     second, shelf = plan_again(first.written, Arrived="yes", Result="ok")
     assert shelf == ["navy = 1"]
     assert plan_again(second)[1] == shelf
+
+
+@pytest.mark.parametrize(
+    ("arrived", "on_hand", "result", "asked_for"),
+    [
+        ("yes", None, "", True),
+        ("one of them", None, "", True),
+        (BOX, "12 in x 40 in; 12 in x 9 ft", "redo film", True),  # they may be gone
+        (BOX, "12 in x 40 in", "", False),
+        (BOX, None, "redo film", False),
+        (0, None, "", False),
+    ],
+)
+def test_film_is_left_to_be_measured_and_that_is_said(
+    plan_of: PlanOf, arrived: object, on_hand: object, result: str, asked_for: bool
+) -> None:
+    item = "Black smooth, 12 in × 5 yd roll"
+    plan = plan_of(
+        ROSTER + PEOPLE[:1],
+        **{
+            "Film": [["Film", "On hand"], ["Red flock", "12 in x 1 yd"], ["Black smooth", on_hand]],
+            "Shopping list": [["Kind", "Item", *LIST[0][1:]], ["film", item, "", "", "black", 1, 0, 0, arrived]],
+            "Press log": [*LOG, [1, "Name", result]],
+        },
+    )
+    found = [(each.where.sheet, each.where.cell) for each in plan.problems if each.code == "film-not-counted"]
+    assert found == [("Film", "B3")] * asked_for

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import replace
 
-from xlbatch.check.stock import blanks_left
+from xlbatch.check.stock import blanks_left, film_to_measure
 from xlbatch.check.text import decal_text
 from xlbatch.problems import Problem
 from xlbatch.roster.job import DecalSpec, Job, Result, RosterRow
@@ -23,7 +23,7 @@ def up_to_date(job: Job) -> tuple[Job, tuple[Problem, ...]]:
         results[result.garment_no].append(result)
     rows = tuple(_now(row, tuple(results[row.no]), pieces_wanted(row, job, designs)) for row in job.roster)
     blanks, problems = blanks_left(job, rows)
-    return replace(job, roster=rows, blanks=blanks), problems
+    return replace(job, roster=rows, blanks=blanks), problems + film_to_measure(job)
 
 
 def designs_by_name(job: Job) -> Mapping[str, tuple[DecalSpec, ...]]:

@@ -1,4 +1,7 @@
-"""Brings the blanks on hand up to date: what the shopping list says has come, less what was used at the press."""
+"""Brings the blanks on hand up to date: what the shopping list says has come, less what was used at the press.
+
+Film is not: it is cut before it is pressed, so what a press log says of it is less than what is gone.
+"""
 
 from collections import Counter
 from collections.abc import Mapping
@@ -35,6 +38,17 @@ def blanks_left(job: Job, rows: tuple[RosterRow, ...]) -> tuple[tuple[Blank, ...
         left = max(0, stock.get(color, 0) - used[kind])
         blanks[at] = replace(blanks[at], on_hand={**stock, color: left} if color in stock else stock)
     return tuple(blanks), _question(unmarked)
+
+
+def film_to_measure(job: Job) -> tuple[Problem, ...]:
+    """A question for each film that came, or of which there was some when pressing began: how much is there now."""
+    names = {name.casefold() for spec in job.designs for name in (spec.film, spec.outline_film)}
+    return tuple(
+        problem("film-not-counted", film.source.at("On hand"), film.name)
+        for film in job.films
+        if film.name.casefold() in names
+        and (any(item.startswith(f"{film.name}, ") for item in job.film_came) or (film.on_hand and job.results))
+    )
 
 
 def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:

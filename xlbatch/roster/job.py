@@ -15,6 +15,7 @@ Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
 MOST_SHEET_ROWS = 1_048_576  # ECMA-376: the rows of a sheet
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
+Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 
 
@@ -57,7 +58,7 @@ class RosterRow:
     print_name: str
     number: str
     note: str
-    paid: Decimal | Literal["yes"] | None
+    paid: Paid
     status: Status
     done_so_far: tuple[str, ...]  # "blank in hand" and the pieces already pressed on it
     first_name: str = ""  # where the list gives them apart
@@ -286,5 +287,6 @@ class Job:
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
+    film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet

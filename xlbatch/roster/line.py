@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Literal, NamedTuple, TypeVar
+from typing import NamedTuple, TypeVar
 
 from xlbatch.problems import Problem, problem
 from xlbatch.roster import cells, lists
@@ -11,7 +11,7 @@ from xlbatch.roster.body import guess_size
 from xlbatch.roster.broken_text import LOST, is_broken, mended
 from xlbatch.roster.cells import Margin, Unclear, shown_value
 from xlbatch.roster.clean import clean, shown
-from xlbatch.roster.job import Class, Piece, PriceBreak, Roll, Source, Unread
+from xlbatch.roster.job import Class, Paid, Piece, PriceBreak, Roll, Source, Unread
 from xlbatch.roster.raw import Raw
 from xlbatch.roster.sizes import likely_size, read_size
 from xlbatch.trade.columns import Column
@@ -49,6 +49,7 @@ _CODES = {
     ("Roster", "How many"): "how-many-unclear",
     ("Roster", "Status"): "status-unknown",
     ("Press log", "Result"): "result-unknown",
+    ("Money", "Price"): "price-unclear",
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
 
@@ -184,7 +185,7 @@ class Line:
         """Minutes after midnight."""
         return self._read(heading, cells.clock)
 
-    def paid(self, heading: str) -> Decimal | Literal["yes"] | None:
+    def paid(self, heading: str) -> Paid:
         """An amount, or "yes"."""
         return self._read(heading, cells.paid)
 

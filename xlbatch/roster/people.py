@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from typing import Literal, cast
+from typing import cast
 
 from xlbatch.problems import Problem
 from xlbatch.roster import cells
 from xlbatch.roster.cells import Unclear, shown_value
-from xlbatch.roster.job import RosterRow, Source, Status
+from xlbatch.roster.job import Paid, RosterRow, Source, Status
 from xlbatch.roster.line import Line
 from xlbatch.roster.whose import note_whose
 
@@ -19,8 +19,6 @@ EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is,
     "Note": "example row: write over it",
 }
 NO_SIZE_NEEDED = ("done", "cancelled")
-
-Paid = Decimal | Literal["yes"] | None
 
 
 @dataclass(frozen=True)
@@ -63,13 +61,14 @@ def _own_numbers(rows: Iterable[Line]) -> dict[int, int]:
     """The garment numbers the rows bring, by the row's place; a number's second row brings none."""
     first: dict[int, int] = {}
     for at, line in enumerate(rows):
-        number = _number(line)
+        number = garment_no(line)
         if number:
             first.setdefault(number, at)
     return {at: number for number, at in first.items()}
 
 
-def _number(line: Line) -> int | None:
+def garment_no(line: Line) -> int | None:
+    """The garment number a row brings; None where there is none to be read."""
     cell = line.cells.get("Garment no.")
     value = cells.count(cell) if cell and not cell.fault else None
     return None if isinstance(value, Unclear) else value
@@ -77,7 +76,7 @@ def _number(line: Line) -> int | None:
 
 def _note_number(line: Line, kept: bool, number: int) -> None:
     if not kept and line.given("Garment no."):
-        code = "garment-no-twice" if _number(line) else "garment-no-unclear"
+        code = "garment-no-twice" if garment_no(line) else "garment-no-unclear"
         line.found(code, "Garment no.", shown_value(line.cells["Garment no."]), number=number)
 
 

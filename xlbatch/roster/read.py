@@ -11,6 +11,7 @@ from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.job import Job, Settings
 from xlbatch.roster.line import Units
+from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.raw import Unreadable
@@ -74,14 +75,16 @@ def _reading(path: Path, tables: Tables) -> Reading:
     units = Units(settings.length_unit, settings.temperature_unit)
 
     of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    people = read_people((line for table in tables.list_ for line in lines(table, units)), settings.last_no)
+    prices, of_prices = read_prices(of["Money"])
+    listed = (line for table in tables.list_ for line in lines(table, units))
+    paid, of_paid = paid_on_money(listed, of["Money"], prices)
+    people = read_people(paid, settings.last_no)
     designs, of_designs = read_designs(of["Designs"], people.roster, settings.usual_design)
     blanks, of_blanks = read_garments(of["Garments"])
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
     results, in_log, of_results = read_results(of["Press log"])
-    deliveries, of_deliveries = read_deliveries(of["Shopping list"])
-    prices, of_prices = read_prices(of["Money"])
+    deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     job = Job(
         path=path,
         settings=replace(settings, last_no=people.last_no),
@@ -94,6 +97,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=results,
         in_log=in_log,
         deliveries=deliveries,
+        film_came=film_came,
         prices=prices,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
@@ -101,7 +105,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries + of_prices
+    problems += of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries + of_prices + of_paid
     return Reading(job, problems)
 
 

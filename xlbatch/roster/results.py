@@ -5,6 +5,7 @@ from decimal import Decimal
 from typing import Literal, cast
 
 from xlbatch.problems import Problem
+from xlbatch.roster import cells
 from xlbatch.roster.job import Delivery, Result
 from xlbatch.roster.line import Line
 
@@ -25,13 +26,14 @@ def read_results(given: Iterable[Line]) -> tuple[tuple[Result, ...], frozenset[i
     return tuple(results), frozenset(numbers), tuple(problems)
 
 
-def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[Problem, ...]]:
-    """The blanks of the Shopping list, and what was wrong.
+def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[str, ...], tuple[Problem, ...]]:
+    """The blanks of the Shopping list, the film items that are marked as arrived, and what was wrong.
 
     What came is all that was to be bought, or the number written."""
-    deliveries, problems = [], []
+    deliveries, film_came, problems = [], [], []
     for line in given:
         if line.text("Kind") != "blank":
+            film_came += [line.text("Item")] if line.text("Kind") == "film" and _marked(line) else []
             continue
         needed, spares, on_hand = (line.count(heading) or 0 for heading in ("Needed", "Spares", "On hand"))
         arrived = line.arrived("Arrived")
@@ -39,7 +41,13 @@ def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[
         garment, size, color = (line.text(heading) for heading in ("Garment", "Size", "Color"))
         deliveries.append(Delivery(line.source, garment, size, color, on_hand, came))
         problems += line.problems
-    return tuple(deliveries), tuple(problems)
+    return tuple(deliveries), tuple(film_came), tuple(problems)
+
+
+def _marked(line: Line) -> bool:
+    """Whether Arrived says anything but no."""
+    cell = line.cells.get("Arrived")
+    return cell is not None and bool(cells.arrived(cell))
 
 
 def read_prices(given: Iterable[Line]) -> tuple[Mapping[int, Decimal], tuple[Problem, ...]]:

@@ -13,7 +13,8 @@ def listed(job: Job) -> tuple[Film, ...]:
 FILM = Input(
     name="Film",
     advice="One row a film. The maker's own press settings win: change them here. "
-    "Rolls sold: 5 yd = 21.00; 25 yd = 92.00. On hand: 12 in x 40 in.",
+    "Rolls sold: 5 yd = 21.00; 25 yd = 92.00. On hand: 12 in x 40 in; 12 in x 9 ft: measure the pieces before each "
+    "plan, film that came or was cut is not counted by itself.",
     records=listed,
     fields={
         "Film": "name",

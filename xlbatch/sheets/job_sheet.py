@@ -25,7 +25,8 @@ NEXT_STEPS = (
     ("4  Press", "Batch by batch down the Press log. Then type the results into the log."),
     ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
     ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here, what came into "
-     "Shopping list, and drop this workbook again. The next plan covers only what is still to do."),
+     "Shopping list, what was paid into Money, film that is left into Film, and drop this workbook again. The next "
+     "plan covers only what is still to do."),
 )  # fmt: skip
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),

@@ -6,6 +6,7 @@ from decimal import Decimal
 import pandas as pd
 from xlsxwriter.utility import xl_rowcol_to_cell
 
+from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
 from xlbatch.sheets.cell import Formula, Value
 from xlbatch.sheets.page import Column, Page, tabled
 from xlbatch.sheets.plan import Plan
@@ -19,6 +20,7 @@ COLUMNS = (
     Column("Who", 1.5, ("text", "strong")),
     Column("Group", 1.3),
     *(Column(name, 0.8, ("money", "change") if name in ("Price", "Paid") else ("money",)) for name in SUMS),
+    Column(BEFORE, 0.9, ("money", "quiet"), outside=True),
 )
 
 
@@ -29,8 +31,10 @@ def table(plan: Plan) -> pd.DataFrame:
 
 def _row(line: MoneyLine) -> tuple[Value, ...]:
     owed = Formula('IF({Price}="","",{Price}-{Paid})', "" if line.owed is None else line.owed)
+    in_full = Formula('IF({Price}="","",{Price})', "" if line.price is None else line.price)
+    paid = in_full if line.in_roster == "yes" else line.paid
     costs = (line.blank, line.film, line.supplies, line.labor)
-    return (line.no, line.who, line.group, *costs, line.price, line.paid, owed)
+    return (line.no, line.who, line.group, *costs, line.price, paid, owed, line.in_roster)
 
 
 def owed_cell(at: int) -> str:
@@ -54,13 +58,14 @@ def write(page: Page, plan: Plan) -> None:
     """The money table, and below it a row a group and one for all. An amount not known stays blank, and so do
     the sums it would be part of; what was not paid counts as nothing."""
     frame = table(plan)
-    totals = (None, None, None, *(_total(plan.money, name) for name in SUMS))
+    totals = (None, None, None, *(_total(plan.money, name) for name in SUMS), None)
     page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
     page.title(
         "Money",
         "Blank, Film, Supplies and Labor are this garment's share of this plan's cost. Owed and the sums follow the "
-        "tinted cells. Write what was paid into Roster too; once pressing has begun, the prices here stand in the next "
-        "plan. An amount not known is left blank, and so is a sum it belongs to.",
+        "tinted cells. Write all that was paid so far for a garment into Paid, here or on Roster: the next plan has it "
+        "on both. Once pressing has begun, the prices here stand in the next plan. An amount not known is left blank, "
+        "and so is a sum it belongs to.",
     )
     page.table(frame, least=17)
     page.gap()
@@ -68,8 +73,8 @@ def write(page: Page, plan: Plan) -> None:
         own = xl_rowcol_to_cell(page.row, page.at("Group")) if group else '""'
         theirs = f"EXACT({page.below('Group')},{own})"
         lines = [line for line in plan.money if line.group == group]
-        page.record((None, None, group or "no group", *_sums(page, lines, theirs)), "strong", "summed", least=18)
-    row = page.record((None, "Everyone", None, *_sums(page, plan.money, "1")), "strong", "summed", least=18)
+        page.record((None, None, group or NO_GROUP, *_sums(page, lines, theirs), None), "strong", "summed", least=18)
+    row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))
     page.sheet.print_area(0, 0, row, page.last)
 

@@ -68,8 +68,9 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(COLUMNS, frame)
     page.title(
         "Shopping list",
-        "The tinted cells (Spares, On hand, Price) may be changed here: Buy, Cost and the sum follow. Write yes or how "
-        f"many came into Arrived: the next plan then counts them as on hand, less those pressed. {_spares(plan)}",
+        "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
+        "Write yes or how many came into Arrived: the next plan then counts the blanks as on hand, less those pressed. "
+        f"Film it does not count: measure what is left and write it into On hand on the sheet Film. {_spares(plan)}",
     )
     row = page.gap(16)
     page.table(frame)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from xlbatch.roster.job import Paid
+
 
 @dataclass(frozen=True)
 class BuyLine:
@@ -40,5 +42,12 @@ class MoneyLine:
     supplies: Decimal | None
     labor: Decimal | None
     price: Decimal | None
-    paid: Decimal | None
-    owed: Decimal | None
+    in_roster: Paid  # what the Roster says was paid
+
+    @property
+    def paid(self) -> Decimal | None:
+        return self.price if self.in_roster == "yes" else self.in_roster
+
+    @property
+    def owed(self) -> Decimal | None:
+        return None if self.price is None else self.price - (self.paid or 0)

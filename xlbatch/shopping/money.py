@@ -45,9 +45,8 @@ def _begun(job: Job) -> bool:
 
 
 def _done(row: RosterRow, price: Decimal) -> MoneyLine:
-    paid = price if row.paid == "yes" else row.paid
     nothing = Decimal("0.00")
-    return MoneyLine(row.no, row.who, row.group, *(nothing,) * 4, price, paid, price - (paid or 0))
+    return MoneyLine(row.no, row.who, row.group, *(nothing,) * 4, price, row.paid)
 
 
 def shared_out(amount: Decimal, weights: Sequence[float]) -> tuple[Decimal, ...]:
@@ -119,9 +118,7 @@ def _line(
     if price is None and blank is not None and film is not None:
         cost = blank + film + (supplies or 0) + (labor or 0)
         price = _rounded_up(cost * (1 + (settings.margin or 0)), settings.price_rounding)
-    paid = price if garment.row.paid == "yes" else garment.row.paid
-    owed = None if price is None else price - (paid or 0)
-    return MoneyLine(garment.no, garment.who, garment.group, blank, film, supplies, labor, price, paid, owed)
+    return MoneyLine(garment.no, garment.who, garment.group, blank, film, supplies, labor, price, garment.row.paid)
 
 
 def _rounded_up(amount: Decimal, step: Decimal) -> Decimal:
