@@ -89,7 +89,7 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. "
-        f"{_about_strips(plan)} Left over is written as the next job's On hand.",
+        f"{_about_strips(plan)} Left over: measure it, and write it into On hand on Film.",
     )
     total = page.gap(18)
     page.table(frame, least=24)
