@@ -49,7 +49,7 @@ def choose_batches(films: Sequence[FilmBoxes], most: int, effort: int) -> tuple[
     if effort:
         search = _search(films, most, effort)
         size = _block_size(len(films[0].boxes), most, search)
-        batches = _regrouped(costs, _blocks(batches, size), most, search)
+        batches = _regrouped(costs, _blocks(batches, size, most), most, search)
     return tuple(sorted(batches))
 
 
@@ -123,15 +123,18 @@ def _groups(garments: int, most: int) -> int:
     return sum(comb(garments, count) for count in range(1, most + 1))
 
 
-def _blocks(batches: Sequence[Group], size: int) -> list[list[Group]]:
-    """Consecutive batches gathered into blocks of about as many garments each, at most `size` where possible."""
+def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]:
+    """Consecutive batches gathered into blocks of about as many garments each, as few as make blocks of at most `size`
+    garments, or not much more: no block has more than twice the groups to price."""
     garments = sum(len(batch) for batch in batches)
-    count = -(-garments // size)
-    blocks: list[list[Group]] = [[] for _ in range(count)]
-    before = 0
-    for batch in batches:
-        blocks[min(before * count // garments, count - 1)].append(batch)
-        before += len(batch)
+    for count in range(-(-garments // size), len(batches) + 1):
+        blocks: list[list[Group]] = [[] for _ in range(count)]
+        before = 0
+        for batch in batches:
+            blocks[min(before * count // garments, count - 1)].append(batch)
+            before += len(batch)
+        if all(_groups(sum(map(len, block)), most) <= 2 * _groups(size, most) for block in blocks):
+            break
     return [block for block in blocks if block]
 
 

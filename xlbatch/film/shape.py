@@ -28,18 +28,18 @@ def least_area(decal: Decal, gap: float) -> float:
 
 @lru_cache(maxsize=4096)
 def _taken(outline: Outline, around: float) -> float:
-    return float(_upright(outline).buffer(around).area)
+    return float(upright(outline).buffer(around).area)
 
 
 def _lying(lying: Lying, mirrored: bool) -> BaseGeometry:
     if lying.decal.outline is None:
         return shapely.box(lying.across, lying.along, lying.across + lying.width, lying.along + lying.length)
     a, b, c, d, e, f = lying.matrix(mirrored=mirrored)
-    return affine_transform(_upright(lying.decal.outline), (a, c, b, d, e, f))
+    return affine_transform(upright(lying.decal.outline), (a, c, b, d, e, f))
 
 
 @lru_cache(maxsize=4096)
-def _upright(outline: Outline) -> BaseGeometry:
+def upright(outline: Outline) -> BaseGeometry:
     """The outline as polygons: inside what an odd number of contours hold."""
     edges = edges_of(outline.segments, np.inf, NEAR)
     rings = np.split(np.column_stack((edges.start.real, edges.start.imag)), edges.first[1:])
