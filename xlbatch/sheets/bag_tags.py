@@ -1,7 +1,7 @@
 """Bag tags: one tag a garment, to be cut apart, sorted by group and then by who."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from xlbatch.placement.group import Group, groups
 from xlbatch.sheets import money
@@ -35,7 +35,7 @@ ROWS: Sequence[tuple[tuple[str, ...], tuple[str, ...], float]] = (
 def tags(plan: Plan) -> Iterator[Tag]:
     """The tags in order: who, group, garment, what is on it, `2 of 5` within the group, care, a line to sign."""
     care = " ".join(line["Line"] for line in table("wash_card"))
-    decals = decals_of(plan)
+    decals, owed = decals_of(plan), _to_pay(plan)
     ordered = sorted(plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
     size, at = Counter(each.group for each in ordered), Counter[str]()
     for garment in ordered:
@@ -44,21 +44,23 @@ def tags(plan: Plan) -> Iterator[Tag]:
             (garment.who, garment.no),
             (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
             (f"{garment.blank.garment}, {garment.color}", garment.blank.size),
-            (" · ".join(texts(decals[garment.no])), _to_pay(plan, garment.no)),
+            (" · ".join(texts(decals[garment.no])), owed.get(garment.no)),
             (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
             (care, None),
             (SIGNATURE, None),
         )
 
 
-def _to_pay(plan: Plan, no: int) -> Value:
-    """What is still owed for a garment, following the Money sheet; None where it is not known."""
+def _to_pay(plan: Plan) -> Mapping[int, Value]:
+    """What is still owed by garment number, following the Money sheet; none where it is not known."""
+    sign = currency_sign(plan.job.settings)
+    found = {}
     for at, line in enumerate(plan.money):
-        if line.no == no and line.owed is not None:
-            sign, owed = currency_sign(plan.job.settings), money.owed_cell(at)
+        if line.owed is not None:
+            owed = money.owed_cell(at)
             says = f"to pay {sign}{line.owed:,.2f}" if line.owed > 0 else ""
-            return Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
-    return None
+            found[line.no] = Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
+    return found
 
 
 def _piece(group: Group) -> str:
