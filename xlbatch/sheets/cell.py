@@ -43,13 +43,13 @@ Value = str | int | float | Decimal | time | Formula | Link | None
 
 def put(sheet: Worksheet, row: int, column: int, value: Value, look: Format) -> None:
     """Writes one cell; None and "" are blank."""
-    if isinstance(value, Formula):
+    if isinstance(value, str) and value:
+        sheet.write_string(row, column, printable(value), look)
+    elif isinstance(value, Formula):
         cached = float(value.value) if isinstance(value.value, Decimal) else value.value
         sheet.write_formula(row, column, f"={value.text}", look, cached)
     elif isinstance(value, Link):
         sheet.write_url(row, column, value.target, look, printable(value.text))
-    elif isinstance(value, str) and value:
-        sheet.write_string(row, column, printable(value), look)
     elif isinstance(value, time):
         sheet.write_number(row, column, round((value.hour * 60 + value.minute) / 1440, 9), look)
     elif isinstance(value, int | float | Decimal):

@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from io import BytesIO
 from itertools import pairwise
 from types import MappingProxyType
+from typing import NamedTuple
 
 import pandas as pd
 from xlsxwriter import Workbook
+from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlsxwriter.worksheet import CellNumberTuple, Worksheet
 
@@ -38,6 +40,17 @@ def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.Dat
     return pd.DataFrame(list(rows), columns=[column.heading for column in columns], dtype=object)
 
 
+class _Cell(NamedTuple):
+    """How a cell looks; the room in it and its letters' size, in points; whether its row grows with its text."""
+
+    looks: tuple[str, ...]
+    format: Format
+    room: float
+    size: float
+    bold: bool
+    measured: bool
+
+
 class Page:
     """A sheet written row by row. Rows and columns count from 0, heights are in points."""
 
@@ -50,7 +63,7 @@ class Page:
         self.head = self.end = 0  # the heading row and the last row of the table
         self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.base = "cell"
-        self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], list[tuple[str, ...]]] = {}
+        self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], Sequence[_Cell]] = {}
 
     # columns
 
@@ -62,8 +75,7 @@ class Page:
         self.columns, self.base = columns, base
         self._looks.clear()
         texts = [
-            [] if frame is None else [self.formats.shown(value, *column.looks) for value in frame.iloc[:, at]]
-            for at, column in enumerate(columns)
+            [] if frame is None else self._shown(frame.iloc[:, at], column.looks) for at, column in enumerate(columns)
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
         least = [
@@ -78,6 +90,10 @@ class Page:
             self.widths[: len(printed)] = shared
         for at, width in enumerate(self.widths):
             self.sheet.set_column_pixels(at, at, int(width * 96 / 72))
+
+    def _shown(self, values: Iterable[Value], looks: tuple[str, ...]) -> list[str]:
+        """What is shown of some cells, each text once."""
+        return list(dict.fromkeys(self.formats.shown(value, *looks) for value in values))
 
     def add_column(self, column: Column) -> None:
         """One more column at the right, of its own width."""
@@ -160,27 +176,27 @@ class Page:
         """One row of the table, as high as its longest text needs. Returns its row.
 
         `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
-        own = self._own(looks, tuple(also.items()))
-        heights = (
-            text_height(self.formats.shown(value, *look), width - PAD, self.formats.size(*look), "strong" in look)
-            for value, width, look in zip(values, self.widths, own, strict=True)
-            if isinstance(value, str | Formula | Link) and "box" not in look
-        )
-        height = max(heights, default=BODY * LINE)
-        row = self._next(max(height + CUSHION, least))
-        for at, (value, look) in enumerate(zip(values, own, strict=True)):
-            if isinstance(value, Formula):
-                value = self._placed(value, row)
-            put(self.sheet, row, at, value, self.formats.get(*look))
+        cells = self._cells(looks, tuple(also.items()))
+        heights = [
+            text_height(self.formats.shown(value, *cell.looks), cell.room, cell.size, cell.bold)
+            for value, cell in zip(values, cells, strict=True)
+            if cell.measured and isinstance(value, (str, Formula, Link))
+        ]
+        row = self._next(max(max(heights, default=BODY * LINE) + CUSHION, least))
+        for at, (value, cell) in enumerate(zip(values, cells, strict=True)):
+            put(self.sheet, row, at, self._placed(value, row) if isinstance(value, Formula) else value, cell.format)
         return row
 
-    def _own(self, looks: tuple[str, ...], also: tuple[tuple[str, str], ...]) -> list[tuple[str, ...]]:
-        """The looks of each cell of a record."""
+    def _cells(self, looks: tuple[str, ...], also: tuple[tuple[str, str], ...]) -> Sequence[_Cell]:
+        """The cells of a record, so far as all such records' are alike."""
         if (looks, also) not in self._looks:
             more = dict(also)
-            self._looks[looks, also] = [
-                (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)])) for column in self.columns
-            ]
+            found = []
+            for column, width in zip(self.columns, self.widths, strict=True):
+                own = (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)]))
+                size, bold = self.formats.size(*own), "strong" in own
+                found.append(_Cell(own, self.formats.get(*own), width - PAD, size, bold, "box" not in own))
+            self._looks[looks, also] = found
         return self._looks[looks, also]
 
     def banner(self, strong: str, text: str, look: str) -> int:

@@ -115,6 +115,8 @@ class Formats:
 
     def shown(self, value: Value, *looks: str) -> str:
         """About what a viewer shows of a value: for measuring the room it takes."""
+        if isinstance(value, str):
+            return value
         if isinstance(value, Formula):
             return self.shown(value.value, *looks)
         if isinstance(value, Link):
