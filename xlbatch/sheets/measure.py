@@ -3,7 +3,7 @@
 Sheets are set in Arial; the widths are those of Arimo, a free font made to Arial's metrics.
 """
 
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 
@@ -12,6 +12,7 @@ from fontTools.ttLib import TTFont
 ARIMO = Path(str(files("fontpkg_arimo"))) / "files" / "Arimo[wght].ttf"
 REGULAR, BOLD = 400, 700  # the font's weights
 LINE = 1.22  # line height over font size
+_KEPT = 1 << 15  # measures kept: a sheet is measured twice, and a large job's texts would take much memory
 
 
 @cache
@@ -31,13 +32,13 @@ def _advance(sign: str, bold: bool) -> float:
     return width / em
 
 
-@cache
+@lru_cache(maxsize=_KEPT)
 def text_width(text: str, size: float, bold: bool = False) -> float:
     """The width in points of one line of text."""
     return size * sum(_advance(sign, bold) for sign in text)
 
 
-@cache
+@lru_cache(maxsize=_KEPT)
 def line_count(text: str, room: float, size: float, bold: bool = False) -> int:
     """The lines that text wrapped into `room` points takes."""
     return sum(_wrapped(part, room, size, bold) for part in text.split("\n"))
