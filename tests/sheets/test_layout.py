@@ -1,13 +1,17 @@
 """Paper, widths and colors: what makes a sheet readable in print."""
 
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from xlbatch.sheets.book import Book
 from xlbatch.sheets.measure import line_count, text_width
+from xlbatch.sheets.page import Column, tabled
 from xlbatch.sheets.paging import page_starts, paper
+from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.style import CHANGE, CHECK, HEAD, INK, NOTE, QUIET, STOP
 from xlbatch.sheets.widths import filled
 
@@ -22,6 +26,16 @@ check = settings(max_examples=100, derandomize=True)
 )
 def test_text_is_measured_in_arial(text: str, thousandths: int) -> None:
     assert text_width(text, 1000) == pytest.approx(thousandths, abs=1.5)
+
+
+def test_an_indent_leaves_less_room_for_a_text(tmp_path: Path, plan: Plan) -> None:
+    text, column = "n" * 24, Column("", 9.0, whole=True)
+    with Book(tmp_path / "book.xlsx", plan.job) as book:
+        page = book.page("Page")
+        page.lay_columns([column], tabled([column], [[text]]), fill=False, base="form")
+        page.record([text])
+        page.record([text], "caption")
+    assert page.heights[1] > page.heights[0]
 
 
 @pytest.mark.parametrize(

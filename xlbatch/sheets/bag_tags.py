@@ -10,14 +10,13 @@ from xlbatch.sheets.measure import text_height
 from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.proof import decals_of, texts
-from xlbatch.sheets.style import currency_sign
+from xlbatch.sheets.style import INDENT, currency_sign
 from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
 ACROSS = 3  # tags side by side, two cells wide each
 COLUMNS = (Column("", 1.55), Column("", 0.95)) * ACROSS
 SIGNATURE = "Received: ____________________"
-INDENT = 9.0  # points that an indented cell loses
 
 Tag = Sequence[tuple[Value, Value]]  # rows of two cells; the first takes both where the second is None
 # the looks of the first and of the second cell, and the least height in points

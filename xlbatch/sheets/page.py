@@ -194,8 +194,8 @@ class Page:
             found = []
             for column, width in zip(self.columns, self.widths, strict=True):
                 own = (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)]))
-                size, bold = self.formats.size(*own), "strong" in own
-                found.append(_Cell(own, self.formats.get(*own), width - PAD, size, bold, "box" not in own))
+                room, size = width - PAD - self.formats.indent(*own), self.formats.size(*own)
+                found.append(_Cell(own, self.formats.get(*own), room, size, "strong" in own, "box" not in own))
             self._looks[looks, also] = found
         return self._looks[looks, also]
 

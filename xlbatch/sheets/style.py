@@ -20,6 +20,8 @@ TINY, SMALL, BODY, LARGE, BANNER, TITLE = 8.0, 9.0, 10.0, 14.0, 16.0, 20.0  # th
 INK, QUIET, LINE = "#17202a", "#4d5966", "#8593a1"  # QUIET on white: contrast 7.1
 HEAD, CHANGE, STOP, CHECK, NOTE = "#e3e8ec", "#e6f0fa", "#f6d5d0", "#fcebc5", "#edf0f2"
 
+INDENT = 9.0  # points that one step of indent takes from a cell
+
 BOX = "☐"
 
 # no font scheme: with one, a spreadsheet program takes its theme's font and not the one named
@@ -136,3 +138,7 @@ class Formats:
             said = [self._looks[look]["font_size"] for look in looks if "font_size" in self._looks[look]]
             self._sizes[looks] = float(said[-1] if said else BODY)
         return self._sizes[looks]
+
+    def indent(self, *looks: str) -> float:
+        """The points that these looks' indent takes."""
+        return INDENT * max((self._looks[look].get("indent", 0) for look in looks), default=0)
