@@ -20,9 +20,10 @@ from xlbatch.film.profile import COLUMN, Lengths, Profile, profiles
 MOVED, SWAPPED, TURNED_TOO = 0.4, 0.2, 0.3  # how often a change does what; else it turns one decal
 WORSE = 0.1  # of the score: how much worse a layout may be to go on from at first
 LEVEL = 0.02  # how much the mean height of the columns counts beside the highest
-FEWEST, MOST = 150, 1500  # tries for a strip: at effort 0 or where there are very many, and times the effort
-IN_ALL = 300_000  # tries for all strips of a film, times the effort
-MUCH = 20_000  # tries in all: some seconds
+FEWEST, MOST = 150, 1500  # tries for a strip: at the least, and times the effort
+USUAL = 6  # decals in a strip; with more of them more is tried, by the square of their number
+DROPS = 2_000_000  # decals dropped for all strips of a film, times the effort
+MUCH = 100_000  # decals dropped in all: some seconds
 GRID = COLUMN * UM
 
 
@@ -62,9 +63,15 @@ class _Part(NamedTuple):
 
 def interlock(strips: Sequence[Strip], bed: Bed, effort: int, *, mirrored: bool) -> tuple[Strip, ...]:
     """The strips interlocked, each where that makes it shorter."""
-    tries = max(FEWEST, min(MOST, IN_ALL // max(1, len(strips))) * effort)
-    parts = [_Part(strip, bed, mirrored, tries) for strip in strips]
-    return tuple(spread(_interlocked, parts, pays=len(parts) * tries > MUCH))
+    decals = sum(len(strip.lying) for strip in strips)
+    parts = [_Part(strip, bed, mirrored, _tries(len(strip.lying), decals, effort)) for strip in strips]
+    drops = sum(part.tries * len(part.strip.lying) for part in parts)
+    return tuple(spread(_interlocked, parts, pays=drops > MUCH))
+
+
+def _tries(here: int, decals: int, effort: int) -> int:
+    """How much is tried for a strip of so many of all decals."""
+    return max(FEWEST, min(round(MOST * max(1.0, here / USUAL) ** 2), DROPS // decals) * effort)
 
 
 def _interlocked(part: _Part) -> Strip:
