@@ -42,6 +42,17 @@ def pack(segments: Iterable[Segment]) -> Segments:
     return Segments("".join(verbs), array("d", chain.from_iterable(numbers)).tobytes())
 
 
+def contours_of(segments: Segments) -> tuple[Segments, ...]:
+    """The segments of each contour, from its M to its Z, packed."""
+    found, at = [], 0
+    for rest in segments.verbs.split("M")[1:]:
+        verbs = f"M{rest}"
+        after = at + 8 * sum(verbs.count(verb) * count for verb, count in NUMBERS.items())
+        found.append(Segments(verbs, segments.packed[at:after]))
+        at = after
+    return tuple(found)
+
+
 @dataclass(frozen=True)
 class Outline:
     """Closed, welded outlines in mm, upright, y upward, the ink box's lower-left corner at (0, 0)."""

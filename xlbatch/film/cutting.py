@@ -7,25 +7,25 @@ after another.
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
-from xlbatch.art.decal import Outline, Segment
-from xlbatch.art.path import Box, Point, contours, transform
+import numpy as np
+
+from xlbatch.art.decal import Outline, Segments, contours_of
+from xlbatch.art.path import Box, Point, transform
 from xlbatch.film.layout import Lying, Run
 
 WINDOW = 300.0  # mm along the film (common practice, no source)
-
-Contour = tuple[Segment, ...]
 
 
 class Piece(NamedTuple):
     """A decal, its contours in cutting order, and where on the run's page each begins (and ends)."""
 
     lying: Lying
-    segments: tuple[Segment, ...]
+    segments: Segments
     begins: tuple[Point, ...]
 
 
@@ -64,16 +64,18 @@ def _windows(run: Run) -> Iterator[list[Piece]]:
 
 
 def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
-    segments = _inside_first(outline.segments)
-    starts = [at for _, at in transform([each for each in segments if each[0] == "M"], run.matrix(lying))]
-    return Piece(lying, segments, tuple((at[0], at[1]) for at in starts))
+    parts = _inside_first(outline.segments)
+    segments = Segments("".join(part.verbs for part in parts), b"".join(part.packed for part in parts))
+    starts = [("M", tuple(part.points[0].tolist())) for part in parts]
+    return Piece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
 
 
-def _inside_first(segments: Iterable[Segment]) -> tuple[Segment, ...]:
+def _inside_first(segments: Segments) -> tuple[Segments, ...]:
     """The contours so that what lies inside another is cut before it, one letter after another from the left."""
-    boxed = [(_box(contour), contour) for contour in contours(segments)]
+    contours = contours_of(segments)
+    boxed = list(zip(_boxes(segments, contours), contours, strict=True))
     boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # an outer contour before what it holds
-    letters: list[list[tuple[Box, Contour]]] = []
+    letters: list[list[tuple[Box, Segments]]] = []
     for box, contour in boxed:
         outer = next((one for one in letters if _holds(one[0][0], box)), None)
         if outer is None:
@@ -81,18 +83,18 @@ def _inside_first(segments: Iterable[Segment]) -> tuple[Segment, ...]:
         else:
             outer.append((box, contour))
     return tuple(
-        segment
+        contour
         for letter in letters
         for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
-        for segment in contour
     )
 
 
-def _box(contour: Contour) -> Box:
-    """The box of its points: near enough to tell what lies in what."""
-    xs = [x for _, at in contour for x in at[::2]]
-    ys = [y for _, at in contour for y in at[1::2]]
-    return min(xs), min(ys), max(xs), max(ys)
+def _boxes(segments: Segments, contours: Sequence[Segments]) -> Iterator[Box]:
+    """The box of each contour's points: near enough to tell what lies in what."""
+    points = segments.points
+    first = np.cumsum([0, *(len(contour.packed) // 16 for contour in contours[:-1])])
+    for low, high in zip(np.minimum.reduceat(points, first), np.maximum.reduceat(points, first), strict=True):
+        yield (*low.tolist(), *high.tolist())
 
 
 def _holds(outer: Box, inner: Box) -> bool:
