@@ -112,13 +112,11 @@ class _Search:
         dice, order, way = self.dice, list(now.order), list(now.way)
         one, other, kind = dice.randrange(len(order)), dice.randrange(len(order)), dice.random()
         turned = dice.randrange(len(order)) if kind >= MOVED + SWAPPED or dice.random() < TURNED_TOO else None
-        same = len(order)
+        same = min(one, other) if kind < MOVED + SWAPPED else len(order)
         if kind < MOVED:
             order.insert(other, order.pop(one))
         elif kind < MOVED + SWAPPED:
             order[one], order[other] = order[other], order[one]
-        if kind < MOVED + SWAPPED:
-            same = min(one, other)
         if turned is not None:
             at = order[turned]
             way[at] = dice.randrange(len(self.ways[at]))
@@ -147,4 +145,4 @@ def _drop(shape: Profile, filled: Lengths, width: int) -> _Laid:
     along = int(height[at])
     filled = filled.copy()
     filled[at : at + columns] = np.maximum(below[at], shape.high + along)
-    return _Laid(at * GRID, along, filled, float(filled.max() + LEVEL * filled.sum() / len(filled)))
+    return _Laid(at * GRID, along, filled, float(filled.max() + LEVEL * filled.mean(dtype=np.float64)))
