@@ -19,7 +19,7 @@ from xlbatch.film.sweep import sweep
 FEW, MOST = 500, 2000  # boxes: from where on sweeps are tried, and up to where the search is
 ROUND = 16  # tries whose ceilings follow from what was found before
 LANES = 96  # fillings searched for at the same time
-HARD, LARGE = (1.0, 3.0), (0.15, 1.0)  # what worth beyond area, and area, weigh against area lost
+HARD, LARGE = (1.0, 3.0), (0.15, 2.0)  # what worth beyond area, and area, weigh against area lost
 NEAR = 0.1  # how far above the proof the ceilings of the first round reach
 CHANGED = 0.1  # by how much of it a box's weight differs from that
 
