@@ -27,7 +27,7 @@ from xlbatch.art.path import transform
 from xlbatch.cutfiles.cut import cut_files
 from xlbatch.film.box import UM, bed_of
 from xlbatch.film.layout import Layout, Lying
-from xlbatch.film.profile import HELD, Profile, profiles
+from xlbatch.film.profile import HELD, Profile, cut_out, profiles
 from xlbatch.film.verify import faults
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
@@ -224,3 +224,14 @@ def test_the_cut_files_of_a_whole_job_keep_the_gap_on_less_film() -> None:
             for one, other in itertools.combinations(written(file.text), 2):
                 assert shapely.distance(one, other) >= job.settings.gap - 0.05
     assert lengths[True] < lengths[False] * 0.95
+
+
+def test_what_is_cut_out_holds_its_decal_and_meets_no_other(new_shop: Any) -> None:
+    word = [[(0, 0), (20, 0), (20, 30), (0, 30)], [(60, 0), (80, 0), (80, 30), (60, 30)]]
+    shop = shop_of(new_shop, *[[TRIANGLE]] * 3, word, word)
+    [run] = shop.lay().runs
+    pieces = [shapely.Polygon(cut_out(lying, GAP, mirrored=True)) for lying in run.lying]
+    for piece, lying in zip(pieces, run.lying, strict=True):
+        assert piece.buffer(0.1).contains(shape(lying, True))
+    for one, other in itertools.combinations(pieces, 2):
+        assert one.intersection(other).area < 0.01 * min(one.area, other.area)

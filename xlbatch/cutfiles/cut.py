@@ -14,6 +14,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from xlbatch.art.path import path_data
 from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Layout, Lying, Run
+from xlbatch.film.profile import cut_out
 from xlbatch.resources import templates
 from xlbatch.roster.job import Settings
 from xlbatch.units import mm_per
@@ -41,7 +42,9 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
         page = _page(run, settings)
         if run.cut_file:
             found.append(CutFile(run.cut_file, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
-        guided = guide.render(page=page, decals=list(_boxes(run)), strips=list(_strips(run)), inch=mm_per("in"))
+        guided = guide.render(
+            page=page, decals=list(_boxes(run, settings)), strips=list(_strips(run)), inch=mm_per("in")
+        )
         found.append(CutFile(run.guide_file, guided))
     return tuple(found)
 
@@ -77,9 +80,13 @@ def _test_cut(run: Run) -> dict[str, str]:
     return {"side": _number(run.test_cut), "end": _number(run.length - run.test_along)}
 
 
-def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:
-    """The decals as boxes: dashed where an outline is cut, whole where only the size is known."""
+def _boxes(run: Run, settings: Settings) -> Iterator[dict[str, str | bool]]:
+    """The decals as boxes, or interlocked as the pieces to cut out of the strip: dashed where an outline is cut, whole
+    where only the size is known."""
     for lying in run.lying:
+        around = (
+            cut_out(lying, settings.gap, mirrored=run.mirrored) if settings.interlock and lying.decal.outline else ()
+        )
         top = run.length - lying.along - lying.length
         letters = min(LETTERS, lying.length / 2, lying.width / max(len(lying.decal.id), 1))
         yield {
@@ -93,6 +100,7 @@ def _boxes(run: Run) -> Iterator[dict[str, str | bool]]:
             "middle_y": _number(top + (lying.length + letters) / 2),
             "letters": _number(letters),
             "cut": lying.decal.outline is not None,
+            "piece": " ".join(f"{_number(x)},{_number(run.length - y)}" for x, y in around),
         }
 
 

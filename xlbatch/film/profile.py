@@ -24,6 +24,7 @@ COLUMN = 1  # mm
 STEP, NEAR = 0.4, 0.005  # mm: how far apart the points are that stand for an outline, and how far from it at most
 BALLS = 10, 20, 40, 80, 160, 640  # mm, their radii
 HELD = 8  # mm: how wide a piece of film must be anywhere to hang together (common practice, no source)
+DRAWN = 3  # columns from one point of a drawn piece to the next
 NOTHING = 1 << 29  # µm: where a column holds nothing; farther than any film
 
 
@@ -40,18 +41,31 @@ class Profile(NamedTuple):
 def profiles(decal: Decal, bed: Bed, *, mirrored: bool) -> tuple[Profile, ...]:
     """The ways round in which a decal fits across; half turns too where it has an outline and may be turned."""
     turns: tuple[Turn, ...] = (0, 90, 180, 270) if decal.outline else (0, 90)
-    ways = (_profile(Lying(decal, 0.0, 0.0, turn), bed.gap, mirrored) for turn in (turns if bed.turn else turns[:1]))
+    ways = (_profile(decal, turn, bed.gap, mirrored) for turn in (turns if bed.turn else turns[:1]))
     return tuple(way for way in ways if way.across <= bed.width)
 
 
-def _profile(lying: Lying, gap: int, mirrored: bool) -> Profile:
+def cut_out(lying: Lying, gap: float, *, mirrored: bool) -> tuple[tuple[float, float], ...]:
+    """Around the piece of film to cut out for a decal, half a gap wide of its outline: across and along, in mm."""
+    profile = _profile(lying.decal, lying.turned, um(gap), mirrored)
+    left, along = lying.across - gap / 2, lying.along - gap / 2
+    across = np.append(np.arange(0, len(profile.low), DRAWN), len(profile.low) - 1)
+    under, over = (
+        zip((left + (across + 0.5) * COLUMN).tolist(), (along + side[across] / UM).tolist(), strict=True)
+        for side in (profile.low, profile.high)
+    )
+    return (*under, *reversed(list(over)))
+
+
+def _profile(decal: Decal, turned: Turn, gap: int, mirrored: bool) -> Profile:
+    lying = Lying(decal, 0.0, 0.0, turned)
     across, along = um(lying.width) + gap, um(lying.length) + gap
     columns = math.ceil(across / UM / COLUMN)
-    if lying.decal.outline is None:
+    if decal.outline is None:
         low, high = np.zeros(columns, np.int32), np.full(columns, along, np.int32)
     else:
-        low, high = _in_one_piece(*_reach(lying, lying.decal.outline, gap / UM / 2, columns, mirrored))
-    return Profile(lying.turned, across, along, np.maximum(low, 0), np.minimum(high, along))
+        low, high = _in_one_piece(*_reach(lying, decal.outline, gap / UM / 2, columns, mirrored))
+    return Profile(turned, across, along, np.maximum(low, 0), np.minimum(high, along))
 
 
 def _reach(lying: Lying, outline: Outline, around: float, columns: int, mirrored: bool) -> tuple[Lengths, Lengths]:

@@ -23,18 +23,23 @@ def write(page: Page, plan: Plan) -> None:
         "As it lies on the cutter, adhesive side up"
         + (", mirrored" if plan.job.settings.mirror else "")
         + ". On each decal its number and, in brackets, its garment no. Dashed lines: cut straight across to part the "
-        "strips before weeding. A strip's number is its batch at the press.",
+        "strips before weeding. A strip's number is its batch at the press."
+        + (
+            " Thin lines: cut the decals apart with scissors once the strip is weeded."
+            if plan.job.settings.interlock
+            else ""
+        ),
     )
     width = page.widths[0] - 2 * PAD
     found = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
     shapes = len(plan.garments) <= MOST_DRAWN or plan.job.settings.interlock
-    boxes = not plan.job.settings.interlock
+    gap = plan.job.settings.gap if plan.job.settings.interlock else None
     starts = []
     for first in range(0, len(found), ACROSS):
         beside = found[first : first + ACROSS]
         starts.append(page.row)
         row = page.record([*(_caption(*each, plan) for each in beside), *[None] * ACROSS][:ACROSS], least=24)
-        drawn = [run_picture(run, part, width, shapes=shapes, boxes=boxes) for run, part in beside]
+        drawn = [run_picture(run, part, width, shapes=shapes, gap=gap) for run, part in beside]
         for at, (picture, _) in enumerate(drawn):
             page.picture(row + 1, at, picture, left=PAD)
         for _ in range(int(max(height for _, height in drawn) // ROW) + 1):

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from xlbatch.art.path import path_data, product
 from xlbatch.film.layout import Lying, Run, Strip
+from xlbatch.film.profile import cut_out
 from xlbatch.sheets.measure import text_width
 from xlbatch.sheets.picture import CRISP, PLAIN, Picture, drawn
 
@@ -48,15 +49,15 @@ def _cut(before: Strip, after: Strip) -> float:
     return (before.start + before.length + after.start) / 2
 
 
-def run_picture(run: Run, part: Part, width: float, *, shapes: bool, boxes: bool) -> tuple[Picture, float]:
-    """A part of a run, the leading end below, and the picture's height in points. Decals are drawn as their shapes,
-    where they have one, as their boxes, or as both."""
+def run_picture(run: Run, part: Part, width: float, *, shapes: bool, gap: float | None) -> tuple[Picture, float]:
+    """A part of a run, the leading end below, and the picture's height in points. Without `shapes` decals are boxes;
+    with a `gap` they interlock, and what is to be cut out of the strip is drawn around each."""
     scale = scale_of(run, width)
     start, end = _start(run, part[0]), _end(run, part[-1])
     film, high = run.film.usable_width * scale, (end - start) * scale
     pieces = (
         f'<rect x="{LABEL}" y=".5" width="{film:.2f}" height="{high:.2f}" fill="#fff" stroke="{LINE}"/>',
-        *(_lying(run, lying, end, scale, shapes, boxes) for strip in part for lying in strip.lying),
+        *(_lying(run, lying, end, scale, shapes, gap) for strip in part for lying in strip.lying),
         *(_strip(run, strip, end, scale, film) for strip in part),
         _leading_end(high, film, first=start == 0.0),
     )
@@ -69,20 +70,21 @@ def run_picture(run: Run, part: Part, width: float, *, shapes: bool, boxes: bool
     return drawn(svg, f"Run {run.no}, {run.film.name}, strips {numbers}", CRISP if shapes else PLAIN), high + END
 
 
-def _lying(run: Run, lying: Lying, end: float, scale: float, shapes: bool, boxes: bool) -> str:
-    """A decal: its shape in gray, its box, and its number with its garment's."""
+def _lying(run: Run, lying: Lying, end: float, scale: float, shapes: bool, gap: float | None) -> str:
+    """A decal: its shape in gray, its box or its piece, and its number with its garment's."""
     left, top = LABEL + lying.across * scale, (end - lying.along - lying.length) * scale
     width, height = lying.width * scale, lying.length * scale
     shape = ""
     if shapes and lying.decal.outline is not None:
         onto = product(run.matrix(lying), (scale, 0, 0, scale, LABEL, (end - run.length) * scale))
         shape = f'<path d="{path_data(lying.decal.outline.segments, onto)}" fill="{PIECE}"/>'
-    box = ""
-    if boxes or not shape:
-        place = f'x="{left:.2f}" y="{top:.2f}" width="{width:.2f}" height="{height:.2f}"'
-        box = f'<rect {place} fill="none" stroke="{LINE}" stroke-width=".5"/>'
+    if shape and gap is not None:
+        around = ((LABEL + x * scale, (end - y) * scale) for x, y in cut_out(lying, gap, mirrored=run.mirrored))
+        edge = f'<polygon points="{" ".join(f"{x:.2f},{y:.2f}" for x, y in around)}"'
+    else:
+        edge = f'<rect x="{left:.2f}" y="{top:.2f}" width="{width:.2f}" height="{height:.2f}"'
     label = _label(lying, left + width / 2, top + height / 2, width, height, HALO if shape else "")
-    return shape + box + label
+    return f'{shape}{edge} fill="none" stroke="{LINE}" stroke-width=".5"/>{label}'
 
 
 def _label(lying: Lying, x: float, y: float, width: float, height: float, halo: str) -> str:
