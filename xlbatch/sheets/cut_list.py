@@ -9,10 +9,7 @@ from xlbatch.units import printed_length
 
 MIRRORED = "The cut files are already mirrored: do not mirror again."
 NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
-INTERLOCKED = (
-    " The decals of a strip interlock: once it is weeded, cut them apart with scissors, as the thin lines of Roll layout "
-    "show."
-)
+INTERLOCKED = " Once a strip is weeded, cut its decals apart with scissors as the thin lines on Roll layout show."
 
 
 def columns(unit: str) -> tuple[Column, ...]:

@@ -12,6 +12,7 @@ ROW = 20.0  # points: the rows a picture lies over
 MOST_DRAWN = 300  # garments: with more, decals are drawn as boxes alone, so that the workbook stays small
 TALLEST = 0.84  # of a page: the rest is for titles and captions
 ACROSS = 3  # parts of runs side by side
+SCISSORS = " Thin lines: cut the decals apart with scissors once the strip is weeded."
 COLUMNS = (Column("", 2.5, ("text", "strong", "caption")),) * ACROSS
 
 
@@ -24,11 +25,7 @@ def write(page: Page, plan: Plan) -> None:
         + (", mirrored" if plan.job.settings.mirror else "")
         + ". On each decal its number and, in brackets, its garment no. Dashed lines: cut straight across to part the "
         "strips before weeding. A strip's number is its batch at the press."
-        + (
-            " Thin lines: cut the decals apart with scissors once the strip is weeded."
-            if plan.job.settings.interlock
-            else ""
-        ),
+        + (SCISSORS if plan.job.settings.interlock else ""),
     )
     width = page.widths[0] - 2 * PAD
     found = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
