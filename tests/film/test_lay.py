@@ -1,12 +1,15 @@
 """From decals to batches, strips, runs: any job gives a layout that its judge accepts."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import combinations
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import xlbatch.film.batches
 from xlbatch.film.verify import faults
 from xlbatch.roster.job import Film, Source
 
@@ -99,3 +102,19 @@ def test_decals_known_by_size_alone_have_no_file_to_cut(shop: Any) -> None:
     (run,) = shop.lay().runs
     assert run.cut_file == ""
     assert run.ink_box is None
+
+
+def test_large_batches_are_chosen_from_blocks_that_stay_small(shop: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every group of a block's garments is priced: one garment more than the 13 asked for doubles the work."""
+    sizes: list[int] = []
+
+    def counted(members: Sequence[int], count: int) -> Iterator[tuple[int, ...]]:
+        sizes.append(len(members))
+        return combinations(members, count)
+
+    monkeypatch.setattr(xlbatch.film.batches, "combinations", counted)
+    shop.settings = replace(shop.settings, shirts_per_strip=12)
+    for at in range(26):
+        shop.decals([(280, 190 + at % 3), (120, 40)])
+    shop.lay(1)
+    assert max(sizes) <= 14

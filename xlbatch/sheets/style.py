@@ -20,7 +20,7 @@ TINY, SMALL, BODY, LARGE, BANNER, TITLE = 8.0, 9.0, 10.0, 14.0, 16.0, 20.0  # th
 INK, QUIET, LINE = "#17202a", "#4d5966", "#8593a1"  # QUIET on white: contrast 7.1
 HEAD, CHANGE, STOP, CHECK, NOTE = "#e3e8ec", "#e6f0fa", "#f6d5d0", "#fcebc5", "#edf0f2"
 
-INDENT = 9.0  # points that one step of indent takes from a cell
+INDENT = 9.0  # points that one step of indent takes from a cell: three spaces (ECMA-376, from memory), rounded up
 
 BOX = "☐"
 
