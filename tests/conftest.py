@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from tests.workbooks import Rows, write_workbook
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
-from xlbatch.sheets.plan import Plan
 
 RUN_AT = datetime(2026, 5, 4, 9, 30)
 

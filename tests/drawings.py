@@ -10,11 +10,11 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from xlbatch.art.artwork import Drawing, read_artwork
-from xlbatch.art.ink import Piece, outline
-from xlbatch.art.page import Page, page_of
-from xlbatch.art.path import path_data
-from xlbatch.art.svg import parse_svg
+from xlbatch.geometry.ink import Piece, outline
+from xlbatch.geometry.path import path_data
+from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.safe_xml import parse_svg
+from xlbatch.svg.viewport import Page, page_of
 from xlbatch.units import mm_per
 
 W3C = Path("/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1")  # Debian librsvg2-tests

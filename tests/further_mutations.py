@@ -24,7 +24,7 @@ from openpyxl.worksheet.table import Table
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.mutations import any_sheet, base_book, faults_of, spoil_cell
-from xlbatch.roster.raw import Raw, RawSheet
+from xlbatch.files.raw import Raw, RawSheet
 
 HEADING_ROW = 2  # of the base book's roster
 

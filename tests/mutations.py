@@ -11,15 +11,15 @@ from openpyxl import Workbook
 from openpyxl.utils.cell import coordinate_to_tuple
 from openpyxl.worksheet.worksheet import Worksheet
 
+from xlbatch.files.book import open_book
+from xlbatch.files.raw import Raw, RawSheet
+from xlbatch.job.job import Job
+from xlbatch.plan import Plan
 from xlbatch.problems import Where
-from xlbatch.roster.book import open_book
-from xlbatch.roster.headings import understand
-from xlbatch.roster.job import Job
-from xlbatch.roster.raw import Raw, RawSheet
 from xlbatch.roster.read import Reading, Unreadable, read
-from xlbatch.roster.tables import IGNORED
 from xlbatch.run import Options, make_plan, run
-from xlbatch.sheets.plan import Plan
+from xlbatch.tables.headings import understand
+from xlbatch.tables.input_tables import IGNORED
 
 RUN_AT = datetime(2026, 5, 4, 9, 30)
 ODD = (

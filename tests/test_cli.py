@@ -9,7 +9,7 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.workbooks import heading_at, write_workbook
-from xlbatch import __version__, cli, lists
+from xlbatch import __version__, cli, each_list
 from xlbatch.run import STAGES, Outcome
 
 HEAD = ["Who", "Garment", "Size"]
@@ -123,7 +123,7 @@ def test_a_fault_inside_is_70_with_a_report_without_the_list(
     def fault(*_: object) -> None:
         raise ValueError("Ana Novak")
 
-    monkeypatch.setattr(lists, "run", fault)
+    monkeypatch.setattr(each_list, "run", fault)
     assert cli.main([str(roster(tmp_path, ["Ana Novak", None, "M"]))]) == 70
     report = (tmp_path / "xlbatch fault report.txt").read_text(encoding="utf-8")
     assert "ValueError" in report
@@ -140,7 +140,7 @@ def test_a_fault_in_one_list_stops_none_of_the_others(tmp_path: Path, monkeypatc
         planned.append(path.stem)
         return Outcome(0, "")
 
-    monkeypatch.setattr(lists, "run", fault_in_b)
+    monkeypatch.setattr(each_list, "run", fault_in_b)
     assert cli.main([*map(str, paths)]) == 70
     assert planned == ["a", "c"]
 
@@ -152,7 +152,7 @@ def test_a_full_memory_is_3_and_said(
     def no_room(*_: object) -> None:
         raise fault
 
-    monkeypatch.setattr(lists, "run", no_room)
+    monkeypatch.setattr(each_list, "run", no_room)
     assert cli.main([str(roster(tmp_path, ["Ana", None, "M"]))]) == 3
     assert "memory is full" in capsys.readouterr().err
 
@@ -181,7 +181,7 @@ def test_a_program_without_a_console_and_without_a_display_still_plans(
     path = roster(tmp_path, ["Ana", None, "M"])
     monkeypatch.setattr("sys.stdout", None)
     monkeypatch.setattr("sys.stderr", None)
-    monkeypatch.setattr("xlbatch.window.open_window", lambda *_: None)
+    monkeypatch.setattr("xlbatch.window.window.open_window", lambda *_: None)
     assert cli.main([str(path)]) == 0
     assert (tmp_path / "roster - plan.xlsx").exists()
 

@@ -13,12 +13,12 @@ from pathlib import Path
 import pytest
 
 from tests.workbooks import write_workbook
-from xlbatch.art.fonts import stand_in
-from xlbatch.cutfiles.cut import cut_files
+from xlbatch.cutfiles.run_svg import cut_files
+from xlbatch.lettering.fonts import stand_in
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
 from xlbatch.sheets import proof
-from xlbatch.sheets.plan import Plan
 
 DATA = Path(__file__).parent / "data"
 HOLDS_BACK = {"font-lacks", "text-directions"}

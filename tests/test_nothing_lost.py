@@ -8,9 +8,9 @@ from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.workbooks import heading_at
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, make_plan, run
-from xlbatch.sheets.plan import Plan
 
 HEAD = ["Who", "Size", "How many", "Paid", "Status", "Number"]
 ROWS = [

@@ -1,47 +1,63 @@
-"""The rooms: imports point only at earlier rooms, and only the outermost modules print or exit."""
+"""The rooms: imports point only at earlier rooms, no module imports in a circle, no two modules share a name, and only
+the outermost modules print or exit."""
 
 import ast
+from collections import Counter
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
-BASE = ("problems", "units", "resources", "patience", "trade")
-STAGES = (
-    "roster", "check", "art", "placement", "film", "press", "schedule", "shopping", "sheets", "cutfiles",
+ROOMS = (
+    "__init__", "units", "problems", "resources", "patience", "trade", "job", "geometry", "fault", "saving",
+    "files", "tables", "roster", "check", "lettering", "svg", "tracing", "art", "placement", "film", "press", "schedule",
+    "shopping", "cutfiles", "plan", "kept", "paper", "pictures", "sheets", "pages", "sign_up", "blank_workbook", "run",
+    "each_list", "window", "cli", "__main__",
 )  # fmt: skip
-MODULES = sorted(PACKAGE.rglob("*.py"))
+MODULES = {
+    ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__"): path
+    for path in sorted(PACKAGE.rglob("*.py"))
+}
 
 
 def imports(path: Path) -> set[str]:
-    """The rooms a module imports from."""
+    """The modules of the package that a module imports, wherever in it."""
     names: set[str] = set()
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.ImportFrom) and node.module:
-            names.add(node.module)
+        if isinstance(node, ast.ImportFrom) and node.module and node.module.split(".")[0] == "xlbatch":
+            base = node.module.removeprefix("xlbatch").removeprefix(".")
+            within = {f"{base}.{alias.name}".removeprefix(".") for alias in node.names}
+            names |= {name if name in MODULES else base or "__init__" for name in within}
         elif isinstance(node, ast.Import):
-            names |= {alias.name for alias in node.names}
-    return {name.split(".")[1] for name in names if name.startswith("xlbatch.")}
+            names |= {alias.name.removeprefix("xlbatch.") for alias in node.names if alias.name.startswith("xlbatch.")}
+    return names
 
 
-def room(path: Path) -> str:
-    return path.relative_to(PACKAGE).parts[0].removesuffix(".py")
+def room(module: str) -> str:
+    return module.split(".")[0]
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_imports_point_downstream(path: Path) -> None:
-    here = room(path)
-    if here in BASE:
-        assert imports(path) <= set(BASE)
-    elif here in STAGES:
-        earlier = set(STAGES[: STAGES.index(here) + 1])
-        assert imports(path) <= earlier | set(BASE)
+@pytest.mark.parametrize("module", MODULES)
+def test_imports_point_at_earlier_rooms(module: str) -> None:
+    earlier = ROOMS[: ROOMS.index(room(module)) + 1]
+    assert {room(name) for name in imports(MODULES[module])} <= set(earlier)
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_only_the_outermost_modules_print_or_exit(path: Path) -> None:
-    if room(path) in ("cli", "window", "__main__"):
+def test_no_module_imports_in_a_circle() -> None:
+    graph = {module: imports(path) - {module} for module, path in MODULES.items()}
+    assert list(TopologicalSorter(graph).static_order())
+
+
+def test_no_two_modules_share_a_name() -> None:
+    names = Counter(path.stem for path in MODULES.values() if path.stem != "__init__")
+    assert [name for name, count in names.items() if count > 1] == []
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_only_the_outermost_modules_print_or_exit(module: str) -> None:
+    if room(module) in ("cli", "window", "__main__"):
         return
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
         if isinstance(node, ast.Call):
             assert ast.unparse(node.func) not in ("print", "sys.exit", "exit")

@@ -15,11 +15,11 @@ from fontTools.pens.recordingPen import RecordingPen
 from fontTools.svgLib.path import parse_path
 from openpyxl import load_workbook
 
-from xlbatch.art.path import path_data
 from xlbatch.film.verify import faults
+from xlbatch.geometry.path import path_data
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, Outcome, make_plan, run
-from xlbatch.sheets.plan import Plan
 from xlbatch.units import parse_length
 
 EXAMPLES = Path(__file__).parents[1] / "example_workbooks"

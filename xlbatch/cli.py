@@ -7,8 +7,8 @@ from io import TextIOWrapper
 from pathlib import Path
 
 from xlbatch import __version__
+from xlbatch.each_list import lists_in, plan_list
 from xlbatch.fault import report
-from xlbatch.lists import lists_in, plan_list
 from xlbatch.run import STAGES, Options, Outcome
 from xlbatch.saving import CannotSave
 
@@ -58,7 +58,7 @@ def _do(given: argparse.Namespace) -> int:
     options = Options(folder=given.to, effort=given.effort, check_only=given.check)
     console = sys.stdout is not None  # a program started from the desktop has none on Windows
     if not given.no_window and (given.window or not given.workbooks or not console):
-        from xlbatch.window import open_window
+        from xlbatch.window.window import open_window
 
         code = open_window(given.workbooks, options)
         if code is not None:

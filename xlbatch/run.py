@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     from xlbatch.art.decal import Decal
     from xlbatch.check.garment import Garment
     from xlbatch.placement.place import Place
+    from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
-    from xlbatch.sheets.plan import Plan
 
 STAGES = (
     "Reading the list",
@@ -84,11 +84,11 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
     from xlbatch.placement.put import place
+    from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
-    from xlbatch.sheets.plan import Plan
     from xlbatch.shopping.buy import shopping_list, shopping_problems
-    from xlbatch.shopping.money import money
+    from xlbatch.shopping.prices import money
 
     job, asked = up_to_date(reading.job)
     garments, problems = check(job, _held(reading.problems))
@@ -157,8 +157,8 @@ def _numbered(
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
-    from xlbatch.cutfiles.cut import cut_files
     from xlbatch.cutfiles.messages import messages
+    from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)

@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from xlbatch.art import computer_fonts
 from xlbatch.art.draw import draw
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
+from xlbatch.lettering import computer_fonts
 from xlbatch.problems import Where
-from xlbatch.roster.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
 
 IN = 25.4
 CHESTS = {"S": 18, "M": 20, "L": 22, "5XL": 32, "Youth XL": 20, "2T": 12}

@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from xlbatch.art.draw import draw
-from xlbatch.art.path import bounds, contours
+from xlbatch.geometry.path import bounds, contours
 from xlbatch.problems import Where
 
 IN = 25.4

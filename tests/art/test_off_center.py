@@ -7,11 +7,11 @@ from typing import Any
 import pytest
 import shapely
 
-from xlbatch.art.decal import Segment, pack
-from xlbatch.art.flat import moment
-from xlbatch.art.fonts import find_font
-from xlbatch.art.ink import outline
-from xlbatch.art.typeface import set_line
+from xlbatch.geometry.flat import moment
+from xlbatch.geometry.ink import outline
+from xlbatch.geometry.outline import Segment, pack
+from xlbatch.lettering.fonts import find_font
+from xlbatch.lettering.typeface import set_line
 
 
 def svg(body: str) -> str:

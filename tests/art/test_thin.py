@@ -10,13 +10,13 @@ import pytest
 import shapely
 import shapely.ops
 
-from tests.art.test_lettering import polygon
-from xlbatch.art.decal import Outline, Segment
+from tests.lettering.test_text_line import polygon
 from xlbatch.art.draw import draw
-from xlbatch.art.fonts import find_font
-from xlbatch.art.ink import Piece, measured, outline
-from xlbatch.art.lettering import Scale, letter
 from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
+from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.outline import Outline, Segment
+from xlbatch.lettering.fonts import find_font
+from xlbatch.lettering.text_line import Scale, letter
 from xlbatch.trade.tables import table
 
 Ring = list[tuple[float, float]]

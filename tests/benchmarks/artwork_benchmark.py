@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from tests.drawings import W3C, agreement, w3c_files
-from xlbatch.art.artwork import read_artwork
+from xlbatch.svg.artwork import read_artwork
 
 ALIKE = 0.98
 W3C_READ, FLAGS, FLAGS_READ = 60, 200, 190

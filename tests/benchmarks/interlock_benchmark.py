@@ -24,7 +24,7 @@ from xlbatch.film.box import bed_of
 from xlbatch.film.interlock import interlock
 from xlbatch.film.layout import Lying, Run, Strip
 from xlbatch.film.shape import upright
-from xlbatch.roster.job import Settings
+from xlbatch.job.job import Settings
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
 

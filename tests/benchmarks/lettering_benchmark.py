@@ -18,12 +18,12 @@ from fontTools.misc.transform import Offset
 from fontTools.pens.boundsPen import BoundsPen
 from fontTools.pens.transformPen import TransformPen
 
-from tests.art.test_typeface import Flattened, filled_area, placed, reference
-from xlbatch.art.fonts import find_font, font_names
-from xlbatch.art.ink import outline
-from xlbatch.art.lettering import TooLong, fit, letter
+from tests.lettering.test_typeface import Flattened, filled_area, placed, reference
 from xlbatch.art.thin import too_thin
-from xlbatch.art.typeface import Typeface, set_line
+from xlbatch.geometry.ink import outline
+from xlbatch.lettering.fonts import find_font, font_names
+from xlbatch.lettering.text_line import TooLong, fit, letter
+from xlbatch.lettering.typeface import Typeface, set_line
 
 CAP, WIDEST, LEAST, THINNEST = 50.8, 228.6, 9.525, 1.0
 GOALS = (0.05, 0.001, 1.5, 3.0)  # mm, part of the area, ms outlined, ms checked

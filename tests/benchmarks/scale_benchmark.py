@@ -14,7 +14,7 @@ from pathlib import Path
 
 from xlbatch.art.draw import draw
 from xlbatch.check.check import check
-from xlbatch.cutfiles.cut import cut_files
+from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.film.lay import lay
 from xlbatch.film.unfit import unfit
 from xlbatch.roster.read import Unreadable, read

@@ -11,7 +11,7 @@ import pytest
 from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 
-from xlbatch.art import computer_fonts
+from xlbatch.lettering import computer_fonts
 from xlbatch.problems import KINDS
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, make_plan, run

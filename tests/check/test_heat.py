@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 from xlbatch.units import parse_temperature
 
 ROSTER = [["Who", "Size", "Color"], ["Ana", "M", "white"]]

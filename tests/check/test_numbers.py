@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 from xlbatch.trade.number_rules import number_rule
 
 PlanOf = Callable[..., Plan]

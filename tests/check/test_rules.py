@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 
 HEAD = ["Who", "Garment", "Size", "Color", "Design", "Number"]
 

@@ -8,8 +8,8 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.workbooks import heading_at
+from xlbatch.plan import Plan
 from xlbatch.run import Options, run
-from xlbatch.sheets.plan import Plan
 
 PlanOf = Callable[..., Plan]
 ROSTER = [["Garment no.", "Who", "Size", "Color", "Status"]]

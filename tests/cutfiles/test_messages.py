@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from xlbatch.cutfiles.messages import messages
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 
 ROWS = [
     ["Who", "Group", "Size", "Print name"],

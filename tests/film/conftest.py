@@ -6,11 +6,12 @@ from typing import Any
 
 import pytest
 
-from xlbatch.art.decal import Decal, Outline, Segment, pack
+from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.lay import lay
 from xlbatch.film.layout import Layout
-from xlbatch.roster.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
+from xlbatch.geometry.outline import Outline, Segment, pack
+from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
 from xlbatch.roster.settings import read_settings
 
 # an L, so that mirroring and turning show: 40 wide, 60 high, with a square hole in its foot

@@ -22,13 +22,14 @@ from hypothesis import strategies as st
 from shapely.geometry.base import BaseGeometry
 
 import xlbatch.film.interlock
-from xlbatch.art.decal import Decal, Outline, Segment, pack
-from xlbatch.art.path import transform
-from xlbatch.cutfiles.cut import cut_files
+from xlbatch.art.decal import Decal
+from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.film.box import UM, bed_of
 from xlbatch.film.layout import Layout, Lying
 from xlbatch.film.profile import HELD, Profile, cut_out, profiles
 from xlbatch.film.verify import faults
+from xlbatch.geometry.outline import Outline, Segment, pack
+from xlbatch.geometry.path import transform
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from xlbatch.roster.job import Piece, Roll
+from xlbatch.job.job import Piece, Roll
 
 
 def roll(length: float, price: str = "") -> Roll:

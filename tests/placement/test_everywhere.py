@@ -10,9 +10,9 @@ from shapely.geometry import Polygon
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import DecalSpec, Job
 from xlbatch.placement.place import Place
 from xlbatch.placement.put import place
-from xlbatch.roster.job import DecalSpec, Job
 from xlbatch.roster.read import Reading
 from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, positions
 

@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 
 from xlbatch.placement.place import Place
+from xlbatch.plan import Plan
 from xlbatch.problems import Where
-from xlbatch.sheets.plan import Plan
 
 INCH = 25.4
 HEAD = ["Who", "Garment", "Size", "Design", "Number"]

@@ -8,10 +8,10 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.check.heat import heat_limit, heat_problems
 from xlbatch.film.layout import Batch
+from xlbatch.job.job import Job
 from xlbatch.placement.place import Place
-from xlbatch.placement.plate import Section
+from xlbatch.placement.sections import Section
 from xlbatch.press.order import press_order
-from xlbatch.roster.job import Job
 from xlbatch.roster.read import Reading
 
 GARMENTS = 10_000

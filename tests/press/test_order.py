@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from itertools import groupby
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 
 HEAD = ["Who", "Size", "Design", "Print name"]
 DESIGN = ["Design", "Decal", "What", "Text", "Film", "Layer", "Position", "Height"]

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
+from xlbatch.plan import Plan
 from xlbatch.schedule.plan_time import cutting_seconds, pressing_seconds, weeding_seconds
-from xlbatch.sheets.plan import Plan
 
 BOX = [
     ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"],

@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from openpyxl import Workbook, load_workbook
 
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
-from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.write import write_plan
 
 RUN_AT = datetime(2026, 5, 4, 9, 30)

@@ -6,13 +6,13 @@ from typing import Any
 import pytest
 from openpyxl import load_workbook
 
+from xlbatch.paper.measure import text_width
+from xlbatch.paper.style import BODY
+from xlbatch.paper.widths import PAD
 from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.sheets.blank import COMPLETE
 from xlbatch.sheets.inputs import FIRST
-from xlbatch.sheets.measure import text_width
-from xlbatch.sheets.style import BODY
-from xlbatch.sheets.widths import PAD
 from xlbatch.sheets.write import write_blank
 
 

@@ -5,8 +5,8 @@ from itertools import product
 import pytest
 from openpyxl import load_workbook
 
-from xlbatch.sheets.style import LOOKS
-from xlbatch.sheets.swatch import MARKED
+from xlbatch.paper.style import LOOKS
+from xlbatch.pictures.swatch import MARKED
 
 LEAST = 4.5
 WHITE = "#ffffff"

@@ -9,9 +9,9 @@ from zipfile import ZipFile
 
 import pytest
 
+from xlbatch.paper.workbook import Book
+from xlbatch.plan import Plan
 from xlbatch.sheets import cut_list, press_log, proof
-from xlbatch.sheets.book import Book
-from xlbatch.sheets.plan import Plan
 from xlbatch.units import printed_length
 
 

@@ -13,15 +13,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 
-from xlbatch.roster import lists
-from xlbatch.roster.cells import margin
-from xlbatch.roster.job import Job, Piece, PriceBreak, Roll, Source
-from xlbatch.roster.raw import Raw
+from xlbatch.files.raw import Raw
+from xlbatch.job.job import Job, Piece, PriceBreak, Roll, Source
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.sheets.input_cells import money_text, pieces_text, prices_text, rolls_text, stock_text
-from xlbatch.sheets.job import margin_text
-from xlbatch.sheets.plan import Plan
+from xlbatch.sheets.job_input import margin_text
 from xlbatch.sheets.write import write_blank, write_plan, write_problems
+from xlbatch.tables import cell_lists
+from xlbatch.tables.cells import margin
 from xlbatch.trade.tables import table
 from xlbatch.units import mm_per
 
@@ -110,27 +110,27 @@ def test_every_setting_has_its_value(plan: Plan, tmp_path: Path) -> None:
 @given(st.dictionaries(COUNTS, PRICES, min_size=1, max_size=4))
 def test_prices(breaks: dict[int, Decimal]) -> None:
     prices = tuple(PriceBreak(count, price) for count, price in sorted(breaks.items()))
-    assert lists.prices(Raw(prices_text(prices))) == prices
+    assert cell_lists.prices(Raw(prices_text(prices))) == prices
 
 
 @check
 @given(st.lists(st.tuples(LENGTHS, st.none() | PRICES), min_size=1, max_size=3))
 def test_rolls(rolls: list[tuple[float, Decimal | None]]) -> None:
     made = tuple(Roll(*roll) for roll in rolls)
-    assert lists.rolls(Raw(rolls_text(made))) == made
+    assert cell_lists.rolls(Raw(rolls_text(made))) == made
 
 
 @check
 @given(st.dictionaries(WORDS | st.just(""), st.integers(0, 999), min_size=1))
 def test_stock(stock: dict[str, int]) -> None:
-    assert lists.stock(Raw(stock_text(stock))) == stock
+    assert cell_lists.stock(Raw(stock_text(stock))) == stock
 
 
 @check
 @given(pieces=st.lists(st.tuples(LENGTHS, LENGTHS), min_size=1, max_size=3))
 def test_pieces(pieces: list[tuple[float, float]], plan: Plan) -> None:
     made = tuple(Piece(*piece) for piece in pieces)
-    found = lists.pieces(Raw(pieces_text(made, plan.job.settings)), "in")
+    found = cell_lists.pieces(Raw(pieces_text(made, plan.job.settings)), "in")
     assert isinstance(found, tuple)
     for one, other in zip(found, made, strict=True):
         assert one.width == pytest.approx(other.width, abs=0.002)

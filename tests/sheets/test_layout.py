@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from xlbatch.sheets.book import Book
-from xlbatch.sheets.measure import line_count, text_width
-from xlbatch.sheets.page import Column, tabled
-from xlbatch.sheets.paging import page_starts, paper
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import CHANGE, CHECK, HEAD, INK, NOTE, QUIET, STOP
-from xlbatch.sheets.widths import filled
+from xlbatch.paper.measure import line_count, text_width
+from xlbatch.paper.page import Column, tabled
+from xlbatch.paper.paging import page_starts, paper
+from xlbatch.paper.style import CHANGE, CHECK, HEAD, INK, NOTE, QUIET, STOP
+from xlbatch.paper.widths import filled
+from xlbatch.paper.workbook import Book
+from xlbatch.plan import Plan
 
 SIZES = st.lists(st.floats(5, 120), min_size=1, max_size=20)
 check = settings(max_examples=100, derandomize=True)

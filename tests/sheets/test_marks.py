@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from typing import Any
 
+from xlbatch.paper.style import STOP
+from xlbatch.plan import Plan
 from xlbatch.problems import Where, problem
-from xlbatch.sheets import inputs, job, problem_list
-from xlbatch.sheets.order import INPUTS
-from xlbatch.sheets.plan import Plan
+from xlbatch.sheets import inputs, job_input, problems_sheet
+from xlbatch.sheets.all_sheets import INPUTS
 from xlbatch.sheets.roster import ROSTER
-from xlbatch.sheets.style import STOP
 
 
 def cell_of(book: Mapping[str, Any], who: str, heading: str) -> Any:
@@ -52,20 +52,20 @@ def test_a_row_for_several_garments_is_marked_in_each(plan: Plan) -> None:
 
 def test_a_cell_the_list_has_no_column_for_is_the_rows_first(plan: Plan) -> None:
     row = plan.job.roster[0]
-    links = problem_list.places(plan.job, INPUTS)
+    links = problems_sheet.places(plan.job, INPUTS)
     assert row.source.at("Garment") == Where("Roster", "A2")
     assert links[row.source.at("Garment")].sheet == "Roster"
 
 
 def test_a_setting_leads_to_its_value(plan: Plan) -> None:
     where = plan.job.setting_cells["Job name"]
-    link = problem_list.places(plan.job, INPUTS)[where]
-    assert (link.sheet, link.column) == (job.NAME, 1)
+    link = problems_sheet.places(plan.job, INPUTS)[where]
+    assert (link.sheet, link.column) == (job_input.NAME, 1)
 
 
 def test_a_problem_of_no_one_cell_has_no_link(plan: Plan) -> None:
     found = problem("price-missing", Where("Film"), what="Black smooth", sheet="Film")
-    frame = problem_list.table([found], problem_list.places(plan.job, INPUTS))
+    frame = problems_sheet.table([found], problems_sheet.places(plan.job, INPUTS))
     assert frame["Cell"].tolist() == [""]
 
 

@@ -9,8 +9,8 @@ from zipfile import ZipFile
 
 import pytest
 
+from xlbatch.pictures.ruler import WIDTH
 from xlbatch.roster.read import blank_job
-from xlbatch.sheets.ruler import WIDTH
 from xlbatch.sheets.write import write_blank
 
 PACKAGE = "{http://schemas.openxmlformats.org/package/2006/"

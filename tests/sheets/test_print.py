@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from xlbatch.plan import Plan
+from xlbatch.sheets.all_sheets import JOB_SHEET, SHEETS
 from xlbatch.sheets.job_sheet import PRINT_THESE
-from xlbatch.sheets.order import JOB_SHEET, SHEETS
-from xlbatch.sheets.plan import Plan
 
 OFFICE, TO_TEXT = shutil.which("soffice"), shutil.which("pdftotext")
 pytestmark = pytest.mark.skipif(

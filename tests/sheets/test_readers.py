@@ -11,7 +11,7 @@ import pytest
 from openpyxl import load_workbook
 from python_calamine import CalamineWorkbook
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 from xlbatch.sheets.write import write_plan
 
 Cells = Mapping[tuple[int, int], object]

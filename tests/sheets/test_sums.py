@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from xlbatch.sheets.plan import Plan
+from xlbatch.plan import Plan
 from xlbatch.units import printed_text
 
 Row = Mapping[str, Any]

@@ -5,18 +5,19 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache, partial
 
-from xlbatch.art.artwork import Drawing, read_artwork
-from xlbatch.art.decal import Decal, Outline
+from xlbatch.art.decal import Decal
 from xlbatch.art.few_sizes import Asked, few_sizes
-from xlbatch.art.fonts import find_font
-from xlbatch.art.ink import Piece, measured, outline
-from xlbatch.art.lettering import letter
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
-from xlbatch.art.weld import border
 from xlbatch.check.garment import Garment
+from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.outline import Outline
+from xlbatch.geometry.weld import border
+from xlbatch.job.job import DecalSpec, Job
+from xlbatch.lettering.fonts import find_font
+from xlbatch.lettering.text_line import letter
 from xlbatch.problems import Problem
-from xlbatch.roster.job import DecalSpec, Job
+from xlbatch.svg.artwork import Drawing, read_artwork
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 

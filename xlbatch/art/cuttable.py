@@ -8,8 +8,8 @@ from xlbatch.art.bench import Bench
 from xlbatch.art.decal import Decal
 from xlbatch.art.thin import Thin
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Film
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import Film
 from xlbatch.units import LengthUnit, length_text, printed_text
 
 _CODES = {"stroke": "stroke-thin", "gap": "gap-thin", "dot": "dot-small"}

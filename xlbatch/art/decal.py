@@ -1,69 +1,9 @@
 """A decal: one piece of film for one garment, as it is to be cut."""
 
-from array import array
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import chain
 
-import numpy as np
-from numpy.typing import NDArray
-
-from xlbatch.roster.job import DecalSpec
-
-# a verb and its coordinates: M and L carry x, y; Q one control point more, C two more; Z none
-Segment = tuple[str, tuple[float, ...]]
-
-NUMBERS = {"M": 2, "L": 2, "Q": 4, "C": 6, "Z": 0}  # how many numbers each verb carries
-
-
-@dataclass(frozen=True, slots=True)
-class Segments:
-    """Segments in order, packed: a large job has millions of them, and as tuples they take ten times the memory."""
-
-    verbs: str
-    packed: bytes  # their coordinates as 64-bit numbers
-
-    @property
-    def points(self) -> NDArray[np.float64]:
-        """All points in order, one a line; not to be written to."""
-        return np.frombuffer(self.packed).reshape(-1, 2)
-
-    def __iter__(self) -> Iterator[Segment]:
-        values, at = self.points.ravel().tolist(), 0
-        for verb in self.verbs:
-            after = at + NUMBERS[verb]
-            yield verb, tuple(values[at:after])
-            at = after
-
-
-def pack(segments: Iterable[Segment]) -> Segments:
-    """The same segments packed."""
-    verbs, numbers = zip(*segments, strict=True)
-    return Segments("".join(verbs), array("d", chain.from_iterable(numbers)).tobytes())
-
-
-def contours_of(segments: Segments) -> tuple[Segments, ...]:
-    """The segments of each contour, from its M to its Z, packed."""
-    found, at = [], 0
-    for rest in segments.verbs.split("M")[1:]:
-        verbs = f"M{rest}"
-        after = at + 8 * sum(verbs.count(verb) * count for verb, count in NUMBERS.items())
-        found.append(Segments(verbs, segments.packed[at:after]))
-        at = after
-    return tuple(found)
-
-
-@dataclass(frozen=True)
-class Outline:
-    """Closed, welded outlines in mm, upright, y upward, the ink box's lower-left corner at (0, 0)."""
-
-    segments: Segments
-    width: float
-    height: float
-    contours: int
-    cut_length: float  # mm along all contours
-    area: float  # mm² of film that stays
-    center: float | None = None  # how far from the left the ink's centroid lies
+from xlbatch.geometry.outline import Outline
+from xlbatch.job.job import DecalSpec
 
 
 @dataclass(frozen=True)

@@ -10,8 +10,8 @@ from xlbatch.art.draw_artwork import draw_artwork
 from xlbatch.art.draw_text import draw_text
 from xlbatch.art.off_center import off_center
 from xlbatch.check.garment import Garment, kept
+from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import DecalSpec, Job
 
 
 def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:

@@ -2,16 +2,16 @@
 
 from typing import cast
 
-from xlbatch.art.artwork import Drawing
 from xlbatch.art.bench import Bench, Drawn
-from xlbatch.art.beside import beside
-from xlbatch.art.cut import Cut, decals_of
-from xlbatch.art.paint import css_color
+from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
+from xlbatch.files.beside import beside
+from xlbatch.job.job import DecalSpec
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import DecalSpec
+from xlbatch.svg.artwork import Drawing
+from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import color_hex
 from xlbatch.units import length_text, print_step, printed_text
 

@@ -3,19 +3,19 @@
 import unicodedata
 
 from xlbatch.art.bench import Bench, Drawn
-from xlbatch.art.bidi import visual_runs
-from xlbatch.art.computer_fonts import computer_font
-from xlbatch.art.cut import Cut, decals_of
-from xlbatch.art.decal import Outline
-from xlbatch.art.fonts import fewest_lacking, first_font, font_names, stand_in
-from xlbatch.art.lettering import TooLong, fit, most_bent
+from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_CAP_HEIGHT
-from xlbatch.art.typeface import Typeface, set_line
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.text import decal_text
+from xlbatch.geometry.outline import Outline
+from xlbatch.job.job import DecalSpec
+from xlbatch.lettering.bidi import visual_runs
+from xlbatch.lettering.computer_fonts import computer_font
+from xlbatch.lettering.fonts import fewest_lacking, first_font, font_names, stand_in
+from xlbatch.lettering.text_line import TooLong, fit, most_bent
+from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import DecalSpec
 from xlbatch.units import length_text, printed_text
 
 

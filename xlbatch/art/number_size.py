@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Job
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import Job
 from xlbatch.trade.number_rules import NumberRule, number_rule
 from xlbatch.trade.positions import placement_rule
 from xlbatch.units import length_text

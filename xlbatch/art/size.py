@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
-from xlbatch.roster.job import Blank, DecalSpec, Film, Settings
+from xlbatch.job.job import Blank, DecalSpec, Film, Settings
 from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, placement_rule
 from xlbatch.units import mm_per
 

@@ -11,9 +11,9 @@ from typing import Literal, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.art.decal import Outline
-from xlbatch.art.flat import Array, Edges, Index, Points, dot, edges_of
-from xlbatch.art.path import Point
+from xlbatch.geometry.flat import Array, Edges, Index, Points, dot, edges_of
+from xlbatch.geometry.outline import Outline
+from xlbatch.geometry.path import Point
 
 Kind = Literal["stroke", "gap", "dot"]
 

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from xlbatch.check.garment import Garment
 from xlbatch.check.heat import film_names
+from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import Job
 
 
 def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:

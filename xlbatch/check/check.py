@@ -9,10 +9,10 @@ from xlbatch.check.names import did_you_mean
 from xlbatch.check.progress import design_of, designs_by_name, pieces_wanted
 from xlbatch.check.rules import RULES
 from xlbatch.check.text import print_name
+from xlbatch.job.job import Blank, DecalSpec, Job, RosterRow
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.body import usual_chest
-from xlbatch.roster.job import Blank, DecalSpec, Job, RosterRow
-from xlbatch.roster.sizes import TALL
+from xlbatch.tables.body import usual_chest
+from xlbatch.tables.sizes import TALL
 
 Blanks = Mapping[tuple[str, str], tuple[Blank, ...]]
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import DecalSpec, Job
 from xlbatch.trade.contrast import LEAST, contrast, shade
 
 WHITE, BLACK = "#ffffff", "#000000"

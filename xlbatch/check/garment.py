@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from xlbatch.job.job import Blank, DecalSpec, RosterRow
 from xlbatch.problems import Problem
-from xlbatch.roster.job import Blank, DecalSpec, RosterRow
 
 
 @dataclass(frozen=True)

@@ -11,8 +11,8 @@ from functools import cache
 from itertools import permutations
 
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Blank, Film, Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import Blank, Film, Job
 from xlbatch.trade.tables import dot_limit, table, words
 from xlbatch.units import temperature_text
 

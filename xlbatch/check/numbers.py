@@ -5,8 +5,8 @@ from collections.abc import Iterator
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.placeholders import stands_for
+from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import Job
 from xlbatch.trade.number_rules import number_rule, number_rules
 from xlbatch.trade.tables import color_name
 

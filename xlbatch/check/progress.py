@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from xlbatch.check.stock import blanks_left, film_to_measure
 from xlbatch.check.text import decal_text
+from xlbatch.job.job import DecalSpec, Job, Result, RosterRow
 from xlbatch.problems import Problem
-from xlbatch.roster.job import DecalSpec, Job, Result, RosterRow
 
 BLANK_IN_HAND = "blank in hand"
 

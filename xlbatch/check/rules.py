@@ -4,12 +4,12 @@ from collections.abc import Callable, Iterable, Iterator
 
 from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
-from xlbatch.check.lettering import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
+from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
+from xlbatch.job.job import MOST_SHEET_ROWS, DecalSpec, Job
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import MOST_SHEET_ROWS, DecalSpec, Job
 from xlbatch.trade.positions import positions
 from xlbatch.trade.tables import color_name
 

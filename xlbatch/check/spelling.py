@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from rapidfuzz.distance import OSA
 
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Job
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import Job
 
 SHORTEST = 5  # letters; Anna and Anne, Jan and Jana are two people
 

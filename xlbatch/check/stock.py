@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
 
+from xlbatch.job.job import Blank, Delivery, Job, RosterRow
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import Blank, Delivery, Job, RosterRow
 from xlbatch.trade.tables import color_name
 
 Kind = tuple[str, str, str]  # garment without regard to case, size, color by its usual name

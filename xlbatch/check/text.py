@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 
-from xlbatch.roster.job import DecalSpec, RosterRow, Settings
+from xlbatch.job.job import DecalSpec, RosterRow, Settings
 
 _PLACEHOLDER = re.compile(r"\{([^{}]+)\}")
 

@@ -9,9 +9,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
-from xlbatch.cutfiles.cut import CutFile
+from xlbatch.cutfiles.run_svg import CutFile
+from xlbatch.job.job import Settings
 from xlbatch.resources import templates
-from xlbatch.roster.job import Settings
 
 _LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 

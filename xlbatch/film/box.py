@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from xlbatch.art.decal import Decal
-from xlbatch.roster.job import Film, Settings
+from xlbatch.job.job import Film, Settings
 
 UM = 1000  # micrometers in a millimeter
 ROUNDING = 1  # µm: a decal made as wide as its film may measure that much more

@@ -14,9 +14,9 @@ from typing import NamedTuple
 
 import numpy as np
 
-from xlbatch.art.decal import Outline, Segments, contours_of
-from xlbatch.art.path import Box, Point, transform
 from xlbatch.film.layout import Lying, Run
+from xlbatch.geometry.outline import Outline, Segments, contours_of
+from xlbatch.geometry.path import Box, Point, transform
 
 WINDOW = 300.0  # mm along the film (common practice, no source)
 

@@ -8,13 +8,13 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.batches import FilmBoxes, choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
+from xlbatch.film.fill_runs import fill_runs
 from xlbatch.film.interlock import interlock
 from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
-from xlbatch.film.runs import fill_runs
 from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
-from xlbatch.roster.job import Film, Job, Settings
+from xlbatch.job.job import Film, Job, Settings
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough

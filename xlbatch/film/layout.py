@@ -6,8 +6,8 @@ from decimal import Decimal as Money
 from typing import Literal
 
 from xlbatch.art.decal import Decal
-from xlbatch.art.path import Matrix
-from xlbatch.roster.job import Film, Piece, Roll
+from xlbatch.geometry.path import Matrix
+from xlbatch.job.job import Film, Piece, Roll
 
 
 @dataclass(frozen=True)

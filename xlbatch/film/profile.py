@@ -12,10 +12,11 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import NDArray
 
-from xlbatch.art.decal import Decal, Outline
-from xlbatch.art.flat import edges_of
+from xlbatch.art.decal import Decal
 from xlbatch.film.box import UM, Bed, um
 from xlbatch.film.layout import Lying
+from xlbatch.geometry.flat import edges_of
+from xlbatch.geometry.outline import Outline
 
 Lengths = NDArray[np.int32]  # µm: no strip is 2 km long
 Turn = Literal[0, 90, 180, 270]

@@ -12,8 +12,8 @@ from xlbatch.film.box import UM, bed_of, box_of
 from xlbatch.film.free import pack
 from xlbatch.film.layout import FilmNeed, Run
 from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
-from xlbatch.roster.job import Film, Piece, Roll, Settings
-from xlbatch.trade.spares import least_buy
+from xlbatch.job.job import Film, Piece, Roll, Settings
+from xlbatch.trade.spoilage import least_buy
 from xlbatch.units import length_text
 
 CENT = 100

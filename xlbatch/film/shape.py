@@ -7,9 +7,10 @@ import shapely
 from shapely.affinity import affine_transform
 from shapely.geometry.base import BaseGeometry
 
-from xlbatch.art.decal import Decal, Outline
-from xlbatch.art.flat import edges_of
+from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Lying
+from xlbatch.geometry.flat import edges_of
+from xlbatch.geometry.outline import Outline
 
 NEAR = 0.005  # how far a shape strays from its outline at most
 

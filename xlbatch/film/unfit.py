@@ -7,8 +7,8 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.box import UM, Bed, bed_of, box_of, longest_run
 from xlbatch.film.drop import least_lengths
+from xlbatch.job.job import Film, Job, Settings
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import Film, Job, Settings
 from xlbatch.units import length_text, print_step, printed_text
 
 TRIES = 50  # for one garment's strip: as few as the layout ever tries

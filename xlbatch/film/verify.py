@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Layout, Lying, Run, Strip
-from xlbatch.roster.job import Settings
+from xlbatch.job.job import Settings
 
 SLACK = 0.002  # mm: lengths are written to 0.001
 STRAY = 0.01  # mm: how far the distance of two shapes may be off

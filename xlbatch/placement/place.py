@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
-from xlbatch.placement.plate import Section
+from xlbatch.placement.sections import Section
 
 
 @dataclass(frozen=True)

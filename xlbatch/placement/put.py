@@ -10,11 +10,11 @@ from itertools import combinations
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.job.job import Blank, Job
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.placement.plate import sections
+from xlbatch.placement.sections import sections
 from xlbatch.problems import Problem, problem
-from xlbatch.roster.job import Blank, Job
 from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, Rule, placement_rule
 from xlbatch.units import printed_text
 

@@ -10,11 +10,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from xlbatch.film.layout import Batch
+from xlbatch.job.job import Film, Job, Press
 from xlbatch.placement.group import groups
 from xlbatch.placement.place import Place
-from xlbatch.press.plate import plate_heats, waiting
+from xlbatch.press.heats import plate_heats, waiting
 from xlbatch.press.step import PressPlan, Step
-from xlbatch.roster.job import Film, Job, Press
 from xlbatch.trade.tables import work_time
 from xlbatch.units import printed_text
 

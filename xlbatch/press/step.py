@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from itertools import pairwise
 
+from xlbatch.job.job import Film, Press
 from xlbatch.placement.place import Place
-from xlbatch.roster.job import Film, Press
 
 
 @dataclass(frozen=True)

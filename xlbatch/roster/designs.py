@@ -4,10 +4,10 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import cast
 
+from xlbatch.job.job import DecalSpec, RosterRow, What
 from xlbatch.problems import Problem
-from xlbatch.roster.built_in import built_in
-from xlbatch.roster.job import DecalSpec, RosterRow, What
-from xlbatch.roster.line import Line
+from xlbatch.tables.built_in import built_in
+from xlbatch.tables.line import Line
 
 USUAL_POSITION = "full front"
 USUAL_SIZE = "M"

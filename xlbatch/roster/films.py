@@ -5,10 +5,10 @@ from collections.abc import Iterable
 from functools import cache
 from typing import cast
 
+from xlbatch.job.job import Film, Peel
 from xlbatch.problems import Problem
-from xlbatch.roster.built_in import built_in
-from xlbatch.roster.job import Film, Peel
-from xlbatch.roster.line import Line
+from xlbatch.tables.built_in import built_in
+from xlbatch.tables.line import Line
 from xlbatch.trade.tables import table, words
 from xlbatch.units import mm_per
 

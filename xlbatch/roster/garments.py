@@ -4,11 +4,11 @@ from collections.abc import Iterable
 from functools import cache
 from typing import cast
 
+from xlbatch.job.job import Blank, Class, Neckline
 from xlbatch.problems import Problem
-from xlbatch.roster.built_in import built_in
-from xlbatch.roster.job import Blank, Class, Neckline
-from xlbatch.roster.line import Line
-from xlbatch.roster.sizes import read_size, size_class, wearer
+from xlbatch.tables.built_in import built_in
+from xlbatch.tables.line import Line
+from xlbatch.tables.sizes import read_size, size_class, wearer
 
 Key = tuple[str, str]  # garment and size, without regard to case
 MEASURES = ("Chest width", "Body length", "Collar drop front", "Collar drop back")

@@ -5,13 +5,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from xlbatch.files.raw import Raw
+from xlbatch.job.job import Paid
 from xlbatch.problems import Problem, problem
-from xlbatch.roster import cells
-from xlbatch.roster.cells import Unclear, shown_value
-from xlbatch.roster.job import Paid
-from xlbatch.roster.line import Line
 from xlbatch.roster.people import garment_no
-from xlbatch.roster.raw import Raw
+from xlbatch.tables import cells
+from xlbatch.tables.cells import Unclear, shown_value
+from xlbatch.tables.line import Line
 
 BEFORE = "Paid in Roster"  # the heading on Money of what the Roster said when the plan was made
 EVERYONE, NO_GROUP = "Everyone", "no group"  # what the rows of sums are called there

@@ -5,12 +5,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import cast
 
+from xlbatch.job.job import Paid, RosterRow, Source, Status
 from xlbatch.problems import Problem
-from xlbatch.roster import cells
-from xlbatch.roster.cells import Unclear, shown_value
-from xlbatch.roster.job import Paid, RosterRow, Source, Status
-from xlbatch.roster.line import Line
-from xlbatch.roster.whose import note_whose
+from xlbatch.roster.whose_size import note_whose
+from xlbatch.tables import cells
+from xlbatch.tables.cells import Unclear, shown_value
+from xlbatch.tables.line import Line
 
 MOST_ALIKE = 1000  # garments in one row; more is a slip
 EXAMPLE_ROW: Mapping[str, str] = {  # stands in a blank workbook; left as it is, it is no one

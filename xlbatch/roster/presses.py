@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from functools import cache
 
+from xlbatch.job.job import Press
 from xlbatch.problems import Problem
-from xlbatch.roster.built_in import built_in
-from xlbatch.roster.job import Press
-from xlbatch.roster.line import Line
+from xlbatch.tables.built_in import built_in
+from xlbatch.tables.line import Line
 
 
 def read_presses(given: Iterable[Line]) -> tuple[tuple[Press, ...], tuple[Problem, ...]]:

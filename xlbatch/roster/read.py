@@ -4,21 +4,21 @@ import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from xlbatch.files.book import open_book
+from xlbatch.files.raw import Unreadable
+from xlbatch.job.job import Job, Settings
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.book import open_book
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
-from xlbatch.roster.job import Job, Settings
-from xlbatch.roster.line import Units
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.presses import read_presses
-from xlbatch.roster.raw import Unreadable
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
-from xlbatch.roster.rows import lines
 from xlbatch.roster.settings import read_settings
-from xlbatch.roster.tables import IGNORED, INPUT, Tables, find_tables
+from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
+from xlbatch.tables.line import Units
+from xlbatch.tables.rows import lines
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 

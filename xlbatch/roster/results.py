@@ -4,10 +4,10 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Literal, cast
 
+from xlbatch.job.job import Delivery, Result
 from xlbatch.problems import Problem
-from xlbatch.roster import cells
-from xlbatch.roster.job import Delivery, Result
-from xlbatch.roster.line import Line
+from xlbatch.tables import cells
+from xlbatch.tables.line import Line
 
 
 def read_results(given: Iterable[Line]) -> tuple[tuple[Result, ...], frozenset[int], tuple[Problem, ...]]:

@@ -6,13 +6,13 @@ from decimal import Decimal
 from functools import cache
 from typing import Literal, TypeVar, cast
 
+from xlbatch.files.raw import Raw
+from xlbatch.job.job import Settings, Source
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.cells import Margin, likely, shown_value
-from xlbatch.roster.headings import plain, split_unit
-from xlbatch.roster.job import Settings, Source
-from xlbatch.roster.line import Line, Units
-from xlbatch.roster.raw import Raw
-from xlbatch.roster.tables import Table
+from xlbatch.tables.cells import Margin, likely, shown_value
+from xlbatch.tables.headings import plain, split_unit
+from xlbatch.tables.input_tables import Table
+from xlbatch.tables.line import Line, Units
 from xlbatch.trade.columns import Column
 from xlbatch.trade.tables import table, words
 from xlbatch.units import LengthUnit, TemperatureUnit

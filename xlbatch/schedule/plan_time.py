@@ -7,8 +7,8 @@ from itertools import pairwise
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Layout, Run
+from xlbatch.job.job import Settings
 from xlbatch.press.step import PressPlan, Step
-from xlbatch.roster.job import Settings
 from xlbatch.schedule.hours import Stage, TimePlan, Work
 from xlbatch.trade.tables import work_time
 

@@ -3,15 +3,15 @@
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
+from xlbatch.paper.cell import Formula, Value
+from xlbatch.paper.measure import text_height
+from xlbatch.paper.page import Column, Page
+from xlbatch.paper.style import INDENT, currency_sign
+from xlbatch.paper.widths import PAD
 from xlbatch.placement.group import Group, groups
+from xlbatch.plan import Plan
 from xlbatch.sheets import money
-from xlbatch.sheets.cell import Formula, Value
-from xlbatch.sheets.measure import text_height
-from xlbatch.sheets.page import Column, Page
-from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.proof import decals_of, texts
-from xlbatch.sheets.style import INDENT, currency_sign
-from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table
 
 ACROSS = 3  # tags side by side, two cells wide each

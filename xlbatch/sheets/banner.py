@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
+from xlbatch.job.job import Film, Press, Settings
+from xlbatch.paper.measure import text_width
+from xlbatch.paper.style import BANNER
 from xlbatch.press.step import Step
-from xlbatch.roster.job import Film, Press, Settings
-from xlbatch.sheets.measure import text_width
-from xlbatch.sheets.style import BANNER
 from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 

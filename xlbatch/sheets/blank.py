@@ -5,13 +5,13 @@ from dataclasses import replace
 
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 
-from xlbatch.roster.job import Job
+from xlbatch.job.job import Job
+from xlbatch.paper.cell import Formula, Link, Value
+from xlbatch.paper.page import Column, Page
+from xlbatch.pictures.steps_picture import HEIGHT, steps_picture
 from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.sheets import inputs
-from xlbatch.sheets.cell import Formula, Link, Value
-from xlbatch.sheets.page import Column, Page
 from xlbatch.sheets.roster import ROSTER
-from xlbatch.sheets.steps_picture import HEIGHT, steps_picture
 from xlbatch.trade import columns as trade
 
 ROWS = 110  # rows drawn, the example among them

@@ -2,9 +2,9 @@
 
 import pandas as pd
 
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BOX
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.style import BOX
+from xlbatch.plan import Plan
 from xlbatch.units import printed_length
 
 MIRRORED = "The cut files are already mirrored: do not mirror again."

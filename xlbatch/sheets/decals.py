@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 import pandas as pd
 
-from xlbatch.sheets.cell import Link, Value
+from xlbatch.paper.cell import Link, Value
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.runs import exact
 
 

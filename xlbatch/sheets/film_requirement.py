@@ -4,10 +4,10 @@ import math
 
 import pandas as pd
 
-from xlbatch.sheets.cell import Formula
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BODY, FONT, INK, LINE
+from xlbatch.paper.cell import Formula
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.style import BODY, FONT, INK, LINE
+from xlbatch.plan import Plan
 from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
 
 

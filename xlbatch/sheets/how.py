@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
+from xlbatch.job.job import Settings
 from xlbatch.placement.place import Place
-from xlbatch.placement.plate import Section
+from xlbatch.placement.sections import Section
 from xlbatch.press.step import Step
-from xlbatch.roster.job import Settings
 from xlbatch.units import printed_text
 
 

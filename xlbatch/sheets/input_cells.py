@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Any
 
-from xlbatch.roster.job import Piece, PriceBreak, Roll, Settings
-from xlbatch.sheets.cell import Value
+from xlbatch.job.job import Piece, PriceBreak, Roll, Settings
+from xlbatch.paper.cell import Value
 from xlbatch.trade.columns import Column
 from xlbatch.units import exact_length_text, length_in, long_text, temperature_in
 

@@ -7,11 +7,11 @@ from typing import Any, Protocol
 
 import pandas as pd
 
+from xlbatch.job.job import Job, Settings, Source, Unread
+from xlbatch.paper.cell import Value, put, unbroken
+from xlbatch.paper.page import Column, Page
 from xlbatch.problems import Problem, Where
-from xlbatch.roster.job import Job, Settings, Source, Unread
 from xlbatch.sheets import input_cells
-from xlbatch.sheets.cell import Value, put, unbroken
-from xlbatch.sheets.page import Column, Page
 from xlbatch.trade import columns as trade
 
 FIRST = 3  # the first row (from 0) of an input sheet's table: title, one line of advice, headings

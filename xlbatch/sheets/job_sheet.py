@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 
-from xlbatch.roster.job import Job
+from xlbatch.job.job import Job
+from xlbatch.paper.cell import Formula, Link, Value
+from xlbatch.paper.page import Column, Page
+from xlbatch.plan import Plan
 from xlbatch.sheets import money, shopping_list
-from xlbatch.sheets.cell import Formula, Link, Value
 from xlbatch.sheets.inputs import advice
-from xlbatch.sheets.page import Column, Page
-from xlbatch.sheets.plan import Plan
 from xlbatch.sheets.time_plan import hours_text
 from xlbatch.trade.tables import table
 from xlbatch.units import printed_text

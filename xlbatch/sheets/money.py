@@ -6,10 +6,10 @@ from decimal import Decimal
 import pandas as pd
 from xlsxwriter.utility import xl_rowcol_to_cell
 
+from xlbatch.paper.cell import Formula, Value
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.plan import Plan
 from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
-from xlbatch.sheets.cell import Formula, Value
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
 from xlbatch.shopping.lines import MoneyLine
 
 OWED = "Money_owed"  # the name of the cell with all that is owed, used on the job sheet

@@ -4,12 +4,12 @@ from collections.abc import Mapping, Sequence
 
 import pandas as pd
 
+from xlbatch.job.job import Settings
+from xlbatch.paper.cell import Link, Value
+from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.placement.place import Place
-from xlbatch.roster.job import Settings
-from xlbatch.sheets.cell import Link, Value
+from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
 from xlbatch.units import printed_length
 
 

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from xlbatch.job.job import Settings
+from xlbatch.paper.measure import text_width
+from xlbatch.paper.page import Column, Page
+from xlbatch.paper.picture import Picture, drawn
+from xlbatch.pictures.ruler import CHECK, ruler, ruler_height
+from xlbatch.pictures.sketch import sketch
 from xlbatch.placement.place import Place
-from xlbatch.roster.job import Settings
-from xlbatch.sheets.measure import text_width
-from xlbatch.sheets.page import Column, Page
-from xlbatch.sheets.picture import Picture, drawn
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.ruler import CHECK, ruler, ruler_height
-from xlbatch.sheets.sketch import sketch
+from xlbatch.plan import Plan
 from xlbatch.units import print_step, printed_text
 
 MOST = 24  # pictures

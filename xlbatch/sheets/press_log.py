@@ -6,16 +6,16 @@ from itertools import groupby
 
 import pandas as pd
 
+from xlbatch.job.job import Settings
+from xlbatch.paper.cell import Value
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.style import BOX
+from xlbatch.paper.widths import PAD
+from xlbatch.plan import Plan
 from xlbatch.press.step import Step
-from xlbatch.roster.job import Settings
 from xlbatch.sheets.banner import banners, films_by_settings
-from xlbatch.sheets.cell import Value
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BOX
-from xlbatch.sheets.widths import PAD
 from xlbatch.trade.tables import table as trade_table
 from xlbatch.trade.tables import work_time
 from xlbatch.units import printed_length, temperature_in

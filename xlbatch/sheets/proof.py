@@ -7,13 +7,13 @@ from itertools import accumulate, pairwise
 import pandas as pd
 
 from xlbatch.art.decal import Decal
+from xlbatch.job.job import Film, Settings
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.style import BOX
+from xlbatch.paper.widths import PAD
+from xlbatch.pictures.swatch import LOW, TALL, Swatch, page_picture, proof_picture
 from xlbatch.placement.group import Group, groups
-from xlbatch.roster.job import Film, Settings
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BOX
-from xlbatch.sheets.swatch import LOW, TALL, Swatch, page_picture, proof_picture
-from xlbatch.sheets.widths import PAD
+from xlbatch.plan import Plan
 from xlbatch.units import printed_text
 
 MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open

@@ -1,11 +1,11 @@
 """Roll layout: each run drawn to scale, its decals numbered, its strips marked."""
 
 from xlbatch.film.layout import Run
-from xlbatch.sheets.cell import unbroken
-from xlbatch.sheets.page import Column, Page
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.run_picture import Part, parts, run_picture
-from xlbatch.sheets.widths import PAD
+from xlbatch.paper.cell import unbroken
+from xlbatch.paper.page import Column, Page
+from xlbatch.paper.widths import PAD
+from xlbatch.pictures.run_picture import Part, parts, run_picture
+from xlbatch.plan import Plan
 from xlbatch.units import printed_text
 
 ROW = 20.0  # points: the rows a picture lies over

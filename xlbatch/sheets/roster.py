@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from xlbatch.roster.job import Job
-from xlbatch.sheets import garments
+from xlbatch.job.job import Job
+from xlbatch.sheets import garments_input
 from xlbatch.sheets.inputs import FIRST, SPARE_ROWS, Input
 from xlbatch.trade import columns as trade
 
@@ -18,12 +18,12 @@ def columns(job: Job) -> tuple[trade.Column, ...]:
 
 def choices(job: Job, headings: Sequence[str]) -> Mapping[str, Iterable[str] | str]:
     """Drop-downs: the garments, colors and designs of this workbook, the sizes of the garment in the same row."""
-    blanks = garments.listed(job)
+    blanks = garments_input.listed(job)
     return {
         "Garment": [blank.garment for blank in blanks],
         "Color": [color for blank in blanks for color in blank.colors],
         "Design": [spec.design for spec in job.designs],
-        "Size": _sizes(headings.index("Garment"), len(garments.GARMENTS.rows(job)), job.settings.usual_garment),
+        "Size": _sizes(headings.index("Garment"), len(garments_input.GARMENTS.rows(job)), job.settings.usual_garment),
     }
 
 

@@ -6,10 +6,10 @@ import pandas as pd
 
 from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Run
-from xlbatch.roster.job import Settings
-from xlbatch.sheets.cell import Value
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
+from xlbatch.job.job import Settings
+from xlbatch.paper.cell import Value
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.plan import Plan
 from xlbatch.units import mm_per, printed_length
 
 

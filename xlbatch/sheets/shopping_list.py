@@ -4,10 +4,10 @@ from decimal import Decimal
 
 import pandas as pd
 
-from xlbatch.sheets.cell import Formula
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
-from xlbatch.sheets.style import BOX
+from xlbatch.paper.cell import Formula
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.style import BOX
+from xlbatch.plan import Plan
 from xlbatch.shopping.lines import BuyLine
 
 TOTAL = "Shopping_total"  # the name of the cell with the sum, used on the job sheet

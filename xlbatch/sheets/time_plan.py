@@ -4,9 +4,9 @@ from datetime import time
 
 import pandas as pd
 
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.plan import Plan
 from xlbatch.schedule.hours import TimePlan
-from xlbatch.sheets.page import Column, Page, tabled
-from xlbatch.sheets.plan import Plan
 
 STAGES = {"cut": "Cutting", "weed": "Weeding", "press": "Pressing"}
 COLUMNS = (

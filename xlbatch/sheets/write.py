@@ -8,12 +8,12 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
+from xlbatch.job.job import Job
+from xlbatch.paper.workbook import Book
+from xlbatch.plan import Plan
 from xlbatch.problems import Problem
-from xlbatch.roster.job import Job
-from xlbatch.sheets import blank, job_sheet, problem_list
-from xlbatch.sheets.book import Book
-from xlbatch.sheets.order import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
-from xlbatch.sheets.plan import Plan
+from xlbatch.sheets import blank, job_sheet, problems_sheet
+from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 
 
 def write_plan(path: Path, plan: Plan) -> None:
@@ -35,7 +35,7 @@ def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: 
             "Put right the colored cells on the sheets of this workbook, save it and drop it again. "
             f"Checked at {run_at:%Y-%m-%d %H:%M}."
         )
-        problem_list.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
+        problems_sheet.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
         for sheet in INPUT_SHEETS:
             sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, problems)
 

@@ -6,8 +6,8 @@ from decimal import Decimal
 
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
+from xlbatch.job.job import Blank, Job, PriceBreak
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.job import Blank, Job, PriceBreak
 from xlbatch.shopping.lines import BuyLine
 from xlbatch.shopping.spares import spares
 from xlbatch.trade.tables import color_name, table

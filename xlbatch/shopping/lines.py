@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from xlbatch.roster.job import Paid
+from xlbatch.job.job import Paid
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from xlbatch.trade.spares import enough
+from xlbatch.trade.spoilage import enough
 
 
 def spares(needs: Sequence[int], spoil: float, sureness: float) -> tuple[int, ...]:

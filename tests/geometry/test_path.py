@@ -1,0 +1,91 @@
+"""Sums over outlines, held against fontTools' own pens, which are written independently of them."""
+
+from collections.abc import Sequence
+
+import pytest
+from fontTools.pens.areaPen import AreaPen
+from fontTools.pens.boundsPen import BoundsPen
+from fontTools.pens.perimeterPen import PerimeterPen
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from xlbatch.geometry.outline import Segment
+from xlbatch.geometry.path import bounds, contours, length, path_data, product, signed_area, transform
+
+SQUARE: tuple[Segment, ...] = (("M", (0, 0)), ("L", (10, 0)), ("L", (10, 10)), ("L", (0, 10)), ("Z", ()))
+
+numbers = st.floats(-500, 500, allow_subnormal=False)
+drawn = st.one_of(
+    st.tuples(st.just("L"), st.tuples(*[numbers] * 2)),
+    st.tuples(st.just("Q"), st.tuples(*[numbers] * 4)),
+    st.tuples(st.just("C"), st.tuples(*[numbers] * 6)),
+)
+outlines = st.builds(
+    lambda start, parts: (("M", start), *parts, ("Z", ())),
+    st.tuples(numbers, numbers),
+    st.lists(drawn, min_size=1, max_size=8),
+)
+
+
+def draw(segments: Sequence[Segment], pen: object) -> None:
+    verbs = {"M": "moveTo", "L": "lineTo", "Q": "qCurveTo", "C": "curveTo", "Z": "closePath"}
+    for verb, at in segments:
+        getattr(pen, verbs[verb])(*zip(at[::2], at[1::2], strict=True))
+
+
+@settings(derandomize=True, max_examples=200)
+@given(outlines)
+def test_the_ink_box_is_that_of_fonttools(segments: tuple[Segment, ...]) -> None:
+    pen = BoundsPen(None)
+    draw(segments, pen)
+    assert bounds(segments) == pytest.approx(pen.bounds, abs=1e-6)
+
+
+@settings(derandomize=True, max_examples=200)
+@given(outlines)
+def test_the_area_is_that_of_fonttools(segments: tuple[Segment, ...]) -> None:
+    pen = AreaPen()
+    draw(segments, pen)
+    assert signed_area(segments) == pytest.approx(pen.value, abs=1e-4)
+
+
+def test_the_length_of_curves_as_smooth_as_letters_is_exact_to_a_thousandth() -> None:
+    quarter: tuple[Segment, ...] = (("M", (100, 0)), ("C", (100, 55.228, 55.228, 100, 0, 100)), ("Q", (0, 0, 100, 0)))
+    pen = PerimeterPen(tolerance=1e-6)
+    draw((*quarter, ("Z", ())), pen)
+    assert length((*quarter, ("Z", ()))) == pytest.approx(pen.value, rel=1e-3)
+
+
+def test_a_contour_is_closed_by_a_line() -> None:
+    assert length(SQUARE) == 40
+    assert signed_area(SQUARE) == 100  # counterclockwise
+    assert signed_area(transform(SQUARE, (-1, 0, 0, 1, 0, 0))) == -100
+
+
+def test_no_outline_has_no_box() -> None:
+    assert bounds(()) is None
+    assert path_data(()) == ""
+
+
+def test_path_data_keeps_curves_and_rounds_to_a_thousandth() -> None:
+    segments: tuple[Segment, ...] = (
+        ("M", (0.00049, -0.0001)),
+        ("Q", (1.23456, 2, 3, 4)),
+        ("C", (1, 2, 3, 4, 5, 1234567.8914)),
+        ("Z", ()),
+    )
+    assert path_data(segments) == "M0 0 Q1.235 2 3 4 C1 2 3 4 5 1234567.891 Z"
+
+
+def test_path_data_is_moved_by_the_matrix() -> None:
+    mirrored_about_width_20 = (-1, 0, 0, 1, 20, 0)  # SVG: matrix(-1 0 0 1 W 0)
+    assert path_data(SQUARE, mirrored_about_width_20) == "M20 0 L10 0 L10 10 L20 10 Z"
+
+
+def test_a_product_moves_first_by_the_first_matrix() -> None:
+    turn, shift = (0.0, 1.0, -1.0, 0.0, 0.0, 0.0), (1.0, 0.0, 0.0, 1.0, 5.0, 7.0)
+    assert transform(SQUARE, product(turn, shift)) == transform(transform(SQUARE, turn), shift)
+
+
+def test_contours_are_told_apart() -> None:
+    assert contours((*SQUARE, *SQUARE)) == (SQUARE, SQUARE)

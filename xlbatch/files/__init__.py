@@ -1,0 +1,1 @@
+"""Turns the bytes of a file, of whatever kind, into sheets of raw cells."""

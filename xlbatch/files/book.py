@@ -1,0 +1,150 @@
+"""Turns a file into raw sheets, or says in a plain sentence why it cannot be read.
+
+The first bytes tell what a file is; its name only decides whether text is taken for a list.
+"""
+
+import io
+import re
+import warnings
+import zipfile
+import zlib
+from pathlib import Path
+from xml.etree.ElementTree import ParseError
+
+from openpyxl import load_workbook
+from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
+from openpyxl.worksheet.worksheet import Worksheet
+
+from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
+from xlbatch.files.merged import spread_merged
+from xlbatch.files.ods import ods_sheets
+from xlbatch.files.raw import Raw, RawSheet, Refusal, Unreadable
+from xlbatch.files.xls import xls_sheets
+from xlbatch.files.xlsx_parts import SheetPart, slim
+from xlbatch.patience import patiently
+
+MOST_FILE_BYTES = 200_000_000
+_TEXT_ENDINGS = (".csv", ".txt", ".tsv")
+_OLD_OFFICE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
+_LOCKED = "EncryptedPackage".encode("utf-16-le")
+_OTHER_KINDS = (
+    (b"%PDF", "a PDF document"),
+    (b"{\\rtf", "a text document"),
+    (b"\x89PNG", "a picture"),
+    (b"\xff\xd8\xff", "a picture"),
+    (b"GIF8", "a picture"),
+    (b"\x1f\x8b", "a compressed file"),
+    (b"Rar!", "a compressed file"),
+    (b"7z\xbc\xaf", "a compressed file"),
+)
+_DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
+_DAMAGED = "{name} is damaged and cannot be opened. Open it in your spreadsheet program, save it anew and drop that."
+
+
+def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | Unreadable:
+    """The sheets of a workbook or .csv in order; those whose lower-case name is `ignored` come empty."""
+    try:
+        data = _bytes(path)
+        if data.startswith(b"PK"):
+            return _workbook(data, ignored)
+        if data.startswith(_OLD_OFFICE):
+            return _old_workbook(data, ignored)
+        return (_text_sheet(path, data),)
+    except Refusal as refusal:
+        return Unreadable(f"{path.name}: {refusal}")
+    except (zipfile.BadZipFile, zlib.error, ParseError, EOFError):
+        return Unreadable(_DAMAGED.format(name=path.name))
+
+
+def _bytes(path: Path) -> bytes:
+    if path.name.startswith(("~$", ".~lock")):
+        raise Refusal("This is the lock file of a workbook that is open. Drop the workbook itself.")
+    if path.is_dir():
+        raise Refusal("This is a folder. Drop the workbook inside it.")
+    try:
+        if path.stat().st_size > MOST_FILE_BYTES:
+            raise Refusal("This file is too large to be a list of people (over 200 MB).")
+        data = patiently(path.read_bytes)
+    except FileNotFoundError as error:
+        raise Refusal("There is no such file.") from error
+    except OSError as error:
+        raise Refusal("The file cannot be opened. Close it in other programs and try again.") from error
+    if not data.strip(b"\0 \t\r\n"):
+        raise Refusal("This file is empty.")
+    return data
+
+
+def _old_workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
+    if _LOCKED in data:
+        raise Refusal("This workbook is protected with a password. Save it without one and drop that.")
+    return xls_sheets(data, ignored)
+
+
+def _text_sheet(path: Path, data: bytes) -> RawSheet:
+    for start, kind in _OTHER_KINDS:
+        if data.startswith(start):
+            raise Refusal(f"This is {kind}, not a workbook.")
+    text = decoded(data)
+    if text.lstrip().startswith("<"):
+        web = re.search(r"<(html|table|!doctype html)", text[:5000], re.IGNORECASE)
+        raise Refusal(
+            f"This is {'a web page' if web else 'an XML file'}, not a workbook. "
+            "Open it in your spreadsheet program, save it as .xlsx and drop that."
+        )
+    if path.suffix.lower() not in _TEXT_ENDINGS:
+        raise Refusal(f"This is no workbook; it seems to be {_kind_of_text(text)}. Rename it to {path.stem}.csv.")
+    return sheet_from_text(data)
+
+
+def _kind_of_text(text: str) -> str:
+    sign = delimiter(text)
+    return _DELIMITED.get(sign, "plain text") if sign in text else "plain text"
+
+
+def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
+    try:
+        if (document := _open_document(data, ignored)) is not None:
+            return document
+        small = slim(data, ignored)
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            book = load_workbook(io.BytesIO(small.package), data_only=True, keep_links=False)
+        return tuple(_raw_sheet(sheet, part) for sheet, part in zip(book.worksheets, small.sheets, strict=True))
+    except (
+        LookupError,
+        ValueError,
+        TypeError,
+        AttributeError,
+        ArithmeticError,
+        RuntimeError,
+        NotImplementedError,
+    ) as error:
+        # What openpyxl and zipfile raise on parts that contradict each other.
+        raise zipfile.BadZipFile from error
+
+
+def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...] | None:
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None
+
+
+def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
+    rows: dict[int, dict[int, Raw]] = {}
+    # Not iter_rows: one stray cell in the last corner would make it walk 17 billion cells.
+    for (row, column), cell in sheet._cells.items():
+        raw = _raw(cell, part.unsaved)
+        if raw is not None:
+            rows.setdefault(row, {})[column] = raw
+    spread_merged(rows, part.merged)
+    hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
+    return RawSheet(part.name, dict(sorted(rows.items())), hidden)
+
+
+def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:
+    value = cell.value
+    if isinstance(value, str):
+        faulty = cell.data_type == "e" or value in ERROR_CODES  # also where a plan carries it on as text
+        return Raw(value, fault="error" if faulty else "") if value.strip() else None
+    if value is not None:
+        return Raw(value, cell.number_format)
+    return Raw(None, fault="unsaved") if unsaved and cell.coordinate in unsaved else None

@@ -1,0 +1,80 @@
+"""Turns the bytes of a .csv file into a sheet of text cells."""
+
+import csv
+import io
+from collections import Counter
+
+from xlbatch.files.raw import Raw, RawSheet, Refusal
+
+DELIMITERS = ",;\t|"
+_SAMPLE = 50  # rows looked at to tell the delimiter
+
+
+def sheet_from_text(data: bytes) -> RawSheet:
+    """The rows of a delimited text file, as the sheet “Roster”. Raises Refusal for what is no text."""
+    text = decoded(data)
+    first, _, rest = text.partition("\n")
+    declared = first.strip().lower().removeprefix("sep=")
+    if first.strip().lower().startswith("sep=") and len(declared) == 1:
+        return RawSheet("Roster", _rows(rest, declared, start=2))
+    return RawSheet("Roster", _rows(text, delimiter(text), start=1))
+
+
+def _rows(text: str, separator: str, start: int) -> dict[int, dict[int, Raw]]:
+    try:
+        lines = list(csv.reader(io.StringIO(text, newline=""), delimiter=separator))
+    except csv.Error as error:
+        raise Refusal(f"The text in this file cannot be read as a table: {error}.") from error
+    filled = ((no, _cells(line)) for no, line in enumerate(lines, start))
+    return {no: cells for no, cells in filled if cells}
+
+
+def _cells(line: list[str]) -> dict[int, Raw]:
+    return {column: Raw(value, "@") for column, value in enumerate(line, 1) if value.strip()}
+
+
+def decoded(data: bytes) -> str:
+    """The text of a file by its byte-order mark, else as UTF-16, UTF-8 or Windows-1252. Raises Refusal for binary."""
+    text = _by_mark(data)
+    if text is None:
+        text = _by_trying(data)
+    text = text.removeprefix("\ufeff")
+    if "\0" in text:
+        raise Refusal("This file is neither a workbook nor a text file.")
+    return text
+
+
+def _by_mark(data: bytes) -> str | None:
+    marked = {b"\xff\xfe": "utf-16-le", b"\xfe\xff": "utf-16-be", b"\xef\xbb\xbf": "utf-8"}
+    for mark, encoding in marked.items():
+        if data.startswith(mark):
+            return data.decode(encoding, "replace")
+    return None
+
+
+def _by_trying(data: bytes) -> str:
+    # Latin text in UTF-16 has a zero in every second byte.
+    if b"\0" in data[:2000]:
+        encoding = "utf-16-le" if data[1:2] == b"\0" else "utf-16-be"
+        return data.decode(encoding, "replace")
+    for encoding in ("utf-8", "cp1252"):
+        try:
+            return data.decode(encoding)
+        except UnicodeDecodeError:
+            continue
+    return data.decode("latin-1")
+
+
+def delimiter(text: str) -> str:
+    """The sign that splits most of the first rows into the same number of columns."""
+    sample = "\n".join(text.split("\n", _SAMPLE)[:_SAMPLE])
+    return max(DELIMITERS, key=lambda sign: _evenness(sample, sign))
+
+
+def _evenness(sample: str, sign: str) -> tuple[int, int]:
+    try:
+        widths = Counter(len(line) for line in csv.reader(io.StringIO(sample, newline=""), delimiter=sign) if line)
+    except csv.Error:
+        return 0, 0
+    split = [(rows, width) for width, rows in widths.items() if width > 1]
+    return max(split, default=(0, 0))

@@ -1,0 +1,242 @@
+"""Turns an .xlsx as a person saved it into a small one with only what is read from it.
+
+Kept: values, number formats, hidden rows. Left out: empty formatted cells (a formatted sheet may have millions),
+pictures, links to other files, and everything else that costs time or trips a reader. What the small file cannot
+say is kept beside it: merged cells, and formulas whose result was never saved.
+"""
+
+import io
+import posixpath
+import re
+import zipfile
+from collections.abc import Mapping
+from dataclasses import dataclass
+from xml.etree import ElementTree
+from xml.sax.saxutils import quoteattr
+
+from xlbatch.files.raw import Refusal
+
+MOST_BYTES = 100_000_000  # one part, unpacked
+MOST_ROWS = 50_000  # filled rows of one sheet
+MOST_CELLS = 1_000_000  # filled cells of one sheet
+
+_MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+_LINK = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml"
+_PACKAGE = "http://schemas.openxmlformats.org/package/2006"
+_HEAD = '<?xml version="1.0" encoding="UTF-8"?>'
+# ISO/IEC 29500 strict files differ from the usual ones in the names of their namespaces only, as far as read here.
+_STRICT = {
+    b"http://purl.oclc.org/ooxml/spreadsheetml/main": _MAIN.encode(),
+    b"http://purl.oclc.org/ooxml/officeDocument/relationships": _LINK.encode(),
+}
+
+_LOCKED = 1  # the flag of an encrypted part: PKWARE APPNOTE 4.4.4
+_FIRST_OWN_FORMAT = 164  # number formats below it are built in: ECMA-376 part 1, 18.8.30
+_ROOT = re.compile(rb"<(\w+:)?worksheet\b[^>]*>")
+_DATA = re.compile(rb"<(?:\w+:)?sheetData>.*?</(?:\w+:)?sheetData>", re.DOTALL)
+_EMPTY_CELL = re.compile(rb"<(?:\w+:)?c(?:\s[^>]*)?/>|<(\w+:)?c(?:\s[^>]*)?></(?:\w+:)?c>")
+_EMPTY_ROW = re.compile(rb"<(?:\w+:)?row(?:\s[^>]*)?/>|<(?:\w+:)?row(?:\s[^>]*)?>\s*</(?:\w+:)?row>")
+_FORMULA = re.compile(
+    rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)"
+    rb"\s*(<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
+)
+_REFERENCE = re.compile(rb'\br="([A-Z]+[0-9]+)"')
+_MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-9]+)"')
+
+
+@dataclass(frozen=True)
+class SheetPart:
+    """One worksheet: its slimmed XML, the cells whose formula has no saved result, and its merged ranges."""
+
+    name: str
+    xml: bytes
+    unsaved: frozenset[str]
+    merged: tuple[tuple[str, str], ...]  # first and last cell of each block
+
+
+@dataclass(frozen=True)
+class Slim:
+    """The small workbook, and what could not be said in it."""
+
+    package: bytes
+    sheets: tuple[SheetPart, ...]
+
+
+def slim(data: bytes, ignored: frozenset[str]) -> Slim:
+    """The small workbook of a large one; sheets whose lower-case name is `ignored` come out empty.
+
+    Raises Refusal for a file too large, hostile or of another kind, and what zipfile and ElementTree raise for a
+    damaged one."""
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        if any(part.flag_bits & _LOCKED for part in archive.infolist()):
+            raise Refusal("This file is protected with a password. Save it without one and drop that.")
+        book = _book_part(archive)
+        root = ElementTree.fromstring(_part(archive, book))
+        links = _links(archive, book)
+        sheets = tuple(
+            _empty_part(name) if name.strip().casefold() in ignored else _sheet_part(name, _part(archive, where))
+            for name, where in _sheet_places(root, links)
+            if where in archive.namelist()
+        )
+        texts = _optional(archive, links, "/sharedStrings")
+        styles = _styles(_optional(archive, links, "/styles"))
+    properties = root.find("{*}workbookPr")
+    since_1904 = properties is not None and properties.get("date1904") in ("1", "true")
+    return Slim(_package(sheets, texts, styles, since_1904), sheets)
+
+
+def _book_part(archive: zipfile.ZipFile) -> str:
+    names = archive.namelist()
+    if "xl/workbook.bin" in names:
+        raise Refusal("This is a binary workbook (.xlsb). Save it as .xlsx and drop that.")
+    if "_rels/.rels" not in names:
+        raise Refusal("This is a zip archive, not a workbook. Unpack it and drop the workbook inside.")
+    targets = [target for kind, target in _links(archive, "").values() if kind.endswith("/officeDocument")]
+    if not targets or targets[0] not in names or not targets[0].startswith("xl/"):
+        raise Refusal("This is an office document, but not a workbook.")
+    return targets[0]
+
+
+def _part(archive: zipfile.ZipFile, name: str) -> bytes:
+    if archive.getinfo(name).file_size > MOST_BYTES:
+        raise Refusal("This workbook is too large to be a list of people: one of its parts holds over 100 MB.")
+    xml = archive.read(name)
+    if b"<!DOCTYPE" in xml or b"<!ENTITY" in xml:
+        raise Refusal("This workbook holds XML entities, which no spreadsheet program writes; it was not opened.")
+    if xml[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        raise Refusal("This workbook is not written as spreadsheet programs write it. Save it again as .xlsx.")
+    for strict, usual in _STRICT.items():
+        xml = xml.replace(strict, usual)
+    return xml
+
+
+def _links(archive: zipfile.ZipFile, part: str) -> dict[str, tuple[str, str]]:
+    """The links of a part inside the package: from id to (type, part). Links to other files are not followed."""
+    folder, name = posixpath.split(part)
+    xml = _part(archive, posixpath.join(folder, "_rels", f"{name}.rels"))
+    return {
+        link.get("Id", ""): (
+            link.get("Type", ""),
+            posixpath.normpath(posixpath.join("/", folder, link.get("Target", ""))).lstrip("/"),
+        )
+        for link in ElementTree.fromstring(xml)
+        if link.get("TargetMode") != "External"
+    }
+
+
+def _sheet_places(root: ElementTree.Element, links: dict[str, tuple[str, str]]) -> list[tuple[str, str]]:
+    places = []
+    for sheet in root.iterfind("{*}sheets/{*}sheet"):
+        kind, where = links.get(sheet.get(f"{{{_LINK}}}id", ""), ("", ""))
+        if kind.endswith("/worksheet"):
+            places.append((sheet.get("name", ""), where))
+    return places
+
+
+def _optional(archive: zipfile.ZipFile, links: dict[str, tuple[str, str]], ending: str) -> bytes | None:
+    for kind, where in links.values():
+        if kind.endswith(ending) and where in archive.namelist():
+            return _part(archive, where)
+    return None
+
+
+def _empty_part(name: str) -> SheetPart:
+    return SheetPart(name, f'{_HEAD}<worksheet xmlns="{_MAIN}"><sheetData/></worksheet>'.encode(), frozenset(), ())
+
+
+def _sheet_part(name: str, xml: bytes) -> SheetPart:
+    root, data = _ROOT.search(xml), _DATA.search(xml)
+    if root is None or data is None:
+        return _empty_part(name)
+    _refuse_if_large(name, data[0].count(b"</v>") + data[0].count(b":v>") // 2, "cells", MOST_CELLS)
+    # An escaped section could hold what looks like an empty cell.
+    filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
+    _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
+    merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
+    small = xml[: root.end()] + filled + b"</" + (root[1] or b"") + b"worksheet>"
+    return SheetPart(name, small, _unsaved(filled), merged)
+
+
+def _refuse_if_large(name: str, count: int, what: str, most: int) -> None:
+    if count > most:
+        raise Refusal(
+            f"The sheet “{name}” has {count:,} filled {what}; at most {most:,} are read. "
+            "Keep only the list of people and drop it again."
+        )
+
+
+def _unsaved(xml: bytes) -> frozenset[str]:
+    """The cells with a formula and no result. An empty text is a result: it is typed `str`."""
+    if b"<f" not in xml and b":f" not in xml:
+        return frozenset()
+    attributes = (found[1] for found in _FORMULA.finditer(xml) if not (found[2] and b't="str"' in found[1]))
+    references = (_REFERENCE.search(each) for each in attributes)
+    return frozenset(found[1].decode() for found in references if found)
+
+
+def _styles(xml: bytes | None) -> str:
+    """A style sheet of number formats alone."""
+    root = ElementTree.fromstring(xml) if xml else ElementTree.Element("none")
+    codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")}
+    formats = "".join(
+        f"<numFmt numFmtId={quoteattr(no)} formatCode={quoteattr(code)}/>"
+        for no, code in codes.items()
+        if no.isdecimal()
+    )
+    used = (each.get("numFmtId", "0") for each in root.iterfind("{*}cellXfs/{*}xf"))
+    cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}"/>' for no in used)
+    return (
+        f'{_HEAD}<styleSheet xmlns="{_MAIN}"><numFmts>{formats}</numFmts><fonts><font/></fonts>'
+        "<fills><fill><patternFill/></fill></fills><borders><border/></borders>"
+        f"<cellStyleXfs><xf/></cellStyleXfs><cellXfs>{cells or '<xf/>'}</cellXfs>"
+        '<cellStyles><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>'
+    )
+
+
+def _has_format(no: str, codes: Mapping[str, str]) -> bool:
+    return no.isdecimal() and (no in codes or int(no) < _FIRST_OWN_FORMAT)
+
+
+def _package(sheets: tuple[SheetPart, ...], texts: bytes | None, styles: str, since_1904: bool) -> bytes:
+    parts: dict[str, bytes | str] = {f"xl/worksheets/sheet{no}.xml": sheet.xml for no, sheet in enumerate(sheets, 1)}
+    kinds = dict.fromkeys(parts, "worksheet") | {"xl/styles.xml": "styles"}
+    parts["xl/styles.xml"] = styles
+    if texts is not None:
+        parts["xl/sharedStrings.xml"] = texts
+        kinds["xl/sharedStrings.xml"] = "sharedStrings"
+    parts |= _frame(sheets, kinds, since_1904)
+    file = io.BytesIO()
+    with zipfile.ZipFile(file, "w") as archive:
+        for name, part in parts.items():
+            archive.writestr(name, part)
+    return file.getvalue()
+
+
+def _frame(sheets: tuple[SheetPart, ...], kinds: dict[str, str], since_1904: bool) -> dict[str, bytes | str]:
+    """The parts that hold the others together: workbook, links and content types."""
+    types = "".join(f'<Override PartName="/{name}" ContentType="{_TYPE}.{kind}+xml"/>' for name, kind in kinds.items())
+    links = "".join(
+        f'<Relationship Id="r{no}" Type="{_LINK}/{kind}" Target="/{name}"/>'
+        for no, (name, kind) in enumerate(kinds.items(), 1)
+    )
+    listed = "".join(
+        f"<sheet name={quoteattr(sheet.name)} sheetId='{no}' r:id='r{no}'/>" for no, sheet in enumerate(sheets, 1)
+    )
+    link_root = f'{_HEAD}<Relationships xmlns="{_PACKAGE}/relationships">'
+    return {
+        "[Content_Types].xml": (
+            f'{_HEAD}<Types xmlns="{_PACKAGE}/content-types"><Default Extension="xml" ContentType="application/xml"/>'
+            '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>'
+            f'<Override PartName="/xl/workbook.xml" ContentType="{_TYPE}.sheet.main+xml"/>{types}</Types>'
+        ),
+        "_rels/.rels": (
+            f'{link_root}<Relationship Id="r1" Type="{_LINK}/officeDocument" Target="/xl/workbook.xml"/>'
+            "</Relationships>"
+        ),
+        "xl/workbook.xml": (
+            f'{_HEAD}<workbook xmlns="{_MAIN}" xmlns:r="{_LINK}"><workbookPr date1904="{int(since_1904)}"/>'
+            f"<sheets>{listed}</sheets></workbook>"
+        ),
+        "xl/_rels/workbook.xml.rels": f"{link_root}{links}</Relationships>",
+    }

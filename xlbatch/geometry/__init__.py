@@ -1,0 +1,1 @@
+"""Outlines: closed, welded, measured. Lengths in mm, y upward."""

@@ -1,0 +1,1 @@
+"""The records of a job, which every later stage reads."""

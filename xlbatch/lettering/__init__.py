@@ -1,0 +1,1 @@
+"""Turns a line of text into its outline: fonts, shaping, directions, arches."""

@@ -1,0 +1,1 @@
+"""A workbook as it is written and printed: cells, looks, widths, pages."""

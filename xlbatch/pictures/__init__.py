@@ -1,0 +1,1 @@
+"""Pictures on the sheets: garments, runs, lettering, a ruler."""

@@ -1,0 +1,93 @@
+"""A simple drawing of a garment, lying flat, with its decals to scale. Lengths in mm, from the shoulder point down."""
+
+from collections.abc import Iterable
+
+from xlbatch.geometry.path import path_data
+from xlbatch.job.job import Blank
+from xlbatch.placement.place import Place
+
+INK, PIECE = "#17202a", "#4d5966"
+NECK = 0.36  # of the chest width: how wide the neck opening is drawn
+SLEEVE = "sleeve"  # ends the name of a sleeve's side
+
+
+def sketch(places: Iterable[Place], width: float, height: float) -> str:
+    """SVG of the places of one side of one garment, in `width` × `height` points; the drawing's top left is (0, 0)."""
+    found = tuple(places)
+    blank, side = found[0].garment.blank, found[0].side
+    if side.endswith(SLEEVE):
+        return _fitted(_sleeve(blank), found, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height)
+    reach = blank.chest / 2 + (blank.sleeve_length or 0.0) * 0.62
+    return _fitted(_body(blank, side), found, (2 * reach, blank.length), width, height)
+
+
+def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], width: float, height: float) -> str:
+    across, down = size
+    scale = min(width / (across * 1.04), height / (down * 1.08))
+    pieces = "".join(_piece(place) for place in places)
+    return (
+        f'<g transform="translate({width / 2:.2f} {down * 0.05 * scale + 1:.2f}) scale({scale:.5f})" fill="none" '
+        f'stroke="{INK}" stroke-width="{1 / scale:.2f}" stroke-linejoin="round">{outline}{pieces}</g>'
+    )
+
+
+def _body(blank: Blank, side: str) -> str:
+    """Body and sleeves, then the collar seam of this side and a dotted center crease."""
+    neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
+    sleeve, opening = blank.sleeve_length or 0.0, blank.sleeve_opening or blank.chest * 0.3
+    tip, armpit = (half * 0.92, long * 0.06), long * 0.06 + opening * 1.25
+    out = (tip[0] + sleeve * 0.78, tip[1] + sleeve * 0.62)
+    inner = (out[0] - opening * 0.62, out[1] + opening * 0.78)
+    right = ((neck, 0.0), tip, out, inner, (half, armpit), (half, long))
+    edge = (*right, *((-x, y) for x, y in reversed(right)))
+    seam = blank.drop_front if side == "front" else blank.drop_back
+    return (
+        f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="#fff"/>'
+        f'<path d="{_collar(blank, side, neck)}"/>'
+        f'<path d="M0 {seam:.1f} V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
+    )
+
+
+def _collar(blank: Blank, side: str, neck: float) -> str:
+    """The collar seam, and what makes the neckline known at a glance."""
+    drop = blank.drop_front if side == "front" else blank.drop_back
+    curve = f"M{-neck:.1f} 0 Q0 {2 * drop:.1f} {neck:.1f} 0"
+    if side != "front":
+        return curve
+    match blank.neckline:
+        case "V":
+            return f"M{-neck:.1f} 0 L0 {drop:.1f} L{neck:.1f} 0"
+        case "polo":
+            flaps = f"M{-neck:.1f} 0 l{neck - 20:.1f} {drop + 45:.1f} l20 -45 l20 45 L{neck:.1f} 0"
+            return f"{curve} M-14 {drop:.1f} v130 h28 v-130 {flaps}"
+        case "hood":
+            return f"{curve} M{-neck:.1f} 0 C{-neck:.1f} -60 {neck:.1f} -60 {neck:.1f} 0"
+        case _:
+            return curve
+
+
+def _sleeve(blank: Blank) -> str:
+    half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
+    return (
+        f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
+        'fill="#fff"/>'
+        f'<path d="M0 0 V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
+    )
+
+
+def _piece(place: Place) -> str:
+    """The decal as it will be seen: on the front the wearer's right is at the left."""
+    blank, decal = place.garment.blank, place.decal
+    middle = place.from_center if place.side == "back" else -place.from_center
+    if place.above_opening is not None:
+        bottom = (blank.sleeve_length or 0.0) - place.above_opening
+    else:
+        bottom = blank.length - (place.clear_hem or 0.0)
+    left = middle - decal.width / 2
+    if decal.outline is None:
+        return (
+            f'<rect x="{left:.2f}" y="{bottom - decal.height:.2f}" width="{decal.width}" height="{decal.height}" '
+            f'fill="{PIECE}" fill-opacity=".4"/>'
+        )
+    onto = (1.0, 0.0, 0.0, -1.0, left, bottom)
+    return f'<path d="{path_data(decal.outline.segments, onto)}" fill="{PIECE}" stroke="none"/>'

@@ -1,0 +1,32 @@
+"""The whole plan: what every returned sheet is drawn from."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.garment import Garment
+from xlbatch.film.layout import Layout
+from xlbatch.job.job import Job, RosterRow
+from xlbatch.placement.place import Place
+from xlbatch.press.step import PressPlan
+from xlbatch.problems import Problem
+from xlbatch.schedule.hours import TimePlan
+from xlbatch.shopping.lines import BuyLine, MoneyLine
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Garments are in roster order; decals, places and steps cover exactly these garments."""
+
+    job: Job
+    problems: tuple[Problem, ...]
+    held: tuple[RosterRow, ...]  # rows held back
+    garments: tuple[Garment, ...]
+    decals: tuple[Decal, ...]
+    places: tuple[Place, ...]
+    layout: Layout
+    pressing: PressPlan
+    time: TimePlan
+    shopping: tuple[BuyLine, ...]
+    money: tuple[MoneyLine, ...]
+    run_at: datetime  # the one thing that differs between two runs

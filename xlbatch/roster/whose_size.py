@@ -1,0 +1,33 @@
+"""Asks whose size a bare letter is, in a family that also has children's sizes."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+
+from xlbatch.job.job import RosterRow
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.line import Line
+from xlbatch.tables.sizes import ADULT, read_size, says_whose, size_class
+
+LARGEST_FAMILY = 8  # garments; a larger group is a class or a team; common practice, no source
+_CHILDREN = ("youth", "toddler", "infant")
+_ALSO_YOUTH = frozenset(ADULT[1:5])  # the letters children's sizes have too, bar the largest
+
+
+def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
+    """Adds `size-whose` to the first line of a family with children whose size is a bare letter."""
+    families: dict[str, list[RosterRow]] = defaultdict(list)
+    for row in roster:
+        if row.group and row.size and row.status not in ("done", "cancelled"):
+            families[row.group.casefold()].append(row)
+    by_row = {line.source.row: line for line in lines if "Size" in line.cells}
+    for family in families.values():
+        if len(family) > LARGEST_FAMILY or not any(size_class(row.size) in _CHILDREN for row in family):
+            continue
+        lines_ = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH)
+        asked = next((line for line in lines_ if _is_bare(shown_value(line.cells["Size"]))), None)
+        if asked:
+            asked.found("size-whose", "Size", shown_value(asked.cells["Size"]))
+
+
+def _is_bare(typed: str) -> bool:
+    return read_size(typed) is not None and not says_whose(typed)

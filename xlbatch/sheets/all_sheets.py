@@ -1,0 +1,92 @@
+"""Every returned sheet, in order. To add a sheet: one module, and one line here."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from functools import partial
+
+from xlbatch.job.job import Job
+from xlbatch.paper.page import Page
+from xlbatch.plan import Plan
+from xlbatch.problems import Problem
+from xlbatch.sheets import (
+    bag_tags,
+    cut_list,
+    decals,
+    film_requirement,
+    inputs,
+    job_input,
+    money,
+    placement,
+    placement_pictures,
+    press_log,
+    problems_sheet,
+    proof,
+    roll_layout,
+    runs,
+    shopping_list,
+    time_plan,
+)
+from xlbatch.sheets.designs_input import DESIGNS
+from xlbatch.sheets.film_input import FILM
+from xlbatch.sheets.garments_input import GARMENTS
+from xlbatch.sheets.inputs import Input
+from xlbatch.sheets.press_input import PRESS
+from xlbatch.sheets.roster import ROSTER
+
+Write = Callable[[Page, Plan], None]
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One returned sheet: what writes it, how its paper lies, whether it is a form (no gridlines)."""
+
+    name: str
+    write: Write
+    landscape: bool = False
+    form: bool = False
+
+
+@dataclass(frozen=True)
+class InputSheet:
+    """A sheet that is read again: written from the job and the problems found in it."""
+
+    name: str
+    write: Callable[[Page, Job, Iterable[Problem]], None]
+    landscape: bool = True
+
+
+INPUT_SHEETS: tuple[InputSheet, ...] = (
+    InputSheet("Roster", partial(inputs.write, ROSTER)),
+    InputSheet("Job", job_input.write, landscape=False),
+    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in (DESIGNS, GARMENTS, FILM, PRESS)),
+)
+
+
+def _returned(sheet: InputSheet) -> Sheet:
+    return Sheet(sheet.name, lambda page, plan: sheet.write(page, plan.job, plan.problems), sheet.landscape)
+
+
+def _problems(page: Page, plan: Plan) -> None:
+    problems_sheet.write(page, plan.job, plan.problems, INPUTS)
+
+
+JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
+SHEETS: tuple[Sheet, ...] = (
+    Sheet("Problems", _problems, landscape=True),
+    _returned(INPUT_SHEETS[0]),
+    Sheet("Proof", proof.write, landscape=True),
+    Sheet("Shopping list", shopping_list.write, landscape=True),
+    Sheet("Film requirement", film_requirement.write, landscape=True),
+    Sheet("Roll layout", roll_layout.write, form=True),
+    Sheet("Cut list", cut_list.write),
+    Sheet("Placement", placement.write, landscape=True),
+    Sheet("Placement pictures", placement_pictures.write, form=True),
+    Sheet("Press log", press_log.write, landscape=True),
+    Sheet("Time plan", time_plan.write),
+    Sheet("Money", money.write),
+    Sheet("Bag tags", bag_tags.write, form=True),
+    *map(_returned, INPUT_SHEETS[1:]),
+    Sheet("Runs", runs.write, landscape=True),
+    Sheet("Decals", decals.write, landscape=True),
+)

@@ -1,0 +1,91 @@
+"""Job: the settings, each with the value used and what it means."""
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+from typing import Any
+
+from xlbatch.job.job import Job, Settings
+from xlbatch.paper.cell import Value
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.problems import Problem
+from xlbatch.sheets.garments_input import listed
+from xlbatch.sheets.input_cells import money_text
+from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
+from xlbatch.trade.tables import Line, table, words
+from xlbatch.units import exact_length_text
+
+NAME = "Job"
+COLUMNS = (Column("Setting", 2.2, ("text", "strong")), Column("Value", 1.5, ("text", "change")), Column("Meaning", 5.3))
+FIELDS: Mapping[str, str] = {
+    "Print": "print_",
+    "Round sizes to": "round_sizes_to",
+    "Clear of side seams": "clear_of_side",
+    "Clear of the hem": "clear_of_hem",
+    "Gap between decals": "gap",
+    "Film end margin": "end_margin",
+    "Turn decals": "turn",
+    "Mirror the cut files": "mirror",
+    "Save film by interlocking": "interlock",
+    "Test cut": "test_cut",
+    "Sureness of spares": "sureness",
+    "Margin or fixed price": "margin",
+    "Last garment no.": "last_no",
+}  # where the field is not simply the setting's name
+
+
+def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
+    """The settings as a table to change and drop again."""
+    lines = table("job")
+    rows = [(line["Setting"], _value(line, job.settings), line["Meaning"]) for line in lines]
+    frame = tabled(COLUMNS, rows)
+    page.lay_columns(COLUMNS, frame)
+    page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
+    page.table(frame)
+    page.name_table(f"{NAME}_table")
+    own = _choices(job)
+    for row, line in enumerate(lines, FIRST):
+        if line["Kind"] in ("choice", "yes/no"):
+            offer(page, row, 1, 1, words(line["Choices"]), strict=True)
+        elif line["Kind"] == "text":
+            offer(page, row, 1, 1, own.get(line["Setting"]) or words(line["Choices"]))
+    mark(page, frame, spots(job), problems)
+
+
+def _choices(job: Job) -> Mapping[str, Iterable[str]]:
+    """Drop-downs that depend on the other sheets of this workbook."""
+    blanks = listed(job)
+    return {
+        "Usual garment": [blank.garment for blank in blanks],
+        "Usual color": [color for blank in blanks for color in blank.colors],
+        "Usual design": [spec.design for spec in job.designs],
+        "Font": [line["Font"] for line in table("fonts")],
+    }
+
+
+def spots(job: Job) -> Spots:
+    """Where each setting the person gave stands on the returned sheet."""
+    rows = {line["Setting"]: row for row, line in enumerate(table("job"), FIRST)}
+    return {where: ((rows[name], 1),) for name, where in job.setting_cells.items() if name in rows}
+
+
+def _value(line: Line, settings: Settings) -> Value:
+    name = FIELDS.get(line["Setting"], line["Setting"].lower().replace(" ", "_"))
+    found: Any = getattr(settings, name)
+    match line["Kind"]:
+        case "length":
+            return exact_length_text(found, settings.length_unit)
+        case "yes/no":
+            return "yes" if found else "no"
+        case "time":
+            return f"{found // 60}:{found % 60:02d}"
+        case "margin":
+            return margin_text(settings)
+        case _:
+            return found if isinstance(found, int | float | Decimal) else found or None
+
+
+def margin_text(settings: Settings) -> str:
+    """`30 %` added to the cost, or one price a garment."""
+    if settings.fixed_price is not None:
+        return money_text(settings.fixed_price)
+    return f"{((settings.margin or Decimal(0)) * 100).normalize():f} %"

@@ -1,0 +1,72 @@
+"""Problems: what was found in the workbook, worst first, each with a link to its cell."""
+
+from collections.abc import Iterable, Mapping
+
+import pandas as pd
+
+from xlbatch.job.job import Job
+from xlbatch.paper.cell import Link, unbroken
+from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.problems import Problem, Where
+from xlbatch.sheets import job_input as job_sheet
+from xlbatch.sheets.inputs import Input, spots
+
+COLUMNS = (
+    Column("Level", 0.65, ("text", "strong", "top")),
+    Column("Sheet", 0.95, ("text", "top")),
+    Column("Cell", 0.6, ("text", "top")),
+    Column("Found", 1.4, ("text", "top")),
+    Column("What is wrong", 2.6, ("text", "top")),
+    Column("What to do", 2.6, ("text", "top")),
+    Column("Suggestion", 1.1, ("text", "top")),
+    Column("Code", 1.2, ("text", "small", "top")),
+)
+LEVELS = ("stop", "check", "note")
+
+Places = Mapping[Where, Link]
+
+
+def places(job: Job, inputs: Iterable[Input]) -> Places:
+    """The link from each cell of the input to the same cell of the returned workbook."""
+    found: dict[Where, Link] = {}
+    sheets = [(sheet.name, spots(sheet, job)) for sheet in inputs]
+    for name, cells in [*sheets, (job_sheet.NAME, job_sheet.spots(job))]:
+        for where, (first, *_) in cells.items():
+            found.setdefault(where, Link(where.cell, name, *first))
+    return found
+
+
+def table(problems: Iterable[Problem], links: Places) -> pd.DataFrame:
+    """One row a problem, stops first."""
+    ordered = sorted(problems, key=lambda each: LEVELS.index(each.level))
+    rows = (
+        (
+            each.level,
+            each.where.sheet,
+            links.get(each.where, each.where.cell),
+            each.found,
+            unbroken(each.wrong),
+            unbroken(each.todo),
+            each.suggestion,
+            each.code,
+        )
+        for each in ordered
+    )
+    return tabled(COLUMNS, rows)
+
+
+def write(page: Page, job: Job, problems: tuple[Problem, ...], inputs: Iterable[Input], *leads: str) -> None:
+    """The list of problems; `leads` are further lines above it."""
+    frame = table(problems, places(job, inputs))
+    page.lay_columns(COLUMNS, frame)
+    counts = [sum(each.level == level for each in problems) for level in LEVELS]
+    page.title(
+        "Problems",
+        f"{counts[0]} stop (the row is held back), {counts[1]} check (planned all the same; have a look), "
+        f"{counts[2]} note. Sheet and Cell are those of the list you dropped; the link leads to the cell here.",
+        *leads,
+    )
+    page.heading()
+    for values in frame.itertuples(index=False, name=None):
+        page.record(values, also={"Level": values[0]} | ({"Cell": "link"} if isinstance(values[2], Link) else {}))
+    page.end_table()

@@ -1,0 +1,1 @@
+"""Turns an SVG drawing into the ink of each of its colors."""

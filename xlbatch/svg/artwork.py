@@ -1,0 +1,78 @@
+"""An SVG drawing → the ink of each of its fill colors."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from xml.etree.ElementTree import Element
+
+import pathops
+
+from xlbatch.geometry.ink import Ink, around, measured
+from xlbatch.geometry.path import Box
+from xlbatch.geometry.weld import clipped, segments_of
+from xlbatch.svg.effort import Effort
+from xlbatch.svg.faults import FAULTS, Fault, Unreadable
+from xlbatch.svg.layers import layers_of
+from xlbatch.svg.overlap import Layer, knocked_out, stacked
+from xlbatch.svg.safe_xml import LARGEST, parse_svg
+from xlbatch.svg.viewport import page_of
+
+
+@dataclass(frozen=True, eq=False)
+class Drawing:
+    """The welded ink of each fill color (`#rrggbb`), in the order in which they are first drawn, y upward.
+
+    `mm` is the size of one unit when the drawing is taken at its own size."""
+
+    fills: Mapping[str, Ink]
+    box: Box  # around the ink of all colors
+    mm: float
+    center: float  # how far from the box's left the centroid of all ink lies, in units
+
+    @property
+    def width(self) -> float:
+        """The ink's width in mm at the drawing's own size."""
+        return (self.box[2] - self.box[0]) * self.mm
+
+    @property
+    def height(self) -> float:
+        """The ink's height in mm at the drawing's own size."""
+        return (self.box[3] - self.box[1]) * self.mm
+
+
+def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]:
+    """The drawing in an SVG file, or all that keeps it from being cut. Where colors lie over one another, each keeps
+    its whole shapes (the first drawn lowest), or, `apart`, only what is seen of it."""
+    try:
+        with path.open("rb") as file:
+            return _drawing(parse_svg(file.read(LARGEST + 1)), apart)
+    except OSError:
+        return (FAULTS["broken"],)
+    except Unreadable as unreadable:
+        return tuple(FAULTS[key] for key in unreadable.args)
+    except pathops.PathOpsError:
+        return (FAULTS["path"],)
+    except RecursionError:
+        return (FAULTS["too deep"],)
+
+
+def _drawing(root: Element, apart: bool) -> Drawing:
+    page, effort = page_of(root), Effort()
+    layers = [Layer(color, clipped(path, page.clip)) for color, path in layers_of(root, page, effort)]
+    seen = knocked_out(layers, effort)
+    fills = _inks(seen if apart else stacked(layers, seen, effort))
+    if not fills:
+        raise Unreadable("no ink")
+    box = around(ink.box for ink in fills.values())
+    return Drawing(fills, box, page.mm, _center(_inks(seen).values()) - box[0])
+
+
+def _inks(paths: Mapping[str, pathops.Path]) -> dict[str, Ink]:
+    return {color: ink for color, path in paths.items() if (ink := measured(segments_of(path)))}
+
+
+def _center(inks: Iterable[Ink]) -> float:
+    """Where, from the left, the centroid of inks side by side lies."""
+    inks = tuple(inks)
+    area = sum(ink.area for ink in inks)
+    return sum(ink.moment for ink in inks) / area if area else 0.0

@@ -1,0 +1,72 @@
+"""The style sheets inside a drawing: what they say of each of its elements. Nothing outside the file is read."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
+from xml.etree.ElementTree import Element
+
+import cssselect2
+import tinycss2
+
+from xlbatch.svg.faults import Unreadable
+
+
+class Said(NamedTuple):
+    """One declaration: a property, its value, and whether it wins over those said more closely."""
+
+    name: str
+    value: str
+    important: bool
+
+
+_HARMLESS = ("charset", "font-face", "namespace")
+_MOST = 300_000  # selectors times elements
+
+Sheets = Mapping[Element, Sequence[Said]]
+
+
+def sheets_of(root: Element) -> Sheets:
+    """What the style sheets of a drawing say of each element, the stronger later. Raises Unreadable."""
+    texts = ["".join(element.itertext()) for element in root.iter("style")]
+    matcher, count = cssselect2.Matcher(), 0
+    for selectors, said in (rule for text in texts for rule in _rules(text)):
+        for selector in selectors:
+            count += 1
+            matcher.add_selector(selector, said)
+    if count * sum(1 for _ in root.iter()) > _MOST:
+        raise Unreadable("too detailed")
+    if not any(text.strip() for text in texts):
+        return {}
+    elements = cssselect2.ElementWrapper.from_xml_root(root).iter_subtree()
+    return {
+        wrapped.etree_element: [said for _, _, pseudo, them in matcher.match(wrapped) if not pseudo for said in them]
+        for wrapped in elements
+    }
+
+
+def said_in(style: str) -> tuple[Said, ...]:
+    """The declarations of a style attribute."""
+    return tuple(_said(tinycss2.parse_blocks_contents(style)))
+
+
+def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
+    for rule in tinycss2.parse_stylesheet(text, skip_comments=True, skip_whitespace=True):
+        if rule.type == "at-rule" and rule.lower_at_keyword not in _HARMLESS:
+            raise Unreadable("external" if rule.lower_at_keyword == "import" else "style sheet")
+        if rule.type == "qualified-rule":
+            if ":has(" in tinycss2.serialize(rule.prelude):  # would look through all of the drawing for each element
+                raise Unreadable("style sheet")
+            try:
+                selectors = cssselect2.compile_selector_list(rule.prelude)
+            except cssselect2.SelectorError as error:
+                raise Unreadable("style sheet") from error
+            yield selectors, tuple(_said(tinycss2.parse_blocks_contents(rule.content)))
+
+
+def _said(content: Sequence[object]) -> Iterator[Said]:
+    for each in content:
+        if getattr(each, "type", "") in ("qualified-rule", "at-rule"):  # rules in one another
+            raise Unreadable("style sheet")
+        if getattr(each, "type", "") == "declaration":
+            value = tinycss2.serialize(each.value).strip()  # type: ignore[attr-defined]
+            # words, colors and units may be in capitals, unlike in attributes; names of ids may not
+            yield Said(each.lower_name, value if "(" in value else value.lower(), each.important)  # type: ignore[attr-defined]

@@ -1,0 +1,155 @@
+"""What color a shape of a drawing is filled with."""
+
+import math
+import re
+from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import Literal
+from xml.etree.ElementTree import Element
+
+from tinycss2 import color4
+
+from xlbatch.svg.css import Sheets, said_in
+from xlbatch.svg.faults import Unreadable
+from xlbatch.trade.tables import table
+
+Style = Mapping[str, str]
+
+# what a shape takes over from the group it is in, and what holds where nothing is said (SVG 1.1)
+INITIAL: dict[str, str] = {
+    "fill": "black",
+    "fill-rule": "nonzero",
+    "fill-opacity": "1",
+    "clip-rule": "nonzero",
+    "stroke": "none",
+    "stroke-width": "1",
+    "stroke-opacity": "1",
+    "stroke-linecap": "butt",
+    "stroke-linejoin": "miter",
+    "stroke-miterlimit": "4",
+    "stroke-dasharray": "none",
+    "stroke-dashoffset": "0",
+    "marker": "none",
+    "marker-start": "none",
+    "marker-mid": "none",
+    "marker-end": "none",
+    "paint-order": "normal",
+    "color": "black",
+    "visibility": "visible",
+}
+_OWN = {
+    "display": "inline",
+    "opacity": "1",
+    "clip-path": "none",
+    "mask": "none",
+    "filter": "none",
+    "overflow": "hidden",
+    "vector-effect": "none",
+    "mix-blend-mode": "normal",
+    "transform-origin": "",
+}
+_PLACED = {
+    *("transform", "translate", "rotate", "scale", "offset-path", "d"),
+    *("x", "y", "cx", "cy", "r", "rx", "ry", "width", "height"),
+}
+_INHERITED = ("inherit", "unset")
+_MARKED = ("path", "line", "polyline", "polygon")
+
+
+def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
+    """The style of an element: its attributes, over them the style sheets, then its style attribute; under them what
+    it inherits."""
+    said = {name: value.strip() for name, value in element.items()}
+    more = (*sheets.get(element, ()), *said_in(element.get("style", "")))
+    said.update((each.name, each.value) for each in sorted(more, key=lambda each: each.important))
+    style = dict(inherited)
+    style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") not in _INHERITED)
+    style.update((name, said.get(name, initial)) for name, initial in _OWN.items())
+    style.update((name, (INITIAL | _OWN)[name]) for name in style if said.get(name) == "initial")
+    if any(each.name in _PLACED for each in more):
+        style["transform-origin"] = "by style"
+    return style
+
+
+def style_faults(style: Style) -> Iterator[str]:
+    """What about an element's own style cannot be cut (keys of FAULTS)."""
+    if not is_opaque(style["opacity"]) or style["mix-blend-mode"] != "normal":
+        yield "see-through"
+    if style["transform-origin"]:
+        yield "placed by style"
+    for name in ("mask", "filter"):
+        if style[name] != "none":
+            yield name
+
+
+def paint_faults(style: Style, tag: str) -> Iterator[str]:
+    """What about a shape's paint cannot be cut (keys of FAULTS)."""
+    if (style["fill"] != "none" and 0 < _opacity(style["fill-opacity"]) < 1) or (
+        is_stroked(style) and not is_opaque(style["stroke-opacity"])
+    ):
+        yield "see-through"
+    if tag in _MARKED and any(style[name] != "none" for name in style if name.startswith("marker")):
+        yield "marker"
+
+
+def is_opaque(text: str, least: float = 1) -> bool:
+    """Whether an opacity is 1, or, with `least` 0, more than 0."""
+    return _opacity(text) >= 1 if least else _opacity(text) > 0
+
+
+def is_stroked(style: Style) -> bool:
+    """Whether a shape has a stroke that can be seen."""
+    width = re.match(r"0+(\.0*)?(?![.\d])", style["stroke-width"])
+    return style["stroke"] not in ("none", "transparent") and not width and _opacity(style["stroke-opacity"]) > 0
+
+
+def paint_of(style: Style, name: Literal["fill", "stroke"], by_id: Mapping[str, Element]) -> str | None:
+    """The `#rrggbb` a shape is filled or stroked with, None where it is not. Raises Unreadable."""
+    paint = style[name]
+    if found := re.fullmatch(r"url\(\s*+['\"]?([^'\")]*+)['\"]?\s*+\)\s*+(.*)", paint):
+        fault = _server(found[1].strip(), by_id)
+        if fault != "missing color" or not found[2]:
+            raise Unreadable(fault)
+        paint = found[2]
+    paint = style["color"] if paint.lower() == "currentcolor" else paint
+    if paint.lower() in ("none", "transparent") or _opacity(style[f"{name}-opacity"]) <= 0:
+        return None
+    paint = re.split(r"\sicc-color\(", paint, maxsplit=1)[0]
+    color = css_color(paint)
+    if color is None:
+        parsed = color4.parse_color(paint)
+        raise Unreadable("see-through" if isinstance(parsed, color4.Color) and parsed.alpha < 1 else "color")
+    return color
+
+
+def css_color(text: str) -> str | None:
+    """The `#rrggbb` of a solid CSS color: a name, hexadecimal, rgb() or hsl(); None where it is no such color."""
+    text = text.strip().lower()
+    if "(" not in text and "#" not in text:
+        return _named().get(text)
+    color = color4.parse_color(text)
+    if not isinstance(color, color4.Color) or color.space not in ("srgb", "hsl") or color.alpha < 1:
+        return None
+    parts = color.to("srgb").coordinates
+    return "#" + "".join(f"{int(min(max(part, 0), 1) * 255 + 0.5):02x}" for part in parts)
+
+
+@cache
+def _named() -> Mapping[str, str]:
+    return {line["Color"]: line["Hex"] for line in table("css_colors")}
+
+
+def _opacity(text: str) -> float:
+    try:
+        value = float(text[:-1]) / 100 if text.endswith("%") else float(text)
+    except ValueError:
+        return 1.0
+    return 1.0 if math.isnan(value) else value
+
+
+def _server(reference: str, by_id: Mapping[str, Element]) -> str:
+    """The fault of a paint by reference: a gradient, a pattern, or something not there."""
+    if reference and not reference.startswith("#"):
+        return "external"
+    element = by_id.get(reference[1:])
+    return "missing color" if element is None else "pattern" if element.tag == "pattern" else "gradient"

@@ -1,0 +1,37 @@
+"""Finds the rows of a list that say whose the rows below them are: `Novak family`, `Room 12:`."""
+
+import re
+from collections.abc import Mapping
+from itertools import pairwise
+
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.heading_rows import Cells, Headings
+from xlbatch.tables.sizes import read_size
+
+_SAYS_GROUP = re.compile(
+    r"\b(family|families|household|cousins|team|class|grade|room|cabin|troop|den|squad|group|table|coaches|adults|"
+    r"kids|children|[ub]-?\d{1,2})\b|:\s*$",
+    re.IGNORECASE,
+)
+_FEWEST = 2  # titles by their place alone
+
+
+def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, Cells]) -> dict[int, str]:
+    """The titles among a list's rows: lone texts above full rows, that say so or begin each block between blank rows.
+
+    A list with a column Group has none; `titles` are spoken for."""
+    if "Group" in headings.known:
+        return {}
+    left = min((at for cells in rows.values() for at in cells), default=0)
+    lone = {
+        row: shown_value(cells[left])
+        for (row, cells), (_, below) in pairwise(rows.items())
+        if set(cells) == {left} and isinstance(cells[left].value, str) and len(below) > 1 and row not in titles
+    }
+    lone = {row: text for row, text in lone.items() if not read_size(text)}
+    sure = {row for row, text in lone.items() if _SAYS_GROUP.search(text)}
+    blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
+    if len(blocks) >= _FEWEST and blocks <= set(lone):
+        sure |= blocks
+    sure |= {row for row in lone if sure and row == min(rows)}
+    return {row: text.rstrip(": ") for row, text in lone.items() if row in sure}

@@ -1,0 +1,58 @@
+"""Takes a list apart whose lines stand each in one cell, as in a message: `Maria - M - blue`, `1. Jo (youth L)`."""
+
+import re
+from collections import Counter
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+
+from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.problems import Problem, problem
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.sizes import read_size
+
+_FEWEST = 2  # lines with a size; one alone may be anything
+_HALF = 0.5  # of the lines; the others are greetings
+_BULLET = re.compile(r"^\s*(?:[-–—*•·]|\d+\s*[.)])\s+")
+_SIGNS = tuple(
+    re.compile(rf"\s*{sign}\s*") for sign in (r"\t", r"\|", ";", "[:=]", r"(?<=\s)[-–—](?=\s)", ",", r"[()]")
+)
+_LONGEST_SIZE = 3  # words, at the end of a line without signs
+
+Split = Callable[[str], Sequence[str]]
+
+
+def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
+    """The sheet with its lines in columns, and a problem for each line without a size; None where they are no list."""
+    alone = Counter(min(cells) for cells in sheet.rows.values() if len(cells) == 1)
+    only = max(alone, key=lambda at: alone[at], default=0)
+    lines = {row: _BULLET.sub("", _text(cells)) for row, cells in sheet.rows.items() if set(cells) == {only}}
+    splits: list[Split] = [sign.split for sign in _SIGNS]
+    for split in (*splits, _size_last):
+        parts = {row: [part.strip("- ") for part in split(line) if part.strip("- ")] for row, line in lines.items()}
+        if sum(map(_is_person, parts.values())) >= max(_FEWEST, _HALF * len(sheet.rows)):
+            return _in_columns(sheet, only, parts)
+    return None
+
+
+def _is_person(parts: Sequence[str]) -> bool:
+    return len(parts) > 1 and not read_size(parts[0]) and any(map(read_size, parts[1:]))
+
+
+def _size_last(line: str) -> Sequence[str]:
+    """A line cut before the size it ends with."""
+    words = line.rstrip(".!").split()
+    for many in range(min(_LONGEST_SIZE, len(words) - 1), 0, -1):
+        if read_size(" ".join(words[-many:])):
+            return " ".join(words[:-many]), " ".join(words[-many:])
+    return (line,)
+
+
+def _in_columns(sheet: RawSheet, only: int, parts: dict[int, list[str]]) -> tuple[RawSheet, tuple[Problem, ...]]:
+    rows = {row: dict(enumerate(map(Raw, each), 1)) for row, each in parts.items() if len(each) > 1}
+    left = {row: cells for row, cells in sheet.rows.items() if row not in rows}
+    said = (problem("line-not-read", sheet.where(min(cells), row), _text(cells)) for row, cells in left.items())
+    return replace(sheet, rows=rows, lie=Lie(only=only)), tuple(said)
+
+
+def _text(cells: Mapping[int, Raw]) -> str:
+    return shown_value(cells[min(cells)])

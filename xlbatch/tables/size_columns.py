@@ -1,0 +1,65 @@
+"""Reads a list with one column a size (`Qty S`, `Qty M` …): the columns, and what stands in them."""
+
+import re
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
+
+from xlbatch.files.raw import Raw
+from xlbatch.job.job import Class
+from xlbatch.tables.cells import count, yes_no
+from xlbatch.tables.headings import plain
+from xlbatch.tables.sizes import read_size, wearer
+from xlbatch.trade.columns import columns
+
+FEWEST = 2  # sizes; a single heading such as M may mean anything
+_SIZE_WORDS = ("size", "shirt", "tshirt", "t", "tee", "if", "for")
+_COUNTS = 0.7  # of the filled cells must be a count or a mark
+_SAYS_COUNT = re.compile(
+    r"\b(quantity|quantities|qty|how many|number|count|pieces|pcs|no|of|in|sizes?|shirts?|tees?)\b\.?|[#:]",
+    re.IGNORECASE,
+)
+
+
+def size_columns(titles: Mapping[int, str]) -> dict[int, str]:
+    """The size each heading stands for, by column; empty where the headings are no row of sizes."""
+    found = {at: size for at, size in ((at, _size(text)) for at, text in titles.items()) if size}
+    asks_size = any(_is_size_heading(text) for at, text in titles.items() if at not in found)
+    return {} if asks_size or len(set(found.values())) < max(FEWEST, len(found)) else found
+
+
+def _size(heading: str) -> str | None:
+    return read_size(_SAYS_COUNT.sub(" ", heading)) if heading.strip() else None
+
+
+def _is_size_heading(heading: str) -> bool:
+    (size,) = (column for column in columns("Roster") if column.heading == "Size")
+    return plain(heading) in {plain(word) for word in (size.heading, *size.other_headings)}
+
+
+def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:
+    """The columns that hold the sizes of some people only (`Youth size`, `Adult T-shirt size`), and of whom."""
+    found = {at: _whose(text) for at, text in titles.items()}
+    return {at: whose for at, whose in found.items() if whose}
+
+
+@lru_cache(maxsize=2000)
+def _whose(heading: str) -> Class | None:
+    words = re.findall(r"[^\W\d_]+", heading.casefold().replace("'", "").replace("’", ""))
+    rest = [word for word in words if word not in _SIZE_WORDS]
+    asks = "size" in words and len(rest) == 1 and not _is_size_heading(heading)
+    return wearer(rest[0]) if asks else None
+
+
+def holds_counts(rows: Iterable[Mapping[int, Raw]], at: Iterable[int]) -> bool:
+    """Whether the cells of those columns are counts or marks, nearly all."""
+    cells = [cells[column] for cells in rows for column in at if column in cells]
+    return sum(pieces(cell) is not None for cell in cells) >= _COUNTS * len(cells)
+
+
+def pieces(cell: Raw) -> int | None:
+    """How many a cell asks for: a count, or 1 for a mark such as x; None for anything else."""
+    number = count(cell)
+    if isinstance(number, int):
+        return number
+    mark = yes_no(cell)
+    return int(mark) if isinstance(mark, bool) else None

@@ -1,0 +1,205 @@
+"""Turns a size as people write it into its one spelling: M, Ladies M, Youth M, 2T or 12M.
+
+A size is made of words: who it is for (class), a letter or number (letter), a range of ages (age), and words that
+say nothing (filler). The words stand in trade/sizes.csv.
+"""
+
+import re
+import unicodedata
+from functools import cache, lru_cache
+from typing import NamedTuple, cast
+
+from rapidfuzz import fuzz, process
+
+from xlbatch.job.job import Class
+from xlbatch.tables.cells import LIKELY
+from xlbatch.trade.tables import table
+
+ADULT = ("2XS", "XS", "S", "M", "L", "XL", "2XL", "3XL", "4XL", "5XL")
+TODDLER = ("2T", "3T", "4T", "5T")
+INFANT = ("6M", "12M", "18M", "24M")
+_PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
+SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
+TALL = " Tall"  # ends the sizes of a longer cut: L Tall
+
+_BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
+_SPLIT = re.compile(r"[(),=]+")
+_WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
+_X_WORD = re.compile(r"(x+)([a-wyz]*)")
+_LETTERS = re.compile(r"(\d?)(x*)([sml]?)")
+_MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
+_TODDLER = re.compile(r"t?([2-5])t?")
+_LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
+# A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
+_CHEST = re.compile(
+    r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?"
+)
+
+
+class _Said(NamedTuple):
+    """What the words of a size say: for whom ("" where not said), and the sizes, in the short spelling."""
+
+    for_: str
+    sizes: frozenset[str]
+
+
+@lru_cache(maxsize=10_000)
+def read_size(text: str, for_hint: Class | None = None) -> str | None:
+    """The size in its one spelling, or None. `for_hint` is who the garment is for, where the text does not say."""
+    plain, tall = _LONG_CUT.subn(" ", _plain(text))
+    parts = [part for part in map(str.strip, _SPLIT.split(plain)) if part]
+    said = [_read_part(part) for part in parts if len(parts) == 1 or not _CHEST.fullmatch(part)]
+    known = [each for each in said if each is not None]
+    classes = {each.for_ for each in known} - {""}
+    sizes = frozenset().union(*(each.sizes for each in known))
+    if len(known) < len(said) or len(classes) > 1 or not sizes:
+        return None
+    for_ = next(iter(classes), for_hint or ("youth" if len(sizes) > 1 else ""))  # 10-12 (M): ages are for youth
+    read = {_one_spelling(size, for_) for size in sizes}
+    size = read.pop() if len(read) == 1 else None
+    if not size or not tall:
+        return size
+    return size + TALL if size_class(size) == "adult" else None
+
+
+@lru_cache(maxsize=10_000)
+def several_sizes(text: str) -> tuple[str, ...]:
+    """The sizes of an answer that names more than one (`S, M`); none where only some say who they are for."""
+    parts = [part for part in _BETWEEN.split(text) if part.strip()]
+    sizes = [read_size(part) for part in parts]
+    if len(parts) < 2 or read_size(text) or len({says_whose(part) for part in parts}) > 1:
+        return ()
+    return tuple(filter(None, sizes)) if all(sizes) else ()
+
+
+def several_people(name: str) -> bool:
+    """Whether a name is plainly more than one: `Ana & Ivo`, `Ana, Ivo and Mei`."""
+    return bool(_BETWEEN.search(name))
+
+
+def says_whose(text: str) -> bool:
+    """Whether a size says who it is for (`Adult M`, `YM`, `2T`) rather than a letter alone."""
+    parts = (_read_part(part) for part in _SPLIT.split(_plain(text)))
+    return any(part.for_ or size_class("".join(part.sizes).upper()) != "adult" for part in parts if part)
+
+
+def size_class(size: str) -> Class:
+    """Who a size in its one spelling is for."""
+    for for_, prefix in _PREFIX.items():
+        if size.startswith(prefix):
+            return "ladies" if for_ == "ladies" else "youth"
+    return "toddler" if size in TODDLER else "infant" if size in INFANT else "adult"
+
+
+def wearer(text: str) -> Class | None:
+    """Who a garment is for, by any word for them (`kids`, `women's`, `unisex`), or None."""
+    said = _read_part(_plain(text)) if text else None
+    return cast(Class, said.for_ or "adult") if said and not said.sizes else None
+
+
+def likely_size(text: str) -> str:
+    """The size most probably meant by a text that is none, or ""."""
+    age = _words().get(("age", re.sub(r"\s*[-–/]\s*", "-", text.strip())))
+    if age:
+        return f"Youth {age}"
+    said = _read_part(_plain(text))
+    if said and not said.sizes:
+        return ""  # only for whom: any of their sizes may be meant
+    spoken = _spoken()
+    best = process.extractOne(text.casefold(), list(spoken), scorer=fuzz.ratio, score_cutoff=LIKELY)
+    return spoken[best[0]] if best else ""
+
+
+@cache
+def _spoken() -> dict[str, str]:
+    """The usual spellings of every size, to find the nearest."""
+    words = {"S": "small", "M": "medium", "L": "large", "XL": "extra large"}
+    spoken = {
+        f"{prefix.lower()}{word}": f"{prefix}{size}"
+        for prefix in ("", *_PREFIX.values())
+        for size, word in words.items()
+    }
+    return spoken | {size.lower(): size for size in SIZES} | {f"{size[:-1]} months": size for size in INFANT}
+
+
+@cache
+def _words() -> dict[tuple[str, str], str]:
+    return {(line["Part"], line["Word"]): line["Reads as"] for line in table("sizes")}
+
+
+def _plain(text: str) -> str:
+    return unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
+
+
+def _read_part(part: str) -> _Said | None:
+    """What one part (between brackets and commas) says, or None where a word or sign is not known."""
+    if _WORD.sub("", part).strip(' -–./:;!*“”"\t'):
+        return None
+    classes: set[str] = set()
+    letters, ages = "", set()
+    for word in _WORD.findall(part):
+        said = _read_word(word)
+        if said is None:
+            return None
+        classes |= {said[0]} - {""}
+        if ("age", said[1]) in _words():
+            ages.add(said[1])
+        else:
+            letters += said[1]
+    if len(classes) > 1:
+        return None
+    return _Said(classes.pop() if classes else "", frozenset(ages | {letters} - {""}))
+
+
+def _read_word(word: str) -> tuple[str, str] | None:
+    """For whom, and the letters of a size; either may be empty."""
+    words = _words()
+    if word[0].isdigit():
+        return ("", re.sub(r"\s*(?:-|–|/|to)\s*", "-", word))
+    if ("class", word) in words:
+        return (words["class", word], "")
+    if ("filler", word) in words:
+        return ("", "")
+    letters = _letters(word)
+    if letters is not None:
+        return ("", letters)
+    rest = _letters(word[1:])  # YM, AXL, WS
+    return (words["class", word[0]], rest) if ("class", word[0]) in words and rest else None
+
+
+def _letters(word: str) -> str | None:
+    words = _words()
+    if ("letter", word) in words:
+        return words["letter", word]
+    found = _X_WORD.fullmatch(word)  # xl, xxl, xlarge
+    if not found or (found[2] and ("letter", found[2]) not in words):
+        return None
+    return found[1] + (words["letter", found[2]] if found[2] else "")
+
+
+def _one_spelling(said: str, for_: str) -> str | None:
+    if for_ in ("", "infant") and (months := _MONTHS.fullmatch(said if said.endswith("m") or not for_ else said + "m")):
+        return f"{months[1]}M" if f"{months[1]}M" in INFANT else None
+    if (toddler := _TODDLER.fullmatch(said)) and ("t" in said or for_ == "toddler"):
+        return f"{toddler[1]}T" if for_ in ("", "toddler", "youth") else None
+    letter = _letter_size(said) or (_words().get(("age", said)) if for_ == "youth" else None)
+    return f"{_PREFIX.get(for_, '')}{letter}" if letter and for_ not in ("toddler", "infant") else None
+
+
+def _letter_size(said: str) -> str | None:
+    """`xxl`, `2xl` and `2x` are 2XL."""
+    found = _LETTERS.fullmatch(said)
+    if not found:
+        return None
+    number, xs, letter = found.groups()
+    if number and not 1 <= len(xs) <= 1:
+        return None
+    steps = int(number) if number else len(xs)
+    if steps < 2 and number and not letter:
+        return None  # 1X is a plus size in one shop and XL in another
+    if steps == 0:
+        return letter.upper() or None
+    if letter == "m" or (letter == "s" and steps > 2) or (not letter and steps < 2):
+        return None
+    letter = letter or "l"
+    return f"X{letter.upper()}" if steps == 1 else f"{steps}X{letter.upper()}" if steps <= 5 else None

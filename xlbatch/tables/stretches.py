@@ -1,0 +1,185 @@
+"""Divides a sheet with a list of people into the stretches that have headings of their own, and leaves out what is
+no one's row: titles, totals, tables of another kind."""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from xlbatch.files.raw import RawSheet
+from xlbatch.problems import Problem, Where, problem
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.group_rows import group_titles
+from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
+from xlbatch.tables.headings import understand
+from xlbatch.tables.size_columns import pieces
+from xlbatch.tables.sizes import read_size
+
+_TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
+_ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """Rows under headings of their own, and the titles among them that announce the next headings."""
+
+    headings: Headings
+    rows: Mapping[int, Cells]
+    titles: frozenset[int] = frozenset()
+    groups: Mapping[int, str] = field(default_factory=dict)  # of rows under a title of their own
+
+
+@dataclass(frozen=True)
+class Stretches:
+    """The parts of a list on one sheet, and what was left out of them."""
+
+    stretches: tuple[Stretch, ...]
+    problems: tuple[Problem, ...]
+
+
+def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
+    """The parts of the list under `headings` and under further ones below or beside them."""
+    found: list[Stretch] = []
+    odd: list[Problem] = []
+    for below in _one_below_another(sheet, headings):
+        names = headings.known & NAMES
+        if found and names and not below.headings.known & NAMES:
+            odd.append(_at_headings("table-aside", sheet, below))
+            continue
+        for part in _one_beside_another(below):
+            if found and not (below.headings.people and part.headings is not below.headings.people[0]):
+                odd.append(_at_headings("table-joined", sheet, part))
+            kept, left_out = _people(sheet, part)
+            found.append(kept)
+            odd += left_out
+    return Stretches(tuple(found), (*_above(sheet, headings), *odd))
+
+
+def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
+    """The rows of several cells above the headings: maybe a person's, where one is in a column that is understood."""
+    known = {*headings.matches, *headings.sizes, *headings.wearers}
+    for row, cells in sheet.rows.items():
+        if row > headings.row - headings.rows:
+            return
+        texts = {at: shown_value(cell) for at, cell in cells.items()}
+        of_headings = row == headings.row - 1 and understand(texts, "Roster")
+        if (len(cells) > 1 or not headings.rows) and not of_headings:
+            code = "row-above" if known & set(cells) else "row-title"
+            yield problem(code, _first(sheet, row, cells), texts[min(cells)])
+
+
+def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
+    titles = part.headings.titles
+    return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
+
+
+def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
+    """The first filled cell of a row."""
+    return sheet.where(min(cells, default=1), row)
+
+
+def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
+    """The rows up to each further row of headings."""
+    parts: list[tuple[Headings, dict[int, Cells]]] = [(headings, {})]
+    titles: set[int] = set()
+    rows = [(row, cells) for row, cells in sheet.rows.items() if row > headings.row]
+    for at, (row, cells) in enumerate(rows):
+        again = repeats(cells, parts[-1][0])
+        other = begins_another(row, cells, [below for _, below in rows[at + 1 : at + _ROWS_LOOKED_AT]])
+        if (again or other) and at and _is_title(rows[at - 1][1]):
+            titles.add(rows[at - 1][0])
+        if other and not again:
+            parts.append((other, {}))
+        elif not again:
+            parts[-1][1][row] = cells
+    return [Stretch(heads, under, frozenset(titles & set(under))) for heads, under in parts]
+
+
+def _is_title(cells: Cells) -> bool:
+    return len(cells) == 1 and all(isinstance(cell.value, str) for cell in cells.values())
+
+
+def _one_beside_another(part: Stretch) -> list[Stretch]:
+    """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
+    if part.headings.people:
+        return _person_by_person(part)
+    meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
+    first = next(iter(meanings.values()), "")
+    starts = [at for at, meaning in meanings.items() if meaning == first]
+    if len(starts) < 2:
+        return [part]
+    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    ends = [*starts[1:], max(used) + 1]
+    columns = [
+        frozenset(at for at in used if (start <= at or start == starts[0]) and at < end)
+        for start, end in zip(starts, ends, strict=True)
+    ]
+    pieces_ = [_within(part, each) for each in columns]
+    return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
+
+
+def _person_by_person(part: Stretch) -> list[Stretch]:
+    """A list for each of the people a row is for; rows with none of them stay with the first."""
+    people = part.headings.people
+    shared = frozenset.intersection(*(frozenset(heads.titles) for heads in people))
+    anyones = {at for heads in people for at in heads.titles} - shared
+    found = []
+    for heads in people:
+        own, first = set(heads.titles) - shared, heads is people[0]
+        rows = {
+            row: {at: cell for at, cell in cells.items() if at in own or at not in anyones}
+            for row, cells in part.rows.items()
+            if own & set(cells) or (first and not anyones & set(cells))
+        }
+        found.append(Stretch(heads, rows, part.titles if first else frozenset()))
+    return found
+
+
+def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
+    rows = {row: {at: cell for at, cell in cells.items() if at in columns} for row, cells in part.rows.items()}
+    return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
+
+
+def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
+    """The rows that may be people's, and a problem for each other one."""
+    kept: dict[int, Cells] = {}
+    groups: dict[int, str] = {}
+    odd = []
+    group, titles = "", group_titles(part.headings, part.titles, part.rows)
+    for row, cells in part.rows.items():
+        group = titles.get(row, group)
+        code = "row-group" if row in titles else _no_ones(part, row, cells)
+        if code:
+            found = shown_value(cells[min(cells)])
+            odd.append(problem(code, _first(sheet, row, cells), found))
+        else:
+            kept[row] = cells
+            groups |= {row: group} if group else {}
+    return Stretch(part.headings, kept, groups=groups), odd
+
+
+def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
+    """The code of the problem with a row that is no one's, or ""."""
+    if row in part.titles:
+        return "row-title"
+    heads = part.headings
+    if not any(at in known for at in cells for known in (heads.matches, heads.sizes, heads.wearers)):
+        return "row-aside"
+    return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
+
+
+def _is_titled_total(part: Stretch, cells: Cells) -> bool:
+    """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
+    if not _TOTAL.match(shown_value(cells[min(cells)])):
+        return False
+    size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
+    return size not in cells or not read_size(shown_value(cells[size]))
+
+
+def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
+    """Whether a last row only adds up the columns of counts above it."""
+    counts = {at for at, match in part.headings.matches.items() if match.meaning == "How many"}
+    counts |= set(part.headings.sizes)
+    if not set(cells) <= counts or len(part.rows) < 3 or row != max(part.rows):
+        return False
+    above = [each for no, each in part.rows.items() if no != row]
+    return all(pieces(cell) == sum(pieces(each[at]) or 0 for each in above if at in each) for at, cell in cells.items())

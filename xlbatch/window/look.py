@@ -1,0 +1,112 @@
+"""How the window looks: colors, large type in sizes that follow the screen, buttons that work by keyboard.
+
+All measures are in points, which Tk turns into the screen's own dots.
+"""
+
+import re
+import subprocess
+import sys
+import tkinter
+from collections.abc import Callable
+from tkinter import font, ttk
+
+from xlbatch.resources import icon
+from xlbatch.window.open_file import surroundings
+
+PAPER, CARD, INK, QUIET = "#faf6ec", "#ffffff", "#1f2a2b", "#5b6a6b"
+DEEP, DEEPER, FOCUS, STOP, CHECK = "#16535a", "#0e3a40", "#e4572e", "#b3261e", "#8a5a00"
+SIZES = {"small": 12, "text": 14, "strong": 14, "large": 19, "title": 26}  # points
+WIDTH, HEIGHT = 600, 460  # points
+LONGEST, TAIL = 40, 12  # letters of a name on a line, and of them at its end
+SMALLEST, LARGEST = -4, 16  # points that the type can be made smaller or larger by
+_XFT_DPI = re.compile(r"^Xft\.dpi:\s*(\d+)", re.MULTILINE)
+
+
+class Look:
+    """The fonts and styles of one window."""
+
+    def __init__(self, root: tkinter.Tk) -> None:
+        _fit_density(root)
+        family = font.nametofont("TkDefaultFont").actual("family")
+        bold = ("strong", "title")
+        self.fonts = {
+            name: font.Font(root, family=family, size=size, weight="bold" if name in bold else "normal")
+            for name, size in SIZES.items()
+        }
+        self._larger = 0
+        _style(self.fonts)
+        root.title("xlbatch")
+        root.configure(background=PAPER, highlightthickness="3p")
+        self._root = root
+        self.light(False)
+        root.geometry(f"{_dots(root, WIDTH)}x{_dots(root, HEIGHT)}")
+        root.minsize(_dots(root, WIDTH * 0.7), _dots(root, HEIGHT * 0.7))
+        if icon().exists():
+            root.iconphoto(True, tkinter.PhotoImage(file=icon()))
+        for modifier in ("Control", "Command") if sys.platform == "darwin" else ("Control",):
+            for key, by in (("plus", 1), ("equal", 1), ("KP_Add", 1), ("minus", -1), ("KP_Subtract", -1)):
+                root.bind_all(f"<{modifier}-{key}>", lambda _event, by=by: self.enlarge(by))  # type: ignore[misc]
+
+    def light(self, on: bool) -> None:
+        """Puts a ring around the window while lists are held over it."""
+        color = FOCUS if on else PAPER
+        self._root.configure(highlightbackground=color, highlightcolor=color)
+
+    def enlarge(self, by: int) -> None:
+        """Makes all type larger by so many points (smaller, if negative), within reason."""
+        self._larger = min(max(self._larger + by, SMALLEST), LARGEST)
+        for name, each in self.fonts.items():
+            each.configure(size=SIZES[name] + self._larger)
+
+
+def short(name: str) -> str:
+    """A file's name that fits on a line of the window, with its beginning and its end."""
+    return name if len(name) <= LONGEST else f"{name[: LONGEST - TAIL]} … {name[-TAIL:]}"
+
+
+def _fit_density(root: tkinter.Tk) -> None:
+    """Takes a Linux desktop's own setting for dense screens, which Tk leaves aside; the others' it knows."""
+    if root.tk.call("tk", "windowingsystem") != "x11":
+        return
+    try:
+        ask = subprocess.run(["xrdb", "-query"], capture_output=True, text=True, timeout=1, env=surroundings())
+    except (OSError, subprocess.SubprocessError):
+        return
+    found = _XFT_DPI.search(ask.stdout)
+    if found:
+        root.tk.call("tk", "scaling", int(found[1]) / 72)
+
+
+def _dots(root: tkinter.Tk, points: float) -> int:
+    return round(root.winfo_fpixels(f"{points}p"))
+
+
+def _style(fonts: dict[str, font.Font]) -> None:
+    style = ttk.Style()
+    style.theme_use("clam")
+    style.configure(".", background=PAPER, foreground=INK, font=fonts["text"])
+    style.configure("Title.TLabel", font=fonts["title"], foreground=DEEP)
+    style.configure("Large.TLabel", font=fonts["large"])
+    style.configure("Quiet.TLabel", font=fonts["small"], foreground=QUIET)
+    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness="14p")
+    for name, back, fore in (("TButton", CARD, INK), ("Main.TButton", DEEP, CARD)):
+        style.configure(
+            name, background=back, foreground=fore, padding="7p", relief="raised", bordercolor=DEEP,
+            lightcolor=back, darkcolor=back, focuscolor=back,
+        )  # fmt: skip
+        style.map(
+            name,
+            background=[("active", DEEPER), ("disabled", PAPER)],
+            foreground=[("active", CARD), ("disabled", QUIET)],
+            bordercolor=[("focus", FOCUS), ("disabled", QUIET)],
+            lightcolor=[("focus", FOCUS), ("active", DEEPER)],
+            darkcolor=[("focus", FOCUS), ("active", DEEPER)],
+        )
+
+
+def button(parent: tkinter.Misc, text: str, command: Callable[[], None], *, main: bool = False) -> ttk.Button:
+    """A button that Enter presses as well as the space bar and the mouse."""
+    made = ttk.Button(parent, text=text, command=command, style="Main.TButton" if main else "TButton")
+    made.bind("<Return>", lambda _event: made.invoke())
+    made.bind("<KP_Enter>", lambda _event: made.invoke())
+    return made

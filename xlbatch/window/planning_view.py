@@ -1,0 +1,54 @@
+"""The window while a list is being planned: the stages, how far it is, and a button to stop it."""
+
+import tkinter
+from collections.abc import Callable
+from tkinter import ttk
+
+from xlbatch.run import STAGES
+from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short
+from xlbatch.window.worker import Doing
+
+STEPS = 1000
+MARKS = {"done": "✓", "now": "▸", "to come": "   "}
+
+
+class ProgressView:
+    """Shows each stage as it begins. Escape stops, as the button does."""
+
+    def __init__(self, root: tkinter.Misc, look: Look, title: str, stop: Callable[[], None]) -> None:
+        self.frame = ttk.Frame(root, padding="20p")
+        self._ask, self._look = stop, look
+        self._title = ttk.Label(self.frame, text=title, font=look.fonts["large"], foreground=DEEP)
+        self._title.pack(anchor="w", pady=("10p", "10p"))
+        self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
+        self._bar.pack(fill="x", pady=("0", "14p"))
+        self._stages = {stage: ttk.Label(self.frame) for stage in STAGES}
+        for label in self._stages.values():
+            label.pack(anchor="w", pady="1p")
+        self._next = ttk.Label(self.frame, style="Quiet.TLabel")
+        self._stop = button(self.frame, "Stop", self.stop)
+        self._stop.pack(anchor="e", side="bottom")
+        self._next.pack(anchor="w", side="bottom")
+        self._stop.focus_set()
+        self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))
+        root.winfo_toplevel().bind("<Escape>", lambda _event: self.stop())
+
+    def show(self, doing: Doing) -> None:
+        """Marks the stage that begins, and moves the bar on."""
+        self._title["text"] = f"Planning {short(doing.name)}"
+        self._bar["value"] = STEPS * doing.share
+        now = STAGES.index(doing.stage)
+        for at, (stage, label) in enumerate(self._stages.items()):
+            state = "done" if at < now else "now" if at == now else "to come"
+            font = self._look.fonts["strong" if at == now else "text"]
+            label.configure(text=f"{MARKS[state]} {stage}", font=font, foreground=QUIET if at > now else INK)
+
+    def wait(self, count: int) -> None:
+        """Says how many more were dropped meanwhile."""
+        self._next["text"] = f"{count} more dropped, planned next." if count else ""
+
+    def stop(self) -> None:
+        """Asks for a stop, once, and says so: the stage under way ends first."""
+        if str(self._stop["state"]) != "disabled":
+            self._stop.configure(state="disabled", text="Stopping …")
+            self._ask()

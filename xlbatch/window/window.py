@@ -1,0 +1,215 @@
+"""The window for a dropped list or a double-click: choose a list, see it planned, open what came of it."""
+
+import shutil
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from pathlib import Path
+from queue import Empty
+from typing import TYPE_CHECKING
+
+from xlbatch.fault import report
+from xlbatch.resources import examples
+from xlbatch.run import Options
+from xlbatch.window.last_folder import last_folder, remember
+from xlbatch.window.open_file import open_with_its_program
+from xlbatch.window.worker import Doing, Done, Result, Work, planning
+
+if TYPE_CHECKING:
+    import tkinter
+    from tkinter import ttk
+
+    from xlbatch.window.planning_view import ProgressView
+    from xlbatch.window.worker import Job
+
+LISTEN = 50  # ms between two looks at what the working thread says
+KINDS = [("Lists of people", "*.xlsx *.xlsm *.xls *.ods *.csv"), ("All files", "*")]
+
+
+def open_window(lists: Sequence[Path], options: Options) -> int | None:
+    """Shows the window until it is closed, planning `lists` at once.
+
+    The highest exit code of what was planned, or None where there is no display to show it on."""
+    try:
+        import tkinter
+    except ImportError:
+        return None
+    _see_each_dot()
+    try:
+        root = tkinter.Tk(className="xlbatch")
+    except tkinter.TclError:  # no display
+        return None
+    window = Window(root, options)
+    if lists:
+        window.plan(lists)
+    root.mainloop()
+    return window.code
+
+
+def _see_each_dot() -> None:
+    """Asks Windows not to enlarge the window as a blurred picture on dense screens: the type is enlarged instead."""
+    if sys.platform == "win32":
+        import ctypes
+
+        ctypes.windll.shcore.SetProcessDpiAwareness(1)
+
+
+class Window:
+    """One view at a time: the choices, the progress, the results."""
+
+    def __init__(self, root: "tkinter.Tk", options: Options) -> None:
+        from xlbatch.window.dropping import take_drops
+        from xlbatch.window.look import Look
+
+        self.root, self.options, self.look, self.work = root, options, Look(root), Work()
+        self.code = 0
+        self._waiting: list[Path] = []  # dropped while another list was being planned
+        self._view: ttk.Frame | None = None
+        self._closing = False
+        root.protocol("WM_DELETE_WINDOW", self.close)
+        root.report_callback_exception = self._fault
+        if root.tk.call("tk", "windowingsystem") == "aqua":
+            root.createcommand("::tk::mac::OpenDocument", self._dropped)
+        self._takes_drops = take_drops(root, self._dropped, self.look.light)
+        self.show_start()
+
+    def show_start(self, note: str = "") -> None:
+        """Shows the choices, and a line about what happened before."""
+        from xlbatch.window.start_view import HERE, ON_THE_ICON, start_view
+
+        where = HERE if self._takes_drops else ON_THE_ICON
+        self._put(start_view(self.root, self.look, where, self._choose, self._blank, self._examples, note))
+
+    def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
+        """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
+        from xlbatch.window.look import short
+
+        first = lists[0].absolute()
+        remember(first if first.is_dir() else first.parent)
+        title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
+        options = replace(self.options, folder=folder or self.options.folder)
+        self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
+
+    def close(self) -> None:
+        """Closes the window; what is being planned is stopped first, so that nothing half-written is left."""
+        self._closing = True
+        self.work.stop()
+        if self.work.busy:
+            self.root.withdraw()
+        else:
+            self.root.destroy()
+
+    def _fault(self, _kind: type[BaseException], fault: BaseException, _at: object) -> None:
+        """Says that something went wrong inside the window; one that is already closed has nothing to say."""
+        if isinstance(fault, Exception) and self.root.tk.call("info", "commands", "."):
+            self.code = 70
+            self.show_start(report(fault, last_folder()))
+
+    def _put(self, view: "ttk.Frame") -> None:
+        if self._view:
+            self._view.destroy()
+        self._view = view
+        view.pack(fill="both", expand=True)
+
+    def _work(
+        self, title: str, job: "Job", show: Callable[[list[Result]], None], earlier: Sequence[Result] = ()
+    ) -> None:
+        from xlbatch.window.planning_view import ProgressView
+
+        view = ProgressView(self.root, self.look, title, self.work.stop)
+        self._put(view.frame)
+        self.work.start(job)
+        self._listen(view, [*earlier], show)
+
+    def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
+        """Shows what the working thread says; only this thread may touch the window."""
+        view.wait(len(self._waiting))
+        try:
+            while True:
+                word = self.work.said.get_nowait()
+                if isinstance(word, Doing):
+                    view.show(word)
+                elif isinstance(word, Result):
+                    results.append(word)
+                else:
+                    self._end(word, results, show)
+                    return
+        except Empty:
+            self.root.after(LISTEN, self._listen, view, results, show)
+
+    def _end(self, done: Done, results: list[Result], show: Callable[[list[Result]], None]) -> None:
+        self.code = max([self.code, *(result.outcome.code for result in results)])
+        if self._closing:
+            self.root.destroy()
+        elif self._waiting:
+            waiting, self._waiting = self._waiting, []
+            self.plan(waiting, earlier=results)
+        elif done.words or (done.stopped and not results):
+            self.show_start(done.words or "Stopped. Nothing was written.")
+        else:
+            show(results)
+
+    def _show_results(self, results: list[Result]) -> None:
+        from xlbatch.window.result_view import ResultView
+
+        self._put(ResultView(self.root, self.look, results, self._open, self._elsewhere, self.show_start).frame)
+
+    def _dropped(self, *files: str) -> None:
+        """Plans files dropped on the window, or on the running program's icon (macOS); later, if it is busy."""
+        if self.work.busy:
+            self._waiting += map(Path, files)
+        else:
+            self.plan([Path(file) for file in files])
+
+    def _choose(self) -> None:
+        from tkinter import filedialog
+
+        chosen = filedialog.askopenfilenames(parent=self.root, initialdir=last_folder(), filetypes=KINDS)
+        if chosen:
+            self.plan([Path(file) for file in chosen])
+
+    def _elsewhere(self, path: Path) -> None:
+        from tkinter import filedialog
+
+        chosen = filedialog.askdirectory(parent=self.root, initialdir=Path.home(), title="Where to write the plan")
+        if chosen:
+            self.plan([path], Path(chosen))
+
+    def _blank(self, metric: bool) -> None:
+        from tkinter import filedialog
+
+        from xlbatch.blank_workbook import write_blank_workbook
+
+        chosen = filedialog.asksaveasfilename(
+            parent=self.root, initialdir=last_folder(), initialfile="my list.xlsx", defaultextension=".xlsx",
+            filetypes=[("Workbook", "*.xlsx")], confirmoverwrite=False, title="Where to put the blank list",
+        )  # fmt: skip
+        if not chosen:
+            return
+        path = Path(chosen)
+        remember(path.parent)
+
+        def made(_results: list[Result]) -> None:
+            self.show_start(f"The blank list is {path}. Fill it in, save it, and plan it here.")
+            self._open(path)
+
+        self._work("Making a blank list", lambda _say: write_blank_workbook(path, metric=metric), made)
+
+    def _examples(self) -> None:
+        """Opens a copy of the examples in the person's home, where plans of them can be written."""
+        folder = Path.home() / "xlbatch examples"
+        try:
+            if not folder.exists():
+                shutil.copytree(examples(), folder)
+        except OSError as error:
+            self.show_start(f"The examples could not be copied to {folder}: {error.strerror}.")
+            return
+        remember(folder)
+        self.show_start(f"The examples are in {folder}.")
+        self._open(folder)
+
+    def _open(self, path: Path) -> None:
+        if not open_with_its_program(path):
+            from tkinter import messagebox
+
+            messagebox.showinfo("xlbatch", f"Nothing here opens it by itself. It is {path}", parent=self.root)

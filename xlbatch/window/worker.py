@@ -1,0 +1,89 @@
+"""The thread that works while the window stays alive. What it has to tell, it puts into a queue."""
+
+import threading
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from pathlib import Path
+from queue import SimpleQueue
+
+from xlbatch.each_list import lists_in, plan_list
+from xlbatch.run import STAGES, Options, Outcome, Stopped
+
+
+@dataclass(frozen=True)
+class Doing:
+    """The list in hand, the stage that begins, and how much of the whole is behind it: 0 to 1."""
+
+    name: str
+    stage: str
+    share: float
+
+
+@dataclass(frozen=True)
+class Result:
+    """What became of one list."""
+
+    path: Path
+    outcome: Outcome
+
+
+@dataclass(frozen=True)
+class Done:
+    """The work has ended: by itself, stopped by the person, or on a fault, which is told in `words`."""
+
+    stopped: bool = False
+    words: str = ""
+
+
+Word = Doing | Result | Done
+Job = Callable[[Callable[[Word], None]], None]  # told where to put its words; may raise Stopped
+
+
+class Work:
+    """One job at a time. Its words are read from `said`, the last of them a Done."""
+
+    def __init__(self) -> None:
+        self.said = SimpleQueue[Word]()
+        self.busy = False
+        self._stop = threading.Event()
+
+    def start(self, job: Job) -> None:
+        """Starts a job; the one before must have ended."""
+        self.busy = True
+        self._stop.clear()
+        threading.Thread(target=self._run, args=(job,), daemon=True).start()
+
+    def stop(self) -> None:
+        """Asks the job to stop, which it does when it next has something to say."""
+        self._stop.set()
+
+    def _run(self, job: Job) -> None:
+        done = Done()
+        try:
+            job(self._say)
+        except Stopped:
+            done = Done(stopped=True)
+        except Exception as fault:
+            done = Done(words=str(fault) or type(fault).__name__)
+        self.busy = False
+        self.said.put(done)
+
+    def _say(self, word: Word) -> None:
+        if self._stop.is_set() and isinstance(word, Doing):  # what is written is told, even late
+            raise Stopped
+        self.said.put(word)
+
+
+def planning(given: Iterable[Path], options: Options) -> Job:
+    """The job of planning lists, one after another."""
+
+    def job(say: Callable[[Word], None]) -> None:
+        lists = tuple(lists_in(given))
+        for at, path in enumerate(lists):
+
+            def progress(stage: str, at: int = at, name: str = path.name) -> None:
+                say(Doing(name, stage, (at + STAGES.index(stage) / len(STAGES)) / len(lists)))
+
+            say(Result(path, plan_list(path, options, progress)))
+
+    return job
