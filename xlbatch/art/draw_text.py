@@ -6,7 +6,7 @@ from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_CAP_HEIGHT
 from xlbatch.check.garment import Garment
-from xlbatch.check.names import did_you_mean
+from xlbatch.check.names import did_you_mean, same
 from xlbatch.check.text import decal_text
 from xlbatch.geometry.outline import Outline
 from xlbatch.job.job import DecalSpec
@@ -16,6 +16,7 @@ from xlbatch.lettering.fonts import fewest_lacking, first_font, font_names, stan
 from xlbatch.lettering.text_line import TooLong, fit, most_bent
 from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.trade.positions import hangs_from
 from xlbatch.units import length_text, printed_text
 
 
@@ -117,7 +118,7 @@ class _Lettering:
         least = min(self.bench.job.settings.least_letter_height, cap_height)
         limits = self.bench.limits(self.garment, (self.spec,))
         fitted = None
-        for width in limits.widths():
+        for width in limits.widths()[-1:] if self._may_join() else limits.widths():
             widest = min((width, *self._widths_typed()))
             scale = fit(face, self.text, cap_height, widest, least, arch)
             if isinstance(scale, TooLong):
@@ -128,6 +129,19 @@ class _Lettering:
             if limits.fits_film(outline.width, outline.height):
                 break
         return fitted
+
+    def _may_join(self) -> bool:
+        """Whether other rows of the design may be one piece with it: it is then not made so long that only a turned
+        piece would fit its film."""
+        spec, blank, design = self.spec, self.garment.blank, self.garment.design
+        positions = {each.position.casefold() for each in design}
+        return self.bench.job.settings.join and any(
+            (each.layer, hangs_from(each.position, positions, blank.for_, blank.neckline))
+            == (spec.layer, hangs_from(spec.position, positions, blank.for_, blank.neckline))
+            and same(each.film, spec.film)
+            and each != spec
+            for each in design
+        )
 
     def _cap_height(self) -> float:
         """The cap height as drawn."""

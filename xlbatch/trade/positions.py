@@ -1,5 +1,6 @@
 """The placement table: for a position, kind of garment and neckline, where a decal goes."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
@@ -44,6 +45,12 @@ def placement_rule(position: str, for_: str, neckline: str) -> Rule | None:
                 gap=_mm(line["Gap (in)"]),
             )
     return None
+
+
+def hangs_from(position: str, positions: Iterable[str], for_: str, neckline: str) -> str:
+    """The one of `positions` (in lower case) that this position goes below, itself where it goes below none."""
+    rule = placement_rule(position, for_, neckline)
+    return next((above for above in (rule.under if rule else ()) if above in positions), position.casefold())
 
 
 def _mm(inches: str) -> float:
