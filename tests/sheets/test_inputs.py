@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Job, Piece, PriceBreak, Roll, Source
+from xlbatch.job.job import Job, Piece, PriceBreak, Roll
+from xlbatch.job.source import Source
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.sheets.input_cells import money_text, pieces_text, prices_text, rolls_text, stock_text
