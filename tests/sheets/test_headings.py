@@ -66,7 +66,8 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Width (in)", "Height (in)", "Turned",
     ),
     "Positions": (
-        "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under", "Gap (in)",
+        "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under",
+        "Gap (in)",
     ),
 }  # fmt: skip
 TABLES = [name for name, headings in CONTRACT.items() if headings]
