@@ -16,7 +16,6 @@ from xlbatch.lettering.fonts import fewest_lacking, first_font, font_names, stan
 from xlbatch.lettering.text_line import TooLong, fit, most_bent
 from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.trade.positions import hangs_from
 from xlbatch.units import length_text, printed_text
 
 
@@ -133,15 +132,20 @@ class _Lettering:
     def _may_join(self) -> bool:
         """Whether other rows of the design may be one piece with it: it is then not made so long that only a turned
         piece would fit its film."""
-        spec, blank, design = self.spec, self.garment.blank, self.garment.design
-        positions = {each.position.casefold() for each in design}
+        spec = self.spec
         return self.bench.job.settings.join and any(
-            (each.layer, hangs_from(each.position, positions, blank.for_, blank.neckline))
-            == (spec.layer, hangs_from(spec.position, positions, blank.for_, blank.neckline))
+            each != spec
+            and each.layer == spec.layer
             and same(each.film, spec.film)
-            and each != spec
-            for each in design
+            and self._top(each) == self._top(spec)
+            for each in self.garment.design
         )
+
+    def _top(self, spec: DecalSpec) -> str:
+        """The position that the rows at this row's position hang from."""
+        blank = self.garment.blank
+        position = self.bench.job.position(spec.position, blank.for_, blank.neckline)
+        return position.top_of({each.position.casefold() for each in self.garment.design}) if position else ""
 
     def _cap_height(self) -> float:
         """The cap height as drawn."""

@@ -14,7 +14,6 @@ from xlbatch.job.job import Film, Job
 from xlbatch.placement.pieces import one_drawing, pieces
 from xlbatch.placement.place import Extent, Place, around
 from xlbatch.placement.sections import sections
-from xlbatch.trade.positions import hangs_from
 from xlbatch.trade.tables import practice
 
 TOGETHER, SAMPLE = 3, 60  # garments a strip, and garments in all, that film is measured on
@@ -40,7 +39,7 @@ def _clusters(job: Job, garments: Garments) -> Clusters:
     """The rows that are joined, of each design's stacks."""
     stacks: dict[Stack, dict[int, list[Place]]] = defaultdict(dict)
     for no, of_one in garments.items():
-        for stack, members in _stacks(of_one).items():
+        for stack, members in _stacks(job, of_one).items():
             stacks[stack][no] = members
     return {
         stack: _chosen(job, of_each, garments)
@@ -49,19 +48,20 @@ def _clusters(job: Job, garments: Garments) -> Clusters:
     }
 
 
-def _stacks(of_one: Sequence[Place]) -> Mapping[Stack, list[Place]]:
+def _stacks(job: Job, of_one: Sequence[Place]) -> Mapping[Stack, list[Place]]:
     """One garment's places that might be joined, from the top down."""
     positions = {place.decal.spec.position.casefold() for place in of_one}
     found: dict[Stack, list[Place]] = defaultdict(list)
     for place in sorted(of_one, key=lambda it: -it.extent.top):
         if place.decal.outline is not None:
-            found[_stack(place, positions)].append(place)
+            found[_stack(job, place, positions)].append(place)
     return found
 
 
-def _stack(place: Place, positions: set[str]) -> Stack:
+def _stack(job: Job, place: Place, positions: set[str]) -> Stack:
     spec, blank = place.decal.spec, place.garment.blank
-    root = hangs_from(spec.position, positions, blank.for_, blank.neckline)
+    position = job.position(spec.position, blank.for_, blank.neckline)
+    root = position.top_of(positions) if position else ""
     return spec.design.casefold(), spec.film.casefold(), spec.outline_film.casefold(), place.side, spec.layer, root
 
 
@@ -135,7 +135,7 @@ def _joined(job: Job, of_one: Sequence[Place], clusters: Clusters) -> Iterable[P
     positions = {place.decal.spec.position.casefold() for place in of_one}
     sets: dict[object, list[Place]] = {}
     for place in of_one:
-        stack = _stack(place, positions)
+        stack = _stack(job, place, positions)
         cluster = next((each for each in clusters.get(stack, ()) if place.decal.spec.decal in each), None)
         key = (stack, tuple(cluster), place.decal.border) if cluster and place.decal.outline else id(place)
         sets.setdefault(key, []).append(place)

@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Mapping
 
 from xlbatch.job.job import Settings
+from xlbatch.job.position import SLEEVES
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column
 from xlbatch.placement.place import Place
 from xlbatch.sheets.runs import exact
-from xlbatch.trade.positions import SLEEVES
 from xlbatch.units import length_text, printed_length
 
 NEAR = 0.01  # mm: below this two lengths are the same
