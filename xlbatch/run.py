@@ -83,8 +83,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
-    from xlbatch.placement.layers import registered
     from xlbatch.placement.put import place
+    from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time

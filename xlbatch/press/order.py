@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from xlbatch.film.layout import Batch
 from xlbatch.job.job import Film, Job, Press
 from xlbatch.placement.group import groups
-from xlbatch.placement.layers import level
 from xlbatch.placement.place import Place, around
+from xlbatch.placement.register import level
 from xlbatch.press.heats import plate_heats, waiting
 from xlbatch.press.step import PressPlan, Step
 from xlbatch.trade.tables import work_time
