@@ -112,7 +112,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     progress(ORDERING)
     pressing = press_order(job, layout.batches, places)
-    time = plan_time(job.settings, layout, pressing)
+    time = plan_time(job, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
     return Plan(

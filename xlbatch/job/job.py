@@ -9,6 +9,7 @@ from typing import Literal
 
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -219,6 +220,7 @@ class Settings:
     test_cut: bool = False
     interlock: bool = False
     join: bool = True
+    worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
 
 @dataclass(frozen=True)
@@ -265,6 +267,7 @@ class Job:
     films: tuple[Film, ...]
     presses: tuple[Press, ...]
     positions: tuple[Position, ...]
+    work_times: WorkTimes
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not

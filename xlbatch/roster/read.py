@@ -17,6 +17,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.settings import read_settings
+from xlbatch.roster.work_times import read_work_times
 from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
@@ -24,7 +25,7 @@ from xlbatch.tables.rows import lines
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions", "Work times")
 _PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
 
 
@@ -87,6 +88,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
     positions, of_positions = read_positions(of["Positions"])
+    work_times, of_work_times = read_work_times(of["Work times"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     unjoined = bool(results) and "Join pieces" not in setting_cells  # a plan made before pieces were joined stays so
@@ -101,6 +103,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         films=films,
         presses=presses,
         positions=positions,
+        work_times=work_times,
         results=results,
         in_log=in_log,
         deliveries=deliveries,
@@ -113,7 +116,16 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
     problems += (
-        of_designs + of_blanks + of_films + of_presses + of_positions + of_results + of_deliveries + of_prices + of_paid
+        of_designs
+        + of_blanks
+        + of_films
+        + of_presses
+        + of_positions
+        + of_work_times
+        + of_results
+        + of_deliveries
+        + of_prices
+        + of_paid
     )
     return Reading(job, problems)
 

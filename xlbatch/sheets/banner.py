@@ -12,21 +12,19 @@ from xlbatch.units import temperature_text
 
 IRON = "iron"
 
-
 Line = tuple[str, str]  # a part in bold, and the rest
 
 
 def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
-    the batch with its garments, then the settings, led by the films they are for where the batch has several."""
+    the batch with its garments, then the settings, led by the films they are for."""
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
-    batch = f"Batch {steps[0].batch} · no. {numbers}"
-    alike = len(films_by_settings(steps, settings)) == 1
-    lines: list[Line] = [] if alike else [(batch, "")]
+    press = f"Press {steps[0].lane} · " if settings.people_pressing > 1 else ""
+    lines: list[Line] = [(f"{press}Batch {steps[0].batch} · no. {numbers}", "")]
     for _, run in groupby(steps, key=lambda step: step.temperature):
         part = list(run)
         for said, names in films_by_settings(part, settings).items():
-            lines += _lines(batch if alike else " + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+            lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
         yield lines, part
         lines = []
 
@@ -54,11 +52,12 @@ def settings_words(film: Film, press: Press, settings: Settings) -> tuple[str, .
         f"dial {iron_dial(film.temperature)}"
         if press.kind == IRON
         else temperature_text(film.temperature, settings.temperature_unit),
-        f"warm-up {film.warm_up:g} s",
+        f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
         f"press {film.press:g} s",
         f"back {film.back:g} s" if film.back else "",
         f"peel {film.peel}",
         f"{film.pressure} pressure",
+        press.cover,
     )
     return tuple(filter(None, said))
 

@@ -17,7 +17,7 @@ from xlbatch.tables.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
 READ_BACK = ("Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", *READ_BACK)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Cut list", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
