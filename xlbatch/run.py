@@ -80,9 +80,12 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
-    from xlbatch.check.progress import up_to_date
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
+    from xlbatch.kept.lasting import numbered
+    from xlbatch.kept.recall import recall
+    from xlbatch.kept.remember import remember
+    from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.placement.put import place
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
@@ -90,7 +93,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems
     from xlbatch.shopping.prices import money
 
-    job, asked = up_to_date(reading.job)
+    memory, stood, asked = recall(reading)
+    job = stood.job
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + asked + problems
 
@@ -102,13 +106,16 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     places, found = place(job, garments, decals)
     problems += found
     garments, decals = _kept(garments, decals, problems)
-    decals, places = _numbered(decals, places)
+    numbers = numbered(decals, stood.decals, memory.last_decal)
+    decals, places = numbers.decals, _renamed(places, decals, numbers.decals)
 
-    progress(LAYING)
-    layout = lay(job, garments, decals, effort)
+    progress(LAYING)  # only what is not cut yet
+    given = retired(memory, stood.decals)
+    layout = renumbered(lay(job, garments, numbers.to_cut, effort), *given)
 
-    progress(ORDERING)
-    pressing = press_order(job, layout.batches, places)
+    progress(ORDERING)  # every step still to do
+    batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
+    pressing = press_order(job, batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
@@ -125,6 +132,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         shopping=shopping,
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
+        unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),
+        memory=remember(memory, stood, numbers, layout, batches, garments, given),
     )
 
 
@@ -143,16 +152,12 @@ def _kept(
     return good, tuple(decal for decal in decals if decal.garment_no in numbers)
 
 
-def _numbered(
-    decals: tuple["Decal", ...], places: tuple["Place", ...]
-) -> tuple[tuple["Decal", ...], tuple["Place", ...]]:
-    """The decals numbered without gaps, D001 and so on, and their places; places of garments held back left out."""
-    from xlbatch.art.draw import numbered
-
-    new = {old.id: decal for old, decal in zip(decals, numbered(decals), strict=True)}
-    return tuple(new.values()), tuple(
-        replace(place, decal=new[place.decal.id]) for place in places if place.decal.id in new
-    )
+def _renamed(
+    places: tuple["Place", ...], before: tuple["Decal", ...], decals: tuple["Decal", ...]
+) -> tuple["Place", ...]:
+    """The places of these decals, which had other numbers before; places of garments held back left out."""
+    new = {old.id: decal for old, decal in zip(before, decals, strict=True)}
+    return tuple(replace(place, decal=new[place.decal.id]) for place in places if place.decal.id in new)
 
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:

@@ -15,6 +15,7 @@ from xlbatch.sheets import (
     film_requirement,
     inputs,
     job_input,
+    kept_sheet,
     money,
     placement,
     placement_pictures,
@@ -89,4 +90,5 @@ SHEETS: tuple[Sheet, ...] = (
     *map(_returned, INPUT_SHEETS[1:]),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
+    Sheet(kept_sheet.NAME, kept_sheet.write),
 )

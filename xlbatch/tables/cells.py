@@ -180,6 +180,14 @@ def yes_no(cell: Raw) -> bool | Unclear:
     return True if typed in _YES else False if typed in _NO else Unclear()
 
 
+def mark(cell: Raw) -> bool | Unclear:
+    """Whether a box is marked: yes in any way to write it, the day it was done, or how many."""
+    if isinstance(cell.value, date | time | timedelta):
+        return True
+    number = count(cell)
+    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number > 0
+
+
 def choice(cell: Raw, choices: tuple[str, ...]) -> str | Unclear:
     """One of the choices, without regard to case, spaces, signs and doubled letters."""
     typed = _typed(cell)

@@ -36,6 +36,7 @@ _WANTED = {
     "dots": "iron dots",
     "paid": "an amount, or yes",
     "time": "a time of day",
+    "mark": "yes, no, or the day it was done",
     "arrived": "yes, no, or how many came",
 }
 # Lengths that may be nothing at all; any other must be more.
@@ -50,6 +51,8 @@ _CODES = {
     ("Roster", "Status"): "status-unknown",
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
+    ("Press log", "Pressed"): "mark-unclear",
+    **{("Cut list", heading): "mark-unclear" for heading in ("Run", "Strip", "Cut", "Weeded")},
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
 
@@ -192,6 +195,10 @@ class Line:
     def arrived(self, heading: str) -> bool | int | None:
         """Whether what was ordered has come, or how many have."""
         return self._read(heading, cells.arrived)
+
+    def mark(self, heading: str) -> bool | None:
+        """Whether a box is marked."""
+        return self._read(heading, cells.mark)
 
     def dots(self, heading: str) -> int | None:
         """Iron dots, 1 to 3; None where not checked."""
