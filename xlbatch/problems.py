@@ -5,9 +5,10 @@ KINDS: its code, its level, what is wrong and what to do, with {facts} filled in
 """
 
 from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
-Level = Literal["stop", "check", "note"]
+from xlbatch.problem_kind import Kind, Level
+from xlbatch.problems_of_plans import PLAN_KINDS
 
 
 class Where(NamedTuple):
@@ -15,16 +16,6 @@ class Where(NamedTuple):
 
     sheet: str
     cell: str = ""
-
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of problem. `stop` holds the row back; `check` and `note` do not."""
-
-    code: str
-    level: Level
-    wrong: str
-    todo: str
 
 
 @dataclass(frozen=True)
@@ -119,16 +110,6 @@ KINDS: tuple[Kind, ...] = (
     Kind("text-cleaned", "note", "Spaces or hidden characters were taken out: now “{now}”.", "Nothing to do."),
     Kind("result-unknown", "check", "“{found}” is no result.",
          "Choose ok, redo film or redo garment from the list; until then the step counts as not done."),
-    Kind("memory-damaged", "check", "This sheet, the plan's memory, was changed and cannot be read; what was cut is "
-         "not known.", "Drop the plan as it was saved before, or write done and redo into Status on the Roster."),
-    Kind("result-contradicts", "check", "“{found}” contradicts {other}, for the same {what}; it counts as not done.",
-         "Leave only what is right, and drop the plan again."),
-    Kind("pressed-no-result", "check", "Garment no. {number} is ticked as pressed and has no Result.",
-         "Write ok, redo film or redo garment into Result; until then its steps count as not done."),
-    Kind("mark-unclear", "check", "“{found}” cannot be read as {wanted}; it counts as not marked.",
-         "Write yes, or clear the cell."),
-    Kind("spoiled-unknown", "check", "“{found}” is no decal of this strip; it was not counted as spoiled.",
-         "Write the decals' numbers, like this: D017, D019. Or all, for the whole strip."),
     Kind("arrived-unclear", "check", "“{found}” cannot be read as {wanted}; what came of this line was not counted.",
          "Write it like this: {example}. Or leave the box and change On hand on the Garments sheet."),
     Kind("arrived-unmarked", "check", "Blanks were pressed that are not marked as arrived: {kinds}.",
@@ -287,6 +268,7 @@ KINDS: tuple[Kind, ...] = (
          "Fill in the price on the sheet {sheet}."),
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
+    *PLAN_KINDS,
 )  # fmt: skip
 
 _BY_CODE = {kind.code: kind for kind in KINDS}

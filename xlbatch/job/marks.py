@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from xlbatch.job.job import Source
+from xlbatch.job.source import Source
 
 Outcome = Literal["", "ok", "redo film", "redo garment"]
 ALL = "all"

@@ -8,7 +8,7 @@ from xlbatch.files.raw import RawSheet
 from xlbatch.kept.memory import NUMBERS, RECORDS, STATES, Memory
 from xlbatch.tables.cells import shown_value
 
-EDITION = "2"
+EDITION = 2
 
 
 class Damaged(Exception):
@@ -17,7 +17,7 @@ class Damaged(Exception):
 
 def to_rows(memory: Memory) -> Iterator[tuple[str, ...]]:
     """The rows below the title: numbers first, then each kind of record under its fields' names."""
-    yield "edition", EDITION
+    yield "edition", str(EDITION)
     for name in NUMBERS:
         yield name, str(getattr(memory, name))
     for kind, record in RECORDS.items():
@@ -35,17 +35,20 @@ def from_sheet(sheet: RawSheet) -> Memory:
     """The memory on a sheet. Raises Damaged where its cells can't be what a plan wrote."""
     numbers: dict[str, Any] = {}
     records: dict[str, Any] = {kind: [] for kind in RECORDS}
+    edition = 0
     try:
         for cells in sheet.rows.values():
             texts = {at: shown_value(cell) for at, cell in cells.items()}
             kind = texts.get(1, "")
             if kind in NUMBERS:
                 numbers[kind] = int(texts[2])
+            elif kind == "edition":
+                edition = int(texts[2])
             elif kind in RECORDS:
                 records[kind].append(_record(RECORDS[kind], texts))
     except (KeyError, ValueError) as error:
         raise Damaged from error
-    if set(numbers) != set(NUMBERS) or any(decal.state not in STATES for decal in records["decals"]):
+    if edition != EDITION or any(decal.state not in STATES for decal in records["decals"]):
         raise Damaged
     return Memory(**numbers | {kind: tuple(them) for kind, them in records.items()})
 

@@ -29,7 +29,6 @@ def _spoiled(line: Line) -> tuple[str, ...]:
     if typed.strip().casefold() == ALL:
         return (ALL,)
     words = [word for word in _BETWEEN.split(typed) if word]
-    for word in words:
-        if not _DECAL.fullmatch(word):
-            line.found("spoiled-unknown", "Spoiled", word)
+    if strange := [word for word in words if not _DECAL.fullmatch(word)]:
+        line.found("spoiled-unknown", "Spoiled", " ".join(strange))
     return tuple(word.upper() for word in words if _DECAL.fullmatch(word))

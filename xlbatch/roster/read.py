@@ -15,6 +15,7 @@ from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
+from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
@@ -25,7 +26,8 @@ from xlbatch.tables.rows import lines
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press")  # sheets whose bad rows are left out, and kept as typed
+# sheets whose bad rows are left out, and kept as typed
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
 _PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
 
 
@@ -66,6 +68,7 @@ def _in_metric(settings: Settings) -> Settings:
         round_sizes_to=whole(settings.round_sizes_to),
         clear_of_side=whole(settings.clear_of_side),
         clear_of_hem=whole(settings.clear_of_hem),
+        clear_of_sleeve_edge=whole(settings.clear_of_sleeve_edge),
         gap=whole(settings.gap),
         end_margin=whole(settings.end_margin),
         longest_cut=whole(settings.longest_cut),
@@ -90,6 +93,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     presses, of_presses = read_presses(of["Press"])
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
+    positions, of_positions = read_positions(of["Positions"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     job = Job(
         path=path,
@@ -102,6 +106,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         presses=presses,
         results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
         in_log=garments_in(steps),
+        positions=positions,
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
@@ -111,7 +116,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(job, problems, Marks(strips, steps), tables.kept)
 

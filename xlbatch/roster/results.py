@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from xlbatch.job.job import Delivery
 from xlbatch.problems import Problem
-from xlbatch.tables import cells
+from xlbatch.tables import boxes
 from xlbatch.tables.line import Line
 
 
@@ -30,7 +30,7 @@ def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[
 def _marked(line: Line) -> bool:
     """Whether Arrived says anything but no."""
     cell = line.cells.get("Arrived")
-    return cell is not None and bool(cells.arrived(cell))
+    return cell is not None and bool(boxes.arrived(cell))
 
 
 def read_prices(given: Iterable[Line]) -> tuple[Mapping[int, Decimal], tuple[Problem, ...]]:

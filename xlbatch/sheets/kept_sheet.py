@@ -17,4 +17,3 @@ def write(page: Page, plan: Plan) -> None:
         for column, text in enumerate(texts):
             if text:
                 sheet.write_string(row, column, printable(text))
-    sheet.hide()

@@ -17,10 +17,11 @@ from xlbatch.units import mm_per, parse_length, parse_temperature
 LIKELY = 70  # of 100: below this a suggestion helps less than it misleads
 LONGEST = 1_000_000.0  # mm: no length in this trade is a kilometer
 HOTTEST = 500.0  # °C: no press comes near
+EITHER_WAY = "left or right"  # among a length column's choices: it may be negative
 SLOWEST = 3600.0  # s
 DEAREST = Decimal(10**9)
 
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _YES = ("yes", "y", "true", "1", "x", "on", "✓", "✔", "☑")
 _NO = ("no", "n", "false", "0", "off", "-", "☐")
 _FORMAT_UNIT = re.compile(r'"?\s*\\?\s*(in|cm|mm|ft|yd|°F|°C|″)"?\s*$')
@@ -58,7 +59,7 @@ def shown_value(cell: Raw) -> str:
         return number_text(value, cell.format)
     if isinstance(value, datetime | date):
         clock = f" {value:%H:%M}" if isinstance(value, datetime) and value.time() != time() else ""
-        return f"{value.day}-{_MONTHS[value.month - 1]}-{value.year}{clock}"
+        return f"{value.day}-{MONTHS[value.month - 1]}-{value.year}{clock}"
     return "" if value is None else str(value)
 
 
@@ -139,10 +140,15 @@ def count(cell: Raw, choices: tuple[str, ...] = ()) -> int | Unclear:
     return int(value)
 
 
-def length(cell: Raw, unit: str, *, zero: bool = True) -> float | Unclear:
-    """A length in mm, 0 only where `zero`; a bare number in `unit`, or in the unit its number format shows."""
-    value = parse_length(_plain(cell), _format_unit(cell) or unit)
-    return value if value is not None and 0 <= value <= LONGEST and (zero or value) else Unclear()
+def length(cell: Raw, unit: str, ends: tuple[str, ...] = ()) -> float | Unclear:
+    """A length in mm, more than 0 unless `ends` says otherwise; a bare number in `unit`, or in the unit its number
+    format shows."""
+    plain, either_way = _plain(cell), EITHER_WAY in ends
+    left = either_way and isinstance(plain, str) and plain[:1] in "-−"
+    value = parse_length(plain[1:] if left and isinstance(plain, str) else plain, _format_unit(cell) or unit)
+    if value is None or not (-LONGEST if either_way else 0) <= value <= LONGEST or (not value and not ends):
+        return Unclear()
+    return -value if left else value
 
 
 def temperature(cell: Raw, unit: str) -> float | Unclear:
@@ -178,14 +184,6 @@ def yes_no(cell: Raw) -> bool | Unclear:
     """Yes or no, in the usual ways to write them."""
     typed = _typed(cell).casefold()
     return True if typed in _YES else False if typed in _NO else Unclear()
-
-
-def mark(cell: Raw) -> bool | Unclear:
-    """Whether a box is marked: yes in any way to write it, the day it was done, or how many."""
-    if isinstance(cell.value, date | time | timedelta):
-        return True
-    number = count(cell)
-    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number > 0
 
 
 def choice(cell: Raw, choices: tuple[str, ...]) -> str | Unclear:
@@ -259,12 +257,6 @@ def paid(cell: Raw) -> Decimal | Literal["yes"] | Unclear | None:
     if typed in (*_NO, "unpaid", "not paid") and typed != "0":
         return None
     return money(cell)
-
-
-def arrived(cell: Raw) -> bool | int | Unclear:
-    """Whether what was ordered has come, or how many have: 1 is one, not yes."""
-    number = count(cell)
-    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number
 
 
 def dots(cell: Raw) -> int | Unclear | None:
