@@ -13,7 +13,6 @@ from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
-    from xlbatch.art.decal import Decal
     from xlbatch.check.garment import Garment
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
@@ -80,13 +79,15 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
+    from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
-    from xlbatch.kept.lasting import numbered
+    from xlbatch.kept.lasting import cut_pieces, numbered
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.placement.put import place
+    from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
@@ -100,14 +101,16 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     progress(DRAWING)
     decals, found = draw(job, garments)
-    problems += found + unfit(job, garments, decals) + number_sizes(job, garments, decals)
-    garments, decals = _kept(garments, decals, problems)
-
+    problems += found + number_sizes(job, garments, decals)
     places, found = place(job, garments, decals)
     problems += found
-    garments, decals = _kept(garments, decals, problems)
-    numbers = numbered(decals, stood.decals, memory.last_decal)
-    decals, places = numbers.decals, _renamed(places, decals, numbers.decals)
+    garments, places = _kept(garments, places, problems)
+    places = join(job, places, cut_pieces(stood.decals))
+    problems += unfit(job, garments, tuple(each.decal for each in places))
+    garments, places = _kept(garments, places, problems)
+    numbers = numbered((each.decal for each in places), stood.decals, memory.last_decal)
+    decals = numbers.decals
+    places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
 
     progress(LAYING)  # only what is not cut yet
     given = retired(memory, stood.decals)
@@ -143,21 +146,13 @@ def _held(problems: Iterable[Problem]) -> frozenset[int]:
 
 
 def _kept(
-    garments: tuple["Garment", ...], decals: tuple["Decal", ...], problems: tuple[Problem, ...]
-) -> tuple[tuple["Garment", ...], tuple["Decal", ...]]:
-    """The garments that no problem holds back, and their decals."""
+    garments: tuple["Garment", ...], places: tuple["Place", ...], problems: tuple[Problem, ...]
+) -> tuple[tuple["Garment", ...], tuple["Place", ...]]:
+    """The garments that no problem holds back, and their places."""
     held = _held(problems)
     good = tuple(garment for garment in garments if garment.row.source.row not in held)
     numbers = {garment.no for garment in good}
-    return good, tuple(decal for decal in decals if decal.garment_no in numbers)
-
-
-def _renamed(
-    places: tuple["Place", ...], before: tuple["Decal", ...], decals: tuple["Decal", ...]
-) -> tuple["Place", ...]:
-    """The places of these decals, which had other numbers before; places of garments held back left out."""
-    new = {old.id: decal for old, decal in zip(before, decals, strict=True)}
-    return tuple(replace(place, decal=new[place.decal.id]) for place in places if place.decal.id in new)
+    return good, tuple(place for place in places if place.garment.no in numbers)
 
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:

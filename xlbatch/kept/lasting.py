@@ -56,7 +56,7 @@ def fits(old: KeptDecal, decal: Decal) -> bool:
     """Whether a decal cut before is what is drawn now."""
     area = area_of(decal)
     return (
-        (old.text, old.film.casefold()) == (decal.text, decal.film.casefold())
+        (old.text, old.film.casefold()) == (text_of(decal), decal.film.casefold())
         and abs(old.width - decal.width) <= SAME
         and abs(old.height - decal.height) <= SAME
         and abs(old.area - area) <= SAME_AREA * max(old.area, area)
@@ -66,3 +66,17 @@ def fits(old: KeptDecal, decal: Decal) -> bool:
 def area_of(decal: Decal) -> float:
     """The area of a decal's outline in mm²; 0 where only its box is known."""
     return round(decal.outline.area, 1) if decal.outline else 0.0
+
+
+def text_of(decal: Decal) -> str:
+    """What a decal says, its parts' texts in one."""
+    return " / ".join(decal.texts)
+
+
+def cut_pieces(kept: Iterable[KeptDecal]) -> dict[int, list[str]]:
+    """The pieces that lie cut, by garment number."""
+    found: dict[int, list[str]] = defaultdict(list)
+    for old in kept:
+        if old.ready:
+            found[old.garment_no].append(old.piece)
+    return found

@@ -6,7 +6,7 @@ from dataclasses import replace
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Batch, Layout
 from xlbatch.job.job import Job, RosterRow
-from xlbatch.kept.lasting import Numbered, area_of
+from xlbatch.kept.lasting import Numbered, area_of, text_of
 from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage
 from xlbatch.kept.states import Standing
 
@@ -57,7 +57,7 @@ def _decals(stood: Standing, layout: Layout, batches: tuple[Batch, ...]) -> tupl
                     decal.id,
                     decal.garment_no,
                     decal.piece,
-                    decal.text,
+                    text_of(decal),
                     decal.film,
                     decal.width,
                     decal.height,

@@ -6,13 +6,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.check.progress import BLANK_IN_HAND, designs_by_name, pieces_wanted
-from xlbatch.job.job import Job, RosterRow
+from xlbatch.job.job import JOINED, Job, RosterRow
 from xlbatch.job.marks import ALL, Marks, StepMark, StripMark
 from xlbatch.kept.memory import KeptDecal, KeptGarment, Memory, Stage, State
 from xlbatch.problems import Problem, problem
 from xlbatch.roster.press_results import by_garment
 
-_JOINED = " + "  # between the names of pieces cut as one
 _NUMBER = re.compile(r"D\d+")
 OVER: tuple[State, ...] = ("pressed", "spoiled")
 
@@ -168,4 +167,4 @@ def _taken_back(row: RosterRow, decals: Iterable[KeptDecal]) -> list[KeptDecal]:
 
 def parts(piece: str) -> tuple[str, ...]:
     """The pieces of the design that a piece of film holds."""
-    return tuple(piece.split(_JOINED))
+    return tuple(piece.split(JOINED))

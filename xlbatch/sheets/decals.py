@@ -54,7 +54,7 @@ def _laid(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     decal.garment_no,
                     who[decal.garment_no],
                     decal.piece,
-                    decal.spec.what,
+                    ", ".join(spec.what for spec in decal.specs),
                     decal.text,
                     decal.film,
                     TO_CUT,

@@ -5,7 +5,8 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from tkinter import ttk
 
-from xlbatch.problem_kind import Level, Problem
+from xlbatch.problem_kind import Level
+from xlbatch.problems import Problem
 from xlbatch.window.look import CARD, CHECK, DEEP, INK, STOP, Look, button, short
 from xlbatch.window.worker import Result
 
