@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 _ANEW = "Keep only the list of people and drop it again."
-_HOSTILE = "This workbook holds XML entities, which no spreadsheet program writes; it was not opened."
+_SAVE = "Open it in your spreadsheet program, save it as .xlsx and drop that."
 
 REFUSALS: Mapping[str, str] = {
     "lock file": "This is the lock file of a workbook that is open. Drop the workbook itself.",
@@ -11,10 +11,10 @@ REFUSALS: Mapping[str, str] = {
     "missing": "There is no such file.",
     "in use": "The file cannot be opened. Close it in other programs and try again.",
     "empty": "This file is empty.",
-    "damaged": "This file is damaged or not a workbook. Open it in your spreadsheet program, save it as .xlsx and drop that.",
+    "damaged": f"This file is damaged or not a workbook. {_SAVE}",
     "password": "This workbook is protected with a password. Save it without one and drop that.",
     "other kind": "This is {kind}, not a workbook.",
-    "web page": "This is {kind}, not a workbook. Open it in your spreadsheet program, save it as .xlsx and drop that.",
+    "web page": f"This is {{kind}}, not a workbook. {_SAVE}",
     "text": "This is no workbook; it seems to be {kind}. Rename it to {name}.csv.",
     "neither": "This file is neither a workbook nor a text file.",
     "no table": "The text in this file cannot be read as a table: {reason}.",
@@ -23,7 +23,7 @@ REFUSALS: Mapping[str, str] = {
     "open document": "This is an OpenDocument file, but not a workbook.",
     "office": "This is an office document, but not a workbook.",
     "odd": "This workbook is not written as spreadsheet programs write it. Save it again as .xlsx.",
-    "entities": _HOSTILE,
+    "entities": "This workbook holds XML entities, which no spreadsheet program writes; it was not opened.",
     "file too large": "This file is too large to be a list of people (over 200 MB).",
     "part too large": f"This workbook is too large to be a list of people: one of its parts holds over 100 MB. {_ANEW}",
     "too large": f"This workbook is too large to be a list of people. {_ANEW}",
