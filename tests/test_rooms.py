@@ -10,7 +10,7 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
 ROOMS = (
-    "__init__", "units", "problem_kind", "problems_of_plans", "problems", "resources", "patience", "trade", "job",
+    "__init__", "units", "problems", "resources", "patience", "trade", "job",
     "geometry", "fault", "saving", "files", "tables", "roster", "check", "lettering", "svg", "tracing", "parts",
     "art", "placement", "film", "press", "schedule", "shopping", "cutfiles", "kept", "plan", "paper", "pictures",
     "sheets", "pages", "sign_up", "blank_workbook", "run", "each_list", "window", "cli", "__main__",

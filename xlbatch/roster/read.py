@@ -95,9 +95,8 @@ def _reading(path: Path, tables: Tables) -> Reading:
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
-    unjoined = (
-        any(step.outcome for step in steps) and "Join pieces" not in setting_cells
-    )  # a plan made before pieces were joined stays so
+    # a plan made before pieces were joined stays so
+    unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
     settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
     job = Job(
         path=path,

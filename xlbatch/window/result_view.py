@@ -5,8 +5,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from tkinter import ttk
 
-from xlbatch.problem_kind import Level
-from xlbatch.problems import Problem
+from xlbatch.problems import Level, Problem
 from xlbatch.window.look import CARD, CHECK, DEEP, INK, STOP, Look, button, short
 from xlbatch.window.worker import Result
 

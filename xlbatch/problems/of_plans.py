@@ -1,6 +1,6 @@
 """The kinds of problem that only a plan dropped again can have: its marks, its memory, changes after work was begun."""
 
-from xlbatch.problem_kind import Kind
+from xlbatch.problems.kind import Kind
 
 PLAN_KINDS: tuple[Kind, ...] = (
     Kind("memory-damaged", "check", "This sheet, the plan's memory, was changed and cannot be read; what was cut is "
