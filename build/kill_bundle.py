@@ -30,7 +30,7 @@ class Folder:
     """A folder with a list in it, and the program that plans it."""
 
     def __init__(self, path: Path) -> None:
-        self.list, self.scratch = path / SOURCE.name, path / f".{LIST}.unfinished"
+        self.list = path / SOURCE.name
         self.plan, self.cut_files = path / f"{LIST} - plan.xlsx", path / f"{LIST} - plan - cut files"
         self.path, self.command = path, [program(ROOT / "dist" / "xlbatch"), "--no-window", self.list]
         shutil.copy(SOURCE, self.list)
@@ -38,9 +38,13 @@ class Folder:
     def start(self) -> "subprocess.Popen[bytes]":
         """Starts the program, and returns when it begins to write."""
         running = subprocess.Popen(self.command, stdout=subprocess.DEVNULL)
-        while not self.scratch.exists() and running.poll() is None:
+        while not self.being_written() and running.poll() is None:
             time.sleep(LOOK)
         return running
+
+    def being_written(self) -> bool:
+        """Whether there is a run's hidden folder."""
+        return any(self.path.glob(".*"))
 
     def writing(self) -> float:
         """Plans the list; how long the program wrote, in s."""
@@ -56,7 +60,7 @@ class Folder:
         time.sleep(after)
         running.kill()
         running.wait()
-        return self.scratch.exists()
+        return self.being_written()
 
     def clear(self) -> None:
         """Takes away the plan."""

@@ -91,7 +91,7 @@ def _text_sheet(path: Path, data: bytes) -> RawSheet:
             f"This is {'a web page' if web else 'an XML file'}, not a workbook. "
             "Open it in your spreadsheet program, save it as .xlsx and drop that."
         )
-    if path.suffix.lower() not in _TEXT_ENDINGS:
+    if not path.name.lower().endswith(_TEXT_ENDINGS):
         raise Refusal(f"This is no workbook; it seems to be {_kind_of_text(text)}. Rename it to {path.stem}.csv.")
     return sheet_from_text(data)
 
