@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from xlbatch.job.job import PriceBreak
 from xlbatch.plan import Plan
-from xlbatch.shopping.buy import price_for
 from xlbatch.shopping.prices import shared_out
+from xlbatch.shopping.spares import price_for
 
 ROSTER = [
     ["Who", "Size", "Paid", "Group"],

@@ -220,8 +220,9 @@ class Settings:
     turn: bool
     mirror: bool
     number_rule: str
-    spoiled_per_100: float
-    sureness: float
+    spoiled_blanks_per_100: float
+    spoiled_film_per_100: float
+    sureness: float | None  # None: spares are bought only where they pay
     people_cutting: int
     people_weeding: int
     people_pressing: int
@@ -238,6 +239,8 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    second_order_costs: Decimal = Decimal(0)
+    price_by: Literal["class", "job", "own cost"] = "class"
 
 
 @dataclass(frozen=True)

@@ -10,10 +10,9 @@ from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
 from xlbatch.job.job import Job, RosterRow, Settings
 from xlbatch.schedule.hours import TimePlan
-from xlbatch.shopping.lines import BuyLine, MoneyLine
+from xlbatch.shopping.lines import CENT, BuyLine, MoneyLine
 from xlbatch.trade.tables import color_name
 
-CENT = Decimal("0.01")
 Shares = dict[int, Decimal | None]  # by garment number
 
 
