@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import cached_property
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
@@ -243,6 +243,15 @@ class Delivery:
     came: int | None
 
 
+class Costs(NamedTuple):
+    """A garment's share of what the job costs; None where a price is missing."""
+
+    blank: Decimal | None
+    film: Decimal | None
+    supplies: Decimal | None
+    labor: Decimal | None
+
+
 @dataclass(frozen=True)
 class Heading:
     """How one heading was understood (`meaning` "" where it was not)."""
@@ -272,6 +281,7 @@ class Job:
     deliveries: tuple[Delivery, ...] = ()
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
+    costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
 
     @cached_property

@@ -77,8 +77,8 @@ def write(page: Page, plan: Plan) -> None:
         "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
         "Write yes or how many came into Arrived: the next plan then counts the blanks as on hand, less those pressed. "
         "Film it does not count: measure what is left and write it into On hand on the sheet Film.",
+        *filter(None, [_spares(plan)]),
     )
-    _spares(page, plan)
     row = page.gap(16)
     page.table(frame)
     page.write(row, 0, "All lines that have a price", "sum")
@@ -90,22 +90,23 @@ def write(page: Page, plan: Plan) -> None:
     page.name_cell(TOTAL, row, page.at("Cost"))
 
 
-def _spares(page: Page, plan: Plan) -> None:
+def _spares(plan: Plan) -> str:
     """How many spares to choose among: what each choice costs, and how sure it makes the job."""
     settings = plan.job.settings
     if not plan.spare_choices:
-        return
-    spoiled = f"{settings.spoiled_blanks_per_100:g} in 100 garments are spoiled"
+        return ""
+    spoiled = f"Spare blanks, where {settings.spoiled_blanks_per_100:g} garments in 100 are spoiled"
     second = f"a second order costs {currency_sign(settings)}{settings.second_order_costs:,.2f}"
-    page.line(f"Spare blanks, where {spoiled} and {second}. Change these on the sheet Job.", "strong", least=18)
-    for choice in plan.spare_choices:
-        count = f"{choice.count} spare{'s' * (choice.count != 1)}"
-        cost = "" if choice.cost is None else f", {_signed(choice.cost, settings)}"
-        sure = f"{choice.sure * 100:.0f} jobs in 100 need no second order"
-        page.line(f"{choice.name}: {count}{cost}: {sure}")
+    choices = "; ".join(
+        f"{choice.name} {choice.count}{_signed(choice.cost, settings)}, {choice.sure * 100:.0f} jobs in 100 without one"
+        for choice in plan.spare_choices
+    )
+    return f"{spoiled} and {second}: {choices}."
 
 
-def _signed(cost: Decimal, settings: Settings) -> str:
+def _signed(cost: Decimal | None, settings: Settings) -> str:
     """What spares add to the cost; where they reach a lower price, what they save."""
+    if not cost:
+        return ""
     amount = f"{currency_sign(settings)}{abs(cost):,.2f}"
-    return f"{amount} less, by the price for so many" if cost < 0 else f"{amount} more"
+    return f", {amount} less by the price for so many" if cost < 0 else f", {amount} more"

@@ -45,8 +45,19 @@ class SpareChoice:
 
 
 @dataclass(frozen=True)
+class Account:
+    """All prices, and what they are made of: prices = cost + margin + rounding and late changes."""
+
+    prices: Decimal
+    cost: Decimal
+    margin: Decimal
+    rounding: Decimal
+
+
+@dataclass(frozen=True)
 class MoneyLine:
-    """One garment's share of this plan's cost, its price and what is owed. One done before has no share of it."""
+    """One garment's share of the cost, its price and what is owed; less than nothing where too much was paid. Where its
+    price was told before, so was its share."""
 
     no: int
     who: str
