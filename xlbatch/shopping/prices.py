@@ -35,6 +35,24 @@ def money(
     """One line a garment, by number. Blanks (with spares) and film (as bought) add up to the shopping list's cost, to
     the cent. Once anything was ordered or pressed, prices told stand, for redos and late joiners of the same thing
     too."""
+    lines = _to_make(job, garments, decals, layout, shopping, time) if garments else []
+    done = (
+        _line(row, job.costs.get(row.no, NOTHING), job.prices[row.no])
+        for row in job.roster
+        if row.status == "done" and row.no in job.prices
+    )
+    return tuple(sorted((*lines, *done), key=lambda line: line.no))
+
+
+def _to_make(
+    job: Job,
+    garments: tuple[Garment, ...],
+    decals: tuple[FilmDecal, ...],
+    layout: Layout,
+    shopping: tuple[BuyLine, ...],
+    time: TimePlan,
+) -> list[MoneyLine]:
+    """The lines of the garments still to make, in their order."""
     shares = (
         _blank_shares(garments, shopping),
         _film_shares(job.settings, garments, decals, layout),
@@ -53,12 +71,7 @@ def money(
             told.get(line.no) or _as_told(line, like.get(_thing(garment, job.settings)))
             for line, garment in zip(lines, garments, strict=True)
         ]
-    done = (
-        _line(row, job.costs.get(row.no, NOTHING), job.prices[row.no])
-        for row in job.roster
-        if row.status == "done" and row.no in job.prices
-    )
-    return tuple(sorted((*lines, *done), key=lambda line: line.no))
+    return lines
 
 
 def account(lines: Iterable[MoneyLine], settings: Settings) -> Account | None:
