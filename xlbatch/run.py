@@ -125,7 +125,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
-    from xlbatch.shopping.buy import shopping_list, shopping_problems
+    from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
     memory, stood, asked = recall(reading)
@@ -167,6 +167,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
+        spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
         unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),

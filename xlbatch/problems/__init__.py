@@ -1,4 +1,4 @@
-"""Every text a person is shown about bad input: in cells (kinds.py), on the sheets of a plan dropped again (of_plans.py),
+"""Every text a person is shown about bad input: in cells (kinds.py), on a plan's own sheets (of_plans.py),
 in files that cannot be read (refusals.py)."""
 
 from xlbatch.problems.kind import Kind, Level
