@@ -8,13 +8,14 @@ plate. Within a block the first layer goes on all its shirts, then the next, so 
 from collections import defaultdict, deque
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 from xlbatch.check.progress import BLANK_IN_HAND
 from xlbatch.film.layout import Batch
 from xlbatch.job.job import Job
 from xlbatch.placement.place import Place
 from xlbatch.press.closing import Closing, closings
-from xlbatch.press.heats import Order, Plate, batch_by_batch, heat_by_heat
+from xlbatch.press.heats import Order, Plate, Queue, batch_by_batch, heat_by_heat
 from xlbatch.press.step import PressPlan, Step
 
 Queues = list[list[Closing]]  # the closings of each garment of a batch
@@ -29,7 +30,7 @@ def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...])
     queues = [[closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
     lanes = list(_lanes(queues, job.settings.people_pressing))
     plate = plate_of(job)
-    heats = [[[tuple(it.heat for it in queue) for queue in queues[at]] for at in lane] for lane in lanes]
+    heats = [[[_heats(queue) for queue in queues[at]] for at in lane] for lane in lanes]
     by_heat = [heat_by_heat(plate, lane) for lane in heats]
     by_batch = [batch_by_batch(plate, lane) for lane in heats]
     waits = [sum(order.waiting for order in orders) for orders in (by_heat, by_batch)]
@@ -45,6 +46,11 @@ def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...])
             now = closing.heat
     least = sum(order.least for order in by_heat)
     return PressPlan(tuple(_first_and_last(steps)), changed, round(waits[0], 3), round(waits[1], 3), round(least, 3))
+
+
+def _heats(queue: Sequence[Closing]) -> Queue:
+    """A garment's heats, each once."""
+    return tuple(heat for heat, _ in groupby(closing.heat for closing in queue))
 
 
 def plate_of(job: Job) -> Plate:

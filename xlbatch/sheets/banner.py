@@ -15,18 +15,40 @@ IRON = "iron"
 Line = tuple[str, str]  # a part in bold, and the rest
 
 
-def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
+SetTo = tuple[object, ...]  # which press, and the films with their settings
+
+
+def banners(
+    steps: Sequence[Step], settings: Settings, room: float, before: SetTo
+) -> Iterator[tuple[list[Line], list[Step]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
-    the batch with its garments, then the settings, led by the films they are for."""
+    the batch with its garments, then the settings, led by the films they are for; in short where they are as `before`.
+    """
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
     press = f"Press {steps[0].lane} · " if settings.people_pressing > 1 else ""
-    lines: list[Line] = [(f"{press}Batch {steps[0].batch} · no. {numbers}", "")]
+    batch = f"{press}Batch {steps[0].batch} · no. {numbers}"
+    lines: list[Line] = [(batch, "")]
     for _, run in groupby(steps, key=lambda step: step.temperature):
         part = list(run)
-        for said, names in films_by_settings(part, settings).items():
-            lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+        films = films_by_settings(part, settings)
+        if set_to(part, settings) == before:
+            shorts = [" + ".join(names) + ", " + ", ".join(_short(said)) for said, names in films.items()]
+            lines = list(_lines(batch, shorts, room))
+        else:
+            for said, names in films.items():
+                lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
         yield lines, part
         lines = []
+
+
+def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:
+    """How the plate is set for these steps, and for which films."""
+    return steps[0].lane, films_by_settings(steps, settings)
+
+
+def _short(said: Sequence[str]) -> list[str]:
+    """The heat and how long it is pressed."""
+    return [said[0], *(word for word in said if word.startswith(("press ", "back ")))]
 
 
 def _wait(step: Step) -> str:

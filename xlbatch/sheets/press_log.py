@@ -14,7 +14,7 @@ from xlbatch.paper.widths import PAD
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
-from xlbatch.sheets.banner import IRON, banners, films_by_settings
+from xlbatch.sheets.banner import IRON, SetTo, banners, films_by_settings, set_to
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
 from xlbatch.sheets.line_up import layer_columns, measures
@@ -148,13 +148,15 @@ def write(page: Page, plan: Plan) -> None:
     page.title("Press log", *leads(plan))
     page.heading()
     rows = frame.itertuples(index=False, name=None)
-    starts = []
+    settings, starts = plan.job.settings, []
+    before: SetTo = ()
     for steps in batches(plan):
         starts.append(page.row)
-        for lines, part in banners(steps, plan.job.settings, page.room - PAD):
+        for lines, part in banners(steps, settings, page.room - PAD, before):
             for line in lines:
                 page.banner(*line, "banner" if page.row == starts[-1] else "setting")
             for step in part:
                 page.record(next(rows), also={"How": "strong"} if step.trial else {})
+            before = set_to(part, settings)
     page.end_table(starts)
     offer(page, page.head + 1, page.at("Result"), max(page.row - page.head - 1, 1), RESULTS, strict=True)

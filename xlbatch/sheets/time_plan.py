@@ -71,6 +71,8 @@ def parts_lines(time_plan: TimePlan) -> list[str]:
 
 def order_line(pressing: PressPlan) -> str:
     """How long the plate is waited for in either order, and which one the Press log has."""
+    if not pressing.settings_changed:
+        return "Every film is pressed at one heat: the plate is not waited for."
     ways = {
         "one heat for all batches before the next": pressing.waiting_by_heat,
         "each batch to its end before the next": pressing.waiting_by_batch,
