@@ -1,9 +1,9 @@
 """An SVG drawing → the ink of each of its fill colors."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from xml.etree.ElementTree import Element
+from typing import TypeVar
 
 import pathops
 
@@ -12,10 +12,13 @@ from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import clipped, segments_of
 from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import FAULTS, Fault, Unreadable
+from xlbatch.svg.layer import Layers
 from xlbatch.svg.layers import layers_of
-from xlbatch.svg.overlap import Layer, knocked_out, stacked
+from xlbatch.svg.overlap import knocked_out, stacked
 from xlbatch.svg.safe_xml import LARGEST, parse_svg
 from xlbatch.svg.viewport import page_of
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, eq=False)
@@ -41,11 +44,34 @@ class Drawing:
 
 
 def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]:
-    """The drawing in an SVG file, or all that keeps it from being cut. Where colors lie over one another, each keeps
-    its whole shapes (the first drawn lowest), or, `apart`, only what is seen of it."""
-    try:
+    """The drawing in an SVG file, or all that keeps it from being cut; see `drawing_of`."""
+    layers = read_layers(path)
+    return drawing_of(layers, apart) if isinstance(layers, Layers) else layers
+
+
+def read_layers(path: Path) -> Layers | tuple[Fault, ...]:
+    """The layers of an SVG file, or all that keeps it from being cut."""
+
+    def read() -> Layers:
         with path.open("rb") as file:
-            return _drawing(parse_svg(file.read(LARGEST + 1)), apart)
+            root = parse_svg(file.read(LARGEST + 1))
+        page = page_of(root)
+        found = (layer._replace(path=clipped(layer.path, page.clip)) for layer in layers_of(root, page, Effort()))
+        return Layers(tuple(found), page.mm, page.clip)
+
+    return faulted(read)
+
+
+def drawing_of(layers: Layers, apart: bool) -> Drawing | tuple[Fault, ...]:
+    """The ink of each color, or what keeps it from being cut. Where colors lie over one another, each keeps its whole
+    shapes (the first drawn lowest), or, `apart`, only what is seen of it."""
+    return faulted(lambda: _drawing(layers, apart))
+
+
+def faulted(read: Callable[[], T]) -> T | tuple[Fault, ...]:
+    """What `read` gives, or what keeps the drawing from being cut."""
+    try:
+        return read()
     except OSError:
         return (FAULTS["broken"],)
     except Unreadable as unreadable:
@@ -56,15 +82,14 @@ def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]
         return (FAULTS["too deep"],)
 
 
-def _drawing(root: Element, apart: bool) -> Drawing:
-    page, effort = page_of(root), Effort()
-    layers = [Layer(color, clipped(path, page.clip)) for color, path in layers_of(root, page, effort)]
-    seen = knocked_out(layers, effort)
-    fills = _inks(seen if apart else stacked(layers, seen, effort))
+def _drawing(layers: Layers, apart: bool) -> Drawing:
+    effort, drawn = Effort(), [layer for layer in layers.layers if layer.use and len(layer.path)]
+    seen = knocked_out(drawn, effort)
+    fills = _inks(seen if apart else stacked(drawn, seen, effort))
     if not fills:
         raise Unreadable("no ink")
     box = around(ink.box for ink in fills.values())
-    return Drawing(fills, box, page.mm, _center(_inks(seen).values()) - box[0])
+    return Drawing(fills, box, layers.mm, _center(_inks(seen).values()) - box[0])
 
 
 def _inks(paths: Mapping[str, pathops.Path]) -> dict[str, Ink]:

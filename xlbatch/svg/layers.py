@@ -12,7 +12,7 @@ from xlbatch.geometry.weld import closed, common, tidy
 from xlbatch.svg.css import Sheets, sheets_of
 from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import Unreadable
-from xlbatch.svg.overlap import Layer
+from xlbatch.svg.layer import Layer
 from xlbatch.svg.paint import INITIAL, Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
 from xlbatch.svg.shapes import DATA, matrix_of, shape_path
 from xlbatch.svg.stroke import stroke_path
@@ -37,12 +37,13 @@ _MOST_ELEMENTS, _DEEPEST = 10_000, 100  # read, copies counted each time; copies
 @dataclass(frozen=True)
 class _Place:
     """Where an element is drawn: what it inherits, the matrix to the units welded in, its view, and what it is copied
-    into."""
+    into, and the numbers of the elements it lies in."""
 
     style: Style
     matrix: Matrix
     view: View
     within: tuple[Element, ...] = ()
+    element: tuple[int, ...] = ()
 
 
 def layers_of(root: Element, page: Page, effort: Effort) -> tuple[Layer, ...]:
@@ -91,7 +92,7 @@ class _Reader:
                 raise Unreadable("too detailed")
             self._note(style_faults(style))
             matrix = product(matrix_of(element.get("transform", "")), place.matrix)
-            place = replace(place, style=style, matrix=matrix)
+            place = replace(place, style=style, matrix=matrix, element=(*place.element, self.elements))
             return self._clipped(self._kind(element, place), element, place)
         except Unreadable as unreadable:
             self._note(unreadable.args)
@@ -115,9 +116,11 @@ class _Reader:
         stroke = paint_of(style, "stroke", self.by_id) if is_stroked(style) else None
         if fill and shape.tag != "line":
             even_odd = style["fill-rule"] == "evenodd"
-            found.append(Layer(fill, self._counted(shape_path(shape, place.view, place.matrix, even_odd=even_odd))))
+            path = shape_path(shape, place.view, place.matrix, even_odd=even_odd)
+            found.append(Layer(fill, self._counted(path), place.element))
         if stroke:
-            found.append(Layer(stroke, self._counted(stroke_path(shape, place.view, place.matrix, style))))
+            path = stroke_path(shape, place.view, place.matrix, style)
+            found.append(Layer(stroke, self._counted(path), place.element))
         return found[::-1] if style["paint-order"].startswith("stroke") else found
 
     def _counted(self, path: pathops.Path) -> pathops.Path:
@@ -257,4 +260,4 @@ def _rectangle(view: View, matrix: Matrix) -> pathops.Path:
 
 def _within(layers: Sequence[Layer], window: pathops.Path) -> list[Layer]:
     """The part of each layer inside the window."""
-    return [Layer(layer.color, common(layer.path, window)) for layer in layers if len(layer.path) and len(window)]
+    return [layer._replace(path=common(layer.path, window)) for layer in layers if len(layer.path) and len(window)]

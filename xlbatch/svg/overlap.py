@@ -2,20 +2,13 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import groupby
-from typing import NamedTuple
 
 import pathops
 
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import tidy, without
 from xlbatch.svg.effort import Effort
-
-
-class Layer(NamedTuple):
-    """A shape and the `#rrggbb` it is filled with; later layers lie over earlier ones."""
-
-    color: str
-    path: pathops.Path
+from xlbatch.svg.layer import Layer
 
 
 def knocked_out(layers: Sequence[Layer], effort: Effort) -> dict[str, pathops.Path]:
@@ -77,10 +70,10 @@ class _Mass:
         return [contour for bounds, contour in self.contours if _meet(bounds, box)]
 
 
-def _runs(layers: Sequence[Layer], effort: Effort) -> list[Layer]:
+def _runs(layers: Sequence[Layer], effort: Effort) -> list[tuple[str, pathops.Path]]:
     """The layers with neighbors of one color made one."""
     return [
-        Layer(color, _union([layer.path for layer in them], effort))
+        (color, _union([layer.path for layer in them], effort))
         for color, them in groupby(layers, key=lambda layer: layer.color)
     ]
 

@@ -1,0 +1,81 @@
+"""The layers of a drawing: every shape as drawn, lowest first, y upward; a page is about 2,000 units across."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+import pathops
+
+from xlbatch.geometry.path import Box, Matrix
+
+
+@dataclass(frozen=True)
+class Span:
+    """Letters of a live text in one style. Lengths in the text's own units, before its matrix.
+
+    `x`, `y` are where its letters are placed (None: on from the letter before), `dx`, `dy` how far they are moved from
+    there, `rotate` by how many degrees they are turned; the lists run letter by letter and may be shorter."""
+
+    text: str
+    fonts: tuple[str, ...]  # families asked for, the wanted first
+    bold: bool
+    italic: bool
+    size: float
+    spacing: float  # added after each letter
+    fill: str | None  # #rrggbb
+    anchor: str  # start, middle, end: holds from a letter with an x or y of its own on
+    x: tuple[float, ...] = ()
+    y: tuple[float, ...] = ()
+    dx: tuple[float, ...] = ()
+    dy: tuple[float, ...] = ()
+    rotate: tuple[float, ...] = ()
+    word_spacing: float = 0.0
+    stroke: str | None = None
+    stroke_width: float = 0.0
+
+
+@dataclass(frozen=True, eq=False)
+class LiveText:
+    """A text of a drawing that is still letters, not outlines."""
+
+    spans: tuple[Span, ...]
+    matrix: Matrix  # from the text's own units to the drawing's
+    along: pathops.Path | None = None  # the line it runs along, in the text's own units
+    offset: float = 0.0  # how far along that line it starts
+    clip: pathops.Path | None = None
+
+    @property
+    def words(self) -> str:
+        """The text as one line."""
+        return " ".join("".join(span.text for span in self.spans).split())
+
+
+class Layer(NamedTuple):
+    """A shape and the `#rrggbb` it is filled with; later layers lie over earlier ones.
+
+    `path` has closed contours that do not overlap. `element` numbers the groups it lies in, outermost first, and
+    itself. `use` is False where it is proposed to be left out. A live text has no path until it is set."""
+
+    color: str
+    path: pathops.Path
+    element: tuple[int, ...] = ()
+    use: bool = True
+    text: LiveText | None = None
+
+
+class Note(NamedTuple):
+    """Something to tell about a drawing: a problem's code, and the facts in its texts."""
+
+    code: str
+    facts: Mapping[str, object] = {}
+
+
+@dataclass(frozen=True, eq=False)
+class Layers:
+    """A drawing as its layers. `mm` is the size of one unit when the drawing is taken at its own size."""
+
+    layers: tuple[Layer, ...]
+    mm: float
+    page: Box | None = None  # what is seen of the drawing
+    notes: tuple[Note, ...] = field(default=())
+    widest: float | None = None  # in mm: wider, and its outlines are too coarse
