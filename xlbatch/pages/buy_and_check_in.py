@@ -13,7 +13,7 @@ NAME = "Buy and check in"
 TELLS = "Buyer: order the number under Buy. Whoever unpacks: write how many good ones arrived."
 KINDS = {"blank": "Garments", "film": "Film", "supply": "Supplies"}
 HEADS = ("Item", "Size", "Color", "Needed", "Spare", "Have", "Buy", "Cost", "Ordered", "Arrived, good")
-WIDTHS = (12, 7, 7, 5, 4, 4, 4, 6, 5, 5)
+WIDTHS = (13, 7, 7, 5, 4, 4, 4, 6, 5, 5)
 WORDS = sum(WIDTHS[:3])  # columns of item, size and color
 RULE = PLAIN.but(bottom=HAIRLINE)
 NUMBER = RULE.but(align="center")
@@ -85,4 +85,4 @@ def _write_sum(leaf: Leaf, work: Work) -> None:
     sign = currency_sign(work.plan.job.settings)
     amount = "" if cost is None else f"{sign}{cost:,.2f}"
     top = Look(KEY, bold=True, top=THICK)
-    leaf.row(24, Span(37, text, top), Span(12, amount, top.but(align="right")), Span(10, None, top), joined=True)
+    leaf.row(24, Span(38, text, top), Span(12, amount, top.but(align="right")), Span(10, None, top), joined=True)

@@ -8,23 +8,27 @@ from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
 from xlbatch.pages.look import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, Look, Part
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
-from xlbatch.pictures.strip_picture import strip_picture
+from xlbatch.pictures.strip_picture import View, strip_picture, view_of
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
-TELLS = "Cutter: one run at a time. Weeder: one strip at a time; each strip keeps its number."
+TELLS = "Cutter: one run at a time, carrier side down. Weeder: one strip at a time; it keeps its number."
 TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
-LINE_HEIGHT, LEAST_STRIP = 18.0, 62.0  # points; a strip's number and boxes need the latter
+LINE_HEIGHT, LEAST_STRIP = 18.0, 52.0  # points; a strip's number and boxes need the latter
+TALLEST = 72.0  # points, of a strip's picture
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
-PICTURE = 14  # columns
-WIDTHS = (8, 3, 12, 7, 9, 6, PICTURE)
-HEADS = ("Strip", "No.", "Who", "Size", "On it", "Spoiled", "As it lies, to scale")
+PICTURE = 15  # columns
+STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 8, 3, 12, 7, 9, 6
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
 def write(leaf: Leaf, work: Work) -> None:
     """Every run: what to load and which file to cut, then its strips; after a film's runs, what is alike in it."""
-    heads = zip(WIDTHS, HEADS, strict=True)
+    said = says(work)
+    heads = (
+        (STRIP, "Strip"), (NO, "No."), *(((WHO, "Who"),) if said else ((WHO + ON_IT, "Who, on it"),)), (SIZE, "Size"),
+        *(((ON_IT, "On it"),) if said else ()), (SPOILED, "Spoiled"), (PICTURE, "As it lies; thick: leads"),
+    )  # fmt: skip
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
     leaf.repeat()
     runs = work.plan.layout.runs
@@ -40,34 +44,34 @@ def _write_run(leaf: Leaf, work: Work, run: Run) -> None:
     length = printed_text(run.length, work.unit, up=True)
     leaf.row(
         22,
-        Span(37, f"RUN {run.no}   {run.film.name}   load {length}", band.but(size=KEY, bold=True)),
+        Span(38, f"RUN {run.no}   {run.film.name}   load {length}", band.but(size=KEY, bold=True)),
         Span(22, _files(run), band.but(align="right")),
         joined=True,
     )
-    leaf.line(" ".join(_minded(run)), PLAIN.but(bottom=THIN), joined=True)
-    scale, shapes = _scale(run), len(work.plan.garments) <= MOST_DRAWN
+    if minded := " ".join(_minded(run)):
+        leaf.line(minded, PLAIN.but(bottom=HAIRLINE), joined=True)
+    view = view_of(run, PICTURE * COLUMN - 6, TALLEST) if len(work.plan.garments) <= MOST_DRAWN else None
     labels = dict(_labels(run))
     for strip in run.strips:
-        _write_strip(leaf, work, (run, strip), labels, scale if shapes else None)
+        _write_strip(leaf, work, (run, strip), labels, view)
 
 
 def _files(run: Run) -> str:
-    return f"cut file {run.no:02d}, guide {run.no:02d}" if run.cut_file else f"guide {run.no:02d}: sizes only"
+    return (
+        f"file {run.no:02d}{', already mirrored' * run.mirrored}; guide {run.no:02d}"
+        if run.cut_file
+        else f"guide {run.no:02d}: sizes only"
+    )
 
 
 def _minded(run: Run) -> Iterator[str]:
     """What to mind before a run is cut."""
-    yield f"From {run.cut_from if run.cut_from != 'roll' else 'the roll'}, carrier side down."
-    yield "The file is already mirrored: do not mirror again." if run.mirrored else "Your cutter must mirror the file."
+    if run.cut_from != "roll":
+        yield f"From the piece {run.cut_from}."
+    if not run.mirrored:
+        yield "NOT MIRRORED: your cutter must mirror the file."
     if run.length > TABLE:
         yield "Longer than most tables: put something behind the cutter to catch it."
-
-
-def _scale(run: Run) -> float:
-    """Points a mm: one for all strips of a run, so that the longest fits its column and few rows are stretched."""
-    lines = sum(len(strip.lying) for strip in run.strips) / len(run.strips)
-    high = max(LEAST_STRIP, lines * LINE_HEIGHT) - 5
-    return min((PICTURE * COLUMN - 5) / max(strip.length for strip in run.strips), high / run.film.usable_width)
 
 
 def _labels(run: Run) -> Iterator[tuple[str, str]]:
@@ -82,23 +86,21 @@ def _labels(run: Run) -> Iterator[tuple[str, str]]:
 
 
 def _write_strip(
-    leaf: Leaf, work: Work, strip_of_run: tuple[Run, Strip], labels: Mapping[str, str], scale: float | None
+    leaf: Leaf, work: Work, strip_of_run: tuple[Run, Strip], labels: Mapping[str, str], view: View | None
 ) -> None:
     run, strip = strip_of_run
     pieces = sorted(strip.lying, key=lambda lying: (lying.decal.garment_no, lying.decal.id))
-    high = run.film.usable_width * scale + 5 if scale else 0.0
+    high = view.size(run, strip)[1] + 7 if view else 0.0
     least = max(LINE_HEIGHT, LEAST_STRIP / len(pieces), high / len(pieces))
     gap = work.plan.job.settings.gap if work.plan.job.settings.interlock else None
+    shown = [Shown(strip_picture(run, strip, labels, view, gap), (ACROSS - PICTURE) * COLUMN + 2)] if view else []
     for at, lying in enumerate(pieces):
         last = at == len(pieces) - 1
         edge = RULE.but(bottom=THIN) if last else RULE
         first = (
-            Span(WIDTHS[0], _strip_cell(strip, work), PLAIN.but(bottom=THIN), down=len(pieces))
-            if at == 0
-            else Under(WIDTHS[0])
+            Span(STRIP, _strip_cell(strip, work), PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(STRIP)
         )
         picture = Span(PICTURE, None, PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(PICTURE)
-        shown = [Shown(strip_picture(run, strip, labels, scale, gap), (ACROSS - PICTURE) * COLUMN + 2)] if scale else []
         leaf.row(
             least, first, *_piece_cells(work, lying, labels, edge), picture,
             pictures=shown if at == 0 else (), joined=not last,
@@ -116,11 +118,18 @@ def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
 def _piece_cells(work: Work, lying: Lying, labels: Mapping[str, str], edge: Look) -> Iterator[Span]:
     decal = lying.decal
     garment = work.garments[decal.garment_no]
-    yield Span(WIDTHS[1], labels[decal.id], edge.but(bold=True))
-    yield Span(WIDTHS[2], garment.who, edge)
-    yield Span(WIDTHS[3], garment.blank.size, edge)
-    yield Span(WIDTHS[4], decal.text or decal.piece, edge.but(bold=True))
-    yield Span(WIDTHS[5], f"{BOX} {decal.id}", edge)
+    said = says(work)
+    yield Span(NO, labels[decal.id], edge.but(bold=True))
+    yield Span(WHO if said else WHO + ON_IT, garment.who, edge)
+    yield Span(SIZE, garment.blank.size, edge)
+    if said:
+        yield Span(ON_IT, decal.text or decal.piece, edge.but(bold=True))
+    yield Span(SPOILED, f"{BOX} {decal.id}", edge)
+
+
+def says(work: Work) -> bool:
+    """Whether any piece says something else than the name of whoever it is for."""
+    return any(decal.text != work.garments[decal.garment_no].who for decal in work.plan.decals)
 
 
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:

@@ -4,14 +4,14 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.look import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, TICK, Look
+from xlbatch.pages.look import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine
 
 NAME = "Hand-out"
 TELLS = "Whoever hands out: one group at a time, tick each garment, take what is owed, have it signed."
-NO, WHO, GARMENT, SIZE, GOT = 3, 12, 9, 7, 3
+NO, WHO, GARMENT, SIZE, GOT = 3, 12, 12, 7, 3
 AMOUNT = 5  # columns of each of price, paid and owed
 MONEY = "#,##0.00"
 RULE = PLAIN.but(bottom=HAIRLINE)
@@ -50,11 +50,11 @@ def _write_group(leaf: Leaf, work: Work, group: str, on_it: int, *, priced: bool
             16,
             Span(NO, garment.no, RULE.but(bold=True)),
             Span(WHO, garment.who, RULE.but(bold=True)),
-            Span(GARMENT, f"{garment.blank.garment}, {garment.color}", RULE),
+            Span(GARMENT, work.garment_text(garment), RULE),
             Span(SIZE, garment.blank.size, RULE),
             Span(on_it, work.on_it(garment.no), RULE),
             *(_amounts([line]) if priced else ()),
-            Span(GOT, BOX, TICK.but(bottom=HAIRLINE)),
+            Span(GOT, BOX, RULE.but(align="center")),
             joined=True,
         )
     _write_sums(leaf, [work.money[garment.no] for garment in garments], f"Received {len(garments)}, signed:",
@@ -81,11 +81,10 @@ def _write_sums(leaf: Leaf, lines: Sequence[MoneyLine], text: str, *, priced: bo
     line = PLAIN.but(bottom=THIN) if signed else look
     rest = ACROSS - 15 - 20 - (3 * AMOUNT if priced else 0) - GOT
     leaf.row(
-        22,
+        20,
         Span(15, text, look),
         Span(20, None, line),
         Span(rest, None, look),
         *(_amounts(lines, STRONG.but(top=THIN)) if priced else ()),
         Span(GOT, None, look),
     )
-    leaf.row(3)

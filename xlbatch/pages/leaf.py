@@ -23,7 +23,7 @@ from xlbatch.paper.style import FONT
 from xlbatch.paper.widths import PAD
 
 COLUMN = 9.0  # points: 12 dots of a screen, whole dots also where it shows letters enlarged by quarters
-ACROSS = 59  # columns: 7 3/8 in
+ACROSS = 60  # columns: 7 1/2 in
 SIDE, TOP, BOTTOM, FOOTER = 0.35, 0.4, 0.5, 0.25  # margins in inches
 SLACK = 0.985  # viewers draw rows up to 1 % higher than asked
 HEIGHTS = {"Letter": (1, 11.0), "A4": (9, 11.69)}  # the workbook's own number for the paper; inches
@@ -82,18 +82,20 @@ class Leaf:
     def title(self, tells: str, aside: str) -> None:
         """The sheet's title, with the job `aside`, and what whoever holds the page does."""
         rule = Look(TITLE, bold=True, bottom=HEAVY)
-        self.row(26, Span(31, self.name, rule), Span(28, aside, rule.but(size=FINE, bold=False, align="right")))
+        self.row(26, Span(32, self.name, rule), Span(28, aside, rule.but(size=FINE, bold=False, align="right")))
         self.line(tells, STRONG.but(color=ACCENT))
 
     # rows
 
     def row(self, least: float, *spans: Span | Under, pictures: Sequence[Shown] = (), joined: bool = False) -> None:
         """One row, as high as its texts need and at least `least` points."""
-        height = max(
-            [least, *(_height(span, self.cushion) for span in spans if isinstance(span, Span) and span.down == 1)]
-        )
+        height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
         self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page))
         self._new_page = False
+
+    def needed(self, span: Span) -> float:
+        """The height in points that a cell's text needs."""
+        return _height(span, self.cushion)
 
     def line(self, text: Value, look: Look = PLAIN, least: float = 16, *, joined: bool = False) -> None:
         """One text across the page."""

@@ -29,18 +29,13 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_totals(leaf, work)
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
-    _write_steps(leaf, work, pages)
-    leaf.head("Results")
-    leaf.line(f"These pages are only to print. Type what was cut, spoiled, pressed and paid into “{plan_name}” and "
-              "drop that: the next pages hold only what is still to do.")  # fmt: skip
+    _write_steps(leaf, work, pages, plan_name)
     assumed = [advice(problem) for problem in work.plan.problems if problem.code in ASSUMED]
     if assumed:
         leaf.head("Assumed")
-        for text in assumed:
-            leaf.line(text)
+        leaf.line(" ".join(assumed))
     leaf.head("Cautions")
-    for line in table("cautions"):
-        leaf.line(f"•  {line['Caution']}")
+    leaf.line("  ".join(f"• {line['Caution']}" for line in table("cautions")))
 
 
 def _write_totals(leaf: Leaf, work: Work) -> None:
@@ -60,7 +55,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     ]
     box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
     leaf.row(6)
-    widths = (14, 10, 12, 12, 11)
+    widths = (15, 10, 12, 12, 11)
     leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
@@ -72,43 +67,46 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
                           box.but(align="left")))  # fmt: skip
 
 
-def _reasons(work: Work, level: str) -> Mapping[str, Sequence[RosterRow]]:
-    """What is wrong, each once, and the rows it is about; only what is about people."""
+def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
+    """What is wrong, like ones once in the words of the first, and the rows it is about, by who; only what is about
+    people."""
     rows = {row.source.row: row for row in reversed(work.plan.job.roster)}
-    found: dict[str, dict[int, RosterRow]] = {}
+    words: dict[str, str] = {}
+    found: dict[str, dict[str, RosterRow]] = {}
     for problem in work.plan.problems:
         them = [rows[row] for row in problem.rows if row in rows]
         if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
-            found.setdefault(advice(problem), {}).update({row.no: row for row in them})
-    return {text: tuple(them.values()) for text, them in found.items()}
+            text = words.setdefault(problem.code, advice(problem))
+            names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
+            found.setdefault(text, {}).update(names)
+    return found
 
 
-def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Sequence[RosterRow]]) -> None:
+def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, RosterRow]]) -> None:
     """The people by what is the matter, the reason once."""
     if not reasons:
         return
     leaf.head(title)
     for text, rows in list(reasons.items())[:MOST_LINES]:
-        names = listed(dict.fromkeys(f"{row.who or 'no name'} (no. {row.no})" for row in rows))
-        leaf.line((Part(f"{names}: ", bold=True), Part(text)))
+        leaf.line((Part(f"{listed(rows)}: ", bold=True), Part(text)))
     if len(reasons) > MOST_LINES:
         leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
 
 
-def _write_steps(leaf: Leaf, work: Work, pages: Pages) -> None:
+def _write_steps(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     leaf.head("In this order")
-    widths = (3, 34, 6, 8, 8)
+    widths = (3, 35, 6, 8, 8)
     heads = ("", "Do", "Page", "Whose hands", "Time, done")
     looks = [HEAD.but(size=FINE, align=align) for align in ("left", "left", "center", "center", "right")]
     leaf.row(13, *map(Span, widths, heads, looks), joined=True)
-    for at, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages), 1):
+    for at, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
         numbers = _range([pages[sheet] for sheet in sheets if sheet in pages])
         look = PLAIN.but(bottom=HAIRLINE, fill=BAND if do.startswith("FIRST") else "")
         time = f"{hours_text(seconds)}  " if seconds else ""
         leaf.row(
             30,
             Span(3, at, look.but(size=TITLE, bold=True, color=ACCENT)),
-            Span(34, (Part(do, bold=True), Part(f"\n{how}")), look),
+            Span(35, (Part(do, bold=True), Part(f"\n{how}")), look),
             Span(6, numbers, look.but(size=KEY, bold=True, align="center")),
             Span(8, hands, look.but(align="center")),
             Span(8, f"{time}{BOX}", look.but(align="right")),
@@ -123,7 +121,7 @@ def _range(pages: Sequence[tuple[int, int]]) -> str:
     return str(first) if first == last else f"{first}–{last}"
 
 
-def _steps(work: Work, pages: Pages) -> Iterator[tuple[str, str, Sequence[str], str, float]]:
+def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str, Sequence[str], str, float]]:
     """What to do, how, the sheets for it, whose hands it needs, and the seconds it takes (0: not known)."""
     cut, weed, press = (_seconds(work, stage) for stage in ("cut", "weed", "press"))
     making = (cut_and_weed.NAME, press_cards.NAME)
@@ -163,7 +161,7 @@ def _steps(work: Work, pages: Pages) -> Iterator[tuple[str, str, Sequence[str], 
     )
     yield (
         "Bag, hand out, collect",
-        "A tag in each bag. Type the results into the plan.",
+        f"A tag in each bag. Type the results into “{plan_name}”.",
         (hand_out.NAME, tag_page.NAME),
         "packer",
         0,

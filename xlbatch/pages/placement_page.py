@@ -5,7 +5,7 @@ from itertools import zip_longest
 from string import ascii_uppercase
 from typing import NamedTuple
 
-from xlbatch.pages.leaf import COLUMN, Leaf, Shown, Span
+from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
 from xlbatch.pages.look import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
 from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.picture import Picture
@@ -17,7 +17,7 @@ NAME = "Placement pictures"
 TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nearest edge of the piece."
 DRAWING, SIZES, MEASURE = 14, 8, 5  # columns; what is left is for the ruler
 PAIR = 2 * (DRAWING + SIZES + MEASURE)
-HIGH = 160.0  # points, of a drawing
+HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
 FILLER = 16.0
 MOST = 24  # drawings
 
@@ -39,40 +39,50 @@ def kinds(work: Work) -> Sequence[Sequence[Place]]:
 
 
 def write(leaf: Leaf, work: Work) -> None:
-    """Two drawings beside one another, the ruler at the right of the first ones."""
-    drawings = [_drawing(work, places) for places in kinds(work)]
+    """Two drawings beside one another, the ruler at the right of those on the first page."""
+    found = kinds(work)
+    pairs = max(1, -(-len(found) // 2))
+    high = min(HIGH, max(LEAST_HIGH, (leaf.budget - sum(row.height for row in leaf.rows) - 20) / pairs - 30))
+    drawings = [_drawing(work, places, high) for places in found]
     ruler = plain_ruler(max((place.below_collar or 0.0 for place in work.plan.places), default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
-    left = ruler.height
+    room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height
+    shown = [Shown(ruler, PAIR * COLUMN + 2, 0)]
     for first in range(0, len(drawings), 2):
-        beside = drawings[first : first + 2]
-        left -= _write_pair(leaf, beside, Shown(ruler, PAIR * COLUMN + 2, 0) if first == 0 else None, left)
-    while left > 0:
-        leaf.row(FILLER, joined=left > FILLER)
-        left -= FILLER
+        rows = _pair(drawings[first : first + 2])
+        high = sum(row.height for row in rows)
+        if high > room and first:
+            _fill(leaf, beside_ruler)
+            leaf.new_page()
+            room, beside_ruler = leaf.budget, 0.0
+        for row in rows:
+            leaf.row(row.height, *row.spans, pictures=[*row.pictures, *shown], joined=True)
+            shown = []
+        leaf.row(4)
+        room, beside_ruler = room - high - 4, beside_ruler - high - 4
+    _fill(leaf, beside_ruler)
 
 
-def _write_pair(leaf: Leaf, beside: Sequence["_Drawing"], ruler: Shown | None, left: float) -> float:
-    """Two drawings with their tables; `left`: the height the ruler still needs. Returns the height."""
-    start = len(leaf.rows)
+def _fill(leaf: Leaf, height: float) -> None:
+    """Empty rows, so that what stands beside them stays on this page."""
+    while height > 0:
+        leaf.row(min(height, FILLER))
+        height -= FILLER
+
+
+def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:
+    """The rows of two drawings with their tables."""
+    leaf = Leaf("", job="", paper="Letter")
     wide = DRAWING + SIZES + MEASURE
     band = Look(bold=True, fill=BAND, top=THIN)
     shown = [Shown(drawing.picture, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
-    titles = (Span(wide, drawing.title, band) for drawing in beside)
-    leaf.row(18, *titles, pictures=[*shown, *([ruler] if ruler else [])], joined=True)
-    height = 0.0
+    leaf.row(18, *(Span(wide, drawing.title, band) for drawing in beside), pictures=shown)
     for lines in zip_longest(*(drawing.lines for drawing in beside)):
-        cells = [cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))]
-        leaf.row(FILLER, *cells, joined=True)
-        height += leaf.rows[-1].height
-    while height < HIGH + 4:
-        leaf.row(FILLER, joined=True)
-        height += FILLER
-    used = sum(row.height for row in leaf.rows[start:])
-    leaf.row(4, joined=used + 4 < left)
-    return used + 4
+        leaf.row(FILLER, *(cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))))
+    _fill(leaf, max(drawing.picture.height for drawing in beside) + 22 - sum(row.height for row in leaf.rows))
+    return leaf.rows
 
 
 class _Drawing(NamedTuple):
@@ -81,7 +91,7 @@ class _Drawing(NamedTuple):
     lines: Sequence[Line]
 
 
-def _drawing(work: Work, places: Sequence[Place]) -> _Drawing:
+def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
     """The drawing of the garment of middle size, and the measures of all."""
     blank, side = places[0].garment.blank, places[0].side
     of: dict[int, list[Place]] = {}
@@ -90,7 +100,7 @@ def _drawing(work: Work, places: Sequence[Place]) -> _Drawing:
     by_size = sorted(of.values(), key=lambda them: them[0].garment.blank.chest)
     middle = by_size[len(by_size) // 2]
     letters = {place.decal.id: letter for place, letter in zip(middle, ascii_uppercase, strict=False)}
-    picture = placement_drawing(middle, letters, DRAWING * COLUMN - 5, HIGH)
+    picture = placement_drawing(middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
         for at, letter in enumerate(letters.values())

@@ -34,9 +34,10 @@ TELLS = "Press: batch by batch, down the page. Tick each piece as it is pressed;
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, WHO, DRAWING, STEPS, RESULT = 4, 13, 11, 19, 4
+NO, WHO, DRAWING, STEPS, RESULT = 3, 15, 10, 18, 5
 NOTE = ACROSS - NO - WHO - DRAWING - STEPS - RESULT
-STEP_HEIGHT, LEAST_CARD, TALL_CARD = 17.0, 30.0, 48.0  # points
+STEP_HEIGHT, LEAST_CARD, TALL_CARD = 17.5, 30.0, 52.0  # points; of one step, of a card of one, of a card of several
+USUAL = ("front collar seam", "back collar seam")  # what is measured from where nothing else is said
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -78,7 +79,7 @@ def write(leaf: Leaf, work: Work) -> None:
     for film in films if few else ():
         _write_settings(leaf, work, film, steps[0].press)
     leaf.line(CAUTION, STRONG)
-    _write_heads(leaf)
+    _write_heads(leaf, work.unit)
     leaf.repeat()
     for film in () if few else films:
         _write_settings(leaf, work, film, steps[0].press)
@@ -96,97 +97,109 @@ def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press) -> None:
     if press.kind == IRON:
         heat = f"dial {iron_dial(film.temperature)}"
     edge = Look(top=THIN, bottom=THIN)
-    cover = f"{press.cover} on" if press.cover else "no cover"
+    center = edge.but(align="center", left=THIN)
+    cover = f"{press.cover} on top" if press.cover else "no cover"
     back = f"then back {film.back:g} s" if film.back else "one side only"
+    about = (Part(film.name, KEY, bold=True), Part(f"\nwarm-up {film.warm_up:g} s; {cover}"))
     leaf.row(
         42,
-        Span(
-            20,
-            (Part(film.name, KEY, bold=True), Part(f"\nwarm the bare garment {film.warm_up:g} s; {cover}")),
-            edge.but(left=THIN),
-        ),
+        Span(23, about, edge.but(left=THIN)),
         Span(11, heat, edge.but(size=BANNER, bold=True, align="center")),
-        Span(
-            12, (Part(f"{film.press:g} s", BANNER, bold=True), Part(f"\n{back}")), edge.but(align="center", left=THIN)
-        ),
-        Span(8, (Part(film.pressure, KEY, bold=True), Part("\npressure")), edge.but(align="center", left=THIN)),
-        Span(8, (Part(film.peel, KEY, bold=True), Part("\npeel")), edge.but(align="center", left=THIN, right=THIN)),
+        Span(10, (Part(f"{film.press:g} s", BANNER, bold=True), Part(f"\n{back}")), center),
+        Span(8, (Part(film.pressure, KEY, bold=True), Part("\npressure")), center),
+        Span(8, (Part(film.peel, KEY, bold=True), Part("\npeel")), center.but(right=THIN)),
     )
 
 
-def _write_heads(leaf: Leaf) -> None:
-    heads = ((NO, "No."), (WHO, "Who, garment, size"), (DRAWING, ""), (STEPS, f"Pieces in order ({BOX} pressed)"))
-    last = ((RESULT, "Result"), (NOTE, "Note"))
-    leaf.row(18, *(Span(width, text, HEAD) for width, text in (*heads, *last)))
+def _write_heads(leaf: Leaf, unit: str) -> None:
+    measured = f"{unit} from collar seam down to top edge"
+    heads = (
+        (NO, "No."), (WHO, "Who, garment, size"), (DRAWING, "Where"), (STEPS, f"Press in this order: {measured}"),
+        (RESULT, "Result"), (NOTE, "Note"),
+    )  # fmt: skip
+    leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
 def _write_block(leaf: Leaf, work: Work, block: Block) -> None:
     word = "BATCH" if len(block.batches) == 1 else "BATCHES"
-    band = Look(fill=BAND, top=THICK)
-    leaf.row(
-        20,
-        Span(17, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True)),
-        Span(
-            42,
-            "   ".join(_pass_text(work, number, steps) for number, steps in enumerate(block.passes, 1)),
-            band.but(align="right"),
-        ),
-        joined=True,
+    band, several = Look(fill=BAND, top=THICK), len(block.passes) > 1
+    passes = "   ".join(
+        f"{f'{number}: ' if several else ''}{_pass_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     )
+    title = Span(15, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
+    leaf.row(20, title, Span(ACROSS - 15, passes, band.but(align="right")), joined=True)
     for garment, steps in block.cards:
-        _write_card(leaf, work, garment, steps, several=len(block.passes) > 1)
+        _write_card(leaf, work, garment, [(str(number) if several else "", step) for number, step in steps])
 
 
-def _pass_text(work: Work, number: int, steps: Sequence[Step]) -> str:
-    """`1: White smooth 330 °F, strips 3`."""
+def _pass_text(work: Work, steps: Sequence[Step]) -> str:
+    """`White smooth strip 3, 330 °F`."""
     films = dict.fromkeys(step.film.name for step in steps)
     heat = temperature_text(steps[0].temperature, work.plan.job.settings.temperature_unit)
-    wait = f", wait {max(1, round(steps[0].wait / 60))} min" if steps[0].wait >= 30 else ""
+    wait = f" (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else ""
     strips = dict.fromkeys(work.lies[s.place.decal.id][1].batch for s in steps if s.place.decal.id in work.lies)
-    return f"{number}: {' + '.join(films)} strip {listed(strips)}, {heat}{wait}"
+    return f"{' + '.join(films)} strip {listed(strips)}, {heat}{wait}"
 
 
-def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[int, Step]], *, several: bool) -> None:
-    count, edge = len(steps), RULE
-    least = max(STEP_HEIGHT, (LEAST_CARD if count == 1 else TALL_CARD) / count)
-    who = (Part(garment.who or f"no. {garment.no}", bold=True), Part(f"\n{garment.blank.garment}, {garment.color}  "),
-           Part(garment.blank.size, bold=True))  # fmt: skip
-    drawn = len(work.plan.garments) <= MOST_DRAWN
-    picture = (
-        card_picture([step.place for _, step in steps], DRAWING * COLUMN - 4, least * count - 3) if drawn else None
+def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]]) -> None:
+    """One garment: its steps below one another, everything else beside all of them."""
+    texts = [Span(STEPS, _step_text(work, number, step), PLAIN) for number, step in steps]
+    count = len(texts)
+    least = (LEAST_CARD if count == 1 else TALL_CARD) / count
+    heights = [max(STEP_HEIGHT, least, leaf.needed(text)) for text in texts]
+    who = (
+        Part(garment.who or f"no. {garment.no}", bold=True),
+        Part(f"\n{garment.blank.size}", bold=True),
+        Part(f"  {work.garment_text(garment)}"),
     )
-    for at, (number, step) in enumerate(steps):
-        first, last = at == 0, at == count - 1
-        side = (
-            (Span(NO, garment.no, edge.but(size=KEY, bold=True), down=count), Span(WHO, who, edge, down=count),
-             Span(DRAWING, None, edge, down=count))
-            if first else (Under(NO), Under(WHO), Under(DRAWING))
-        )  # fmt: skip
-        end = (
-            (Span(RESULT, "ok\nredo", edge.but(align="center", left=THIN), down=count),
-             Span(NOTE, None, edge.but(left=THIN, right=THIN), down=count))
-            if first else (Under(RESULT), Under(NOTE))
-        )  # fmt: skip
-        shown = [Shown(picture, (NO + WHO) * COLUMN + 2)] if picture and first else []
-        text = _step_text(work, step, str(number) if several else "")
-        leaf.row(least, *side, Span(STEPS, text, edge if last else PLAIN), *end, pictures=shown, joined=not last)
+    side = (
+        Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),
+        Span(WHO, who, RULE, down=count),
+        Span(DRAWING, None, RULE, down=count),
+    )
+    end = (
+        Span(RESULT, "ok\nredo", RULE.but(align="center", left=THIN), down=count),
+        Span(NOTE, None, RULE.but(left=THIN, right=THIN), down=count),
+    )
+    heights[-1] += max(0, leaf.needed(side[1]) - sum(heights))
+    shown = []
+    if len(work.plan.garments) <= MOST_DRAWN:
+        picture = card_picture([step.place for _, step in steps], DRAWING * COLUMN - 4, sum(heights) - 3)
+        shown = [Shown(picture, (NO + WHO) * COLUMN + 2)]
+    for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
+        last = at == count - 1
+        cell = text._replace(look=RULE) if last else text
+        under = ([Under(span.columns) for span in spans] for spans in (side, end))
+        before, after = (side, end) if at == 0 else under
+        leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=not last)
 
 
-def _step_text(work: Work, step: Step, number: str) -> tuple[Part, ...]:
-    """`☐ 1 full front  3 in below front collar seam`, and what to mind."""
+def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
+    """`☐ 1 full front  3 in`, and what to mind."""
     place = step.place
     far, seam = where_text(place, work.unit)
-    more = [aside_text(place, work.unit), step.how]
-    says = [*([seam] if place.line_up_by else []), *filter(None, more)]
+    here = [
+        other for other in work.steps[place.garment.no] if other.place.decal.spec.position == place.decal.spec.position
+    ]
+    films = {other.film.name for other in work.steps[place.garment.no] if other.temperature == step.temperature}
+    minded = (
+        "" if seam.split(" ", 1)[1] in USUAL else seam,
+        aside_text(place, work.unit),
+        step.film.name if len(films) > 1 else "",
+        step.how,
+    )
+    piece = f": {place.decal.piece}" if len(here) > 1 else ""
     return (
         Part(f"{BOX} ", KEY),
-        Part(f"{number} {place.decal.spec.position} ".lstrip()),
+        Part(f"{number} {place.decal.spec.position}{piece}  ".lstrip()),
         Part(far, KEY, bold=True),
-        Part(f" {'; '.join(says)}"),
+        Part("".join(f"; {text}" for text in minded if text)),
     )
 
 
 def _write_advice(leaf: Leaf) -> None:
     again = work_time("press", "press again where an edge lifts")
-    leaf.line(f"If an edge lifts: lay the carrier back, cover it, {again:g} s more. If a piece is spoiled: ring redo, "
-              "write which piece into Note, lay the garment aside and go on.")  # fmt: skip
+    leaf.line(
+        f"If an edge lifts: lay the carrier back, cover it, {again:g} s more. If a piece is spoiled: ring redo, write "
+        "which piece into Note, lay the garment aside and go on."
+    )

@@ -7,7 +7,7 @@ from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
 from xlbatch.pages.look import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
-from xlbatch.pictures.art_panel import art_panel, row_picture, row_scale
+from xlbatch.pictures.art_panel import art_panel, row_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
 from xlbatch.sheets.proof import film_colors
@@ -18,7 +18,7 @@ TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below.
 PANELS, HIGH, SMALL_HIGH = 3, 132.0, 88.0  # side by side; points high, and where there are many
 MANY = 3  # panels; more are drawn smaller
 MOST_PANELS, MOST_DRAWN = 12, 1_000
-NO, WHO, PICTURE, TICKED, GUTTER = 3, 10, 13, 3, 1
+NO, WHO, PICTURE, TICKED, GUTTER = 3, 12, 11, 3, 2
 HALF = NO + WHO + PICTURE + TICKED
 TEXT_HIGH = 15.0  # points of a row of pieces
 RULE = PLAIN.but(bottom=HAIRLINE)
@@ -36,11 +36,10 @@ def write(leaf: Leaf, work: Work) -> None:
     half = [Span(width, text, look) for width, text in heads]
     leaf.row(14, *half, Span(GUTTER), *half, joined=True)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
-    scale = row_scale([_texts(work, garment) for garment in garments], PICTURE * COLUMN - 8, TEXT_HIGH)
     rows = -(-len(garments) // 2)
     for at in range(rows):
         beside = [garments[at], *garments[rows + at : rows + at + 1]]
-        _write_texts(leaf, work, beside, scale, joined=at == rows - 1)
+        _write_texts(leaf, work, beside, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -90,14 +89,15 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], scale: float, *, joined: bool) -> None:
+def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], *, joined: bool) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
         cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts))
         if len(work.plan.garments) <= MOST_DRAWN:
             left = at * (HALF + GUTTER) + NO + WHO
-            pictures.append(Shown(row_picture(texts, scale), left * COLUMN + 3, 2))
+            picture = row_picture(texts, PICTURE * COLUMN - 8, TEXT_HIGH)
+            pictures.append(Shown(picture, left * COLUMN + 3, 2))
     high = max((shown.picture.height for shown in pictures), default=0.0)
     leaf.row(max(29.0, high + 14), *cells, pictures=pictures, joined=joined)
 
@@ -113,7 +113,8 @@ def _cells(work: Work, garment: Garment, texts: Sequence[Group]) -> Iterator[Spa
 
 
 def look_alikes(text: str) -> str:
-    """The letters of a text that look like others, with their Unicode numbers."""
+    """The letters that look like those of the plain alphabet in a text that has both, with their Unicode numbers."""
     like = {line["Letter"]: line["Looks like"] for line in table("lookalikes")}
-    found = dict.fromkeys(letter for letter in text if letter in like)
+    mixed = any(letter.isascii() and letter.isalpha() for letter in text)
+    found = dict.fromkeys(letter for letter in text if mixed and letter in like)
     return "".join(f"; {letter} is U+{ord(letter):04X}, not {like[letter]}" for letter in found)

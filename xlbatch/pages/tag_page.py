@@ -5,15 +5,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
-from xlbatch.pages.leaf import Leaf, Span
+from xlbatch.pages.leaf import COLUMN, Leaf, Span
 from xlbatch.pages.look import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
 from xlbatch.pages.work import Work
+from xlbatch.paper.measure import text_width
 from xlbatch.paper.style import currency_sign
+from xlbatch.paper.widths import PAD
 from xlbatch.trade.tables import table
 
 NAME = "Bag tags"
 BESIDE = 3
-EDGE, INSIDE = 1, 17  # columns: the clear edge at each side of a tag, and what is between
+FITTED = (KEY, 13.0, 12.0, 11.0, 10.0)  # sizes of a name, so that most fit a line
+EDGE, INSIDE = 1, 18  # columns: the clear edge at each side of a tag, and what is between
 MARGIN = 3.0  # points clear of the cut above and below
 
 
@@ -44,13 +47,13 @@ def tags(work: Work) -> Iterator[Tag]:
 
 def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool) -> Iterator[TagLine]:
     yield TagLine(garment.who or f"No. {garment.no}", f"no. {garment.no}", Look(KEY, bold=True))
-    made = f"{garment.blank.size}  {garment.blank.garment}, {garment.color}"
-    yield TagLine(made, to_pay(work, garment), SMALL.but(bold=True))
+    yield TagLine(f"{garment.blank.size}  {work.garment_text(garment)}", look=SMALL.but(bold=True))
     if says:
         yield TagLine(work.on_it(garment.no), look=SMALL)
     yield TagLine(care, look=Look(TINY, valign="top"))
-    if bag:
-        yield TagLine(f"{garment.group}, {bag}".removeprefix(", "), look=Look(TINY))
+    pay = to_pay(work, garment)
+    if bag or pay:
+        yield TagLine(f"{garment.group}, {bag}".removeprefix(", "), pay, Look(TINY))
 
 
 def to_pay(work: Work, garment: Garment) -> str:
@@ -97,6 +100,9 @@ def _edge(leaf: Leaf, count: int, edge: str) -> None:
 def _cells(line: TagLine) -> tuple[Span, ...]:
     if not line.right:
         return (Span(INSIDE, line.left, line.look),)
-    wide = 4 if line.look.size == KEY else 6
-    right = line.look.but(size=min(line.look.size, FINE), align="right")
-    return Span(INSIDE - wide, line.left, line.look), Span(wide, line.right, right)
+    wide = 4 if line.look.size == KEY else 7
+    room = (INSIDE - wide) * COLUMN - PAD
+    size = next((size for size in FITTED if text_width(line.left, size, True) <= room), FITTED[-1])
+    look = line.look.but(size=size) if line.look.size == KEY else line.look
+    right = line.look.but(size=FINE, bold=True, align="right")
+    return Span(INSIDE - wide, line.left, look), Span(wide, line.right, right)

@@ -31,6 +31,11 @@ class Work:
     def unit(self) -> LengthUnit:
         return self.plan.job.settings.length_unit
 
+    def garment_text(self, garment: Garment) -> str:
+        """The garment, and its color where the job has several."""
+        several = len({each.color.casefold() for each in self.plan.garments}) > 1
+        return f"{garment.blank.garment}, {garment.color}" if several else garment.blank.garment
+
     def on_it(self, no: int) -> str:
         """What is on a garment, in the words of whoever ordered it: `Lantern, ANA; back 07`."""
         sides: dict[str, list[str]] = {}

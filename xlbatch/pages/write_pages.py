@@ -18,6 +18,7 @@ from xlbatch.plan import Plan
 SUBJECT = "Pages to print of "
 # a digit of Arial 8 is whole dots wide, so that columns are as wide as asked in every program
 _OPTIONS = {
+    "in_memory": True,
     "strings_to_numbers": False,
     "strings_to_formulas": False,
     "strings_to_urls": False,
@@ -30,7 +31,7 @@ _OPTIONS = {
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
     content = BytesIO()  # whole before the disk sees it
-    workbook = Workbook(content, {**_OPTIONS, "tmpdir": str(path.parent)})
+    workbook = Workbook(content, _OPTIONS)
     workbook.set_properties({"title": job_name(plan), "subject": f"{SUBJECT}{plan_name}", "created": CREATED})
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)

@@ -13,7 +13,7 @@ from xlbatch.trade.tables import color_hex
 
 MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
-SHARP = 3.0  # dots a point
+SHARP = 2.5  # dots a point
 INK, FAULT = "#000000", "#b0003a"
 RING = 1.5  # mm: a ring about a place too thin, the size of the fault
 
@@ -38,20 +38,12 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
     return drawn(_svg(body, width, height), says)
 
 
-def row_scale(rows: Sequence[Sequence[Group]], width: float, height: float) -> float:
-    """Points a mm at which every row of pieces fits `width` × `height` points: one for all, to compare them."""
-    scales = [
-        min((width - APART * (len(row) - 1)) / sum(g.width for g in row), height / max(g.height for g in row))
-        for row in rows
-        if row
-    ]
-    return min(scales, default=1.0)
-
-
-def row_picture(row: Sequence[Group], scale: float) -> Picture:
-    """The pieces of one garment side by side as cut, black on white; places too thin in a ring."""
+def row_picture(row: Sequence[Group], width: float, height: float) -> Picture:
+    """The pieces of one garment side by side as cut, as large as they fit; places too thin in a ring."""
+    across, high = sum(group.width for group in row), max(group.height for group in row)
+    scale = min((width - APART * len(row)) / across, (height - 1) / high)
     body, x = "", 0.5
-    height = max(group.height for group in row) * scale + 1
+    height = high * scale + 1
     for group in row:
         bottom = (height + group.height * scale) / 2
         shapes = "".join(_shape(decal) for decal in group.decals if not decal.border)

@@ -12,7 +12,7 @@ from xlbatch.placement.place import Place
 ACCENT = "#0b5a5e"
 BELOW = 30.0  # mm shown below the lowest piece of a small drawing
 SEEN = 0.5  # of a garment's length is always seen
-SHARP = 3.0  # dots a point: small drawings are looked at closely
+SHARP = 2.5  # dots a point: small drawings are looked at closely
 UPPER = 'fill="#fff" stroke="#000" stroke-width="{line:.2f}"'
 LOWER = 'fill="#3c444c" stroke="#000" stroke-width="{line:.2f}"'
 ROUND = 7.5  # points: the ring of a measure's letter
