@@ -157,6 +157,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         turn=value.yes("Turn decals"),
         mirror=value.yes("Mirror the cut files"),
         test_cut=value.yes("Test cut"),
+        join=value.yes("Join pieces"),
         interlock=value.yes("Save film by interlocking"),
         number_rule=value.text("Number rule"),
         spoiled_per_100=value.number("Spoiled per 100"),
