@@ -139,7 +139,7 @@ def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
         for strip in run.strips:
             for lying in strip.lying:
                 decal = lying.decal
-                if decal.text:
+                if decal.texts and not decal.border:
                     group = work.garments[decal.garment_no].group
                     wide = printed_text(decal.width, work.unit)
                     says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip.batch}"]))

@@ -4,6 +4,7 @@ Nothing is fitted to the paper: spreadsheet programs drop the breaks of pages th
 way. Pages are broken by hand within a budget of height, evenly, so that no page has a lone last row.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -238,20 +239,18 @@ def _height(span: Span, cushion: float) -> float:
 
 
 def _rich_height(parts: Sequence[Part], room: float) -> float:
-    """Line by line, each as high as its largest letters; a line of several sizes is measured as if it were one run."""
-    lines: list[list[Part]] = [[]]
+    """Word by word into lines, each as high as its largest letters."""
+    height, line, used = 0.0, 0.0, 0.0
     for part in parts:
         for at, text in enumerate(part.text.split("\n")):
             if at:
-                lines.append([])
-            lines[-1].append(part._replace(text=text))
-    total = 0.0
-    for line in lines:
-        wide = sum(text_width(part.text, part.size, part.bold) for part in line)
-        largest = max(part.size for part in line)
-        wrapped = 1 if wide <= room else max(2, line_count("".join(p.text for p in line), room, largest, True))
-        total += wrapped * largest * LINE
-    return total
+                height, line, used = height + line, 0.0, 0.0
+            for word in re.findall(r"\S+\s*|\s+", text):
+                if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
+                    height, line, used = height + line, 0.0, 0.0
+                used += text_width(word, part.size, part.bold)
+                line = max(line, part.size * LINE)
+    return height + line
 
 
 def _footer(job: str) -> str:

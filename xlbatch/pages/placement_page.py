@@ -99,13 +99,17 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
         of.setdefault(place.garment.no, []).append(place)
     by_size = sorted(of.values(), key=lambda them: them[0].garment.blank.chest)
     middle = by_size[len(by_size) // 2]
-    letters = {place.decal.id: letter for place, letter in zip(middle, ascii_uppercase, strict=False)}
+    measured = [at for at, place in enumerate(middle) if place.register is None]
+    letters = {middle[at].decal.id: letter for at, letter in zip(measured, ascii_uppercase, strict=False)}
     picture = placement_drawing(middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
-        for at, letter in enumerate(letters.values())
+        for at, letter in zip(measured, letters.values(), strict=False)
         for line in _measures(work, letter, [them[at] for them in by_size if at < len(them)])
     ]
+    layers = ", ".join(place.decal.piece for place in middle if place.register)
+    if layers:
+        lines.append((Span(SIZES + MEASURE, f"{layers}: laid on by edges, see Press cards"),))
     return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", picture, lines)
 
 

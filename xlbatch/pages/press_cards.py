@@ -18,10 +18,11 @@ from xlbatch.pages.look import (
     STRONG,
     THICK,
     THIN,
+    WORK,
     Look,
     Part,
 )  # fmt: skip
-from xlbatch.pages.work import Work, aside_text, listed, where_text
+from xlbatch.pages.work import Work, aside_text, corner_text, listed, where_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import Step
@@ -37,7 +38,7 @@ MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, WHO, DRAWING, STEPS, RESULT = 3, 15, 10, 18, 5
 NOTE = ACROSS - NO - WHO - DRAWING - STEPS - RESULT
 STEP_HEIGHT, LEAST_CARD, TALL_CARD = 17.5, 30.0, 52.0  # points; of one step, of a card of one, of a card of several
-USUAL = ("front collar seam", "back collar seam")  # what is measured from where nothing else is said
+USUAL = ("below front collar seam", "below back collar seam")  # what is measured from where nothing else is said
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -175,25 +176,34 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
 
 
 def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
-    """`☐ 1 full front  3 in`, and what to mind."""
-    place = step.place
-    far, seam = where_text(place, work.unit)
-    here = [
-        other for other in work.steps[place.garment.no] if other.place.decal.spec.position == place.decal.spec.position
-    ]
-    films = {other.film.name for other in work.steps[place.garment.no] if other.temperature == step.temperature}
-    minded = (
-        "" if seam.split(" ", 1)[1] in USUAL else seam,
-        aside_text(place, work.unit),
-        step.film.name if len(films) > 1 else "",
-        step.how,
-    )
-    piece = f": {place.decal.piece}" if len(here) > 1 else ""
+    """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
+    place, minded = step.place, [step.how]
+    if _settings_differ(work, step):
+        minded.insert(0, step.film.name)
+    if place.register:
+        lower = work.places[place.register.on].decal.piece
+        where, far = f"{place.decal.piece} on {lower}: ", corner_text(place.register, work.unit)
+    else:
+        far, seam = where_text(place, work.unit)
+        minded = [seam if seam not in USUAL else "", aside_text(place, work.unit), *minded]
+        position = place.decal.spec.position
+        here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
+        where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
     return (
         Part(f"{BOX} ", KEY),
-        Part(f"{number} {place.decal.spec.position}{piece}  ".lstrip()),
-        Part(far, KEY, bold=True),
+        Part(f"{number} {where}".lstrip()),
+        Part(far, WORK if place.register else KEY, bold=True),
         Part("".join(f"; {text}" for text in minded if text)),
+    )
+
+
+def _settings_differ(work: Work, step: Step) -> bool:
+    """Whether the garment has another film at the same heat that is pressed otherwise."""
+    return any(
+        (other.film.press, other.film.back, other.film.pressure, other.film.peel)
+        != (step.film.press, step.film.back, step.film.pressure, step.film.peel)
+        for other in work.steps[step.place.garment.no]
+        if other.temperature == step.temperature
     )
 
 

@@ -61,7 +61,8 @@ def to_pay(work: Work, garment: Garment) -> str:
     owed = work.money[garment.no].owed
     if owed is None:
         return ""
-    return f"to pay {currency_sign(work.plan.job.settings)}{owed:,.2f}" if owed > 0 else "paid"
+    amount = f"{currency_sign(work.plan.job.settings)}{abs(owed):,.2f}"
+    return f"to pay {amount}" if owed > 0 else f"to get back {amount}" if owed < 0 else "paid"
 
 
 def write(leaf: Leaf, work: Work) -> None:

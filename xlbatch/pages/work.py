@@ -8,11 +8,12 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
 from xlbatch.placement.group import groups
-from xlbatch.placement.place import Place
+from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
+from xlbatch.sheets.line_up import NEAR
 from xlbatch.shopping.lines import MoneyLine
-from xlbatch.units import LengthUnit, printed_text
+from xlbatch.units import LengthUnit, length_text, printed_text
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,8 @@ class Work:
         """What is on a garment, in the words of whoever ordered it: `Lantern, ANA; back 07`."""
         sides: dict[str, list[str]] = {}
         for group in groups(decal for decal in self.decals[no] if not decal.border):
-            says = dict.fromkeys(decal.text or decal.spec.decal for decal in group.decals)
+            parts = (part for decal in group.decals for part in decal.parts or (decal,))
+            says = dict.fromkeys(part.text or part.spec.decal for part in parts)
             sides.setdefault(self.places[group.decals[0].id].side, []).extend(says)
         front = ", ".join(sides.pop("front", []))
         return "; ".join(filter(None, [front, *(f"{side} {', '.join(them)}" for side, them in sides.items())]))
@@ -77,19 +79,27 @@ def size_text(width: float, height: float, unit: LengthUnit) -> str:
 
 
 def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
-    """How far a piece lies from the seam it is measured from, and in what direction: `3 in`, `below seam`."""
-    seam = place.line_up_by.partition(",")[0]
+    """How far a piece lies from the seam it is measured from, and its direction: `3 in`, `below front collar seam`."""
     if place.above_opening is not None:
-        return printed_text(place.above_opening, unit), f"above {seam}"
+        return printed_text(place.above_opening, unit), f"above {place.measured_from}"
     if place.above_hem is not None:
-        return printed_text(place.above_hem, unit), "above hem"
-    return printed_text(place.below_collar or 0.0, unit), f"below {seam}"
+        return printed_text(place.above_hem, unit), "above the hem"
+    return printed_text(place.below_collar or 0.0, unit), f"below {place.measured_from}"
+
+
+def corner_text(register: Register, unit: LengthUnit) -> str:
+    """How far a layer's top left corner lies from that of the piece under it: `2 5/8 in down, 1/4 in left`."""
+    sides = ((register.from_top, "down", "up"), (register.from_left, "right", "left"))
+    said = [
+        f"{length_text(abs(off), unit)} {more if off > 0 else less}" for off, more, less in sides if abs(off) > NEAR
+    ]
+    return ", ".join(said) or "corner on corner"
 
 
 def aside_text(place: Place, unit: LengthUnit) -> str:
     """How far its middle lies from the center crease; nothing where it lies on it."""
     off = place.from_center
-    if printed_text(abs(off), unit) == printed_text(0, unit):
+    if place.register or printed_text(abs(off), unit) == printed_text(0, unit):
         return ""
     return f"{printed_text(abs(off), unit)} to wearer’s {'right' if off > 0 else 'left'}"
 

@@ -61,7 +61,7 @@ def _placed(places: Sequence[Place], side: str, at: tuple[float, float, float], 
     for above, place in enumerate(places):
         covers = any(_touch(place, below) for below in places[:above])
         pieces += piece_shape(place, (UPPER if covers else LOWER).format(line=line))
-    marks = "".join(_drop(place, 1.4 / scale) for place in places) if measured else ""
+    marks = "".join(_drop(place, 1.4 / scale) for place in places if not place.register) if measured else ""
     return (
         f'<g transform="translate({x:.2f} {y:.2f}) scale({scale:.5f})" fill="none" stroke="{INK}" '
         f'stroke-width="{0.9 / scale:.2f}" stroke-linejoin="round">{shape}{pieces}{marks}</g>'
@@ -97,7 +97,10 @@ def placement_drawing(places: Sequence[Place], letters: Mapping[str, str], width
     hood = 75.0 if blank.neckline == "hood" else 0.0
     scale = min((width - 3) / (2 * reach), (height - 4) / (long + hood))
     at = (width / 2, 2 + hood * scale, scale)
-    lines = "".join(_measure(place, letters[place.decal.id], at, way) for way, place in enumerate(places))
+    lines = "".join(
+        _measure(place, letters[place.decal.id], at, way)
+        for way, place in enumerate(place for place in places if place.decal.id in letters)
+    )
     return drawn(_svg(_placed(places, side, at, measured=False) + lines, width, height), f"{side} of {blank.garment}")
 
 

@@ -1,17 +1,35 @@
 """Three jobs to make pages of: 26 shirts of two films, 36 of four films with artwork of three layers, 34 bare names."""
 
+import shutil
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from openpyxl import Workbook
 
+from xlbatch.plan import Plan
+
+OFFICE, TO_TEXT = shutil.which("soffice"), shutil.which("pdftotext")
 Rows = Sequence[Sequence[object]]
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A job's plan, its workbook of pages, and the text of each printed page."""
+
+    plan: Plan
+    workbook: Path
+    most: int
+    pages: tuple[str, ...]
+
 
 KITE = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 150"><g fill="#ffffff">
 <path d="M100 2 L160 52 L100 122 L40 52 Z M100 18 L58 52 L100 100 L142 52 Z" fill-rule="evenodd"/>
-<path d="M100 34 L124 54 L100 84 L76 54 Z"/><path d="M92 118 h16 l-4 10 h12 l-6 16 -10 -8 -10 8 -6 -16 h12 z"/></g></svg>"""
+<path d="M100 34 L124 54 L100 84 L76 54 Z"/>
+<path d="M92 118 h16 l-4 10 h12 l-6 16 -10 -8 -10 8 -6 -16 h12 z"/></g></svg>"""
 LIGHTHOUSE = """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 160 200">
-<path fill="#1b2a49" d="M56 60 H104 L116 180 H44 Z M40 180 h80 v16 h-80 z M60 34 h40 v22 h-40 z M52 30 L80 8 L108 30 Z"/>
+<path fill="#1b2a49" d="M56 60 H104 L116 180 H44 Z M40 180 h80 v16 h-80 z M60 34 h40 v22 h-40 z
+M52 30 L80 8 L108 30 Z"/>
 <path fill="#d9480f" d="M54 84 h52 l3 24 h-58 z M50 132 h60 l3 24 h-66 z"/>
 <path fill="#ffffff" d="M66 38 h28 v14 h-28 z M72 160 h16 v20 h-16 z"/></svg>"""
 
@@ -88,7 +106,7 @@ def choir_tour(folder: Path, paper: str = "Letter") -> Path:
         "Designs": (
             ("Design", "Decal", "What", "Artwork", "Artwork color", "Film", "Layer", "Position", "Width", "Height",
              "Widest"),
-            *(("Tour", name, "artwork", "lighthouse.svg", color, film, layer, "full front", "7 in", None, None)
+            *(("Tour", name, "artwork", "lighthouse.svg", color, film, layer, "full front", "5 in", None, None)
               for name, color, film, layer in layers),
             ("Tour", "Back name", "print name", None, None, "Gold glitter", 4, "back name", None, "2 in", "11 in"),
         ),
