@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.look import Part
+from xlbatch.pages.page_looks import Part
 
 
 def leaf(heights: list[int], joined: set[int] = frozenset()) -> Leaf:  # type: ignore[assignment]

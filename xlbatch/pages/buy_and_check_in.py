@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import Leaf, Span
-from xlbatch.pages.look import BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THICK, THIN, TICK, Look
+from xlbatch.pages.page_looks import BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THICK, THIN, TICK, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.shopping.lines import BuyLine

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from xlbatch.film.layout import Lying, Run, Strip
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
-from xlbatch.pages.look import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, Look, Part
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.strip_picture import View, strip_picture, view_of

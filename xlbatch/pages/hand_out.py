@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.look import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, Look
+from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from xlsxwriter import Workbook
 from xlsxwriter.worksheet import Worksheet
 
-from xlbatch.pages.look import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
+from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
 from xlbatch.paper.cell import printable
 from xlbatch.paper.measure import LINE, line_count, text_width
 from xlbatch.paper.paging import page_starts

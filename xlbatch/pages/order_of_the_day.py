@@ -6,7 +6,7 @@ from xlbatch.job.job import RosterRow
 from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.look import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
 from xlbatch.pages.press_cards import blocks
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign

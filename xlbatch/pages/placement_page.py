@@ -6,7 +6,7 @@ from string import ascii_uppercase
 from typing import NamedTuple
 
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
-from xlbatch.pages.look import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
 from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.picture import Picture
 from xlbatch.pictures.garment_drawing import placement_drawing

@@ -7,7 +7,7 @@ from itertools import groupby
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film, Press
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
-from xlbatch.pages.look import (
+from xlbatch.pages.page_looks import (
     ACCENT,
     BAND,
     BANNER,

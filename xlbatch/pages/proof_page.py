@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from xlbatch.check.garment import Garment
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.look import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
+from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import art_panel, row_picture

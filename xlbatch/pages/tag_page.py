@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
 from xlbatch.pages.leaf import COLUMN, Leaf, Span
-from xlbatch.pages.look import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
+from xlbatch.pages.page_looks import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.measure import text_width
 from xlbatch.paper.style import currency_sign

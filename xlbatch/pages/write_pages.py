@@ -1,21 +1,22 @@
 """Writes the workbook that holds only the pages to print, in the order of the work."""
 
 from collections.abc import Sequence
+from copy import deepcopy
 from io import BytesIO
 from pathlib import Path
 
 from xlsxwriter import Workbook
 
+from xlbatch.files.printed_of import PAGES_OF
 from xlbatch.pages import order_of_the_day
 from xlbatch.pages.all_pages import KINDS
 from xlbatch.pages.leaf import Leaf
-from xlbatch.pages.look import TINY, Looks
+from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
 from xlbatch.paper.style import FONT
 from xlbatch.paper.workbook import CREATED
 from xlbatch.plan import Plan
 
-SUBJECT = "Pages to print of "
 # a digit of Arial 8 is whole dots wide, so that columns are as wide as asked in every program
 _OPTIONS = {
     "in_memory": True,
@@ -31,8 +32,8 @@ _OPTIONS = {
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
     content = BytesIO()  # whole before the disk sees it
-    workbook = Workbook(content, _OPTIONS)
-    workbook.set_properties({"title": job_name(plan), "subject": f"{SUBJECT}{plan_name}", "created": CREATED})
+    workbook = Workbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
+    workbook.set_properties({"title": job_name(plan), "subject": f"{PAGES_OF}{plan_name}", "created": CREATED})
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
     for leaf in leaves(plan, plan_name):
