@@ -13,6 +13,7 @@ from xlbatch.pages.all_pages import KINDS
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
+from xlbatch.paper.cell import printable
 from xlbatch.paper.style import FONT
 from xlbatch.paper.workbook import CREATED
 from xlbatch.plan import Plan
@@ -33,7 +34,9 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
     content = BytesIO()  # whole before the disk sees it
     workbook = Workbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
-    workbook.set_properties({"title": job_name(plan), "subject": f"{PAGES_OF}{plan_name}", "created": CREATED})
+    workbook.set_properties(
+        {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
+    )
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
     for leaf in leaves(plan, plan_name):
