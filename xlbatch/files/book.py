@@ -88,7 +88,7 @@ def _text_sheet(path: Path, data: bytes) -> RawSheet:
     if text.lstrip().startswith("<"):
         web = re.search(r"<(html|table|!doctype html)", text[:5000], re.IGNORECASE)
         raise Refusal("web page", kind="a web page" if web else "an XML file")
-    if path.suffix.lower() not in _TEXT_ENDINGS:
+    if not path.name.lower().endswith(_TEXT_ENDINGS):
         raise Refusal("text", kind=_kind_of_text(text), name=path.stem)
     return sheet_from_text(data)
 
