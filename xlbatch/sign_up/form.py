@@ -50,7 +50,9 @@ HINTS = {
 
 def leads(asked: Asked, price: str, answer_by: str) -> Iterator[str]:
     """What the form says above its table."""
-    days = [f"Please answer by {answer_by}."] * bool(answer_by) + [f"Handed out: {asked.needed_by}."] * bool(asked.needed_by)
+    days = [f"Please answer by {answer_by}."] * bool(answer_by) + [f"Handed out: {asked.needed_by}."] * bool(
+        asked.needed_by
+    )
     cost = [f"Price a shirt: {price}." if price else ""]
     yield " ".join(part for part in (*days, *cost) if part) or "Please answer soon."
     yield (
