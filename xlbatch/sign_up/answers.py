@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from xlbatch.files.raw import Raw, RawSheet
-from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, LISTS, MARK
+from xlbatch.sign_up.form import ANSWER, CONSENT, HOUSEHOLD, LISTS, MARK
 from xlbatch.tables.cells import shown_value
 
 Row = Mapping[str, Raw]  # by the heading of its column
@@ -55,7 +55,7 @@ def _beside(form: RawSheet, label: str, head: int) -> str | None:
     """What was written to the right of a label above the table; None where there is no such label."""
     for number, cells in form.rows.items():
         if number < head and 1 in cells and shown_value(cells[1]) == label:
-            return shown_value(cells[2]).strip() if 2 in cells else ""
+            return shown_value(cells[ANSWER + 1]).strip() if ANSWER + 1 in cells else ""
     return None
 
 

@@ -11,7 +11,8 @@ from xlbatch.sign_up.asked import Asked
 NAME, LISTS = "Sign up", "Choices"
 ROWS = 20  # people in one file, on one page; a larger household saves a second copy
 HOUSEHOLD = "Household or team"
-CONSENT = "Child names printed?"
+CONSENT = "Children's names may be printed"
+ANSWER = 2  # the column, counted from 0, of what is asked once above the table
 MARK = "Sign-up sheet of"  # in the first cell of the hidden sheet of choices: how a filled form is known again
 _FOR = "Shirt for"
 PASSWORD_FREE: dict[str, Any] = {"format_columns": True, "format_rows": True}
@@ -50,11 +51,8 @@ HINTS = {
 
 def leads(asked: Asked, price: str, answer_by: str) -> Iterator[str]:
     """What the form says above its table."""
-    days = [f"Please answer by {answer_by}."] * bool(answer_by) + [f"Handed out: {asked.needed_by}."] * bool(
-        asked.needed_by
-    )
-    cost = [f"Price a shirt: {price}." if price else ""]
-    yield " ".join(part for part in (*days, *cost) if part) or "Please answer soon."
+    told = (("Please answer by", answer_by), ("Handed out:", asked.needed_by), ("Price a shirt:", price))
+    yield " ".join(f"{words} {value}." for words, value in told if value) or "Please answer soon."
     yield (
         "Fill in one row a person, save this file under your household's name and send it back. "
         "Choose Shirt for first, then the size: the sheet Sizes shows how to measure a shirt that fits."
@@ -82,9 +80,9 @@ def write_form(page: Page, asked: Asked, price: str, answer_by: str) -> None:
 
 def _asked_once(page: Page, label: str, hint: str) -> None:
     row = page.gap(20)
-    page.write(row, 0, label, "text", "strong", "body large")
-    page.write(row, 1, None, "cell", "open", "change", across=2)
-    page.write(row, 3, hint or None, "lead", across=page.last - 2)
+    page.write(row, 0, label, "text", "strong", "body large", across=ANSWER)
+    page.write(row, ANSWER, None, "cell", "open", "change", across=2)
+    page.write(row, ANSWER + 2, hint or None, "lead", across=page.last - ANSWER - 1)
 
 
 def _choices(page: Page, asked: Asked, headings: list[str]) -> None:

@@ -70,8 +70,9 @@ def how_to_measure(width: float) -> Picture:
     arrows = "".join(_measures())
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.0f}" height="{HEIGHT:.0f}" font-family="Arimo">'
-        f'<g transform="translate({width / 2:.1f} {HEIGHT / 2 + 1:.1f}) scale(.95)"><path d="{shirt}" fill="#fff" stroke="{INK}" '
-        f'stroke-width="1.5"/><path d="M-28 -62 Q0 -44 28 -62" fill="none" stroke="{INK}"/>{arrows}</g></svg>'
+        f'<g transform="translate({width / 2:.1f} {HEIGHT / 2 + 1:.1f}) scale(.95)">'
+        f'<path d="{shirt}" fill="#fff" stroke="{INK}" stroke-width="1.5"/>'
+        f'<path d="M-28 -62 Q0 -44 28 -62" fill="none" stroke="{INK}"/>{arrows}</g></svg>'
     )
     return drawn(svg, "A shirt lying flat: A from armpit to armpit, B from the shoulder at the neck to the hem")
 
