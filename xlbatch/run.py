@@ -122,7 +122,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
-    from xlbatch.shopping.buy import shopping_list, shopping_problems
+    from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
     job, asked = up_to_date(reading.job)
@@ -160,6 +160,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
+        spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
     )

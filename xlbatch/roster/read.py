@@ -83,7 +83,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     units = Units(settings.length_unit, settings.temperature_unit)
 
     of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    prices, of_prices = read_prices(of["Money"])
+    prices, costs, of_prices = read_prices(of["Money"])
     listed = (line for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
@@ -111,6 +111,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
+        costs=costs,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
