@@ -1,12 +1,15 @@
 """The form of a sign-up workbook: one row a person, drop-downs, locked explanations; and the lists behind it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from xlsxwriter.utility import xl_col_to_name, xl_rowcol_to_cell
 
+from xlbatch.job.job import RosterRow
+from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page
-from xlbatch.sign_up.asked import Asked
+from xlbatch.sign_up.asked import CHILDREN, Asked
+from xlbatch.tables.sizes import size_class
 
 NAME, LISTS = "Sign up", "Choices"
 ROWS = 20  # people in one file, on one page; a larger household saves a second copy
@@ -59,34 +62,54 @@ def leads(asked: Asked, price: str, answer_by: str) -> Iterator[str]:
     )
 
 
-def write_form(page: Page, asked: Asked, price: str, answer_by: str) -> None:
-    """The form itself, its explanations locked without a password."""
+def write_form(
+    page: Page, asked: Asked, price: str, answer_by: str, household: str = "", people: Sequence[RosterRow] = ()
+) -> None:
+    """The form itself, its explanations locked without a password; `people` known already stand in it."""
     shown = columns(asked)
     page.lay_columns(shown)
     page.title(f"{asked.event}: sign up")
     for lead in leads(asked, price, answer_by):
         page.line(lead, "body large", "wrapped")
-    _asked_once(page, HOUSEHOLD, "")
+    _asked_once(page, HOUSEHOLD, "", household)
     if asked.for_children:
         _asked_once(page, CONSENT, "yes or no. A child's name on the outside of a shirt can be read by strangers.")
     page.gap()
     page.heading()
-    for _ in range(ROWS):
-        page.record([None] * len(shown), "open", least=19)
+    rows = max(ROWS, len(people) + 4)
+    for number in range(rows):
+        known = _known(people[number]) if number < len(people) else {}
+        page.record([known.get(column.heading) for column in shown], "open", least=19)
     page.end_table()
-    _choices(page, asked, [column.heading for column in shown])
+    _choices(page, asked, [column.heading for column in shown], rows)
     page.sheet.protect("", PASSWORD_FREE)
 
 
-def _asked_once(page: Page, label: str, hint: str) -> None:
+def _asked_once(page: Page, label: str, hint: str, known: str = "") -> None:
     row = page.gap(20)
     page.write(row, 0, label, "text", "strong", "body large", across=ANSWER)
-    page.write(row, ANSWER, None, "cell", "open", "change", across=2)
+    page.write(row, ANSWER, known or None, "cell", "open", "change", across=2)
     page.write(row, ANSWER + 2, hint or None, "lead", across=page.last - ANSWER - 1)
 
 
-def _choices(page: Page, asked: Asked, headings: list[str]) -> None:
-    first, last = page.head + 1, page.head + ROWS
+def _known(row: RosterRow) -> Mapping[str, Value]:
+    """What was on the list for a person. A child has grown: the size is asked anew."""
+    for_ = size_class(row.size)
+    grown = for_ in CHILDREN
+    return {
+        "Who": row.who,
+        "Garment": row.garment,
+        _FOR: for_,
+        "Size": None if grown else row.size,
+        "Color": row.color,
+        "Print name": row.print_name,
+        "Number": row.number,
+        "Note": f"was {row.size}" if grown else None,
+    }
+
+
+def _choices(page: Page, asked: Asked, headings: list[str], rows: int) -> None:
+    first, last = page.head + 1, page.head + rows
     lists = {"Garment": list(asked.garments), _FOR: list(asked.sizes()), "Color": list(asked.colors)}
     for column, heading in enumerate(headings):
         told: dict[str, Any] = {"input_message": HINTS[heading]} if heading in HINTS else {}
