@@ -11,7 +11,7 @@ from xlbatch.saving import base_name
 from xlbatch.sign_up.answers import Answers, answers, by_event
 from xlbatch.sign_up.asked import file_name
 from xlbatch.sign_up.form import LISTS
-from xlbatch.sign_up.join import joined
+from xlbatch.sign_up.joined_list import joined
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.input_tables import IGNORED
 
@@ -49,7 +49,9 @@ def may_be_form(path: Path) -> bool:
 
 def read_together(path: Path, forms: Sequence[Path]) -> Reading | Unreadable:
     """The job of a list, where there is one at `path`, with the answers of forms; or why one of them cannot be read."""
-    base: tuple[RawSheet, ...] | Unreadable = open_book(path, IGNORED) if path.exists() else ()
+    base: tuple[RawSheet, ...] | Unreadable = ()
+    if path.exists() and not may_be_form(path):  # a blank form may lie where the event's list would
+        base = open_book(path, IGNORED)
     if isinstance(base, Unreadable):
         return base
     filled = tuple(form for form in map(_answers, forms) if form)
