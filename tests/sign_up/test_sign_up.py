@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
-from tests.workbooks import write_workbook
+from tests.workbooks import Rows, write_workbook
 from xlbatch.each_list import jobs_in
 from xlbatch.job.job import RosterRow
 from xlbatch.roster.read import Reading
@@ -17,7 +17,7 @@ from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, NAME
 from xlbatch.sign_up.together import read_together
 from xlbatch.sign_up.write_sign_up import write_sign_ups
 
-Person = Mapping[str, object]
+Person = Mapping[str, str | int]
 HALE = ({"Who": "Ida Hale", "Shirt for": "youth", "Size": "Youth M", "Print name": "IDA"},
         {"Who": "Tom Hale", "Shirt for": "adult", "Size": "XL"})  # fmt: skip
 RUSK = ({"Who": "Bea Rusk", "Shirt for": "ladies", "Size": "Ladies L", "How many": 2},)
@@ -34,7 +34,7 @@ def filled(folder: Path, name: str, household: str, people: Sequence[Person], co
     labels = {cell.value: cell.row for (cell,) in sheet.iter_rows(max_col=1) if cell.value}
     sheet.cell(labels[HOUSEHOLD], 3, household)
     sheet.cell(labels[CONSENT], 3, consent)
-    columns = {cell.value: cell.column for cell in sheet[labels["Who"]]}
+    columns = {cell.value: number for number, cell in enumerate(sheet[labels["Who"]], 1)}
     for row, person in enumerate(people, labels["Who"] + 1):
         for heading, value in person.items():
             sheet.cell(row, columns[heading], value)
@@ -69,7 +69,7 @@ def shirts(roster: Sequence[RosterRow]) -> list[tuple[str, str, str, str]]:
 
 def test_files_of_a_family_become_one_job(tmp_path: Path) -> None:
     hale, rusk = filled(tmp_path, "hale", "Hale", HALE), filled(tmp_path, "rusk", "Rusk", RUSK)
-    twice = shutil.copy(hale, tmp_path / "hale (1).xlsx")
+    twice = Path(shutil.copy(hale, tmp_path / "hale (1).xlsx"))
     wren = filled(tmp_path, "wren", "Wren", WREN)
     reading = joined([saved_by_another(hale, "xlsx"), twice, saved_by_another(rusk, "ods"), wren])
     assert reading.job.settings.job_name == "Harbor picnic"
@@ -101,7 +101,12 @@ def test_no_consent_is_asked_for_children_alone(tmp_path: Path) -> None:
 
 
 def test_expected_people_take_their_answer_and_the_others_are_named(tmp_path: Path) -> None:
-    roster = [["Who", "Group", "Size"], ["Ida Hale", "Hale", None], ["Tom Hale", "Hale", "M"], ["Ned Ode", "Ode", None]]
+    roster: Rows = [
+        ["Who", "Group", "Size"],
+        ["Ida Hale", "Hale", None],
+        ["Tom Hale", "Hale", "M"],
+        ["Ned Ode", "Ode", None],
+    ]
     expected = write_workbook(tmp_path / "Harbor picnic list.xlsx", {"Roster": roster})
     reading = joined([expected, filled(tmp_path, "hale", "Hale", HALE)])
     assert shirts(reading.job.roster)[:2] == [("Ida Hale", "Hale", "Youth M", "IDA"), ("Tom Hale", "Hale", "M", "")]
