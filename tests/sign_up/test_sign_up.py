@@ -18,10 +18,10 @@ from xlbatch.sign_up.together import read_together
 from xlbatch.sign_up.write_sign_up import write_sign_ups
 
 Person = Mapping[str, str | int]
-HALE = ({"Who": "Ida Hale", "Shirt for": "youth", "Size": "Youth M", "Print name": "IDA"},
+HALE: tuple[Person, ...] = ({"Who": "Ida Hale", "Shirt for": "youth", "Size": "Youth M", "Print name": "IDA"},
         {"Who": "Tom Hale", "Shirt for": "adult", "Size": "XL"})  # fmt: skip
-RUSK = ({"Who": "Bea Rusk", "Shirt for": "ladies", "Size": "Ladies L", "How many": 2},)
-WREN = ({"Who": "Cy Wren", "Shirt for": "adult", "Size": "lrge"},)  # typed over the drop-down
+RUSK: tuple[Person, ...] = ({"Who": "Bea Rusk", "Shirt for": "ladies", "Size": "Ladies L", "How many": 2},)
+WREN: tuple[Person, ...] = ({"Who": "Cy Wren", "Shirt for": "adult", "Size": "lrge"},)  # typed over the drop-down
 
 
 def filled(folder: Path, name: str, household: str, people: Sequence[Person], consent: str = "yes") -> Path:
@@ -101,12 +101,8 @@ def test_no_consent_is_asked_for_children_alone(tmp_path: Path) -> None:
 
 
 def test_expected_people_take_their_answer_and_the_others_are_named(tmp_path: Path) -> None:
-    roster: Rows = [
-        ["Who", "Group", "Size"],
-        ["Ida Hale", "Hale", None],
-        ["Tom Hale", "Hale", "M"],
-        ["Ned Ode", "Ode", None],
-    ]
+    people = (["Ida Hale", "Hale", None], ["Tom Hale", "Hale", "M"], ["Ned Ode", "Ode", None])
+    roster: Rows = [["Who", "Group", "Size"], *people]
     expected = write_workbook(tmp_path / "Harbor picnic list.xlsx", {"Roster": roster})
     reading = joined([expected, filled(tmp_path, "hale", "Hale", HALE)])
     assert shirts(reading.job.roster)[:2] == [("Ida Hale", "Hale", "Youth M", "IDA"), ("Tom Hale", "Hale", "M", "")]
