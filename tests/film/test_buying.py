@@ -11,7 +11,7 @@ import pytest
 from scipy.stats import binom
 
 from xlbatch.film.buying import Offer, Order, Purchase, cheapest
-from xlbatch.film.stock import Cut, Knife, Stock, fit, taken
+from xlbatch.film.fit import Cut, Knife, Stock, fit, taken
 from xlbatch.job.job import Piece, Roll
 
 IN, YD = 25.4, 914.4

@@ -12,8 +12,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
+from xlbatch.film.fit import Cut, Fit, Knife, Runs, Stock, fewest_runs, filled, fit, taken
 from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
-from xlbatch.film.stock import Cut, Fit, Knife, Runs, Stock, fewest_runs, filled, fit, taken
 from xlbatch.trade.spoilage import enough
 
 EXACT = 60  # strips, up to which the purchase is proven the cheapest where the integer program can

@@ -10,10 +10,10 @@ from xlbatch.art.decal import Decal
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
 from xlbatch.film.buying import Offer, Order, Purchase, cheapest
+from xlbatch.film.fit import Cut, Knife, Stock, taken
 from xlbatch.film.free import pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
-from xlbatch.film.stock import Cut, Knife, Stock, taken
 from xlbatch.job.job import Film, Piece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
 from xlbatch.units import length_text
