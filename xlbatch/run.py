@@ -14,6 +14,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
+    from xlbatch.files.raw import Unreadable
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
@@ -64,6 +65,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
 @dataclass(frozen=True)
@@ -97,7 +99,7 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
     from xlbatch.roster.read import Unreadable, read
 
     progress(Step(READING))
-    reading = read(workbook)
+    reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
@@ -106,6 +108,12 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
         return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
+
+
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+    from xlbatch.sign_up.together import read_together
+
+    return read_together(workbook, forms)
 
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
