@@ -21,13 +21,18 @@ def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[s
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)
+    yield from minded(step, settings)
+    yield sections_text(step.place, settings)
+
+
+def minded(step: Step, settings: Settings) -> Iterator[str]:
+    """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind."""
     yield "trial" if step.trial else ""
     yield "cover sheet" if step.press.kind == IRON else ""
     yield f"with step {step.with_step}" if step.with_step else ""
     yield f"cover {', '.join(step.cover)}" if step.cover else ""
     yield f"tack {step.front:g} s" if step.tack else ""
     yield _grid(step, settings) if step.place.presses > 1 else ""
-    yield sections_text(step.place, settings)
 
 
 def _grid(step: Step, settings: Settings) -> str:
