@@ -39,7 +39,7 @@ def test_the_shopping_list_adds_up(book: Mapping[str, Any], plan: Plan) -> None:
         else:
             assert line["Cost"] == pytest.approx(line["Buy"] * line["Price"])
     total = next(
-        row[10].value for row in book["Shopping list"].iter_rows() if row[0].value == "All lines that have a price"
+        row[11].value for row in book["Shopping list"].iter_rows() if row[0].value == "All lines that have a price"
     )
     assert total == pytest.approx(sum(known(lines, "Cost")))
 

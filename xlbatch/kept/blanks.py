@@ -8,7 +8,7 @@ from xlbatch.check.stock import BlankKind, blank_kind, color_in, listed
 from xlbatch.job.job import Blank
 from xlbatch.job.marks import OrderKey
 from xlbatch.kept.memory import KeptGarment
-from xlbatch.kept.orders import Ordered
+from xlbatch.kept.on_the_way import Ordered
 from xlbatch.problems import Problem, Where, problem
 
 

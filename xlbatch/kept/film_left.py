@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from xlbatch.job.job import Film, Job, Piece
 from xlbatch.job.marks import OrderKey
 from xlbatch.kept.memory import KeptDecal, KeptFilm, KeptStrip, strips_cut
-from xlbatch.kept.orders import Ordered
+from xlbatch.kept.on_the_way import Ordered
 from xlbatch.problems import Problem, problem
 from xlbatch.shopping.buy import roll_item
 from xlbatch.units import LengthUnit, length_text, print_step

@@ -9,9 +9,9 @@ from xlbatch.job.job import Job
 from xlbatch.job.marks import OrderKey, Stock
 from xlbatch.kept.blanks import shelf, used_since
 from xlbatch.kept.film_left import film_left, kept_film
-from xlbatch.kept.given import GivenRow, counted_anew
+from xlbatch.kept.input_rows import GivenRow, counted_anew
 from xlbatch.kept.memory import NO_MEMORY, KeptOrder, Memory
-from xlbatch.kept.orders import orders_now
+from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
 from xlbatch.kept.written import Damaged, from_sheet
 from xlbatch.problems import Problem, Where, problem

@@ -6,7 +6,7 @@ from dataclasses import replace
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Batch, Layout, Run
 from xlbatch.job.job import RosterRow
-from xlbatch.kept.given import GivenRow, kept_rows
+from xlbatch.kept.input_rows import GivenRow, kept_rows
 from xlbatch.kept.lasting import Numbered, area_of, text_of
 from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage, strips_cut
 from xlbatch.kept.states import Standing

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from xlbatch.job.job import Job
 from xlbatch.job.source import Source
-from xlbatch.kept.given import GivenRow
+from xlbatch.kept.input_rows import GivenRow
 from xlbatch.sheets import input_cells, inputs, job_input
 from xlbatch.sheets.all_sheets import INPUTS
 from xlbatch.trade.tables import table
