@@ -44,6 +44,7 @@ def remember(
         decals=decals,
         strips=(*(strip for strip in memory.strips if strip.place in cut), *strips),
         garments=tuple(_garments(stood, garments)),
+        films=tuple(sorted(memory.films, key=lambda film: film.film)),
         headings=headings,
         rows=rows,
     )
