@@ -21,13 +21,13 @@ COLUMNS = (
     Column("Needed", 0.7, ("count",)),
     Column("Spares", 0.68, ("count", "change")),
     Column("On hand", 0.68, ("count", "change")),
-    Column("On the way", 0.55, ("count",)),
+    Column("On the way", 0.5, ("count",)),
     Column("Buy", 0.55, ("count", "strong")),
     Column("Price", 0.8, ("money", "change")),
     Column("Cost", 0.9, ("money",)),
     Column("Ordered", 0.75, ("box",)),
     Column("Arrived", 0.72, ("box",)),
-    Column("Note", 0.8),
+    Column("Note", 1.6, outside=True),
 )
 
 
