@@ -41,12 +41,21 @@ def test_wider_both_ways_states_the_width_at_which_it_fits_turned(problems_of: A
 def test_a_decal_longer_than_a_strip(problems_of: Any) -> None:
     (found,) = problems_of((280, 510))
     assert (found.code, found.rows) == ("decal-longer-than-strip", (2,))
-    assert found.wrong == "Ana 1’s Front is 510 mm long on the film; the longest strip is 500 mm."
+    assert (
+        found.wrong
+        == "Ana 1’s Front is 510 mm long on the film; the longest strip is 500 mm: it gets a longer strip of its own."
+    )
+    assert found.level == "check"
 
 
 def test_a_garments_decals_together_longer_than_a_strip(problems_of: Any) -> None:
     (found,) = problems_of((280, 255), (280, 255))
-    assert found.wrong == "Ana 1’s set of 2 decals is 516 mm long on the film; the longest strip is 500 mm."
+    assert found.wrong.startswith("Ana 1’s set of 2 decals is 516 mm long on the film; the longest strip is 500 mm")
+
+
+def test_a_decal_longer_than_a_cut_is_held_back(problems_of: Any) -> None:
+    (found,) = problems_of((280, 1800))
+    assert (found.code, found.level) == ("decal-longer-than-cut", "stop")
 
 
 def test_a_built_in_design_points_at_the_roster(shop: Any) -> None:

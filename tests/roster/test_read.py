@@ -381,8 +381,8 @@ def test_unclear_and_unknown_settings(reading_of: Read) -> None:
     ]
     assert reading.problems[0].suggestion == "Gap between decals"
     assert "6 ft was used" in reading.problems[1].sentence
-    assert "a whole number from 1 to 12" in reading.problems[2].sentence
-    assert (reading.job.settings.longest_cut, reading.job.settings.shirts_per_strip) == (1828.8, 3)
+    assert "a number from 1 to 12, or “by itself”" in reading.problems[2].sentence
+    assert (reading.job.settings.longest_cut, reading.job.settings.shirts_per_strip) == (1828.8, None)
 
 
 # garments, film, press, designs

@@ -23,6 +23,7 @@ class Decal:
     whole: tuple[float, float] | None = None  # that box's width and height; None where it is the whole drawing
     border: bool = False  # the outline piece, pressed under the rest of the same drawing
     cap_height: float | None = None  # of lettering, as it came out
+    condensed: float = 1.0  # of lettering: its width over what it would be at this height
     shift: float = 0.0  # how far to the right as read (left where negative) it looks centered
     thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
     parts: tuple["Decal", ...] = ()  # of a joined piece, in design order, each with its offset in this decal's box

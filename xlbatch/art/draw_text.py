@@ -49,7 +49,7 @@ class _Lettering:
         fitted = self._fitted(face, self._arch(face))
         if fitted is None:
             return None
-        outline, cap_height = fitted
+        outline, cap_height, condensed = fitted
         return Cut(
             outline,
             outline.width,
@@ -57,6 +57,7 @@ class _Lettering:
             text=self.text,
             font=face.name,
             cap_height=cap_height,
+            condensed=condensed,
             center=outline.center,
         )
 
@@ -111,20 +112,23 @@ class _Lettering:
         self._report("arch-too-strong", asked=f"{arch:g}", used=f"{bent:g}")
         return bent
 
-    def _fitted(self, face: Typeface, arch: float) -> tuple[Outline, float] | None:
-        """The outline as wide as film and garment allow, and its cap height; None, reported, where it is too long."""
+    def _fitted(self, face: Typeface, arch: float) -> tuple[Outline, float, float] | None:
+        """The outline as wide as film and garment allow, its cap height, and how far it is condensed; None, reported,
+        where it is too long."""
         cap_height = self.bench.sized(self.garment, self.spec, self._cap_height())
         least = min(self.bench.job.settings.least_letter_height, cap_height)
         limits = self.bench.limits(self.garment, (self.spec,))
         fitted = None
         for width in limits.widths()[-1:] if self._may_join() else limits.widths():
             widest = min((width, *self._widths_typed()))
-            scale = fit(face, self.text, cap_height, widest, least, arch)
+            scale = fit(
+                face, self.text, cap_height, widest, least, arch, self.bench.job.settings.narrowest_letters / 100
+            )
             if isinstance(scale, TooLong):
                 self._too_long(widest, least, scale.needed)
                 return None
             outline = self.bench.letter(face, self.text, scale, arch)
-            fitted = outline, round(scale.up * face.cap_height, 3)
+            fitted = outline, round(scale.up * face.cap_height, 3), round(scale.across / scale.up, 4)
             if limits.fits_film(outline.width, outline.height):
                 break
         return fitted

@@ -24,6 +24,7 @@ class Cut:
     text: str = ""
     font: str = ""
     cap_height: float | None = None
+    condensed: float = 1.0
     center: float | None = None  # how far from the left of the whole drawing its ink's centroid lies
 
 
@@ -44,6 +45,7 @@ def decals_of(
         film=bench.film(spec.film),
         font=cut.font,
         cap_height=cut.cap_height,
+        condensed=cut.condensed,
         shift=_shift(cut.center, whole[0]),
         width=cut.width,
         height=cut.height,

@@ -5,25 +5,14 @@ the promising ones more and more closely, and the best batches that hold every g
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from math import comb
 from typing import NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
-
-from xlbatch.film.box import Bed, Box
 from xlbatch.film.cores import spread
-from xlbatch.film.drop import least_lengths
+from xlbatch.film.costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
+from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
-
-Ints = NDArray[np.int64]
-Group = tuple[int, ...]  # garments by their place on the roster
-
-CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
-APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
-TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
 ROUGH = 12  # tries for one strip, and then: tries, batches a garment looked at again, and in all times the effort
 CLOSER, CLOSEST = (150, 40, 40_000), (800, 12, 12_000)
@@ -34,75 +23,32 @@ BLOCKS_PAY = 20  # blocks whose choice takes longer than starting processes for 
 NODES = 200  # of the choice among batches
 
 
-@dataclass(frozen=True)
-class FilmBoxes:
-    """One film's bed, and for every garment the boxes it needs of that film."""
-
-    bed: Bed
-    boxes: tuple[tuple[Box, ...], ...]
-
-
-def choose_batches(films: Sequence[FilmBoxes], most: int, effort: int) -> tuple[Group, ...]:
-    """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments."""
-    costs = _Costs(films)
-    batches = _neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
+def choose_batches(
+    films: Sequence[FilmBoxes], most: int, effort: int, larger: Larger | None = None
+) -> tuple[Group, ...]:
+    """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
+    garments where `larger` allows it."""
+    costs = Costs(films)
+    batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
     if effort:
         search = _search(films, most, effort)
         size = _block_size(len(films[0].boxes), most, search)
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
+    reach = _reach(films, larger) if larger else most
+    if larger and reach > most:
+        batches = enlarged(Costs(films, larger, most), batches, reach, effort)
     return tuple(sorted(batches))
 
 
-class _Costs:
-    """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
-
-    def __init__(self, films: Sequence[FilmBoxes]) -> None:
-        self.films = films
-        self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
-        places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
-        self.kind_of = [
-            [place[tuple(sorted(boxes))] for boxes in film.boxes] for film, place in zip(films, places, strict=True)
-        ]
-
-    def of(self, groups: Sequence[Group], tries: int) -> Ints:
-        total = np.array([CUT + APART * (group[-1] - group[0]) for group in groups], np.int64)
-        for at in range(len(self.films)):
-            total += self._strips(at, groups, tries)
-        return np.minimum(total, TOO_LONG)
-
-    def of_each(self, blocks: Sequence[Sequence[Group]], tries: int) -> list[Ints]:
-        """The costs of the groups of many blocks, computed together."""
-        ends = np.cumsum([len(block) for block in blocks])
-        return np.split(self.of([group for block in blocks for group in block], tries), ends[:-1])
-
-    def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
-        kind_of, bed = self.kind_of[at], self.films[at].bed
-        keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
-        boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
-        most = bed.longest * bed.width
-        short = [key for key, each in boxes.items() if sum(a * b for a, b in each) <= most]
-        found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
-        lengths = {
-            key: length if length <= bed.longest or len(key) == 1 else TOO_LONG
-            for key, length in zip(short, found, strict=True)
-        }
-        return np.array([lengths.get(key, TOO_LONG) for key in keys], np.int64)
-
-
-def _neighbors(costs: _Costs, garments: int, most: int, tries: int) -> list[Group]:
-    """The cheapest batches of garments that follow each other on the roster."""
-    groups = [tuple(range(begin, end)) for end in range(1, garments + 1) for begin in range(max(0, end - most), end)]
-    best = [(0, 0)]  # least cost of the first garments, and minus where their last batch begins
-    for group, cost in zip(groups, costs.of(groups, tries).tolist(), strict=True):
-        begin, end = group[0], group[-1] + 1
-        best[end:] = [min([*best[end:], (best[begin][0] + cost, -begin)])]
-    batches: list[Group] = []
-    end = garments
-    while end:
-        begin = -best[end][1]
-        batches.append(tuple(range(begin, end)))
-        end = begin
-    return batches[::-1]
+def _reach(films: Sequence[FilmBoxes], larger: Larger) -> int:
+    """At most how many garments a handy strip may hold, by the area of the smallest."""
+    reach = larger.most
+    for film in films:
+        areas = sorted(sum(a * b for a, b in boxes) for boxes in film.boxes)
+        room = film.bed.width * larger.handy
+        while reach and sum(areas[:reach]) > room:
+            reach -= 1
+    return reach
 
 
 def _search(films: Sequence[FilmBoxes], most: int, effort: int) -> float:
@@ -138,7 +84,7 @@ def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]
     return [block for block in blocks if block]
 
 
-def _regrouped(costs: _Costs, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
+def _regrouped(costs: Costs, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
     """The cheapest batches found for the garments of each block."""
     members = [sorted(garment for batch in block for garment in batch) for block in blocks]
     garments = sum(len(each) for each in members)
@@ -154,11 +100,6 @@ def _regrouped(costs: _Costs, blocks: Sequence[Sequence[Group]], most: int, sear
     return [batch for chosen in spread(_chosen, choices, pays=len(blocks) >= BLOCKS_PAY) for batch in chosen]
 
 
-def _sets(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
-    place = {garment: at for at, garment in enumerate(members)}
-    return [[place[garment] for garment in group] for group in groups]
-
-
 class _Choice(NamedTuple):
     """Groups to choose from and their costs, the members they must hold, and the groups that stand already."""
 
@@ -171,7 +112,7 @@ class _Choice(NamedTuple):
 def _chosen(choice: _Choice) -> Sequence[Group]:
     """The groups that hold every member once at the least cost; those that stand already if none cost less."""
     groups, cost, members, own = choice
-    chosen = cheapest(_sets(groups, members), cost.tolist(), len(members), NODES)
+    chosen = cheapest(sets_of(groups, members), cost.tolist(), len(members), NODES)
     price = dict(zip(groups, cost.tolist(), strict=True))
     better = [groups[at] for at in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, own)) else own
@@ -180,7 +121,7 @@ def _chosen(choice: _Choice) -> Sequence[Group]:
 def _promising(groups: Sequence[Group], cost: Ints, members: Sequence[int], own: set[Group], keep: int) -> list[Group]:
     """The groups that cost least beyond what their garments are worth, and those that stand already."""
     usable = [at for at, group in enumerate(groups) if cost[at] < TOO_LONG or len(group) == 1 or group in own]
-    sets = _sets([groups[at] for at in usable], members)
+    sets = sets_of([groups[at] for at in usable], members)
     worth = prices(sets, cost[usable].tolist(), len(members))
     beyond = [round(cost[at] - sum(worth[member] for member in each)) for at, each in zip(usable, sets, strict=True)]
     ranked = sorted(zip(beyond, usable, strict=True))

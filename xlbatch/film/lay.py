@@ -6,8 +6,9 @@ from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
-from xlbatch.film.batches import FilmBoxes, choose_batches
+from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
+from xlbatch.film.costs import FilmBoxes, Larger
 from xlbatch.film.interlock import interlock
 from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
@@ -17,6 +18,8 @@ from xlbatch.job.job import Film, Job, Settings
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
+
+USUAL, MOST = 3, 8  # shirts a strip, where their number is not fixed: common practice, no source
 
 Group = tuple[int, ...]  # the numbers of a batch's garments
 Strips = dict[str, Strip]  # a batch's strips by their films' names
@@ -62,7 +65,7 @@ class _Work:
         for room in ROOM if self.settings.interlock else ROOM[-1:]:
             groups = self._groups(left, room)
             laid = zip(groups, self._laid(groups), strict=True)
-            found.update((group, strips) for group, strips in laid if self._fits(strips))
+            found.update((group, strips) for group, strips in laid if len(group) == 1 or self._fits(strips))
             done = {no for group in found for no in group}
             left = [no for no in left if no not in done]
         place = {no: at for at, no in enumerate(numbers)}
@@ -78,7 +81,9 @@ class _Work:
             )
             for bed, decals in zip(self.beds, self.decals, strict=True)
         ]
-        chosen = choose_batches(boxes, self.settings.shirts_per_strip, self.effort)
+        fixed, handy = self.settings.shirts_per_strip, um(self.settings.handy_strip)
+        larger = Larger(MOST, handy + self.beds[0].gap) if fixed is None and not self.settings.interlock else None
+        chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger)
         return [tuple(numbers[each] for each in group) for group in chosen]
 
     def _laid(self, groups: Sequence[Group]) -> list[Strips]:

@@ -60,20 +60,23 @@ def _too_wide(decal: Decal, film: Film, settings: Settings, garment: Garment, be
 
 
 def _too_long(decals: Sequence[Decal], length: float, film: Film, settings: Settings, garment: Garment) -> Problem:
+    """Longer than the longest strip, which one garment's decals may be, or than the longest cut."""
     unit = settings.length_unit
     most_of_run = longest_run(film, settings) - 2 * settings.end_margin
-    limit, most = ("strip", settings.longest_strip) if settings.longest_strip <= most_of_run else ("cut", most_of_run)
+    code, most = (
+        ("decal-longer-than-cut", most_of_run)
+        if length > most_of_run
+        else ("decal-longer-than-strip", settings.longest_strip)
+    )
     what = decals[0].spec.decal if len(decals) == 1 else f"set of {len(decals)} decals"
     return problem(
-        "decal-longer-than-strip",
+        code,
         _where(decals[0], garment),
         printed_text(length, unit, up=True),
         rows=(garment.row.source.row,),
         decal=f"{garment.who}’s {what}",
         length=printed_text(length, unit, up=True),
-        limit=limit,
         most=length_text(most, unit),
-        setting=f"Longest {limit}",
     )
 
 

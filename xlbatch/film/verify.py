@@ -9,6 +9,7 @@ from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.job.job import Settings
 
 SLACK = 0.002  # mm: lengths are written to 0.001
+USUAL, MOST = 3, 8  # shirts a strip where their number is not fixed
 STRAY = 0.01  # mm: how far the distance of two shapes may be off
 
 
@@ -47,8 +48,9 @@ def _batches_wrong(layout: Layout, decals: Sequence[Decal], settings: Settings) 
         if times[no] != 1:
             yield f"garment {no} is in {times[no]} batches"
     for batch in layout.batches:
-        if not 1 <= len(batch.garments) <= settings.shirts_per_strip:
+        if not 1 <= len(batch.garments) <= (settings.shirts_per_strip or MOST):
             yield f"batch {batch.no} has {len(batch.garments)} garments"
+    yield from _not_handy(layout, settings)
     strips = Counter((run.film.name, strip.batch) for run in layout.runs for strip in run.strips)
     yield from (f"batch {no} has {count} strips of {film}" for (film, no), count in strips.items() if count != 1)
     for run in layout.runs:
@@ -56,6 +58,19 @@ def _batches_wrong(layout: Layout, decals: Sequence[Decal], settings: Settings) 
             for lying in strip.lying:
                 if of_garment.get(lying.decal.garment_no) != strip.batch:
                     yield f"{lying.decal.id} lies in strip {strip.batch}, which is not its batch's"
+
+
+def _not_handy(layout: Layout, settings: Settings) -> Iterator[str]:
+    """Where the number of shirts is not fixed, more than three share only handy strips; one alone may be longer than
+    the longest strip."""
+    shirts = {batch.no: len(batch.garments) for batch in layout.batches}
+    for run in layout.runs:
+        for strip in run.strips:
+            several = shirts.get(strip.batch, 1)
+            if not settings.shirts_per_strip and several > USUAL and strip.length > settings.handy_strip + SLACK:
+                yield f"strip {strip.batch} of run {run.no} is not handy"
+            if several > 1 and strip.length > settings.longest_strip + SLACK:
+                yield f"strip {strip.batch} of run {run.no} is longer than the longest strip"
 
 
 def _mirrored_wrong(run: Run, settings: Settings) -> Iterator[str]:
@@ -72,16 +87,13 @@ def _run_too_long(run: Run, settings: Settings) -> Iterator[str]:
 
 
 def _strips_wrong(run: Run, settings: Settings) -> Iterator[str]:
-    """Strips keep the margins, their longest length, and a gap between them for a straight cut."""
+    """Strips keep the margins, and a gap between them for a straight cut."""
     if not run.strips or not all(strip.lying for strip in run.strips):
         yield f"run {run.no} has a strip with nothing in it, or none"
         return
     strips = sorted(run.strips, key=lambda strip: strip.start)
     if strips[0].start < settings.end_margin - SLACK or _end(strips[-1]) > run.length - settings.end_margin + SLACK:
         yield f"run {run.no} lacks an end margin"
-    for strip in strips:
-        if strip.length > settings.longest_strip + SLACK:
-            yield f"strip {strip.batch} of run {run.no} is longer than the longest strip"
     for strip, after in pairwise(strips):
         if after.start - _end(strip) < settings.gap - SLACK:
             yield f"no straight cut separates strips {strip.batch} and {after.batch} of run {run.no}"

@@ -197,7 +197,8 @@ class Settings:
     gap: float
     end_margin: float
     longest_cut: float
-    shirts_per_strip: int
+    shirts_per_strip: int | None  # None: by itself
+    handy_strip: float
     longest_strip: float
     turn: bool
     mirror: bool
@@ -224,6 +225,7 @@ class Settings:
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
+    narrowest_letters: float = 80.0  # % of their own width
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
 

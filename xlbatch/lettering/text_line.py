@@ -9,7 +9,7 @@ from xlbatch.geometry.path import Box
 from xlbatch.lettering.arch import arc_of, bent, strongest
 from xlbatch.lettering.typeface import Line, Typeface, set_line
 
-NARROWEST = 0.8  # letters are never condensed further: common practice, no source
+NARROWEST = 0.8  # letters are condensed no further unless asked: common practice, no source
 _NEAR = 1e-9
 
 
@@ -33,22 +33,28 @@ def most_bent(face: Typeface, text: str) -> float:
 
 
 def fit(
-    face: Typeface, text: str, cap_height: float, widest: float, least: float, arch: float = 0.0
+    face: Typeface,
+    text: str,
+    cap_height: float,
+    widest: float,
+    least: float,
+    arch: float = 0.0,
+    narrowest: float = NARROWEST,
 ) -> Scale | TooLong:
     """The scale at which `text`, bent by `arch` degrees, is at most `widest` mm wide (infinite: as wide as it is).
 
-    The cap height is kept as long as condensing (to at most 80 %) is enough; then the text is made smaller, down to
-    `least` mm cap height."""
+    The cap height is kept as long as condensing (to the part `narrowest` at most) is enough; then the text is made
+    smaller, down to `least` mm cap height."""
     up = cap_height / face.cap_height
     room = widest / up
     if _width(face, text, 1.0, arch) <= room + _NEAR:
         return Scale(up, up)
-    narrow = _width(face, text, NARROWEST, arch)
+    narrow = _width(face, text, narrowest, arch)
     if narrow <= room:
-        return Scale(up * _condensed(face, text, room, arch), up)
+        return Scale(up * _condensed(face, text, room, arch, narrowest), up)
     smaller = room * up / narrow
     if smaller * face.cap_height >= min(least, cap_height) - _NEAR:
-        return Scale(NARROWEST * smaller, smaller)
+        return Scale(narrowest * smaller, smaller)
     return TooLong(narrow * min(least, cap_height) / face.cap_height)
 
 
@@ -79,11 +85,11 @@ def _width(face: Typeface, text: str, condensed: float, arch: float) -> float:
     return (right - left) * condensed
 
 
-def _condensed(face: Typeface, text: str, room: float, arch: float) -> float:
+def _condensed(face: Typeface, text: str, room: float, arch: float, narrowest: float) -> float:
     """How far to condense a text that is to be `room` font units wide: by halving, as bending is not linear."""
     if not arch:
         return room / _width(face, text, 1.0, 0.0)
-    low, high = NARROWEST, 1.0
+    low, high = narrowest, 1.0
     for _ in range(20):
         middle = (low + high) / 2
         low, high = (middle, high) if _width(face, text, middle, arch) <= room else (low, middle)

@@ -85,6 +85,7 @@ def _in_metric(settings: Settings) -> Settings:
         gap=whole(settings.gap),
         end_margin=whole(settings.end_margin),
         longest_cut=whole(settings.longest_cut),
+        handy_strip=whole(settings.handy_strip),
         longest_strip=whole(settings.longest_strip),
     )
 

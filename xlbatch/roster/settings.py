@@ -137,6 +137,11 @@ class _Values:
         """None for the word."""
         return self._sure(lambda line: line.number_or_word(name)).number
 
+    def count_or_word(self, name: str) -> int | None:
+        """None for the word."""
+        number = self.number_or_word(name)
+        return None if number is None else round(number)
+
     def count(self, name: str) -> int:
         return self._sure(lambda line: line.count(name))
 
@@ -169,6 +174,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         shared_line=value.text("Shared line"),
         font=value.text("Font"),
         least_letter_height=value.length("Least letter height"),
+        narrowest_letters=value.number("Narrowest letters"),
         round_sizes_to=value.length("Round sizes to"),
         clear_of_side=value.length("Clear of side seams"),
         clear_of_hem=value.length("Clear of the hem"),
@@ -176,7 +182,8 @@ def _settings(value: _Values, stem: str) -> Settings:
         gap=value.length("Gap between decals"),
         end_margin=value.length("Film end margin"),
         longest_cut=value.length("Longest cut"),
-        shirts_per_strip=value.count("Shirts per strip"),
+        shirts_per_strip=value.count_or_word("Shirts per strip"),
+        handy_strip=value.length("Handy strip"),
         longest_strip=value.length("Longest strip"),
         turn=value.yes("Turn decals"),
         mirror=value.yes("Mirror the cut files"),

@@ -1,0 +1,106 @@
+"""What batches cost in film, all films together."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from xlbatch.film.box import Bed, Box
+from xlbatch.film.drop import least_lengths
+
+Ints = NDArray[np.int64]
+Group = tuple[int, ...]  # garments by their place on the roster
+
+CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
+APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
+TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
+
+
+@dataclass(frozen=True)
+class FilmBoxes:
+    """One film's bed, and for every garment the boxes it needs of that film."""
+
+    bed: Bed
+    boxes: tuple[tuple[Box, ...], ...]
+
+
+class Larger(NamedTuple):
+    """Batches may have up to `most` garments while each of their strips is at most `handy` µm long, gap included."""
+
+    most: int
+    handy: int
+
+
+class Costs:
+    """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
+
+    def __init__(self, films: Sequence[FilmBoxes], larger: Larger | None = None, usual: int = 0) -> None:
+        self.films, self.larger, self.usual = films, larger, usual
+        self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
+        places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
+        self.kind_of = [
+            [place[tuple(sorted(boxes))] for boxes in film.boxes] for film, place in zip(films, places, strict=True)
+        ]
+
+    @cached_property
+    def areas(self) -> NDArray[np.float64]:
+        """How much of its films each garment takes at least, in µm along them."""
+        areas = [[sum(a * b for a, b in each) / film.bed.width for each in film.boxes] for film in self.films]
+        total: NDArray[np.float64] = np.array(areas, np.float64).sum(axis=0)
+        return total
+
+    def of(self, groups: Sequence[Group], tries: int) -> Ints:
+        total = np.array([CUT + APART * (group[-1] - group[0]) for group in groups], np.int64)
+        for at in range(len(self.films)):
+            total += self._strips(at, groups, tries)
+        return np.minimum(total, TOO_LONG)
+
+    def of_each(self, blocks: Sequence[Sequence[Group]], tries: int) -> list[Ints]:
+        """The costs of the groups of many blocks, computed together."""
+        ends = np.cumsum([len(block) for block in blocks])
+        return np.split(self.of([group for block in blocks for group in block], tries), ends[:-1])
+
+    def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
+        kind_of, bed = self.kind_of[at], self.films[at].bed
+        keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
+        boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
+        longest = {key: self._longest(key, bed) for key in boxes}
+        short = [
+            key
+            for key, each in boxes.items()
+            if len(key) == 1 or sum(a * b for a, b in each) <= longest[key] * bed.width
+        ]
+        found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
+        lengths = {
+            key: length if length <= longest[key] or len(key) == 1 else TOO_LONG
+            for key, length in zip(short, found, strict=True)
+        }
+        return np.array([lengths.get(key, TOO_LONG) for key in keys], np.int64)
+
+    def _longest(self, key: Group, bed: Bed) -> int:
+        """How long a strip of so many garments may be."""
+        return min(bed.longest, self.larger.handy) if self.larger and len(key) > self.usual else bed.longest
+
+
+def neighbors(costs: Costs, garments: int, most: int, tries: int) -> list[Group]:
+    """The cheapest batches of garments that follow each other on the roster."""
+    groups = [tuple(range(begin, end)) for end in range(1, garments + 1) for begin in range(max(0, end - most), end)]
+    best = [(0, 0)]  # least cost of the first garments, and minus where their last batch begins
+    for group, cost in zip(groups, costs.of(groups, tries).tolist(), strict=True):
+        begin, end = group[0], group[-1] + 1
+        best[end:] = [min([*best[end:], (best[begin][0] + cost, -begin)])]
+    batches: list[Group] = []
+    end = garments
+    while end:
+        begin = -best[end][1]
+        batches.append(tuple(range(begin, end)))
+        end = begin
+    return batches[::-1]
+
+
+def sets_of(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
+    place = {garment: at for at, garment in enumerate(members)}
+    return [[place[garment] for garment in group] for group in groups]

@@ -1,0 +1,74 @@
+"""Batches of more garments than usual, where their strips stay handy: less film for the same hands.
+
+A few batches at a time are taken apart, and the cheapest batches of their garments chosen out of all there are.
+"""
+
+import random
+from collections.abc import Sequence
+from itertools import combinations
+
+import numpy as np
+
+from xlbatch.film.costs import Costs, Group, neighbors, sets_of
+from xlbatch.film.partition import cheapest, prices
+
+TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
+ROUNDS, MOST_ROUNDS = 1.0, 150  # a garment and in all, times the effort
+TRIES, CLOSER = 24, 300  # for a strip: of every batch, and of the promising ones
+PROMISING = 250  # batches looked at more closely
+NODES = 50
+
+
+def enlarged(costs: Costs, batches: Sequence[Group], most: int, effort: int) -> list[Group]:
+    """The cheapest batches found of at most `most` garments, none dearer than those given."""
+    garments = sum(map(len, batches))
+    best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda each: _cost(costs, each))
+    dice = random.Random(garments)
+    seen: list[list[int]] = []  # looked at already: the cheapest of these
+    for _ in range(round(effort * min(ROUNDS * garments, MOST_ROUNDS)) if len(best) > 1 else 0):
+        apart = _some(best, dice)
+        members = sorted(garment for batch in apart for garment in batch)
+        if members in seen:
+            continue
+        seen.append(members)
+        groups = [group for count in range(1, most + 1) for group in combinations(members, count)]
+        better = _cheaper(costs, members, groups, apart)
+        if better:
+            best = [*(batch for batch in best if batch not in apart), *better]
+    return best
+
+
+def _cheaper(costs: Costs, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group]) -> list[Group]:
+    """The batches out of `groups` that cost least, where they cost less than those that were taken apart.
+
+    Those that cost least beyond their members' worth are looked at closely."""
+    cost = costs.of(groups, TRIES)
+    price = dict(zip(groups, cost.tolist(), strict=True))
+    now = sum(map(price.__getitem__, apart))
+    sets = sets_of(groups, members)
+    areas = np.array([costs.areas[member] for member in members])
+    own = np.array([areas[each].sum() for each in sets])
+    least = float((cost / own).min())  # what a unit of area costs at least: no group costs less than its members' worth
+    near = np.flatnonzero(cost - least * own < now - least * areas.sum()).tolist()
+    worth = prices([sets[at] for at in near], cost[near].tolist(), len(members))
+    beyond = [cost[at] - worth[sets[at]].sum() for at in near]
+    kept = {groups[near[at]] for at in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
+    closer = sorted(kept)
+    price = dict(zip(closer, costs.of(closer, CLOSER).tolist(), strict=True))
+    chosen = cheapest(sets_of(closer, members), list(price.values()), len(members), NODES)
+    better = [closer[at] for at in chosen or ()]
+    return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []
+
+
+def _cost(costs: Costs, batches: Sequence[Group]) -> int:
+    return int(costs.of(batches, TRIES).sum())
+
+
+def _some(batches: Sequence[Group], dice: random.Random) -> list[Group]:
+    """Batches drawn at random, as many as are looked at together."""
+    drawn = dice.sample(list(batches), len(batches))
+    apart = drawn[:1]
+    for batch in drawn[1:]:
+        if sum(map(len, apart)) + len(batch) <= TOGETHER:
+            apart.append(batch)
+    return apart
