@@ -15,8 +15,14 @@ from tests.workbooks import write_workbook
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import make_plan
 
-FIRST = ["Ana", "Ivo", "Mei", "Tung", "Bart", "Lu", "Joan", "Carl", "Petra", "Sam", "Nils", "Rosa", "Ola", "Kim", "Dora", "Jo", "Theodora", "Uri", "Zoe", "Max", "Agnes", "Bela", "Cleo", "Dan", "Edith", "Finn", "Greta", "Hugo", "Iris", "Jack"]
-LAST = ["Novak", "Lund", "Chen", "Tran", "Ashgrove", "Xi", "Wren", "Otte", "Ilves", "Oak", "Berg", "Diaz", "Moe", "Rae", "Finch", "Ek", "Vandermolen", "Baz", "Lark", "Rook", "Hill", "Quist", "Sable", "Tamm", "Urban", "Vale", "Winter", "York", "Zeller", "Amsel"]
+FIRST = (
+    "Ana Ivo Mei Tung Bart Lu Joan Carl Petra Sam Nils Rosa Ola Kim Dora Jo Theodora Uri Zoe Max Agnes Bela Cleo Dan "
+    "Edith Finn Greta Hugo Iris Jack"
+)
+LAST = (
+    "Novak Lund Chen Tran Ashgrove Xi Wren Otte Ilves Oak Berg Diaz Moe Rae Finch Ek Vandermolen Baz Lark Rook Hill "
+    "Quist Sable Tamm Urban Vale Winter York Zeller Amsel"
+)
 SIZES = ("S", "M", "L", "XL", "2XL", "Youth S", "Youth M", "Youth L", "Ladies M", "Ladies L")
 GOALS = {12: 1.25, 60: 1.13, 300: 1.10}  # people: film over the least
 
@@ -24,7 +30,8 @@ GOALS = {12: 1.25, 60: 1.13, 300: 1.10}  # people: film over the least
 def ratio(people: int, effort: int = 1) -> float:
     """Film over the proven least for so many invented people with the built-in design."""
     dice = random.Random(people)
-    rows = [[f"{dice.choice(FIRST)} {dice.choice(LAST)}", dice.choice(SIZES)] for _ in range(people)]
+    first, last = FIRST.split(), LAST.split()
+    rows = [[f"{dice.choice(first)} {dice.choice(last)}", dice.choice(SIZES)] for _ in range(people)]
     with tempfile.TemporaryDirectory() as folder:
         path = write_workbook(Path(folder) / "names.xlsx", {"Roster": [["Who", "Size"], *rows]})
         reading = read(path)
