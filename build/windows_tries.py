@@ -3,6 +3,7 @@
 # mypy: disable-error-code=import-not-found
 # (the modules beside a script are found when it runs)
 
+import os
 import shutil
 import subprocess
 import sys
@@ -16,7 +17,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent))  # what lies beside a script must be importable
 
 from compare_plans import differences
-from environment import ROOT, run
+from environment import ROOT
 from kill_bundle import Folder, kill_often
 from PIL import ImageGrab
 from try_bundle import copy_examples
@@ -39,7 +40,8 @@ class Program:
     """What is tried: the built program, or the source under Windows' Python."""
 
     def __init__(self, box: Machine, source: Path, built: Path | None) -> None:
-        self.box, self._source, self._built = box, source, built
+        self.box, self._built = box, built
+        self._surroundings = {"PYTHONPATH": str(source), "PYTHONSAFEPATH": "1"}
 
     def command(self, *, window: bool = False) -> tuple[Path | str, ...]:
         if self._built:
@@ -47,10 +49,13 @@ class Program:
         return (self.box.python, "-m", "xlbatch", *(["--window"] if window else []))
 
     def start(self, *words: Path | str, window: bool = False) -> "subprocess.Popen[bytes]":
-        running: subprocess.Popen[bytes] = self.box.start(
-            *self.command(window=window), *words, PYTHONPATH=str(self._source), PYTHONSAFEPATH="1"
-        )
+        running: subprocess.Popen[bytes] = self.box.start(*self.command(window=window), *words, **self._surroundings)
         return running
+
+    def on_linux(self, *words: Path | str) -> None:
+        """Runs the same source here."""
+        command = [sys.executable, "-m", "xlbatch", "--no-window", *words]
+        subprocess.run(command, env=os.environ | self._surroundings, check=False, stdout=subprocess.DEVNULL)
 
     def plan(self, *words: Path | str, code: int = 0) -> str:
         """Runs it in a console; what it said. Raises where its exit code is another than `code`."""
@@ -68,15 +73,11 @@ def same(ours: Path, theirs: Path) -> None:
         raise AssertionError("Windows and Linux differ:\n" + "\n".join(lines[:20]))
 
 
-def on_linux(*words: Path | str) -> None:
-    run(Path(sys.executable), "-m", "xlbatch", "--no-window", *map(str, words))
-
-
 def try_examples(program: Program, scratch: Path) -> None:
     """The examples come out as on Linux."""
     theirs = copy_examples(scratch / FOLDER / "my lists")
     program.plan(*theirs)
-    on_linux(*copy_examples(scratch / "linux"))
+    program.on_linux(*copy_examples(scratch / "linux"))
     same(scratch / FOLDER / "my lists", scratch / "linux")
 
 
@@ -93,7 +94,7 @@ def try_mistakes(program: Program, scratch: Path) -> None:
         raise AssertionError("An example of a mistake is missing.")
     running = program.start("--no-window", "--check", *lists[0])
     running.communicate(timeout=600)
-    on_linux("--check", *lists[1])
+    program.on_linux("--check", *lists[1])
     same(*folders)
 
 
@@ -107,7 +108,7 @@ def try_names(program: Program, scratch: Path) -> None:
     said = program.plan(folders[0] / "Liste Ωμέγα 張.csv")
     if "Liste Ωμέγα 張.csv: 5 garments planned." not in said:
         raise AssertionError(f"Said through a pipe: {said}")
-    on_linux(folders[1] / "Liste Ωμέγα 張.csv")
+    program.on_linux(folders[1] / "Liste Ωμέγα 張.csv")
     same(*folders)
 
 
@@ -207,8 +208,10 @@ def screen() -> Iterator[str]:
     command = ["Xvfb", "-displayfd", "1", "-screen", "0", f"{SCREEN[0]}x{SCREEN[1]}x24"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as shown:
         assert shown.stdout is not None
-        yield f":{shown.stdout.readline().strip()}"
-        shown.terminate()
+        try:
+            yield f":{shown.stdout.readline().strip()}"
+        finally:
+            shown.terminate()
 
 
 def main(scratch: Path, *, from_source: bool) -> None:

@@ -9,6 +9,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
+from xlbatch.how_far import hear, listening
 from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
@@ -31,22 +32,23 @@ READING, DRAWING, LAYING, ORDERING, WRITING, PLACING = STAGES
 _TAKES = dict(zip(STAGES, (5, 30, 25, 5, 33, 2), strict=True))  # % of the time of 1,000 garments, about
 COUNTED = {  # what is said of a stage that counts
     DRAWING: "{done:,} of {of:,} drawn",
-    LAYING: "strip {done:,} of {of:,}",
-    WRITING: "sheet {done:,} of {of:,}",
+    LAYING: "{done} of {of} %",
+    WRITING: "{done} of {of} sheets",
 }
 
 
 class Step(NamedTuple):
-    """A stage that begins or goes on, and how many of its items are done, of how many (0: it counts none)."""
+    """A stage that begins or goes on, and how many of its items are done, the one in hand in part, of how many (0: it
+    counts none)."""
 
     stage: str
-    done: int = 0
+    done: float = 0
     of: int = 0
 
     @property
     def words(self) -> str:
         """The count in words, such as `412 of 1,000 drawn`, or a plain …"""
-        return COUNTED[self.stage].format(done=self.done, of=self.of) if self.of and self.stage in COUNTED else "…"
+        return COUNTED[self.stage].format(done=int(self.done), of=self.of) if self.of and self.stage in COUNTED else "…"
 
     @property
     def share(self) -> float:
@@ -95,18 +97,29 @@ class Outcome:
 
 def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     """Plans one workbook: reads, plans, writes. The input is never changed."""
+    with listening():
+        return _run(workbook, options, progress, now)
+
+
+def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     from xlbatch.roster.read import Unreadable, read
 
-    progress(Step(READING))
+    _begin(READING, progress)
     reading = read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
-    progress(Step(WRITING))
+    _begin(WRITING, progress)
     try:
         return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
+
+
+def _begin(stage: str, progress: Progress) -> None:
+    """Says that a stage begins, and has its counts told."""
+    progress(Step(stage))
+    hear(lambda done, of: progress(Step(stage, done, of)))
 
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
@@ -128,7 +141,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + asked + problems
 
-    progress(Step(DRAWING))
+    _begin(DRAWING, progress)
     decals, found = draw(job, garments)
     problems += found + unfit(job, garments, decals) + number_sizes(job, garments, decals)
     garments, decals = _kept(garments, decals, problems)
@@ -138,10 +151,10 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     garments, decals = _kept(garments, decals, problems)
     decals, places = _numbered(decals, places)
 
-    progress(Step(LAYING))
+    _begin(LAYING, progress)
     layout = lay(job, garments, decals, effort)
 
-    progress(Step(ORDERING))
+    _begin(ORDERING, progress)
     pressing = press_order(job, layout.batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
@@ -206,7 +219,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
             write_problems(path, plan.job, plan.problems, plan.run_at)
         else:
             write_plan(path, plan)
-        progress(Step(PLACING))
+        _begin(PLACING, progress)
 
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))

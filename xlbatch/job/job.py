@@ -19,6 +19,7 @@ Peel = Literal["hot", "warm", "cold"]
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
+CutFileKind = Literal["SVG", "DXF", "both"]
 
 
 @dataclass(frozen=True)
@@ -217,6 +218,7 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    cut_file_kind: CutFileKind = "SVG"
 
 
 @dataclass(frozen=True)

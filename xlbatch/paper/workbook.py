@@ -9,6 +9,7 @@ from types import TracebackType
 from xlsxwriter import Workbook
 from xlsxwriter.exceptions import FileCreateError
 
+from xlbatch.how_far import alive
 from xlbatch.job.job import Job
 from xlbatch.paper.page import Page
 from xlbatch.paper.paging import BOTTOM, FOOTER, HEADER, SIDE, TOP, paper
@@ -30,6 +31,11 @@ class _Kept(BytesIO):
 
     def close(self) -> None:
         """Does nothing; the memory is given back with the object."""
+
+    def write(self, data: bytes) -> int:  # type: ignore[override]
+        """Writes; where the person has stopped the plan, not on."""
+        alive()
+        return super().write(data)
 
 
 class Book:

@@ -13,7 +13,7 @@ from xlbatch.resources import examples, home
 from xlbatch.run import Options
 from xlbatch.window.last_folder import last_folder, remember
 from xlbatch.window.open_file import open_with_its_program
-from xlbatch.window.worker import Doing, Done, Result, Work, planning
+from xlbatch.window.worker import Done, Result, Work, planning
 
 if TYPE_CHECKING:
     import tkinter
@@ -124,12 +124,12 @@ class Window:
     def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
         view.wait(len(self._waiting))
+        if self.work.doing:
+            view.show(self.work.doing)
         try:
             while True:
                 word = self.work.said.get_nowait()
-                if isinstance(word, Doing):
-                    view.show(word)
-                elif isinstance(word, Result):
+                if isinstance(word, Result):
                     results.append(word)
                 else:
                     self._end(word, results, show)
