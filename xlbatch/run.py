@@ -14,7 +14,6 @@ from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
-    from xlbatch.art.decal import Decal
     from xlbatch.check.garment import Garment
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
@@ -124,13 +123,15 @@ def _begin(stage: str, progress: Progress) -> None:
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
-    from xlbatch.art.draw import draw
+    from xlbatch.art.draw import draw, numbered
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
     from xlbatch.check.progress import up_to_date
+    from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
     from xlbatch.placement.put import place
+    from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
@@ -143,13 +144,15 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     _begin(DRAWING, progress)
     decals, found = draw(job, garments)
-    problems += found + unfit(job, garments, decals) + number_sizes(job, garments, decals)
-    garments, decals = _kept(garments, decals, problems)
-
+    problems += found + number_sizes(job, garments, decals)
     places, found = place(job, garments, decals)
     problems += found
-    garments, decals = _kept(garments, decals, problems)
-    decals, places = _numbered(decals, places)
+    garments, places = _kept(garments, places, problems)
+    places = join(job, places)
+    problems += unfit(job, garments, tuple(each.decal for each in places))
+    garments, places = _kept(garments, places, problems)
+    decals = numbered(each.decal for each in places)
+    places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
 
     _begin(LAYING, progress)
     layout = lay(job, garments, decals, effort)
@@ -181,25 +184,13 @@ def _held(problems: Iterable[Problem]) -> frozenset[int]:
 
 
 def _kept(
-    garments: tuple["Garment", ...], decals: tuple["Decal", ...], problems: tuple[Problem, ...]
-) -> tuple[tuple["Garment", ...], tuple["Decal", ...]]:
-    """The garments that no problem holds back, and their decals."""
+    garments: tuple["Garment", ...], places: tuple["Place", ...], problems: tuple[Problem, ...]
+) -> tuple[tuple["Garment", ...], tuple["Place", ...]]:
+    """The garments that no problem holds back, and their places."""
     held = _held(problems)
     good = tuple(garment for garment in garments if garment.row.source.row not in held)
     numbers = {garment.no for garment in good}
-    return good, tuple(decal for decal in decals if decal.garment_no in numbers)
-
-
-def _numbered(
-    decals: tuple["Decal", ...], places: tuple["Place", ...]
-) -> tuple[tuple["Decal", ...], tuple["Place", ...]]:
-    """The decals numbered without gaps, D001 and so on, and their places; places of garments held back left out."""
-    from xlbatch.art.draw import numbered
-
-    new = {old.id: decal for old, decal in zip(decals, numbered(decals), strict=True)}
-    return tuple(new.values()), tuple(
-        replace(place, decal=new[place.decal.id]) for place in places if place.decal.id in new
-    )
+    return good, tuple(place for place in places if place.garment.no in numbers)
 
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:

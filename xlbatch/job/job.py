@@ -16,6 +16,7 @@ What = Literal["artwork", "print name", "number", "text"]
 Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
+JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
@@ -219,6 +220,7 @@ class Settings:
     test_cut: bool = False
     interlock: bool = False
     cut_file_kind: CutFileKind = "SVG"
+    join: bool = True
 
 
 @dataclass(frozen=True)

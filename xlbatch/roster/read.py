@@ -94,9 +94,11 @@ def _reading(path: Path, tables: Tables) -> Reading:
     positions, of_positions = read_positions(of["Positions"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
+    unjoined = bool(results) and "Join pieces" not in setting_cells  # a plan made before pieces were joined stays so
+    settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
     job = Job(
         path=path,
-        settings=replace(settings, last_no=people.last_no),
+        settings=settings,
         setting_cells=setting_cells,
         roster=people.roster,
         designs=designs,

@@ -158,6 +158,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         mirror=value.yes("Mirror the cut files"),
         test_cut=value.yes("Test cut"),
         cut_file_kind=cast(CutFileKind, value.choice("Cut file kind")),
+        join=value.yes("Join pieces"),
         interlock=value.yes("Save film by interlocking"),
         number_rule=value.text("Number rule"),
         spoiled_per_100=value.number("Spoiled per 100"),
