@@ -113,6 +113,8 @@ def _print(path: Path, outcome: Outcome) -> None:
         _say(f"  {found.level}: {found.sentence}")
     if len(worth_telling) > LISTED:
         _say(f"  and {len(worth_telling) - LISTED} more on the Problems sheet")
+    for line in outcome.in_short:
+        _say(line)
     if outcome.written:
         kind = "Plan" if outcome.cut_files else "Problems"
         _say(f"{kind + ':':<11}{outcome.written}")

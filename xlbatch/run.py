@@ -3,8 +3,8 @@
 The stages are imported where they are called, so that starting, --help and a file that can't be read stay quick.
 """
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
@@ -31,7 +31,7 @@ READING, DRAWING, LAYING, ORDERING, WRITING, PLACING = STAGES
 _TAKES = dict(zip(STAGES, (5, 30, 25, 5, 33, 2), strict=True))  # % of the time of 1,000 garments, about
 COUNTED = {  # what is said of a stage that counts
     DRAWING: "{done:,} of {of:,} drawn",
-    LAYING: "{done} of {of} %",
+    LAYING: "{done} %",
     WRITING: "{done} of {of} sheets",
 }
 
@@ -81,7 +81,8 @@ class Outcome:
     """What became of one workbook. `code` is the contract's exit code, `message` a few plain words.
 
     `unsaved` says that only the writing failed, so that another folder may help. `to_print` is the workbook of pages to
-    print, `offers` what else could be done with the list."""
+    print, `people` who stands on each row of the roster, `in_short` what the plan comes to, `offers` what else could be
+    done with the list."""
 
     code: Literal[0, 1, 2, 3, 70]
     message: str
@@ -89,7 +90,9 @@ class Outcome:
     cut_files: Path | None = None
     to_print: Path | None = None
     problems: tuple[Problem, ...] = ()
+    people: Mapping[int, str] = field(default_factory=dict)
     held: int = 0
+    in_short: tuple[str, ...] = ()
     unsaved: bool = False
     offers: tuple[Offer, ...] = ()
 
@@ -197,13 +200,20 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.in_short import in_short
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
     if not plan.garments and not stops:
         return Outcome(0, "Nothing is left to do: every garment on the list is done or cancelled.")
     code: Literal[0, 1, 2] = 2 if not plan.garments else 1 if stops else 0
-    about = Outcome(code, _summary(plan, code, check_only), problems=plan.problems, held=len(plan.held))
+    about = Outcome(
+        code,
+        _summary(plan, code, check_only),
+        problems=plan.problems,
+        people={row.source.row: row.who for row in plan.job.roster},
+        held=len(plan.held),
+    )
 
     def write(path: Path) -> None:
         if check_only or code == 2:
@@ -217,7 +227,13 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
     saved = save_plan(folder, name, write, {file.name: file.text for file in made})
-    return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
+    return replace(
+        about,
+        written=saved.plan,
+        cut_files=saved.cut_files,
+        to_print=saved.to_print,
+        in_short=in_short(plan, saved.to_print.name if saved.to_print else ""),
+    )
 
 
 def _summary(plan: "Plan", code: int, check_only: bool) -> str:
