@@ -126,22 +126,26 @@ def _begin(stage: str, progress: Progress) -> None:
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
-    from xlbatch.art.draw import draw, numbered
+    from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
-    from xlbatch.check.progress import up_to_date
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
+    from xlbatch.kept.lasting import cut_pieces, numbered
+    from xlbatch.kept.recall import recall
+    from xlbatch.kept.remember import remember
+    from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
-    from xlbatch.shopping.buy import shopping_list, shopping_problems
+    from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
-    job, asked = up_to_date(reading.job)
+    memory, stood, asked = recall(reading)
+    job = stood.job
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + asked + problems
 
@@ -151,17 +155,20 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     places, found = place(job, garments, decals)
     problems += found
     garments, places = _kept(garments, places, problems)
-    places = join(job, places)
+    places = join(job, places, cut_pieces(stood.decals))
     problems += unfit(job, garments, tuple(each.decal for each in places))
     garments, places = _kept(garments, places, problems)
-    decals = numbered(each.decal for each in places)
+    numbers = numbered((each.decal for each in places), stood.decals, memory.last_decal)
+    decals = numbers.decals
     places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
 
-    _begin(LAYING, progress)
-    layout = lay(job, garments, decals, effort)
+    _begin(LAYING, progress)  # only what is not cut yet
+    given = retired(memory, stood.decals)
+    layout = renumbered(lay(job, garments, numbers.to_cut, effort), *given)
 
-    _begin(ORDERING, progress)
-    pressing = press_order(job, layout.batches, places)
+    _begin(ORDERING, progress)  # every step still to do
+    batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
+    pressing = press_order(job, batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
@@ -176,8 +183,11 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
+        spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
+        unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),
+        memory=remember(memory, stood, numbers, layout, batches, garments, given),
     )
 
 

@@ -3,21 +3,8 @@
 {facts} are filled in by whoever finds the problem.
 """
 
-from dataclasses import dataclass
-from typing import Literal
-
-Level = Literal["stop", "check", "note"]
-
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of problem. `stop` holds the row back; `check` and `note` do not."""
-
-    code: str
-    level: Level
-    wrong: str
-    todo: str
-
+from xlbatch.problems.kind import Kind
+from xlbatch.problems.of_plans import PLAN_KINDS
 
 KINDS: tuple[Kind, ...] = (
     # the list of people
@@ -241,4 +228,5 @@ KINDS: tuple[Kind, ...] = (
          "Fill in the price on the sheet {sheet}."),
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
+    *PLAN_KINDS,
 )  # fmt: skip
