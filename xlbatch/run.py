@@ -9,7 +9,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from xlbatch.how_far import hear, listening
+from xlbatch.how_far import hear, listening, percent
 from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
@@ -30,10 +30,11 @@ STAGES = (
 )
 READING, DRAWING, LAYING, ORDERING, WRITING, PLACING = STAGES
 _TAKES = dict(zip(STAGES, (5, 30, 25, 5, 33, 2), strict=True))  # % of the time of 1,000 garments, about
+PAGES_TAKE = 40  # % of the writing, about
 COUNTED = {  # what is said of a stage that counts
     DRAWING: "{done:,} of {of:,} drawn",
     LAYING: "{done} %",
-    WRITING: "{done} of {of} sheets",
+    WRITING: "{done} %",
 }
 
 
@@ -238,7 +239,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         if check_only or code == 2:
             write_problems(path, plan.job, plan.problems, plan.run_at)
         else:
-            write_plan(path, plan)
+            with percent(PAGES_TAKE, 100):
+                write_plan(path, plan)
         _begin(PLACING, progress)
 
     if check_only or code == 2:
@@ -246,7 +248,12 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
     files = {file.name: file.text for file in made}
-    saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
+
+    def print_(path: Path, plan_name: str) -> None:
+        with percent(0, PAGES_TAKE):
+            write_pages(path, plan, plan_name)
+
+    saved = save_plan(folder, name, write, files, print_)
     return replace(
         about,
         written=saved.plan,
