@@ -10,6 +10,7 @@ MODULES = (
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
     *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
     *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
+    *("ezdxf.acc", "ezdxf.addons", "ezdxf.acis"),  # faster code for what is read, and other kinds of drawings
     *("PIL._avif", "PIL._webp", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(

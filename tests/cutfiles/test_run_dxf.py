@@ -1,7 +1,11 @@
 """Cut files as DXF, read back by the library's own reader and audit: closed, measured, mirrored once."""
 
 import io
+import os
+import subprocess
+import sys
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import ezdxf
@@ -88,6 +92,15 @@ def test_curves_are_followed_closely() -> None:
     box = bounds(disk)
     assert box is not None
     assert np.ptp(x) == pytest.approx(box[2] - box[0], abs=2 * NEAR)
+
+
+def test_the_library_leaves_nothing_in_the_home_and_needs_none(tmp_path: Path) -> None:
+    code = "from xlbatch.cutfiles.dxf_library import new_drawing; print(new_drawing().dxfversion)"
+    surroundings = {name: value for name, value in os.environ.items() if not name.startswith("XDG")}
+    surroundings |= {"HOME": str(tmp_path), "PYTHONPATH": os.curdir}
+    done = subprocess.run([sys.executable, "-c", code], env=surroundings, capture_output=True, text=True, check=True)
+    assert done.stdout == "AC1015\n"
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_the_same_run_gives_the_same_bytes() -> None:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from xlbatch.cutfiles.dxf_library import new_drawing
 from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Run
 from xlbatch.geometry.flat import edges_of
@@ -25,12 +26,7 @@ TEST_CUT = "Test cut"
 
 def run_dxf(run: Run) -> str:
     """The text of the file."""
-    from ezdxf._options import options
-    from ezdxf.filemanagement import new
-    from ezdxf.units import MM
-
-    options.write_fixed_meta_data_for_testing = True  # else the time of the run stands in it
-    drawing = new("R2000", units=MM)
+    drawing = new_drawing()
     if run.test_cut:
         drawing.layers.add(TEST_CUT)
         side, start = run.test_cut, run.test_along
