@@ -20,7 +20,7 @@ _FILES = re.compile(
 )
 _WITH_SYMBOLS = (  # numpy's break when stripped
     *("libpython*.so*", "python3*/lib-dynload/*.so", "fontTools/*/*.so"),
-    *("pathops/*.so", "uharfbuzz/*.so", "PIL/_imaging.*.so"),
+    *("pathops/*.so", "uharfbuzz/*.so", "shapely/*.so", "shapely.libs/*.so*", "PIL/_imaging.*.so"),
 )
 
 

@@ -21,7 +21,7 @@ class StartView:
     def __init__(
         self, root: tkinter.Misc, look: Look, drop: str, note: str, *, choose: Callable[[], None],
         plan: Callable[[Path], None], blank: Callable[[bool], None], examples: Callable[[], None],
-        recent: Sequence[Path], metric: bool,
+        offer: Callable[[], None] | None, recent: Sequence[Path], metric: bool,
     ) -> None:  # fmt: skip
         """`drop` says where to drop a list, `note` what happened before. `blank` is told whether centimeters are
         wanted."""
@@ -33,6 +33,8 @@ class StartView:
         for words, centimeters in (("in inches", False), ("in centimeters", True)):
             rows.take(ttk.Radiobutton(rows, text=words, variable=self._units, value=centimeters))
         rows.add("Open the examples", examples)
+        if offer:
+            rows.add("Offer me under Open with", offer)
         if note:
             wrapping(ttk.Label(self.frame, text=note, font=look.fonts["text"])).pack(side="bottom", fill="x", pady="6p")
         first = button(self.frame, "Plan a list …", choose, main=True)

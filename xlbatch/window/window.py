@@ -12,6 +12,7 @@ from xlbatch.fault import report
 from xlbatch.resources import examples, home
 from xlbatch.run import Options
 from xlbatch.window.open_file import open_with_its_program
+from xlbatch.window.open_with import can_offer, offer
 from xlbatch.window.remembered import (
     last_folder,
     metric,
@@ -86,8 +87,8 @@ class Window:
 
         view = StartView(
             self.root, self.look, HERE if self._takes_drops else ON_THE_ICON, note, choose=self._choose,
-            plan=lambda path: self.plan([path]), blank=self._blank, examples=self._examples, recent=recent_lists(),
-            metric=metric(),
+            plan=lambda path: self.plan([path]), blank=self._blank, examples=self._examples,
+            offer=self._offer if can_offer() else None, recent=recent_lists(), metric=metric(),
         )  # fmt: skip
         self._put(view.frame)
 
@@ -223,6 +224,15 @@ class Window:
         remember_folder(folder)
         self.show_start(f"The examples are in {folder}.")
         self._open(folder)
+
+    def _offer(self) -> None:
+        """Has the computer offer the program for lists."""
+        try:
+            offer(Path(sys.executable))
+        except OSError as error:
+            self.show_start(f"That could not be noted: {error.strerror}.")
+            return
+        self.show_start("From now on xlbatch is offered under Open with for a list, never as the first.")
 
     def _open(self, path: Path) -> None:
         if not open_with_its_program(path):
