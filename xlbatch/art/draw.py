@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from xlbatch.art.bench import Bench, Drawn
-from xlbatch.art.condensed import condensed
 from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw_artwork import draw_artwork
@@ -30,7 +29,7 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
             problems += found
     good = {garment.no for garment in kept(garments, problems)}
     cuttable, found = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
-    problems += found + off_center(bench, garments, cuttable) + condensed(garments, cuttable)
+    problems += found + off_center(bench, garments, cuttable)
     good = {garment.no for garment in kept(garments, problems)}
     return numbered(decal for decal in cuttable if decal.garment_no in good), merged(problems)
 

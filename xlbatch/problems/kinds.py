@@ -198,8 +198,6 @@ KINDS: tuple[Kind, ...] = (
          "Weed that one on a table, or make the decal smaller. Longest strip is on the sheet Job."),
     Kind("decal-longer-than-cut", "stop", "{decal} is {length} long on the film; the longest cut leaves {most} for it.",
          "Make the decal smaller, or raise Longest cut on the sheet Job."),
-    Kind("letters-condensed", "note", "{which} {is_are} condensed to fit, the narrowest to {part} % of the width.",
-         "Look at the proof. Narrowest letters on the sheet Job says how far; beyond that a text is made smaller."),
     Kind("decal-off-garment", "stop",
          "{decal} ({width} × {height}) does not fit {garment} {size} at the position {position}.",
          "Make it at most {fits}, or choose another position."),

@@ -18,6 +18,7 @@ from xlbatch.units import printed_text
 
 MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open
 MOST_DRAWN = 1_000  # garments drawn at all
+PLAIN_WIDTH = 0.995  # letters condensed less than this are not told
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 MOST_LETTERS = 3  # spelled out with their codes
 COLUMNS = (
@@ -76,9 +77,11 @@ def texts(decals: Iterable[Decal]) -> list[str]:
 
 
 def size_text(group: Group, settings: Settings) -> str:
-    """`9 × 1 3/4 in`."""
+    """`9 × 1 3/4 in`, and how far letters were condensed to fit."""
     unit = settings.length_unit
-    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}"
+    narrow = min(part.condensed for decal in group.decals for part in decal.parts or (decal,))
+    said = f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
+    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}{said}"
 
 
 def write(page: Page, plan: Plan) -> None:
