@@ -62,7 +62,7 @@ def test_every_decal_is_inside_its_garment_and_on_no_other(reading_of: Callable[
     placed = 0
     for garment, decals in garments_of(job, random.Random(5)):
         places, problems = place(job, (garment,), decals)
-        assert bool(places) != bool(problems)
+        assert bool(places) != any(found.level == "stop" for found in problems)
         placed += len(places)
         for each in places:
             assert free_of(each, job).buffer(NEAR).contains(outline(each)), each

@@ -52,7 +52,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
     "Garments": (
         "Garment", "For", "Neckline", "Fabric", "Iron dots", "Heat limit (°F)", "Size", "Chest width (in)",
         "Body length (in)", "Collar drop front (in)", "Collar drop back (in)", "Sleeve length (in)",
-        "Sleeve opening (in)", "Colors", "Price", "On hand",
+        "Sleeve opening (in)", "Keep clear", "Between armholes (in)", "Colors", "Price", "On hand",
     ),
     "Film": (
         "Film", "Kind", "Color", "Roll width (in)", "Usable width (in)", "Rolls sold", "On hand",

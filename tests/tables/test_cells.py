@@ -13,6 +13,7 @@ from xlbatch.files.raw import Raw
 from xlbatch.job.job import Piece, PriceBreak, Roll
 from xlbatch.tables import cell_lists, cells
 from xlbatch.tables.cells import Margin, Unclear
+from xlbatch.tables.features import features
 
 UNCLEAR = Unclear()
 
@@ -309,6 +310,7 @@ READERS: dict[str, Callable[[Raw], object]] = {
     "rolls": cell_lists.rolls,
     "pieces": lambda cell: cell_lists.pieces(cell, "in"),
     "stock": cell_lists.stock,
+    "features": lambda cell: features(cell, "in"),
 }
 _LIKELY = st.text(alphabet="0123456789.,:;=x×/%$ -+'\"°FCinydtm•", max_size=20)
 _VALUES = st.one_of(

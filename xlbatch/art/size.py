@@ -3,10 +3,12 @@
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, DecalSpec, Film, Job
 from xlbatch.job.position import SLEEVES
+from xlbatch.trade.tables import practice, table
 from xlbatch.units import mm_per
 
 USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
@@ -53,9 +55,25 @@ def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
     """How much bigger this garment's decal is than the one drawn: as the flat chests are; 1 where it is not scaled."""
     if not spec.scale:
         return 1.0
+    own, drawn = (_chest_art(spec.position, for_) for for_ in (garment.blank.for_, "adult"))
+    if own and drawn and own != drawn and not spec.sized_for:
+        return own / drawn
     size = spec.sized_for or USUAL_SIZE
     drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
     return garment.blank.chest / drawn_for if drawn_for else 1.0
+
+
+@cache
+def _chest_art(position: str, for_: str) -> float:
+    """How wide artwork on one side of the chest usually is (in), 0 where the position is another."""
+    return next(
+        (
+            float(line["Width (in)"])
+            for line in table("chest_art")
+            if (line["Position"], line["For"]) == (position.casefold(), for_)
+        ),
+        0.0,
+    )
 
 
 def grown(length: float, ratio: float, step: float) -> float:
@@ -88,4 +106,19 @@ def _across(job: Job, garment: Garment, spec: DecalSpec) -> float:
         return math.inf
     if rule.side in SLEEVES:
         return blank.sleeve_opening - 2 * job.settings.clear_of_sleeve_edge if blank.sleeve_opening else math.inf
-    return blank.chest - 2 * abs(rule.across) - 2 * job.settings.clear_of_side
+    widths = [blank.chest / 2 - job.settings.clear_of_side]
+    if rule.measured_from != "hem" and blank.between_armholes:
+        widths.append(blank.between_armholes / 2)
+    across = 2 * (min(widths) - abs(rule.across))
+    if rule.measured_from != "side of the collar seam":
+        return across
+    stays = practice("how far chest artwork stays from the collar") * mm_per("in")
+    return min(across, 2 * (abs(rule.across) - neck_at(blank, rule.distance) - stays))
+
+
+def neck_at(blank: Blank, below_shoulder: float) -> float:
+    """Half of how wide the front neck opening is so far below the shoulder point, in mm: straight sides on a V, else a
+    parabola down to the collar drop."""
+    half = blank.chest * practice("how wide the neck opening is, of the chest width") / 2
+    part = max(0.0, 1 - below_shoulder / blank.drop_front) if blank.drop_front else 0.0
+    return half * (part if blank.neckline == "V" else part**0.5)

@@ -7,6 +7,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Literal, NamedTuple
 
+from xlbatch.job.feature import Feature
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
@@ -120,6 +121,8 @@ class Blank:
     colors: tuple[str, ...]
     prices: tuple[PriceBreak, ...]
     on_hand: Mapping[str, int] = field(default_factory=dict)  # by color; "" where no color was said
+    keep_clear: tuple[Feature, ...] = ()
+    between_armholes: float | None = None  # from seam to seam, where a decal reaches above the armpits
 
 
 @dataclass(frozen=True)

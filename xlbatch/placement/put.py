@@ -9,10 +9,13 @@ from collections.abc import Mapping
 from itertools import combinations
 
 from xlbatch.art.decal import Decal
+from xlbatch.art.draw import merged
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, Job
 from xlbatch.job.position import SLEEVES, Position
+from xlbatch.placement.clear_of_features import below_features, on_feature
 from xlbatch.placement.group import Group, groups
+from xlbatch.placement.keep_clear import beyond_armholes
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import sections
 from xlbatch.problems import Problem, problem
@@ -32,16 +35,18 @@ def place(
     places: list[Place] = []
     problems: list[Problem] = []
     for garment in garments:
-        put = _put(job, garment, tuple(of_garment[garment.no]))
+        moved: list[Problem] = []
+        put = _put(job, garment, tuple(of_garment[garment.no]), moved)
         if isinstance(put, Problem):
             problems.append(put)
         else:
             places += put
-    return tuple(places), tuple(problems)
+            problems += moved
+    return tuple(places), merged(problems)
 
 
-def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, ...] | Problem:
-    """The places of one garment's decals, or the first thing that keeps one of them off it."""
+def _put(job: Job, garment: Garment, decals: tuple[Decal, ...], moved: list[Problem]) -> tuple[Place, ...] | Problem:
+    """The places of one garment's decals, and what was `moved`, or the first thing that keeps one of them off it."""
     by_position: dict[str, list[Decal]] = {}
     for decal in decals:
         by_position.setdefault(decal.spec.position.casefold(), []).append(decal)
@@ -54,10 +59,13 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, 
             return wrong or _not_made(garment, here[0])
         rules[position] = rule
     for position in sorted(rules, key=lambda name: bool(rules[name].under)):
-        found[position] = _stack(job, garment, rules[position], groups(by_position[position]), found)
+        stack = _stack(job, garment, rules[position], groups(by_position[position]), found)
+        found[position], told = below_features(job, stack)
+        moved += told
     places = tuple(each for position in by_position for each in found[position])
     misfits = (_misfit(job, each, rules[each.decal.spec.position.casefold()]) for each in places)
-    return next((each for each in (*misfits, _overlap(places)) if each), None) or places
+    on_it = (on_feature(job, each) for each in places)
+    return next((each for each in (*misfits, *on_it, _overlap(places)) if each), None) or places
 
 
 def _stack(
@@ -175,7 +183,7 @@ def _misfit(job: Job, place: Place, rule: Position) -> Problem | None:
     settings, blank, decal = job.settings, place.garment.blank, place.decal
     side = settings.clear_of_sleeve_edge if rule.side in SLEEVES else settings.clear_of_side
     spare_height = _spare_height(job, place, rule)
-    spare_width = place.clear_side - side
+    spare_width = min(place.clear_side - side, -beyond_armholes(place) or place.clear_side)
     if spare_width >= -NEAR and spare_height >= -NEAR:
         return None
     unit = settings.length_unit

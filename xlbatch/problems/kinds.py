@@ -201,6 +201,13 @@ KINDS: tuple[Kind, ...] = (
     Kind("decal-off-garment", "stop",
          "{decal} ({width} × {height}) does not fit {garment} {size} at the position {position}.",
          "Make it at most {fits}, or choose another position."),
+    Kind("position-moved", "check",
+         "{decal} would lie on the {feature} of {garment} {size} at the position {found}; its top goes {measure} below "
+         "the {seam} instead.",
+         "Look at Placement; choose another position, or correct Keep clear on the Garments sheet, if it is not right."),
+    Kind("decal-on-feature", "stop",
+         "{decal} ({width} × {height}) would lie on the {feature} of {garment} {size}, by {by}.",
+         "Make it smaller, choose another position, or correct Keep clear on the Garments sheet."),
     Kind("decals-overlap", "stop", "{decal} and {other} would lie on one another on {garment} {size}.",
          "Give them other positions, or make them smaller."),
     Kind("position-unknown", "stop", "“{found}” is no position this program knows.", "Use one of: {positions}."),

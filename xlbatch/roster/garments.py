@@ -9,6 +9,7 @@ from xlbatch.problems import Problem
 from xlbatch.tables.built_in import built_in
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size, size_class, wearer
+from xlbatch.trade.tables import practice
 
 Key = tuple[str, str]  # garment and size, without regard to case
 MEASURES = ("Chest width", "Body length", "Collar drop front", "Collar drop back")
@@ -84,6 +85,7 @@ def _blank(line: Line) -> Blank | None:
     if line.stopped or measures is None:
         return None
     chest, length, drop_front, drop_back = measures
+    clear = line.features("Keep clear")
     sleeve, opening = line.length("Sleeve length"), line.length("Sleeve opening")
     return Blank(
         source=line.source,
@@ -103,7 +105,15 @@ def _blank(line: Line) -> Blank | None:
         colors=line.names("Colors") or (same.colors if same else ()),
         prices=line.prices("Price"),
         on_hand=line.stock("On hand"),
+        keep_clear=like.keep_clear if clear is None and like else clear or (),
+        between_armholes=line.length("Between armholes") or _between_armholes(chest, like),
     )
+
+
+def _between_armholes(chest: float, like: Blank | None) -> float:
+    """From armhole to armhole: in the part of the chest width that it is on the garment most like this one."""
+    usual = practice("between the armhole seams, of the chest width")
+    return round(chest * (like.between_armholes / like.chest if like and like.between_armholes else usual), 3)
 
 
 def _measures(line: Line, like: Blank | None) -> tuple[float, float, float, float] | None:

@@ -17,7 +17,8 @@ def listed(job: Job) -> tuple[Blank, ...]:
 GARMENTS = Input(
     name="Garments",
     advice="One row a garment and size, measured flat. Read the care label and fill in Iron dots. "
-    "Chest width: armpit to armpit. Body length: shoulder point at the neck to hem.",
+    "Chest width: armpit to armpit. Body length: shoulder point at the neck to hem. "
+    "Keep clear: places not to press on.",
     records=listed,
     fields={
         "Garment": "garment",
@@ -33,6 +34,8 @@ GARMENTS = Input(
         "Collar drop back": "drop_back",
         "Sleeve length": "sleeve_length",
         "Sleeve opening": "sleeve_opening",
+        "Keep clear": "keep_clear",
+        "Between armholes": "between_armholes",
         "Colors": "colors",
         "Price": "prices",
         "On hand": "on_hand",

@@ -4,8 +4,10 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Any
 
+from xlbatch.job.feature import Feature
 from xlbatch.job.job import Piece, PriceBreak, Roll, Settings
 from xlbatch.paper.cell import Value
+from xlbatch.tables.features import NOTHING
 from xlbatch.trade.columns import Column
 from xlbatch.units import exact_length_text, length_in, long_text, temperature_in
 
@@ -20,6 +22,8 @@ def value(kind: str, found: Any, settings: Settings) -> Value:
     """A record's value as a cell of a column of this kind."""
     if kind == "dots":
         return "not checked" if found is None else found
+    if kind == "features":
+        return features_text(found, settings)
     if found is None or found == "":
         return None
     match kind:
@@ -73,3 +77,14 @@ def pieces_text(pieces: Iterable[Piece], settings: Settings) -> str:
     """`12 in x 40 in; 12 in x 9 ft`."""
     unit = settings.length_unit
     return "; ".join(f"{exact_length_text(piece.width, unit)} x {long_text(piece.length, unit)}" for piece in pieces)
+
+
+def features_text(features: Iterable[Feature], settings: Settings) -> str:
+    """`placket front 2 in x 6 in from collar`, or that there is nothing to keep clear."""
+    unit = settings.length_unit
+    said = (
+        f"{each.name} {each.side} {exact_length_text(each.width, unit)} x {exact_length_text(each.height, unit)} "
+        f"from {each.at}"
+        for each in features
+    )
+    return "; ".join(said) or NOTHING[0]

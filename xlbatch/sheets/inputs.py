@@ -18,7 +18,17 @@ from xlbatch.trade import columns as trade
 FIRST = 3  # the first row (from 0) of an input sheet's table: title, one line of advice, headings
 SPARE_ROWS = 200  # rows below the table that offer the same choices
 EXTRA = "extra"  # the kind of a column of the list's own, kept as it is
-_WIDTHS = {EXTRA: 1.8, "text": 1.8, "size": 0.75, "list": 4.0, "prices": 1.2, "stock": 1.1, "rolls": 2.4, "pieces": 1.6}
+_WIDTHS = {
+    EXTRA: 1.8,
+    "text": 1.8,
+    "size": 0.75,
+    "list": 4.0,
+    "prices": 1.2,
+    "stock": 1.1,
+    "rolls": 2.4,
+    "features": 2.6,
+    "pieces": 1.6,
+}
 _CHOSEN = ("text", "choice", "yes/no", "dots")  # kinds whose choices are words, not limits
 LIST_LIMIT = 255  # characters of a drop-down's names or formula
 

@@ -8,12 +8,14 @@ from typing import NamedTuple, TypeVar
 from xlbatch.files.broken_text import LOST, is_broken, mended
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
+from xlbatch.job.feature import Feature
 from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
 from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
+from xlbatch.tables.features import features
 from xlbatch.tables.number_or_word import NumberOrWord, number_or_word
 from xlbatch.tables.sizes import likely_size, read_size
 from xlbatch.trade.columns import Column
@@ -34,6 +36,7 @@ _WANTED = {
     "prices": "a price, or prices by number of pieces",
     "rolls": "lengths of rolls, each with its price",
     "pieces": "pieces of film, width by length",
+    "features": "places to keep clear, each with name, side, width x height and from where",
     "stock": "how many are on hand",
     "dots": "iron dots",
     "paid": "an amount, or yes",
@@ -233,6 +236,10 @@ class Line:
     def stock(self, heading: str) -> Mapping[str, int]:
         """How many are on hand, by color."""
         return self._read(heading, cell_lists.stock) or {}
+
+    def features(self, heading: str) -> tuple[Feature, ...] | None:
+        """Places to keep clear; None where nothing is said."""
+        return self._read(heading, lambda cell: features(cell, self._length_unit(heading)))
 
     def _length_unit(self, heading: str) -> str:
         return self.units.get(heading, self.usual.length)
