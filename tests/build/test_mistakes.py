@@ -63,9 +63,9 @@ def _fonts_of_the_computer(tmp_path_factory: pytest.TempPathFactory) -> Iterator
     font.save(folder / "square bold.ttf")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(computer_fonts, "_folders", lambda: iter([folder]))
-        computer_fonts._files.cache_clear()
+        computer_fonts.font_files.cache_clear()
         yield
-    computer_fonts._files.cache_clear()
+    computer_fonts.font_files.cache_clear()
 
 
 @pytest.mark.parametrize("code", CODES)
