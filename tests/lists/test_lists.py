@@ -1,0 +1,18 @@
+"""Lists as people have them are read as a careful reader would. Invented; common practice, no source."""
+
+from collections import Counter
+from pathlib import Path
+
+from tests.lists.table_of_lists import lists_in
+
+LISTS = Path(__file__).with_name("lists.txt")
+
+
+def test_there_are_enough_lists_of_each_kind() -> None:
+    kinds = Counter(each.kind for each in lists_in(LISTS))
+    assert kinds.total() >= 100
+    assert min(kinds.values()) >= 3
+
+
+def test_every_list_expects_something() -> None:
+    assert all(each.expected and each.sheets for each in lists_in(LISTS))
