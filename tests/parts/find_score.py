@@ -12,7 +12,7 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from tests.parts.word_drawings import PAGE, Made, Shape
+from tests.parts.word_drawings import PAGE, Made
 from xlbatch.geometry.path import contours, path_data
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.part import OPEN, Part

@@ -74,7 +74,9 @@ def braces_problems(text: str, row: RosterRow, settings: Settings, where: Where)
         hint = f"{{{near}}}" if near else ""
         yield problem("braces-unknown", where, f"{{{name}}}", suggestion=hint, rows=rows)
     for name in made.blank:
-        yield problem("braces-blank", _cell(name, row), "", rows=rows, name=name, who=row.who or f"row {row.source.row}")
+        yield problem(
+            "braces-blank", _cell(name, row), "", rows=rows, name=name, who=row.who or f"row {row.source.row}"
+        )
 
 
 def of_settings(name: str) -> bool:

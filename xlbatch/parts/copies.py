@@ -98,7 +98,13 @@ class Copies:
         letters, near = self.row.letters, _SAME * self.row.cap
         own = {id(mark.segments) for mark in self.row.marks}
         for layer in range(len(self.layers)):
-            holes = [hole for shape in self.all if shape.layer == layer for hole in shape.holes if id(hole.segments) not in own]
+            holes = [
+                hole
+                for shape in self.all
+                if shape.layer == layer
+                for hole in shape.holes
+                if id(hole.segments) not in own
+            ]
             matched = [hole for hole in holes if any(_same(hole, mark, near) for mark in self.row.marks)]
             if sum(any(_same(hole, mark, near) for hole in matched) for mark in letters) < _FEWEST * len(letters):
                 continue
@@ -106,7 +112,9 @@ class Copies:
             islands = tuple(
                 shape
                 for shape in self.all
-                if shape.layer == layer and any(_within(shape.box, hole.box) for hole in matched) and shape not in self.mine
+                if shape.layer == layer
+                and any(_within(shape.box, hole.box) for hole in matched)
+                and shape not in self.mine
             )
             self.shapes += islands
             self.found = (*self.found, Copy(layer, self.layers[layer].color, "holes"))

@@ -103,9 +103,14 @@ class _Finder:
         crossing = (
             other
             for other in self.shapes
-            if other not in known and other.layer > top and _meet(other.box, box) and other.area < 20 * sum(s.area for s in mine)
+            if other not in known
+            and other.layer > top
+            and _meet(other.box, box)
+            and other.area < 20 * sum(s.area for s in mine)
         )
-        if any(any(inside(complex(point), letter) for letter in mine for point in other.points[::4]) for other in crossing):
+        if any(
+            any(inside(complex(point), letter) for letter in mine for point in other.points[::4]) for other in crossing
+        ):
             doubts.append("covered")
         return tuple(doubts)
 
@@ -113,10 +118,14 @@ class _Finder:
         """The shapes of the smallest element or group that holds all of the letters, where it holds but them."""
         elements = [self.layers[shape.layer].element for shape in mine]
         depth = 0
-        while all(len(element) > depth and element[depth] == elements[0][depth] for element in elements) and elements[0]:
+        while (
+            all(len(element) > depth and element[depth] == elements[0][depth] for element in elements) and elements[0]
+        ):
             depth += 1
         prefix = elements[0][:depth]
-        held = {shape for shape in self.shapes if self.layers[shape.layer].element[:depth] == prefix} if depth else set()
+        held = (
+            {shape for shape in self.shapes if self.layers[shape.layer].element[:depth] == prefix} if depth else set()
+        )
         return held if held and held <= set(mine) else set()
 
     def _open_words(self) -> Iterator[Part]:
@@ -279,6 +288,8 @@ def _is_dot_of(dot: Shape, shape: Shape) -> bool:
         return False
     if dot.size > _DOT * shape.height or shape.width < shape.height:
         return False
-    near = shape.points[(shape.points.real > dot.box[0] - dot.width / 2) & (shape.points.real < dot.box[2] + dot.width / 2)]
+    near = shape.points[
+        (shape.points.real > dot.box[0] - dot.width / 2) & (shape.points.real < dot.box[2] + dot.width / 2)
+    ]
     below = near.imag[near.imag < dot.box[1] + 0.2 * dot.height]
     return len(below) > 0 and float(dot.box[1] - below.max()) <= _ABOVE * shape.height * 0.6

@@ -9,6 +9,7 @@ from xlbatch.parts.shapes import Contour, Shape
 from xlbatch.svg.layer import LiveText
 
 OPEN = "open"  # the color of letters that are holes
+MOST_SINGLE = 12  # shapes of a part that are listed one by one
 MOST = 40  # parts of a drawing; the last holds the rest
 
 Kind = Literal["word", "text", "shape", "rest"]
@@ -44,9 +45,21 @@ class Part:
     layer: int = 0  # of a live text
     use: bool = True
     doubts: tuple[str, ...] = ()
+    letter: str = ""  # of one shape of a part
 
     @property
-    def listed(self) -> tuple[Shape, ...]:
-        """The shapes that are listed one by one (3a, 3b …), where they are few."""
-        mine = tuple(shape for shape in self.shapes if shape.layer == self.shapes[-1].layer or self.kind == "shape")
-        return mine if self.kind in ("shape", "word") and 2 <= len(mine) <= 12 else ()
+    def label(self) -> str:
+        """What it is called on Drawing parts: 3, or 3a for one of its shapes."""
+        return f"{self.number}{self.letter}"
+
+    @property
+    def single(self) -> "tuple[Part, ...]":
+        """Its shapes as parts of their own (3a, 3b …), where they are few enough to be listed."""
+        mine = [shape for shape in self.shapes if not self.copies or shape.layer in {c.layer for c in self.copies[:1]}]
+        if self.kind not in ("word", "shape") or not 2 <= len(mine) <= MOST_SINGLE:
+            return ()
+        mine.sort(key=lambda shape: (round(shape.box[0]), -round(shape.box[3])))
+        return tuple(
+            Part(self.number, "shape", self.color, shape.box, shapes=(shape,), use=self.use, letter=chr(ord("a") + at))
+            for at, shape in enumerate(mine)
+        )

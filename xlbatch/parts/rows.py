@@ -234,7 +234,8 @@ def _of_one_kind(row: Row, classes: dict[Contour, list[Contour]]) -> Row | None:
     letters = tuple(
         mark
         for mark in row.letters
-        if len(others := classes.get(mark, [mark])) < LEAST or sum(other in inside for other in others) > len(others) / 2
+        if len(others := classes.get(mark, [mark])) < LEAST
+        or sum(other in inside for other in others) > len(others) / 2
     )
     if len(letters) < LEAST or _all_alike(letters):
         return None
@@ -318,9 +319,7 @@ def _with_loose(row: Row, marks: Iterable[Contour], classes: dict[Contour, list[
         small = top - foot < 0.5 * cap and end - start < 0.8 * cap
         speck = max(top - foot, end - start) < 0.13 * cap
         in_band = foot >= -0.3 * cap and top <= 1.04 * cap
-        if within and in_band and (speck or not _is_ornament(mark) or top - foot < 0.25 * cap):
-            loose.append(mark)
-        elif small and not _is_star(mark) and _goes_with(row, mark, spans):
+        if (within and in_band and (speck or not _is_ornament(mark) or top - foot < 0.25 * cap)) or (small and not _is_star(mark) and _goes_with(row, mark, spans)):
             loose.append(mark)
         elif not _is_ornament(mark) and _beside(top, foot, cap) and not _repeats(mark, classes, members):
             near.append(mark)

@@ -152,9 +152,9 @@ def _hull_area(points: Points) -> float:
     def half(corners: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
         chain: list[tuple[float, float]] = []
         for x, y in corners:
-            while len(chain) > 1 and (chain[-1][0] - chain[-2][0]) * (y - chain[-2][1]) <= (chain[-1][1] - chain[-2][1]) * (
-                x - chain[-2][0]
-            ):
+            while len(chain) > 1 and (chain[-1][0] - chain[-2][0]) * (y - chain[-2][1]) <= (
+                chain[-1][1] - chain[-2][1]
+            ) * (x - chain[-2][0]):
                 chain.pop()
             chain.append((x, y))
         return chain[:-1]
