@@ -24,6 +24,7 @@ CODES = [kind.code for kind in KINDS]
 PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 WHOLE = (
     "list-not-found",
+    "memory-damaged",
     "sheet-joined",
     "sheet-unknown",
     "sheet-second",
