@@ -21,12 +21,15 @@ NOT_SHEETS = ("at", "csv", "hidden")
 DRAWINGS = {
     "dot.svg": '<path d="M0 0H100V80H0Z"/><path d="M49.4 90H50.6V91.2H49.4Z"/>',
     "hairlines.svg": '<path d="M0 0H100V0.4H0Z"/><path d="M0 99.6H100V100H0Z"/>',
-    "live text.svg": '<text x="10" y="50">Lantern</text>',
+    "live text.svg": '<text x="10" y="50" font-size="20" font-family="Lanternwriter">Lantern</text>',
     "narrow gap.svg": '<path d="M0 0H49.8V100H0Z"/><path d="M50.2 0H100V100H50.2Z"/>',
     "narrow neck.svg": '<path d="M0 0H100V40H50.2V60H100V100H0V60H49.8V40H0Z"/>',
     "one color.svg": '<path d="M0 0H100V100H0Z" fill="#000000"/>',
+    "photo inside.svg": '<image width="100" height="100" href="photo.png"/>',
+    "sample text.svg": '<text x="5" y="50" font-size="12">Your name here</text>',
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
+    "unknown braces.svg": '<text x="5" y="50" font-size="20">{Familly}</text>',
 }
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">{}</svg>\n'
 

@@ -111,6 +111,7 @@ RULES: tuple[Rule, ...] = (
     positions_are_known,
     name_is_given,
     number_is_given,
+    braces_are_filled_in,
     name_is_filled_in,
     number_is_filled_in,
     number_once_in_a_group,

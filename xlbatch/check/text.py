@@ -79,6 +79,11 @@ def braces_problems(text: str, row: RosterRow, settings: Settings, where: Where)
         )
 
 
+def has_braces(text: str) -> bool:
+    """Whether a text asks for a column or setting."""
+    return bool(_BRACES.search(text))
+
+
 def of_settings(name: str) -> bool:
     """Whether braces with this name ask for a setting."""
     return name.casefold() in _settings()
@@ -96,7 +101,11 @@ def _cell(name: str, row: RosterRow) -> Where:
 
 def _value(name: str, row: RosterRow, settings: Settings) -> str | None:
     """What stands for braces with this name; None where they name nothing."""
-    wanted = " ".join(name.casefold().split())
+    value = _as_typed(" ".join(name.casefold().split()), row, settings)
+    return value.upper() if value and len(name) > 1 and name.isupper() else value  # {GROUP} asks for capitals
+
+
+def _as_typed(wanted: str, row: RosterRow, settings: Settings) -> str | None:
     if wanted == "print name":
         return print_name(row, settings)
     if wanted in ("first name", "last name"):

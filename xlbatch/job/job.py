@@ -7,6 +7,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Literal, NamedTuple
 
+from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
 from xlbatch.problems import Where
@@ -219,6 +220,9 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    narrowest_letters: float = 80.0  # percent
+    widest_letters: float = 140.0
+    gap_in_drawing: float = 3.175
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
@@ -285,6 +289,7 @@ class Job:
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+    drawing_parts: tuple[PartLine, ...] = ()
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

@@ -1,6 +1,7 @@
 """The other copies of a word's letters in a drawing: borders, lines about them, shadows, same-shaped holes."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pathops
 
@@ -64,24 +65,22 @@ class Copies:
             copy = self._copy(letters, box, shapes, stroke=stroke)
             if copy:
                 self.shapes += tuple(shapes)
-                self.found = (*self.found, Copy(at[-1], color, *copy))
+                self.found = (*self.found, replace(copy, layer=at[-1], color=color))
 
-    def _copy(
-        self, letters: pathops.Path, box: Box, shapes: Sequence[Shape], *, stroke: bool
-    ) -> tuple[str, float, complex] | None:
-        """What kind of copy shapes of one color are: its kind, how far grown, how far moved."""
+    def _copy(self, letters: pathops.Path, box: Box, shapes: Sequence[Shape], *, stroke: bool) -> Copy | None:
+        """What kind of copy shapes of one color are."""
         theirs = around(shape.box for shape in shapes)
         sides = (box[0] - theirs[0], box[1] - theirs[1], theirs[2] - box[2], theirs[3] - box[3])
         moved = complex(theirs[0] + theirs[2] - box[0] - box[2], theirs[1] + theirs[3] - box[1] - box[3]) / 2
         wide = sum(sides) / 4
         if stroke:
-            return ("stroke", wide, 0j) if wide > 0 else None
+            return Copy(0, "", "stroke", wide) if wide > 0 else None
         whole = tidy(path_of_shapes([Shape(s.segments, s.box, s.area, s.points, s.layer) for s in shapes]))
         if abs(wide) < 0.02 * self.row.cap and abs(moved) > 1e-6:
             inked = abs(whole.area), abs(letters.area)
             filled = abs(tidy(path_of_shapes(tuple(Shape(s.segments, s.box, s.area, s.points) for s in self.own))).area)
             if abs(inked[0] / filled - 1) < 0.06:
-                return "letters", 0.0, moved
+                return Copy(0, "", "letters", moved=moved)
         if wide < 0.005 * self.row.cap:
             return None
         if max(sides) - min(sides) > 0.1 * self.row.cap:
@@ -91,7 +90,7 @@ class Copies:
             return None
         theirs_area = abs(whole.area)
         expected = abs(tidy(_filled(grown(letters, wide))).area)
-        return ("border", wide, 0j) if abs(theirs_area / expected - 1) < _NEAR else None
+        return Copy(0, "", "border", wide) if abs(theirs_area / expected - 1) < _NEAR else None
 
     def _find_holes(self) -> None:
         """Holes of other shapes that are as the letters are."""

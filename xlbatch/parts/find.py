@@ -16,11 +16,12 @@ _DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
 _ABOVE = 0.35  # of a shape's height: how far above it
 _WINDING = 11.0  # how long an outline is over the root of its ink, from which it may be welded letters
 _BESIDE = 0.15  # of the height of welded letters: how near another is
+_WHITE = 0xF4  # each part of a color that counts as white, at least
 _WHOLE = 0.985  # of the page: a shape that fills it is its background
 
 
 def parts_of(layers: Layers) -> tuple[Part, ...]:
-    """The parts of a drawing, numbered from 1: texts and words from the top down, then the others, the largest first."""
+    """The parts of a drawing, numbered: texts and words from the top down, then the others, the largest first."""
     return _numbered(_Finder(layers).parts())
 
 
@@ -51,8 +52,7 @@ class _Finder:
 
     def _text(self, at: int, layer: Layer) -> Part:
         assert layer.text
-        color = next((paint for span in layer.text.spans for paint, _ in span.look.paints), "")
-        return Part(0, "text", color, _text_box(layer), text=layer.text, layer=at)
+        return Part(0, "text", next(iter(layer.text.colors), ""), _text_box(layer), text=layer.text, layer=at)
 
     # words
 
@@ -204,15 +204,13 @@ class _Finder:
         return {*pieces, *(shape for shape in same if any(_is_dot_of(shape, piece) for piece in pieces))}
 
     def _is_background(self, shape: Shape) -> bool:
-        """Whether a shape fills the page and lies under everything."""
-        return shape.layer == 0 and len(self.shapes) > 1 and shape.size >= _WHOLE * self.page and shape.solidity > 0.999 and (
-            min(shape.width, shape.height) >= _WHOLE * min(self.sides)
-        )  # fmt: skip
-
-    @property
-    def sides(self) -> tuple[float, float]:
-        box = around(shape.box for shape in self.shapes)
-        return box[2] - box[0], box[3] - box[1]
+        """Whether a white shape fills the page and lies under everything."""
+        paper = _is_white(self.layers[shape.layer].color)
+        if not paper or shape.layer or len(self.shapes) < 2 or shape.solidity < _WHOLE:
+            return False
+        left, bottom, right, top = around(other.box for other in self.shapes)
+        fills = shape.width >= _WHOLE * (right - left) and shape.height >= _WHOLE * (top - bottom)
+        return fills and shape.size >= _WHOLE * self.page
 
     def _take(self, shapes: Iterable[Shape]) -> None:
         for shape in shapes:
@@ -228,9 +226,8 @@ def _numbered(parts: list[Part]) -> tuple[Part, ...]:
     if len(ordered) > MOST:
         rest = ordered[MOST - 1 :]
         shapes = tuple(shape for part in rest for shape in part.shapes)
-        ordered = ordered[: MOST - 1] + [
-            Part(0, "rest", rest[0].color, around(part.box for part in rest), shapes=shapes),
-        ]
+        box = around(part.box for part in rest)
+        ordered = [*ordered[: MOST - 1], Part(0, "rest", rest[0].color, box, shapes=shapes)]
     return tuple(replace(part, number=number) for number, part in enumerate(ordered, 1))
 
 
@@ -266,6 +263,10 @@ def _within(one: Box, other: Box) -> bool:
 
 def _alike(one: Shape, other: Shape) -> bool:
     return abs(other.area / one.area - 1) < 0.03 and abs(other.length / one.length - 1) < 0.02
+
+
+def _is_white(color: str) -> bool:
+    return all(int(color[at : at + 2], 16) >= _WHITE for at in (1, 3, 5))
 
 
 def _is_script(shape: Shape) -> bool:

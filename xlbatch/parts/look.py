@@ -26,11 +26,11 @@ class Looked:
         """The colors of what is cut of it, the lowest first."""
         used = {id(shape) for part in self.parts if part.use for shape in part.shapes}
         shapes = (shape for part in self.parts for shape in part.shapes if id(shape) in used)
-        drawn = {shape.layer: self.layers.layers[shape.layer].color for shape in shapes}
+        drawn = {(shape.layer, 0): self.layers.layers[shape.layer].color for shape in shapes}
         for part in self.parts:
-            if part.text and part.use:
-                drawn[part.layer] = part.color
-        return tuple(dict.fromkeys(drawn[layer] for layer in sorted(drawn)))
+            paints = part.text.colors if part.text and part.use else ()
+            drawn |= {(part.layer, at): color for at, color in enumerate(paints)}
+        return tuple(dict.fromkeys(drawn[place] for place in sorted(drawn)))
 
     @property
     def box(self) -> Box:
@@ -56,5 +56,4 @@ def _look(path: Path, _changed: int, _size: int) -> Looked | tuple[Fault, ...]:
         return layers
     if not layers.layers:
         return (FAULTS["no ink"],)
-    parts = faulted(lambda: parts_of(layers))
-    return Looked(layers, parts) if not parts or not isinstance(parts[0], Fault) else parts
+    return faulted(lambda: Looked(layers, parts_of(layers)))

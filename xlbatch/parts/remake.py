@@ -62,7 +62,7 @@ class _Work:
 
     @property
     def base(self) -> Box | None:
-        """Around the drawing's ink as drawn, without live texts and what is left out; the page where nothing is left."""
+        """Around the drawing's ink as drawn, without live texts and what is left out; the page where there is none."""
         out = {
             id(shape.segments)
             for part in self.parts.values()

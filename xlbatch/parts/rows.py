@@ -156,7 +156,7 @@ def _arcs(three: Sequence[Contour], letters: list[Contour]) -> Iterator[Round]:
 
 def _foot_point(frame: Frame, mark: Contour) -> complex:
     """Where a mark's lowest part over the line has its middle."""
-    along, above = frame.onto(mark.points)
+    above = frame.onto(mark.points)[1]
     low = above <= above.min() + 0.01 * mark.size
     point = mark.points[low]
     return complex(point[np.argmin(above[low])]) if isinstance(frame, Straight) else complex(point.mean())
@@ -319,7 +319,9 @@ def _with_loose(row: Row, marks: Iterable[Contour], classes: dict[Contour, list[
         small = top - foot < 0.5 * cap and end - start < 0.8 * cap
         speck = max(top - foot, end - start) < 0.13 * cap
         in_band = foot >= -0.3 * cap and top <= 1.04 * cap
-        if (within and in_band and (speck or not _is_ornament(mark) or top - foot < 0.25 * cap)) or (small and not _is_star(mark) and _goes_with(row, mark, spans)):
+        if (within and in_band and (speck or not _is_ornament(mark) or top - foot < 0.25 * cap)) or (
+            small and not _is_star(mark) and _goes_with(row, mark, spans)
+        ):
             loose.append(mark)
         elif not _is_ornament(mark) and _beside(top, foot, cap) and not _repeats(mark, classes, members):
             near.append(mark)

@@ -115,14 +115,15 @@ def box_gap(one: Box, other: Box) -> float:
 
 
 def _shapes(path: pathops.Path, layer: int) -> list[Shape]:
-    inked, holes = [], []
+    inked: list[tuple[tuple[Segment, ...], Box, float, Points]] = []
+    holes: list[tuple[tuple[Segment, ...], Box, float, Points]] = []
     for segments in contours(segments_in(path)) if len(path) else ():
         area = signed_area(segments)
         if abs(area) < _TINY or (box := bounds(segments)) is None:
             continue
         points = edges_of(pack(segments), _STEP, _NEAR).start
         (inked if area > 0 else holes).append((segments, box, abs(area), points))
-    shapes = [Shape(*each, layer=layer) for each in inked]
+    shapes = [Shape(*each, layer) for each in inked]
     within: dict[int, list[Contour]] = {}
     for hole in (Contour(*each) for each in holes):
         point = complex(hole.points[0])

@@ -71,6 +71,7 @@ def _in_metric(settings: Settings) -> Settings:
         currency="€",
         least_letter_height=whole(settings.least_letter_height),
         round_sizes_to=whole(settings.round_sizes_to),
+        gap_in_drawing=whole(settings.gap_in_drawing),
         clear_of_side=whole(settings.clear_of_side),
         clear_of_hem=whole(settings.clear_of_hem),
         clear_of_sleeve_edge=whole(settings.clear_of_sleeve_edge),

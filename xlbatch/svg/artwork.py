@@ -14,7 +14,7 @@ from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import FAULTS, Fault, Unreadable
 from xlbatch.svg.layer import Layers
 from xlbatch.svg.layers import layers_of
-from xlbatch.svg.overlap import knocked_out, stacked
+from xlbatch.svg.overlap import knocked_out, opened, stacked
 from xlbatch.svg.safe_xml import LARGEST, parse_svg
 from xlbatch.svg.viewport import page_of
 
@@ -63,10 +63,13 @@ def read_layers(path: Path) -> Layers | tuple[Fault, ...]:
     return faulted(read)
 
 
-def drawing_of(layers: Layers, apart: bool, base: Box | None = None) -> Drawing | tuple[Fault, ...]:
+def drawing_of(
+    layers: Layers, apart: bool, base: Box | None = None, cut: frozenset[str] | None = None
+) -> Drawing | tuple[Fault, ...]:
     """The ink of each color, or what keeps it from being cut. Where colors lie over one another, each keeps its whole
-    shapes (the first drawn lowest), or, `apart`, only what is seen of it. Its size is measured by `base`."""
-    return faulted(lambda: _drawing(layers, apart, base))
+    shapes (the first drawn lowest), or, `apart`, only what is seen of it. Its size is measured by `base`.
+    Of colors that are not among those `cut` nothing is left, and what they are seen on is open there."""
+    return faulted(lambda: _drawing(layers, apart, base, cut))
 
 
 def faulted(read: Callable[[], T]) -> T | tuple[Fault, ...]:
@@ -83,8 +86,11 @@ def faulted(read: Callable[[], T]) -> T | tuple[Fault, ...]:
         return (FAULTS["too deep"],)
 
 
-def _drawing(layers: Layers, apart: bool, base: Box | None) -> Drawing:
+def _drawing(layers: Layers, apart: bool, base: Box | None, cut: frozenset[str] | None) -> Drawing:
     effort, drawn = Effort(), [layer for layer in layers.layers if layer.use and len(layer.path)]
+    if cut and any(layer.color not in cut for layer in drawn):
+        base = base or around(layer.path.bounds for layer in drawn)
+        drawn = [layer for layer in opened(drawn, cut, effort) if len(layer.path)]
     seen = knocked_out(drawn, effort)
     fills = _inks(seen if apart else stacked(drawn, seen, effort))
     if not fills:

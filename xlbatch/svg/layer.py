@@ -54,6 +54,11 @@ class LiveText:
     clip: pathops.Path | None = None
 
     @property
+    def colors(self) -> tuple[str, ...]:
+        """The colors of its letters, in drawing order."""
+        return tuple(dict.fromkeys(color for span in self.spans for color, _ in span.look.paints))
+
+    @property
     def words(self) -> str:
         """The text as one line."""
         return " ".join("".join(span.text for span in self.spans).split())

@@ -130,10 +130,11 @@ class _Reader:
 
     def _text(self, element: Element, place: _Place) -> list[Layer]:
         reader = TextReader(self.by_id, self.sheets, place.view)
-        return [
-            Layer("", pathops.Path(), place.element, text=self._laid_along(text, along, place) if along else text)
-            for text, along in reader.texts(element, place.style, place.matrix)
-        ]
+        found = []
+        for text, along in reader.texts(element, place.style, place.matrix):
+            laid = text if along is None else self._laid_along(text, along, place)
+            found.append(Layer("", pathops.Path(), place.element, text=laid))
+        return found
 
     def _laid_along(self, text: LiveText, along: Element, place: _Place) -> LiveText:
         """The text with the line that a textPath element names."""

@@ -19,7 +19,7 @@ from xlbatch.svg.layer import Letters, LiveText, Span, Spot
 from xlbatch.svg.shapes import in_reach
 
 FaceOf = Callable[[Letters], Typeface]
-_NEAR = 1e-3  # of a line's length: how near the straight pieces come that a line is walked along in
+_NEAR = 1e-4  # of a line's length: how near the straight pieces come that a line is walked along in
 _MITER = 4.0  # SVG's usual limit
 
 
