@@ -6,6 +6,7 @@
 from xlbatch.problems.kind import Kind
 from xlbatch.problems.of_drawings import DRAWING_KINDS
 from xlbatch.problems.of_plans import PLAN_KINDS
+from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
 
 KINDS: tuple[Kind, ...] = (
     # the list of people
@@ -231,4 +232,5 @@ KINDS: tuple[Kind, ...] = (
          "Write it like this: white = 3; red = 2."),
     *DRAWING_KINDS,
     *PLAN_KINDS,
+    *SIGN_UP_KINDS,
 )  # fmt: skip
