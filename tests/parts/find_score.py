@@ -15,8 +15,8 @@ from PIL import Image
 from tests.parts.word_drawings import PAGE, Made
 from xlbatch.geometry.path import contours, path_data
 from xlbatch.parts.find import parts_of
+from xlbatch.parts.outlines import Contour
 from xlbatch.parts.part import OPEN, Part
-from xlbatch.parts.shapes import Contour
 from xlbatch.svg.artwork import read_layers
 from xlbatch.svg.layer import Layers
 

@@ -19,7 +19,7 @@ from xlbatch.job.job import DecalSpec, Job
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import letter
 from xlbatch.parts.edit import Remade
-from xlbatch.parts.look import Looked, look_at
+from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
 from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.faults import Fault

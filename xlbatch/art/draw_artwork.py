@@ -10,7 +10,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
 from xlbatch.files.beside import beside
 from xlbatch.job.job import DecalSpec
-from xlbatch.parts.colors import color_in
+from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.faults import Fault

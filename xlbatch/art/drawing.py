@@ -11,9 +11,9 @@ from xlbatch.check.text import braces_problems, filled, has_braces
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.edit import Edit, Remade, Rules, film_color
-from xlbatch.parts.lines import joined
-from xlbatch.parts.look import Looked
+from xlbatch.parts.looked import Looked
 from xlbatch.parts.part import Part
+from xlbatch.parts.part_lines import joined
 from xlbatch.parts.remake import remade
 from xlbatch.problems import Problem, problem
 from xlbatch.svg.artwork import Drawing, drawing_of, faulted

@@ -9,9 +9,9 @@ from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import common, tidy
 from xlbatch.parts.grow import grown
+from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.outlines import Contour, Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Copy
-from xlbatch.parts.rows import Row
-from xlbatch.parts.shapes import Contour, Shape, box_gap, path_of_shapes
 from xlbatch.svg.layer import Layer
 
 _REACH = 0.45  # of the cap height: how far a border or shadow reaches beyond the letters

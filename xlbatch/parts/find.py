@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
 from xlbatch.parts.copies import Copies
+from xlbatch.parts.letter_rows import LEAST, Row, rows_of
+from xlbatch.parts.outlines import Contour, Shape, box_gap, inside, shapes_of
 from xlbatch.parts.part import MOST, OPEN, Copy, Part
-from xlbatch.parts.rows import LEAST, Row, rows_of
-from xlbatch.parts.shapes import Contour, Shape, box_gap, inside, shapes_of
 from xlbatch.svg.layer import Layer, Layers
 
 _LETTERLIKE = 0.8  # solidity: the bellies of letters are rounder, most letters are not

@@ -15,8 +15,8 @@ from xlbatch.lettering.arch import STEEPEST
 from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.parts.edit import Fit, PartNote, Rules
 from xlbatch.parts.frame import Frame, Round, Straight
+from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Part
-from xlbatch.parts.shapes import Shape, box_gap, path_of_shapes
 from xlbatch.svg.layer import Layers
 
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from xlbatch.geometry.path import Box
-from xlbatch.parts.rows import Row
-from xlbatch.parts.shapes import Contour, Shape
+from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.outlines import Contour, Shape
 from xlbatch.svg.layer import LiveText
 
 OPEN = "open"  # the color of letters that are holes

@@ -13,9 +13,9 @@ from xlbatch.parts.edit import Edit, PartNote, Remade, Rules, film_color
 from xlbatch.parts.faces import Faces
 from xlbatch.parts.fitting import Fitting, Room
 from xlbatch.parts.grow import grown, lined
+from xlbatch.parts.outlines import Shape, path_of_shapes
 from xlbatch.parts.part import Part
 from xlbatch.parts.set_live import set_live
-from xlbatch.parts.shapes import Shape, path_of_shapes
 from xlbatch.svg.layer import Layer, Layers
 
 

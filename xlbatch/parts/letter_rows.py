@@ -10,7 +10,7 @@ from itertools import combinations
 import numpy as np
 
 from xlbatch.parts.frame import Frame, Round, Straight, arc_through, sloped
-from xlbatch.parts.shapes import Contour, box_gap
+from xlbatch.parts.outlines import Contour, box_gap
 
 LEAST = 3  # letters that make a word without further evidence
 _LEAST_SIZE = 0.011  # of the page: smaller is no letter but a dot or a speck
