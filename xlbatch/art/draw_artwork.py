@@ -37,6 +37,7 @@ class _Artwork:
         self.together = _together(garment, spec)
         self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
         self.file = bench.folder
+        self.words = ""  # set in the drawing for this garment
         self.problems: list[Problem] = []
 
     def cut(self) -> Cut | None:
@@ -59,6 +60,7 @@ class _Artwork:
             offset=((ink[0] - left) * scale, (ink[1] - bottom) * scale),
             whole=whole if len(drawing.fills) > 1 or drawing.box != ink else None,
             center=drawing.center * scale,
+            text=self.words,
         )
 
     def box(self) -> Cut | None:
@@ -104,6 +106,7 @@ class _Artwork:
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
         drawing, made = self.bench.made(self.spec.artwork, wanted)
         if made and self.spec == self.together[0]:
+            self.words = "\n".join(made.texts)
             self.problems += note_problems(self.bench.job, self.garment, self.spec, sheet, made)
         if isinstance(drawing, Drawing):
             return drawing
@@ -126,7 +129,7 @@ class _Artwork:
             self._report(code, "Artwork color", typed, colors=", ".join(sheet.colors))
         elif self.spec == self.together[0]:
             cut = {color_in(sheet.colors, each.artwork_color) for each in self.together}
-            for color in sheet.colors:
+            for color in sheet.colors if None not in cut else ():
                 if color not in cut:
                     self._report("artwork-color-unused", "Artwork", color)
         return found

@@ -9,7 +9,7 @@ import pathops
 
 from xlbatch.geometry.ink import around
 from xlbatch.geometry.outline import Segment, Segments
-from xlbatch.geometry.path import transform
+from xlbatch.geometry.path import Box, transform
 from xlbatch.geometry.weld import common, path_of, tidy
 from xlbatch.lettering.arch import STEEPEST
 from xlbatch.lettering.typeface import Typeface, set_line
@@ -21,6 +21,8 @@ from xlbatch.svg.layer import Layers
 
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not
 _STEPS = 16
+_EDGE = 1.0  # units: a point so little outside the drawing is on its edge
+_CAPITAL, _SUNK = 0.93, 0.08  # of the cap height: how high capitals stand at least, and how low they reach
 _TOUCH = 1e-3  # of the letters' ink: less is no overlap but rounding
 
 
@@ -32,10 +34,12 @@ class Room:
     layers: Layers
     rules: Rules
 
-    def beside(self, frame: Frame, low: float, high: float, span: tuple[float, float]) -> tuple[float, float]:
-        """How far to the left and right along a line there is room, at heights from `low` to `high` above it: to the
-        nearest neighbor, or the drawing's edge."""
-        left, right = self._ends(frame, span)
+    def beside(
+        self, part: Part, frame: Frame, low: float, high: float, span: tuple[float, float]
+    ) -> tuple[float, float]:
+        """How far to the left and right of a part there is room along its line, at heights from `low` to `high` above
+        it: to the nearest neighbor, or the edge of the drawing."""
+        left, right = self._ends(around((part.box, *(shape.box for shape in self.shapes))), frame, high, span)
         for shape in self.shapes:
             for contour in (shape, *shape.holes):
                 along, above = frame.onto(contour.points)
@@ -46,16 +50,18 @@ class Room:
                     right = min(right, float(after.min()))
         return left, right
 
-    def _ends(self, frame: Frame, span: tuple[float, float]) -> tuple[float, float]:
-        if isinstance(frame, Round):
-            half = math.radians(STEEPEST) * abs(frame.radius) / 2
-            middle = (span[0] + span[1]) / 2
-            return middle - half, middle + half
-        ends = [span]
-        for shape in self.shapes:
-            along, _ = frame.onto(shape.points)
-            ends.append((float(along.min()), float(along.max())))
-        return min(a for a, _ in ends), max(b for _, b in ends)
+    def _ends(self, box: Box, frame: Frame, high: float, span: tuple[float, float]) -> tuple[float, float]:
+        """How far a line runs within the drawing's box, its letters' heads too."""
+        step = (span[1] - span[0]) / 50
+
+        def end(start: float, by: float) -> float:
+            most = math.radians(STEEPEST) * abs(frame.radius) / 2 if isinstance(frame, Round) else math.inf
+            middle, far = (span[0] + span[1]) / 2, start
+            while abs(far + by - middle) <= most and all(_in(box, frame.point(far + by, up)) for up in (0.0, high)):
+                far += by
+            return far
+
+        return end(span[0], -step), end(span[1], step)
 
 
 class Fitting:
@@ -77,9 +83,11 @@ class Fitting:
             self._note("part-doubtful", doubt=_DOUBTS[doubt])
         width, height = line.box[2] - line.box[0], line.box[3] - line.box[1]
         if self.part.row is None:
-            self._note("part-no-line")
+            self._note("part-no-line", text=text)
             scale = min((self.span[1] - self.span[0]) / width, (self.cap - self.low) / height)
             return self._placed(face, text, scale, scale, middle=(self.cap + self.low) / 2)
+        if text != text.upper() and self._all_capitals():
+            self._note("part-capitals")
         if fit == "box":
             across, up = self._into_box(width, height)
             return self._placed(face, text, across, up, middle=(self.cap + self.low) / 2)
@@ -105,15 +113,21 @@ class Fitting:
             made = self._placed(face, text, across, smaller)
             if not self._touches(made):
                 if step:
-                    self._note("part-made-smaller", text=text, part=round(100 * _SMALLER**step))
+                    self._note("part-made-smaller", text=text, size=round(100 * _SMALLER**step))
                 return made
         self._note("part-too-long", text=text)
         return None
 
+    def _all_capitals(self) -> bool:
+        """Whether the sample's letters are all as high as its tallest, and none reaches below the line."""
+        assert self.part.row
+        above = [self.frame.onto(mark.points)[1] for mark in self.part.row.letters]
+        return all(each.max() > _CAPITAL * self.cap and each.min() > -_SUNK * self.cap for each in above)
+
     def _widest(self) -> float:
         """The room for words: as far to either side of the sample's middle as the nearer neighbor, less the gap."""
         middle = (self.span[0] + self.span[1]) / 2
-        left, right = self.room.beside(self.frame, -0.25 * self.cap, 1.1 * self.cap, self.span)
+        left, right = self.room.beside(self.part, self.frame, -0.25 * self.cap, 1.1 * self.cap, self.span)
         beyond = max((copy.grown for copy in self.part.copies), default=0.0) + self.rules.gap
         return 2 * (min(middle - left, right - middle) - beyond)
 
@@ -153,6 +167,10 @@ _DOUBTS = {
     "covered": "something lies over it",
     "background": "it may be the background",
 }
+
+
+def _in(box: Box, point: complex) -> bool:
+    return box[0] - _EDGE <= point.real <= box[2] + _EDGE and box[1] - _EDGE <= point.imag <= box[3] + _EDGE
 
 
 def _filled(part: Part) -> list[Shape]:

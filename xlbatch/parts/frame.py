@@ -35,6 +35,10 @@ class Straight:
         )
         return transform(segments, matrix)
 
+    def point(self, along: float, above: float) -> complex:
+        """The point so far along the line and above it."""
+        return self.origin + complex(along, above) * self.along
+
     def raised(self, up: float) -> "Straight":
         """The line so much higher."""
         return Straight(self.origin + up * 1j * self.along, self.along)
@@ -60,6 +64,11 @@ class Round:
         middle = self.center + self.top * abs(self.radius)
         shape = bent(segments, Arc(0.0, 0.0, self.radius))
         return transform(shape, (turn.real, turn.imag, -turn.imag, turn.real, middle.real, middle.imag))
+
+    def point(self, along: float, above: float) -> complex:
+        """The point so far along the arc and above it."""
+        reach = abs(self.radius + above)
+        return self.center + self.top * cmath.exp(-1j * along / self.radius) * reach
 
     def raised(self, up: float) -> "Round":
         """The arc that stands so much higher."""

@@ -15,11 +15,13 @@ from xlbatch.parts.outlines import Contour, box_gap
 LEAST = 3  # letters that make a word without further evidence
 _LEAST_SIZE = 0.011  # of the page: smaller is no letter but a dot or a speck
 _FEET = 0.045  # of the cap height: how near the line feet are that stand on it
+_EXACT = 0.025  # of the cap height: how near an arc they are
 _LINKED = 0.6  # of the larger one's size: how far neighbors may be apart
 _LIKE = (0.3, 3.3)  # how many times as large a neighbor may be
 _APART = 1.1  # of the cap height: a gap that ends a word
 _LOWEST, _HIGHEST = -0.48, 1.6  # of the cap height: how far letters reach below and above their line
 _SHORTEST = 0.42  # of the cap height: a lower shape is no letter but a dot or a sign
+_SOLID = 0.97  # solidity of a box; a word has letters of other shapes too
 _MOST_ALIKE = 0.7  # of a word's letters that are one letter
 _STEEPEST = 0.71  # the sine of 45 degrees: letters on a steeper line are stacked, or no letters
 _WIDEST = 3.0  # of the cap height: wider is no letter, nor two that touch
@@ -218,6 +220,10 @@ def _row(fit: _Fit, word: list[tuple[float, float, Contour]], *, linked: bool) -
     level = isinstance(fit.frame, Straight) and fit.frame.along == 1
     if len(word) < LEAST + (not level and not linked) or len(standing) < max(2, 0.5 * len(word)):
         return
+    if isinstance(fit.frame, Round) and any(
+        abs(_reach(fit.frame, mark)[0]) > _EXACT * fit.cap and mark in fit.standing for _, _, mark in word
+    ):
+        return  # an arc goes nearly through any few points: round letters alone go a little below it
     left, right = min(start for start, _, _ in word), max(end for _, end, _ in word)
     cap = max(_reach(fit.frame, mark)[1] for mark in standing)
     overlap = sum(end - start for start, end, _ in word) - (right - left)
@@ -237,12 +243,16 @@ def _of_one_kind(row: Row, classes: dict[Contour, list[Contour]]) -> Row | None:
         if len(others := classes.get(mark, [mark])) < LEAST
         or sum(other in inside for other in others) > len(others) / 2
     )
-    if len(letters) < LEAST or _all_alike(letters):
+    if len(letters) < LEAST or _all_alike(letters) or all(_is_block(mark) for mark in letters):
         return None
     if len(letters) == len(row.letters):
         return row
     spans = [_span(row.frame, mark) for mark in letters]
     return Row(letters, row.frame, row.cap, (min(a for a, _ in spans), max(b for _, b in spans)))
+
+
+def _is_block(mark: Contour) -> bool:
+    return mark.solidity > _SOLID and not getattr(mark, "holes", ())
 
 
 def _all_alike(letters: Sequence[Contour]) -> bool:

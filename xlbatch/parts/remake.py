@@ -8,15 +8,17 @@ import pathops
 
 from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
-from xlbatch.geometry.weld import tidy, without
+from xlbatch.geometry.weld import common, tidy, without
 from xlbatch.parts.edit import Edit, PartNote, Remade, Rules, film_color
 from xlbatch.parts.faces import Faces
 from xlbatch.parts.fitting import Fitting, Room
 from xlbatch.parts.grow import grown, lined
-from xlbatch.parts.outlines import Shape, path_of_shapes
-from xlbatch.parts.part import Part
+from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
+from xlbatch.parts.part import OPEN, Copy, Part
 from xlbatch.parts.set_live import set_live
 from xlbatch.svg.layer import Layer, Layers
+
+_LIES_ON = 0.5  # of the letters: so much of them on a shape, and they lie on it
 
 
 def remade(layers: Layers, parts: Sequence[Part], edits: Iterable[Edit], rules: Rules) -> Remade:
@@ -125,8 +127,11 @@ class _Work:
         self.notes += fitting.notes
         if letters is None:
             return
+        if self._on_own_film(part, letters, kept):
+            self.notes.append(PartNote(part.label, "part-same-film", {}))
+            return
         self.texts.append(edit.text)
-        for copy in part.copies:
+        for copy in part.copies or (Copy(part.shapes[-1].layer, part.color, "letters"),):
             path = letters.transform(1, 0, 0, 1, copy.moved.real, copy.moved.imag) if copy.moved else letters
             if copy.kind == "holes":
                 self.cut[copy.layer].append(path)
@@ -135,3 +140,12 @@ class _Work:
             ink = lined(path, copy.grown) if copy.kind == "stroke" else ink
             own = edit.apart and copy.color == part.color
             self.added[copy.layer].append(Layer(film_color(part.label) if own else copy.color, ink))
+
+    def _on_own_film(self, part: Part, letters: pathops.Path, kept: Sequence[Shape]) -> bool:
+        """Whether letters without a border would lie on a shape of their own color, and so not be seen."""
+        if part.color == OPEN or any(copy.kind in ("border", "stroke") for copy in part.copies):
+            return False
+        top = part.copies[0].layer if part.copies else len(self.layers.layers)
+        under = [shape for shape in kept if shape.layer < top and box_gap(shape.box, letters.bounds) == 0]
+        on = [s for s in under if abs(common(letters, path_of_shapes((s,))).area) > _LIES_ON * abs(letters.area)]
+        return bool(on) and self.layers.layers[max(on, key=lambda shape: shape.layer).layer].color == part.color

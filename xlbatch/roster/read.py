@@ -12,6 +12,7 @@ from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
+from xlbatch.roster.drawing_parts import read_drawing_parts
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.orders import read_orders
@@ -30,7 +31,7 @@ from xlbatch.tables.rows import lines
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Drawing parts", "Positions")
 
 
 @dataclass(frozen=True)
@@ -107,6 +108,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
+    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
     unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
@@ -123,6 +125,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
         in_log=garments_in(steps),
         positions=positions,
+        drawing_parts=drawing_parts,
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
@@ -133,7 +136,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses + of_positions
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
 

@@ -92,7 +92,7 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
     )
     page.title(sheet.name, sheet.advice)
     page.table(frame)
-    page.name_table(f"{sheet.name}_table")
+    page.name_table(f"{sheet.name}_table".replace(" ", "_"))
     _offer_choices(sheet, page, job, len(frame))
     mark(page, frame, spots(sheet, job), problems)
 
