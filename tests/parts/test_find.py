@@ -40,7 +40,7 @@ def test_a_row_of_trees_or_stars_is_no_word(tmp_path: Path) -> None:
 
 def test_what_the_file_holds_together_is_one_part(tmp_path: Path) -> None:
     group = "".join(path(box(20 * n, 20, 20 * n + 9 + n, 40), "#000000") for n in range(3))
-    loose = path(box(200, 200, 300, 300), "#000000") + path(box(320, 200, 330, 390), "#000000")
+    loose = "".join(path(box(60 * n, 200, 60 * n + 12 + 9 * n, 230 + 30 * n), "#000000") for n in range(4))
     assert ("shape", 3) in found(f"<g>{group}</g>{loose}", tmp_path)
 
 
