@@ -23,6 +23,7 @@ JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
+CutFileKind = Literal["SVG", "DXF", "both"]
 
 
 @dataclass(frozen=True)
@@ -225,6 +226,7 @@ class Settings:
     narrowest_letters: float = 80.0  # percent
     widest_letters: float = 140.0
     gap_in_drawing: float = 3.175
+    cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
