@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import groupby
 
 from xlbatch.check.garment import Garment
@@ -18,6 +19,7 @@ from xlbatch.pages.page_looks import (
     STRONG,
     THICK,
     THIN,
+    TITLE,
     WORK,
     Look,
     Part,
@@ -37,8 +39,9 @@ MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, WHO, DRAWING, STEPS, RESULT = 3, 15, 10, 18, 5
 NOTE = ACROSS - NO - WHO - DRAWING - STEPS - RESULT
-STEP_HEIGHT, LEAST_CARD, TALL_CARD = 17.5, 30.0, 52.0  # points; of one step, of a card of one, of a card of several
-USUAL = ("below front collar seam", "below back collar seam")  # what is measured from where nothing else is said
+SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
+    "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
+}  # fmt: skip
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -72,27 +75,27 @@ def blocks(steps: Sequence[Step]) -> Iterator[Block]:
             start = at + 1
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The films' settings at the top of every page, then the batches."""
+def write(leaf: Leaf, work: Work, room: float) -> None:
+    """Cards of at least `room` points for each step. The films' settings at the top of every page, then the batches."""
     steps = work.plan.pressing.steps
     films = list({step.film.name.casefold(): step.film for step in steps}.values())
     few = len(films) <= MOST_BANNERS
     for film in films if few else ():
-        _write_settings(leaf, work, film, steps[0].press)
+        _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
     leaf.line(CAUTION, STRONG)
     _write_heads(leaf, work.unit)
     leaf.repeat()
     for film in () if few else films:
-        _write_settings(leaf, work, film, steps[0].press)
+        _write_settings(leaf, work, film, steps[0].press, large=False)
     for at, block in enumerate(found := tuple(blocks(steps))):
-        _write_block(leaf, work, block)
+        _write_block(leaf, work, block, room)
         if at == 0 and len(found) > 1:
             stop = f"STOP: let it cool. Edges down, place right, color right?   {BOX} yes: cut, weed and press the rest"
             leaf.line(stop, STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)
     _write_advice(leaf)
 
 
-def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press) -> None:
+def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
     """A film's settings in large type."""
     heat = temperature_text(film.temperature, work.plan.job.settings.temperature_unit)
     if press.kind == IRON:
@@ -100,16 +103,18 @@ def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press) -> None:
     edge = Look(top=THIN, bottom=THIN)
     center = edge.but(align="center", left=THIN)
     cover = f"{press.cover} on top" if press.cover else "no cover"
-    back = f"then back {film.back:g} s" if film.back else "one side only"
-    about = (Part(film.name, KEY, bold=True), Part(f"\nwarm-up {film.warm_up:g} s; {cover}"))
+    back = f"then back {film.back:g} s" if film.back else "one side"
+    size, after = (BANNER, "\n") if large else (TITLE, "  ")
+    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s; {cover}"))
     leaf.row(
-        42,
-        Span(23, about, edge.but(left=THIN)),
-        Span(11, heat, edge.but(size=BANNER, bold=True, align="center")),
-        Span(10, (Part(f"{film.press:g} s", BANNER, bold=True), Part(f"\n{back}")), center),
-        Span(8, (Part(film.pressure, KEY, bold=True), Part("\npressure")), center),
-        Span(8, (Part(film.peel, KEY, bold=True), Part("\npeel")), center.but(right=THIN)),
-    )
+        42 if large else 27,
+        Span(25, about, edge.but(left=THIN)),
+        Span(10, heat, edge.but(size=size, bold=True, align="center")),
+        Span(11, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
+        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
+        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
+             center.but(right=THIN)),
+    )  # fmt: skip
 
 
 def _write_heads(leaf: Leaf, unit: str) -> None:
@@ -121,7 +126,7 @@ def _write_heads(leaf: Leaf, unit: str) -> None:
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
-def _write_block(leaf: Leaf, work: Work, block: Block) -> None:
+def _write_block(leaf: Leaf, work: Work, block: Block, room: float) -> None:
     word = "BATCH" if len(block.batches) == 1 else "BATCHES"
     band, several = Look(fill=BAND, top=THICK), len(block.passes) > 1
     passes = "   ".join(
@@ -130,7 +135,7 @@ def _write_block(leaf: Leaf, work: Work, block: Block) -> None:
     title = Span(15, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
     leaf.row(20, title, Span(ACROSS - 15, passes, band.but(align="right")), joined=True)
     for garment, steps in block.cards:
-        _write_card(leaf, work, garment, [(str(number) if several else "", step) for number, step in steps])
+        _write_card(leaf, work, garment, [(str(number) if several else "", step) for number, step in steps], room)
 
 
 def _pass_text(work: Work, steps: Sequence[Step]) -> str:
@@ -142,12 +147,11 @@ def _pass_text(work: Work, steps: Sequence[Step]) -> str:
     return f"{' + '.join(films)} strip {listed(strips)}, {heat}{wait}"
 
 
-def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]]) -> None:
+def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], room: float) -> None:
     """One garment: its steps below one another, everything else beside all of them."""
     texts = [Span(STEPS, _step_text(work, number, step), PLAIN) for number, step in steps]
     count = len(texts)
-    least = (LEAST_CARD if count == 1 else TALL_CARD) / count
-    heights = [max(STEP_HEIGHT, least, leaf.needed(text)) for text in texts]
+    heights = [max(room, leaf.needed(text)) for text in texts]
     who = (
         Part(garment.who or f"no. {garment.no}", bold=True),
         Part(f"\n{garment.blank.size}", bold=True),
@@ -165,8 +169,9 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
     heights[-1] += max(0, leaf.needed(side[1]) - sum(heights))
     shown = []
     if len(work.plan.garments) <= MOST_DRAWN:
-        picture = card_picture([step.place for _, step in steps], DRAWING * COLUMN - 4, sum(heights) - 3)
-        shown = [Shown(picture, (NO + WHO) * COLUMN + 2)]
+        places = [step.place for _, step in steps]
+        draw = partial(card_picture, places, DRAWING * COLUMN - 4, sum(heights) - 3)
+        shown = [Shown(draw, (NO + WHO) * COLUMN + 2)]
     for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
         last = at == count - 1
         cell = text._replace(look=RULE) if last else text
@@ -185,7 +190,7 @@ def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
         where, far = f"{place.decal.piece} on {lower}: ", corner_text(place.register, work.unit)
     else:
         far, seam = where_text(place, work.unit)
-        minded = [seam if seam not in USUAL else "", aside_text(place, work.unit), *minded]
+        minded = [SEAMS.get(seam, seam), aside_text(place, work.unit), *minded]
         position = place.decal.spec.position
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
         where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "

@@ -1,6 +1,7 @@
 """Proof: each artwork once, large, as it will look; then every text as cut, to read and tick, and a line to sign."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 
 from xlbatch.check.garment import Garment
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
@@ -15,20 +16,18 @@ from xlbatch.trade.tables import table
 
 NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
-PANELS, HIGH, SMALL_HIGH = 3, 132.0, 88.0  # side by side; points high, and where there are many
-MANY = 3  # panels; more are drawn smaller
+PANELS = 3  # side by side
 MOST_PANELS, MOST_DRAWN = 12, 1_000
 NO, WHO, PICTURE, TICKED, GUTTER = 3, 12, 11, 3, 2
 HALF = NO + WHO + PICTURE + TICKED
-TEXT_HIGH = 15.0  # points of a row of pieces
+TEXT_HIGH = 13.0  # points of a row of pieces
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The panels, then the texts in two columns."""
+def write(leaf: Leaf, work: Work, high: float) -> None:
+    """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
     colors = film_colors(work.plan.job.films)
-    high = HIGH if len(panels) <= MANY else SMALL_HIGH
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
     heads = ((NO, "No."), (WHO, "Who, size"), (PICTURE, "As cut, true size"), (TICKED, "Right"))
@@ -64,7 +63,7 @@ def _write_panels(
     """Panels side by side, each with what it shows below it."""
     wide = ACROSS // len(panels)
     shown = [
-        Shown(art_panel(places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
+        Shown(partial(art_panel, places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
         for at, places in enumerate(panels)
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
@@ -96,10 +95,9 @@ def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], *, joined: b
         cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts))
         if len(work.plan.garments) <= MOST_DRAWN:
             left = at * (HALF + GUTTER) + NO + WHO
-            picture = row_picture(texts, PICTURE * COLUMN - 8, TEXT_HIGH)
-            pictures.append(Shown(picture, left * COLUMN + 3, 2))
-    high = max((shown.picture.height for shown in pictures), default=0.0)
-    leaf.row(max(29.0, high + 14), *cells, pictures=pictures, joined=joined)
+            draw = partial(row_picture, texts, PICTURE * COLUMN - 8, TEXT_HIGH)
+            pictures.append(Shown(draw, left * COLUMN + 3, 2))
+    leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
 
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group]) -> Iterator[Span]:

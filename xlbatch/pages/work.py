@@ -3,10 +3,12 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from pathlib import PurePath
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
+from xlbatch.job.job import DecalSpec
 from xlbatch.placement.group import groups
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
@@ -42,10 +44,15 @@ class Work:
         sides: dict[str, list[str]] = {}
         for group in groups(decal for decal in self.decals[no] if not decal.border):
             parts = (part for decal in group.decals for part in decal.parts or (decal,))
-            says = dict.fromkeys(part.text or part.spec.decal for part in parts)
+            says = dict.fromkeys(part.text or drawing_name(part.spec) for part in parts)
             sides.setdefault(self.places[group.decals[0].id].side, []).extend(says)
         front = ", ".join(sides.pop("front", []))
         return "; ".join(filter(None, [front, *(f"{side} {', '.join(them)}" for side, them in sides.items())]))
+
+
+def drawing_name(spec: DecalSpec) -> str:
+    """What a drawing is called: by its file, since its films are all one to whoever wears it."""
+    return PurePath(spec.artwork).stem.replace("_", " ").capitalize() if spec.artwork else spec.decal
 
 
 def look_up(plan: Plan) -> Work:
