@@ -13,12 +13,12 @@ from xlbatch.pictures.strip_picture import View, strip_picture, view_of
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
-TELLS = "Cutter: run by run, carrier side down; files are already mirrored. Weeder: strip by strip; keep the numbers."
+TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
 TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
-LINE_HEIGHT, LEAST_STRIP = 16.0, 52.0  # points; a strip's number and boxes need the latter
+LINE_HEIGHT, LEAST_STRIP = 16.0, 42.0  # points; a strip's number and boxes need the latter
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
-PICTURE = 15  # columns
-STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 8, 3, 12, 7, 9, 6
+PICTURE = 14  # columns
+STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 9, 3, 12, 7, 9, 6
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -106,7 +106,7 @@ def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
     length = printed_text(strip.length, work.unit, up=True)
     return (
         Part(f"{strip.batch}", TITLE, bold=True),
-        Part(f"   {length}\n{BOX} cut\n{BOX} weeded", FINE),
+        Part(f"   {length}\n{BOX} cut  {BOX} weeded", FINE),
     )
 
 

@@ -19,7 +19,7 @@ RULE = PLAIN.but(bottom=HAIRLINE)
 
 def write(leaf: Leaf, work: Work) -> None:
     """The garments of this plan, group by group in alphabetical order; amounts only where some are known."""
-    leaf.cushion = 1.5
+    leaf.cushion = 1.25
     lines = [work.money[no] for no in work.garments]
     amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
     garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=13)
@@ -60,7 +60,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
     band = Look(bold=True, fill=BAND, top=THIN)
     rest = ACROSS - SIGNED - 7 - GOT - 3 * amount
     leaf.row(
-        22,
+        19,
         Span(rest, title, band.but(size=KEY)),
         Span(7, "signed:", band.but(bold=False, align="right")),
         Span(SIGNED, None, band.but(fill="", bottom=THIN)),
@@ -69,16 +69,11 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
         joined=True,
     )
     for at, garment in enumerate(garments):
-        texts: tuple[Value, ...] = (
-            garment.no,
-            garment.who,
-            work.garment_text(garment),
-            garment.blank.size,
-            work.on_it(garment.no),
-        )
+        words = (garment.who, work.garment_text(garment), garment.blank.size, work.what_differs(garment.no))
+        texts: tuple[Value, ...] = (garment.no, *words)
         looks = (RULE.but(bold=True), RULE.but(bold=True), RULE, RULE, RULE)
         leaf.row(
-            15,
+            14.5,
             *map(Span, widths, texts, looks),
             *_amounts([work.money[garment.no]], amount, RULE),
             Span(GOT, BOX, RULE.but(align="center")),

@@ -217,15 +217,16 @@ def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Spa
     look, value = looks.cell(span.look), span.value
     if span.columns > 1 or span.down > 1:
         sheet.merge_range(row, column, row + span.down - 1, column + span.columns - 1, "", look)
-    if isinstance(value, tuple) and len(value) == 1:
-        part = value[0]
+    parts = [part for part in value if part.text] if isinstance(value, tuple) else []
+    if len(parts) == 1:
+        part = parts[0]
         sheet.write_string(row, column, printable(part.text), looks.cell(span.look.but(size=part.size, bold=part.bold)))
-    elif isinstance(value, tuple):
-        said = [each for part in value if part.text for each in (looks.part(part), printable(part.text))]
+    elif parts:
+        said = [each for part in parts for each in (looks.part(part), printable(part.text))]
         sheet.write_rich_string(row, column, *said, look)
     elif isinstance(value, str):
         sheet.write_string(row, column, printable(value), look)
-    elif value is not None:
+    elif isinstance(value, int | float | Decimal):
         sheet.write_number(row, column, float(value), look)
     elif span.look != PLAIN:
         sheet.write_blank(row, column, None, look)

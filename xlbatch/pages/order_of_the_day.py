@@ -18,7 +18,7 @@ from xlbatch.units import film_text, long_text, printed_sum
 
 NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
-MOST_LINES = 10  # of those held back, and of what to ask
+MOST_LINES, MOST_NAMES = 8, 8  # reasons to hold back or to ask; people named with each
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
 
 Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each sheet
@@ -30,9 +30,9 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
-    assumed = [advice(problem) for problem in work.plan.problems if problem.code in ASSUMED]
+    assumed = [problem.wrong for problem in work.plan.problems if problem.code in ASSUMED]
     if assumed:
-        leaf.head("Assumed")
+        leaf.head("Assumed: each can be changed in the plan")
         leaf.line(" ".join(assumed))
     leaf.head("Cautions")
     leaf.line("  ".join(f"• {line['Caution']}" for line in table("cautions")))
@@ -88,7 +88,8 @@ def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, Ros
         return
     leaf.head(title)
     for text, rows in list(reasons.items())[:MOST_LINES]:
-        leaf.line((Part(f"{listed(rows)}: ", bold=True), Part(text)))
+        names = listed(rows) if len(rows) <= MOST_NAMES else f"{len(rows)} people"
+        leaf.line((Part(f"{names}: ", bold=True), Part(text)))
     if len(reasons) > MOST_LINES:
         leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
 

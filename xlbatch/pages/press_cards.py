@@ -4,10 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
+from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film, Press
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
 from xlbatch.pages.page_looks import (
     ACCENT,
     BAND,
@@ -19,7 +20,6 @@ from xlbatch.pages.page_looks import (
     STRONG,
     THICK,
     THIN,
-    TITLE,
     WORK,
     Look,
     Part,
@@ -33,16 +33,33 @@ from xlbatch.trade.tables import iron_dial, work_time
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
-TELLS = "Press: batch by batch, down the page. Tick each piece as it is pressed; ring ok or redo."
+TELLS = "Press: tick each piece as it is pressed; ring ok or redo. ↓ →: from the lower piece’s corner."
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, WHO, DRAWING, STEPS, RESULT = 3, 15, 10, 18, 5
-NOTE = ACROSS - NO - WHO - DRAWING - STEPS - RESULT
+NO, DRAWING, NOTE = 3, 9, 9  # columns
+ROOMY = 20.0  # points of a step: its measure is then in larger letters
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
 }  # fmt: skip
 RULE = PLAIN.but(bottom=HAIRLINE)
+
+
+class Columns(NamedTuple):
+    """The widths of a table of cards in columns; `one_line`: every garment has one step, and stands in one line."""
+
+    who: int
+    steps: int
+    result: int
+    one_line: bool
+
+
+def columns(work: Work) -> Columns:
+    one_line = all(len(steps) == 1 for steps in work.steps.values())
+    result = 6 if one_line else 4
+    texts = (f"{garment.who}  {garment.blank.size}" if one_line else garment.who for garment in work.plan.garments)
+    who = columns_for(texts, WORK, bold=True, least=11, most=18 if one_line else 15)
+    return Columns(who, ACROSS - NO - who - DRAWING - result - NOTE, result, one_line)
 
 
 @dataclass(frozen=True)
@@ -77,18 +94,20 @@ def blocks(steps: Sequence[Step]) -> Iterator[Block]:
 
 def write(leaf: Leaf, work: Work, room: float) -> None:
     """Cards of at least `room` points for each step. The films' settings at the top of every page, then the batches."""
+    leaf.cushion = 1.5
     steps = work.plan.pressing.steps
     films = list({step.film.name.casefold(): step.film for step in steps}.values())
     few = len(films) <= MOST_BANNERS
+    table = columns(work)
     for film in films if few else ():
         _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
     leaf.line(CAUTION, STRONG)
-    _write_heads(leaf, work.unit)
+    _write_heads(leaf, work, table)
     leaf.repeat()
     for film in () if few else films:
         _write_settings(leaf, work, film, steps[0].press, large=False)
     for at, block in enumerate(found := tuple(blocks(steps))):
-        _write_block(leaf, work, block, room)
+        _write_block(leaf, work, block, table, room)
         if at == 0 and len(found) > 1:
             stop = f"STOP: let it cool. Edges down, place right, color right?   {BOX} yes: cut, weed and press the rest"
             leaf.line(stop, STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)
@@ -102,68 +121,78 @@ def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: 
         heat = f"dial {iron_dial(film.temperature)}"
     edge = Look(top=THIN, bottom=THIN)
     center = edge.but(align="center", left=THIN)
-    cover = f"{press.cover} on top" if press.cover else "no cover"
+    cover = f"; {press.cover} on top" if large and press.cover else ""
     back = f"then back {film.back:g} s" if film.back else "one side"
-    size, after = (BANNER, "\n") if large else (TITLE, "  ")
-    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s; {cover}"))
+    size, after = (BANNER, "\n") if large else (18.0, "  ")
+    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
     leaf.row(
-        42 if large else 27,
-        Span(25, about, edge.but(left=THIN)),
+        42 if large else 24,
+        Span(22, about, edge.but(left=THIN)),
         Span(10, heat, edge.but(size=size, bold=True, align="center")),
-        Span(11, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
+        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
         Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
         Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
              center.but(right=THIN)),
     )  # fmt: skip
 
 
-def _write_heads(leaf: Leaf, unit: str) -> None:
-    measured = f"{unit} from collar seam down to top edge"
-    heads = (
-        (NO, "No."), (WHO, "Who, garment, size"), (DRAWING, "Where"), (STEPS, f"Press in this order: {measured}"),
-        (RESULT, "Result"), (NOTE, "Note"),
-    )  # fmt: skip
+def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
+    first = ((NO, "No."), (table.who, "Who, size"), (DRAWING, "Where"))
+    heads = (*first, (table.steps, f"{work.unit} below collar seam"), (table.result, "OK?"), (NOTE, "Note"))
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
-def _write_block(leaf: Leaf, work: Work, block: Block, room: float) -> None:
+def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: float) -> None:
     word = "BATCH" if len(block.batches) == 1 else "BATCHES"
     band, several = Look(fill=BAND, top=THICK), len(block.passes) > 1
-    passes = "   ".join(
-        f"{f'{number}: ' if several else ''}{_pass_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
+    heats = "   ".join(
+        f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     )
-    title = Span(15, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
-    leaf.row(20, title, Span(ACROSS - 15, passes, band.but(align="right")), joined=True)
+    title = Span(17, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
+    about = f"{_strips(work, block)}    {heats}".strip()
+    leaf.row(18, title, Span(ACROSS - 17, about, band.but(align="right")), joined=True)
     for garment, steps in block.cards:
-        _write_card(leaf, work, garment, [(str(number) if several else "", step) for number, step in steps], room)
+        _write_card(
+            leaf, work, garment, [(str(number) if several else "", step) for number, step in steps], table, room
+        )
 
 
-def _pass_text(work: Work, steps: Sequence[Step]) -> str:
-    """`White smooth strip 3, 330 °F`."""
-    films = dict.fromkeys(step.film.name for step in steps)
+def _strips(work: Work, block: Block) -> str:
+    """The strips to lay ready: `strip 3 of each film`, or film by film where their numbers differ."""
+    of: dict[str, dict[int, None]] = {}
+    for step in (step for steps in block.passes for step in steps):
+        if lies := work.lies.get(step.place.decal.id):
+            of.setdefault(step.film.name, {})[lies[1].batch] = None
+    numbers = {tuple(sorted(strips)) for strips in of.values()}
+    if len(numbers) == 1:
+        return f"strip {listed(next(iter(numbers)))}{' of each film' if len(of) > 1 else ''}"
+    return "strips " + ", ".join(f"{film} {listed(strips)}" for film, strips in of.items()) if of else ""
+
+
+def _heat_text(work: Work, steps: Sequence[Step]) -> str:
+    """`330 °F (wait 2 min)`."""
     heat = temperature_text(steps[0].temperature, work.plan.job.settings.temperature_unit)
-    wait = f" (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else ""
-    strips = dict.fromkeys(work.lies[s.place.decal.id][1].batch for s in steps if s.place.decal.id in work.lies)
-    return f"{' + '.join(films)} strip {listed(strips)}, {heat}{wait}"
+    return f"{heat} (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else heat
 
 
-def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], room: float) -> None:
+def _write_card(
+    leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], table: Columns, room: float
+) -> None:
     """One garment: its steps below one another, everything else beside all of them."""
-    texts = [Span(STEPS, _step_text(work, number, step), PLAIN) for number, step in steps]
+    size = KEY if room >= ROOMY else WORK
+    texts = [Span(table.steps, _step_text(work, number, step, size)) for number, step in steps]
     count = len(texts)
     heights = [max(room, leaf.needed(text)) for text in texts]
-    who = (
-        Part(garment.who or f"no. {garment.no}", bold=True),
-        Part(f"\n{garment.blank.size}", bold=True),
-        Part(f"  {work.garment_text(garment)}"),
-    )
+    who = _who(work, garment, table)
     side = (
         Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),
-        Span(WHO, who, RULE, down=count),
+        Span(table.who, who, RULE, down=count),
         Span(DRAWING, None, RULE, down=count),
     )
     end = (
-        Span(RESULT, "ok\nredo", RULE.but(align="center", left=THIN), down=count),
+        Span(
+            table.result, "ok   redo" if table.one_line else "ok\nredo", RULE.but(align="center", left=THIN), down=count
+        ),
         Span(NOTE, None, RULE.but(left=THIN, right=THIN), down=count),
     )
     heights[-1] += max(0, leaf.needed(side[1]) - sum(heights))
@@ -171,7 +200,7 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
     if len(work.plan.garments) <= MOST_DRAWN:
         places = [step.place for _, step in steps]
         draw = partial(card_picture, places, DRAWING * COLUMN - 4, sum(heights) - 3)
-        shown = [Shown(draw, (NO + WHO) * COLUMN + 2)]
+        shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
     for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
         last = at == count - 1
         cell = text._replace(look=RULE) if last else text
@@ -180,14 +209,22 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
         leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=not last)
 
 
-def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
+def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
+    """Name, size and, on a line of their own, garment and color."""
+    name = Part(garment.who or f"no. {garment.no}", bold=True)
+    if table.one_line:
+        several = len({work.garment_text(each) for each in work.plan.garments}) > 1
+        return name, Part(f"  {garment.blank.size}"), Part(f"  {work.garment_text(garment)}" * several)
+    return name, Part(f"\n{garment.blank.size}", bold=True), Part(f"  {work.garment_text(garment)}")
+
+
+def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
     place, minded = step.place, [step.how]
     if _settings_differ(work, step):
         minded.insert(0, step.film.name)
     if place.register:
-        lower = work.places[place.register.on].decal.piece
-        where, far = f"{place.decal.piece} on {lower}: ", corner_text(place.register, work.unit)
+        where, far = f"{place.decal.piece}  ", corner_text(place.register, work.unit)
     else:
         far, seam = where_text(place, work.unit)
         minded = [SEAMS.get(seam, seam), aside_text(place, work.unit), *minded]
@@ -195,9 +232,9 @@ def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
         where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
     return (
-        Part(f"{BOX} ", KEY),
+        Part(f"{BOX} ", size),
         Part(f"{number} {where}".lstrip()),
-        Part(far, WORK if place.register else KEY, bold=True),
+        Part(far, WORK if place.register else size, bold=True),
         Part("".join(f"; {text}" for text in minded if text)),
     )
 

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 
 from xlbatch.check.garment import Garment
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
+from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import art_panel, row_picture
@@ -18,8 +18,7 @@ NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
 PANELS = 3  # side by side
 MOST_PANELS, MOST_DRAWN = 12, 1_000
-NO, WHO, PICTURE, TICKED, GUTTER = 3, 12, 11, 3, 2
-HALF = NO + WHO + PICTURE + TICKED
+NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page
 TEXT_HIGH = 13.0  # points of a row of pieces
 RULE = PLAIN.but(bottom=HAIRLINE)
 
@@ -30,7 +29,8 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     colors = film_colors(work.plan.job.films)
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
-    heads = ((NO, "No."), (WHO, "Who, size"), (PICTURE, "As cut, true size"), (TICKED, "Right"))
+    who = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
+    heads = ((NO, "No."), (who, "Who, size"), (HALF - NO - who - TICKED, "As cut, true size"), (TICKED, "Right"))
     look = HEAD.but(size=FINE)
     half = [Span(width, text, look) for width, text in heads]
     leaf.row(14, *half, Span(GUTTER), *half, joined=True)
@@ -38,7 +38,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     rows = -(-len(garments) // 2)
     for at in range(rows):
         beside = [garments[at], *garments[rows + at : rows + at + 1]]
-        _write_texts(leaf, work, beside, joined=at == rows - 1)
+        _write_texts(leaf, work, beside, who, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -88,25 +88,25 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], *, joined: bool) -> None:
+def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *, joined: bool) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
-        cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts))
+        cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts, who))
         if len(work.plan.garments) <= MOST_DRAWN:
-            left = at * (HALF + GUTTER) + NO + WHO
-            draw = partial(row_picture, texts, PICTURE * COLUMN - 8, TEXT_HIGH)
+            left = at * (HALF + GUTTER) + NO + who
+            draw = partial(row_picture, texts, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
             pictures.append(Shown(draw, left * COLUMN + 3, 2))
     leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
 
 
-def _cells(work: Work, garment: Garment, texts: Sequence[Group]) -> Iterator[Span]:
+def _cells(work: Work, garment: Garment, texts: Sequence[Group], wide: int) -> Iterator[Span]:
     who = ", ".join(filter(None, [garment.group, garment.blank.size]))
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts)
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(WHO, (Part(garment.who or "–", bold=True), Part(f"\n{who}", FINE)), RULE)
-    yield Span(PICTURE, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{who}", FINE)), RULE)
+    yield Span(HALF - NO - wide - TICKED, sizes + codes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 

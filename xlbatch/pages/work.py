@@ -3,13 +3,13 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import PurePath
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import DecalSpec
-from xlbatch.placement.group import groups
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
@@ -34,20 +34,37 @@ class Work:
     def unit(self) -> LengthUnit:
         return self.plan.job.settings.length_unit
 
+    @cached_property
+    def same(self) -> frozenset[str]:
+        """What is on every garment alike."""
+        return (
+            frozenset.intersection(*(frozenset(self._says(no)) for no in self.garments))
+            if self.garments
+            else frozenset()
+        )
+
+    def what_differs(self, no: int) -> str:
+        """What is on a garment and not on all of them; all of it where nothing differs."""
+        return "; ".join(text for text in self._says(no) if text not in self.same) or self.on_it(no)
+
     def garment_text(self, garment: Garment) -> str:
         """The garment, and its color where the job has several."""
         several = len({each.color.casefold() for each in self.plan.garments}) > 1
         return f"{garment.blank.garment}, {garment.color}" if several else garment.blank.garment
 
     def on_it(self, no: int) -> str:
-        """What is on a garment, in the words of whoever ordered it: `Lantern, ANA; back 07`."""
-        sides: dict[str, list[str]] = {}
-        for group in groups(decal for decal in self.decals[no] if not decal.border):
-            parts = (part for decal in group.decals for part in decal.parts or (decal,))
-            says = dict.fromkeys(part.text or drawing_name(part.spec) for part in parts)
-            sides.setdefault(self.places[group.decals[0].id].side, []).extend(says)
-        front = ", ".join(sides.pop("front", []))
-        return "; ".join(filter(None, [front, *(f"{side} {', '.join(them)}" for side, them in sides.items())]))
+        """What is on a garment, in the words of whoever ordered it: `Lantern; Ana; back 07`."""
+        return "; ".join(self._says(no))
+
+    def _says(self, no: int) -> tuple[str, ...]:
+        """Every text and drawing, with its side where that is not the front."""
+        found: dict[str, None] = {}
+        for decal in (decal for decal in self.decals.get(no, ()) if not decal.border):
+            side = self.places[decal.id].side
+            for part in decal.parts or (decal,):
+                text = part.text or drawing_name(part.spec)
+                found[text if side == "front" else f"{side} {text}"] = None
+        return tuple(found)
 
 
 def drawing_name(spec: DecalSpec) -> str:
@@ -95,12 +112,14 @@ def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
 
 
 def corner_text(register: Register, unit: LengthUnit) -> str:
-    """How far a layer's top left corner lies from that of the piece under it: `2 5/8 in down, 1/4 in left`."""
-    sides = ((register.from_top, "down", "up"), (register.from_left, "right", "left"))
-    said = [
-        f"{length_text(abs(off), unit)} {more if off > 0 else less}" for off, more, less in sides if abs(off) > NEAR
+    """How far a layer's top left corner lies from that of the piece under it: `2 5/8↓ 1/4→ in`."""
+    sides = ((register.from_top, "↓", "↑"), (register.from_left, "→", "←"))
+    far = [
+        f"{length_text(abs(off), unit).removesuffix(f' {unit}')}{more if off > 0 else less}"
+        for off, more, less in sides
+        if abs(off) > NEAR
     ]
-    return ", ".join(said) or "corner on corner"
+    return f"{' '.join(far)} {unit}" if far else "corner on corner"
 
 
 def aside_text(place: Place, unit: LengthUnit) -> str:
