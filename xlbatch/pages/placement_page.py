@@ -45,7 +45,8 @@ def write(leaf: Leaf, work: Work) -> None:
     pairs = max(1, -(-len(found) // 2))
     high = min(HIGH, max(LEAST_HIGH, (leaf.budget - sum(row.height for row in leaf.rows) - 20) / pairs - 30))
     drawings = [_drawing(work, places, high) for places in found]
-    ruler = plain_ruler(max((place.below_collar or 0.0 for place in work.plan.places), default=0.0), work.unit)
+    measured = (place.below_collar or 0.0 for place in work.plan.places if place.register is None)
+    ruler = plain_ruler(max(measured, default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip

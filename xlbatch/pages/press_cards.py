@@ -33,11 +33,11 @@ from xlbatch.trade.tables import iron_dial, work_time
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
-TELLS = "Press: tick each piece as it is pressed; ring ok or redo. ↓ →: from the lower piece’s corner."
+TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, DRAWING, NOTE = 3, 9, 9  # columns
+NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
@@ -49,17 +49,31 @@ class Columns(NamedTuple):
     """The widths of a table of cards in columns; `one_line`: every garment has one step, and stands in one line."""
 
     who: int
+    drawing: int
     steps: int
     result: int
+    note: int
     one_line: bool
 
 
 def columns(work: Work) -> Columns:
+    """As wide as names, garments and steps need; the note has what is left."""
     one_line = all(len(steps) == 1 for steps in work.steps.values())
+    garments = work.plan.garments
+    if one_line:
+        names = {f"{garment.who}  {garment.blank.size}" for garment in garments}
+    else:
+        names = {garment.who for garment in garments}
+        names |= {f"{garment.blank.size}  {work.garment_text(garment)}" for garment in garments}
+    who = columns_for(names, WORK, bold=True, least=9, most=19 if one_line else 15)
+    usual = [step for step in work.plan.pressing.steps if not step.trial]
+    texts = {"".join(part.text for part in _step_text(work, "1", step, KEY)) for step in usual}
     result = 6 if one_line else 4
-    texts = (f"{garment.who}  {garment.blank.size}" if one_line else garment.who for garment in work.plan.garments)
-    who = columns_for(texts, WORK, bold=True, least=11, most=18 if one_line else 15)
-    return Columns(who, ACROSS - NO - who - DRAWING - result - NOTE, result, one_line)
+    free = ACROSS - NO - who - result - LEAST_NOTE
+    steps = min(columns_for(texts, WORK, bold=True, least=15), free - LEAST_DRAWING)
+    drawing = 5 if one_line else min(MOST_DRAWING, free - steps)
+    free += LEAST_NOTE - drawing
+    return Columns(who, drawing, steps, result, free - steps, one_line)
 
 
 @dataclass(frozen=True)
@@ -102,6 +116,8 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     for film in films if few else ():
         _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
     leaf.line(CAUTION, STRONG)
+    if any(place.register for place in work.plan.places):
+        leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     _write_heads(leaf, work, table)
     leaf.repeat()
     for film in () if few else films:
@@ -137,8 +153,8 @@ def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: 
 
 
 def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
-    first = ((NO, "No."), (table.who, "Who, size"), (DRAWING, "Where"))
-    heads = (*first, (table.steps, f"{work.unit} below collar seam"), (table.result, "OK?"), (NOTE, "Note"))
+    first = ((NO, "No."), (table.who, "Who, size"), (table.drawing, "Where"))
+    heads = (*first, (table.steps, f"{work.unit} below collar seam"), (table.result, "OK?"), (table.note, "Note"))
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
@@ -187,19 +203,19 @@ def _write_card(
     side = (
         Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),
         Span(table.who, who, RULE, down=count),
-        Span(DRAWING, None, RULE, down=count),
+        Span(table.drawing, None, RULE, down=count),
     )
     end = (
         Span(
             table.result, "ok   redo" if table.one_line else "ok\nredo", RULE.but(align="center", left=THIN), down=count
         ),
-        Span(NOTE, None, RULE.but(left=THIN, right=THIN), down=count),
+        Span(table.note, None, RULE.but(left=THIN, right=THIN), down=count),
     )
     heights[-1] += max(0, leaf.needed(side[1]) - sum(heights))
     shown = []
     if len(work.plan.garments) <= MOST_DRAWN:
         places = [step.place for _, step in steps]
-        draw = partial(card_picture, places, DRAWING * COLUMN - 4, sum(heights) - 3)
+        draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 3)
         shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
     for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
         last = at == count - 1

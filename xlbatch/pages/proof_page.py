@@ -29,7 +29,8 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     colors = film_colors(work.plan.job.films)
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
-    who = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
+    names = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
+    who = max(names, columns_for(map(_about, work.plan.garments), FINE, most=14))
     heads = ((NO, "No."), (who, "Who, size"), (HALF - NO - who - TICKED, "As cut, true size"), (TICKED, "Right"))
     look = HEAD.but(size=FINE)
     half = [Span(width, text, look) for width, text in heads]
@@ -100,12 +101,15 @@ def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *,
     leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
 
 
+def _about(garment: Garment) -> str:
+    return ", ".join(filter(None, [garment.group, garment.blank.size]))
+
+
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], wide: int) -> Iterator[Span]:
-    who = ", ".join(filter(None, [garment.group, garment.blank.size]))
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts)
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{who}", FINE)), RULE)
+    yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
     yield Span(HALF - NO - wide - TICKED, sizes + codes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 

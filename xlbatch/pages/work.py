@@ -13,9 +13,10 @@ from xlbatch.job.job import DecalSpec
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
-from xlbatch.sheets.line_up import NEAR
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
+
+FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to this
 
 
 @dataclass(frozen=True)
@@ -112,13 +113,11 @@ def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
 
 
 def corner_text(register: Register, unit: LengthUnit) -> str:
-    """How far a layer's top left corner lies from that of the piece under it: `2 5/8↓ 1/4→ in`."""
+    """How far a layer's top left corner lies from that of the piece under it: `2 5/8↓ 3/16→ in`."""
     sides = ((register.from_top, "↓", "↑"), (register.from_left, "→", "←"))
-    far = [
-        f"{length_text(abs(off), unit).removesuffix(f' {unit}')}{more if off > 0 else less}"
-        for off, more, less in sides
-        if abs(off) > NEAR
-    ]
+    step = FINE_STEP[unit]
+    steps = ((round(abs(off) / step) * step, more if off > 0 else less) for off, more, less in sides)
+    far = [f"{length_text(mm, unit).removesuffix(f' {unit}')}{way}" for mm, way in steps if mm]
     return f"{' '.join(far)} {unit}" if far else "corner on corner"
 
 
