@@ -116,10 +116,10 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     for film in films if few else ():
         _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
     leaf.line(CAUTION, STRONG)
-    if any(place.register for place in work.plan.places):
-        leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     _write_heads(leaf, work, table)
     leaf.repeat()
+    if any(place.register for place in work.plan.places):
+        leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     for film in () if few else films:
         _write_settings(leaf, work, film, steps[0].press, large=False)
     for at, block in enumerate(found := tuple(blocks(steps))):
