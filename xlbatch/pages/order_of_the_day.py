@@ -11,10 +11,11 @@ from xlbatch.pages.press_cards import blocks
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.schedule.hours import Stage
+from xlbatch.sheets.film_requirement import film_length
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
 from xlbatch.trade.tables import table
-from xlbatch.units import film_text, long_text, printed_sum
+from xlbatch.units import film_text, long_text
 
 NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
@@ -59,7 +60,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
-        length = printed_sum((run.length for run in plan.layout.runs if run.film == need.film), work.unit)
+        length = film_length(plan, need.film)
         rolls = ", ".join(f"{count} × {long_text(roll.length, work.unit)}" for count, roll in need.rolls)
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
         film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
