@@ -156,6 +156,7 @@ class Film:
     pressure: str
     one_direction: bool
     thinnest: float
+    cut_with: str = ""  # the person's own cutter settings, in their words
 
 
 @dataclass(frozen=True)

@@ -45,8 +45,8 @@ def _write_run(leaf: Leaf, work: Work, run: Run, tallest: float) -> None:
     title = f"RUN {run.no}   {run.film.name}   load {length}"
     leaf.row(20, Span(36, title, band.but(size=KEY, bold=True)), Span(24, _about(run), band.but(align="right")),
              joined=True)  # fmt: skip
-    if not run.mirrored or run.cut_from != "roll":
-        leaf.line(" ".join(_minded(run)), PLAIN.but(bottom=HAIRLINE), joined=True)
+    if minded := " ".join(_minded(run)):
+        leaf.line(minded, PLAIN.but(bottom=HAIRLINE), joined=True)
     view = view_of(run, PICTURE * COLUMN - 6, tallest) if len(work.plan.garments) <= MOST_DRAWN else None
     labels = dict(_labels(run))
     for strip in run.strips:
@@ -61,6 +61,8 @@ def _about(run: Run) -> str:
 
 def _minded(run: Run) -> Iterator[str]:
     """What is not as usual with a run."""
+    if run.film.cut_with:
+        yield f"Cut with: {run.film.cut_with}."
     if run.cut_from != "roll":
         yield f"From the piece {run.cut_from}."
     if not run.mirrored:

@@ -29,9 +29,9 @@ NEXT_STEPS = (
      "plan covers only what is still to do."),
 )  # fmt: skip
 PAGES_TO_PRINT = (
-    ("All of “… to print”", "The workbook of that name beside this plan holds only pages to print, in the order of the "
-     "work: print all of it. Results are typed here."),
-)  # fmt: skip
+    "Best: the workbook “… - to print”",
+    "beside this plan: all of it, made to work from. Or these sheets:",
+)
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),
     ("Shopping list", "for whoever buys"),
@@ -54,8 +54,7 @@ def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
     sections: dict[str, Iterable[tuple[Value, Value]]] = {
         "Held back": list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")],
         "What to do next": NEXT_STEPS,
-        "To print": PAGES_TO_PRINT,
-        f"Or print these sheets: {pages}": to_print(printed),
+        f"Print these: {pages}": [PAGES_TO_PRINT, *to_print(printed)],
         "Assumed": notes or [("Nothing", "Everything used was given in the workbook.")],
         "Cautions": [("", line["Caution"]) for line in table("cautions")],
         "How the headings were understood": headings(plan.job),
