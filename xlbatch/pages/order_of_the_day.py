@@ -7,7 +7,6 @@ from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_pa
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
 from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
-from xlbatch.pages.press_cards import blocks
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.schedule.hours import Stage
@@ -127,26 +126,25 @@ def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str,
     """What to do, how, the sheets for it, whose hands it needs, and the seconds it takes (0: not known)."""
     cut, weed, press = (_seconds(work, stage) for stage in ("cut", "weed", "press"))
     making = (cut_and_weed.NAME, press_cards.NAME)
-    parts = tuple(blocks(work.plan.pressing.steps))
+    batches = list(dict.fromkeys(step.batch for step in work.plan.pressing.steps))
     if proof_page.NAME in pages:
         yield "Have the proof read and signed", "Nothing is bought or cut before.", (proof_page.NAME,), "who ordered", 0
     if buy_and_check_in.NAME in pages:
         yield "Buy, then check in what comes", "Only good ones count as arrived.", (buy_and_check_in.NAME,), "buyer", 0
-    if len(parts) > 1:
-        batches = parts[0].batches
-        first = [card[0].no for card in parts[0].cards]
-        strips = [(run, s) for run in work.plan.layout.runs for s in run.strips if s.batch in batches]
+    if len(batches) > 1:
+        first = dict.fromkeys(s.place.garment.no for s in work.plan.pressing.steps if s.batch == batches[0])
+        strips = [(run, s) for run in work.plan.layout.runs for s in run.strips if s.batch == batches[0]]
         runs = listed(dict.fromkeys(f"run {run.no}" for run, _ in strips))
-        done = [_seconds(work, stage, batches) for stage in ("weed", "press")]
+        done = [_seconds(work, stage, batches[:1]) for stage in ("weed", "press")]
         begun = sum(w.seconds for w in work.plan.time.work if w.label in {f"Run {run.no}" for run, _ in strips})
         how = (
-            f"Cut {runs}, weed strip {listed(batches)}, press no. {listed(first)}. Let them cool and look: edges down, "
+            f"Cut {runs}, weed strip {batches[0]}, press no. {listed(first)}. Let them cool and look: edges down, "
             "place right, color right? Only then go on."
         )
         yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)
         cut, weed, press = max(cut - begun, 0), weed - done[0], press - done[1]
     if work.plan.layout.runs:
-        rest = "the rest" if len(parts) > 1 else "everything"
+        rest = "the rest" if len(batches) > 1 else "everything"
         yield (
             f"Cut and weed {rest}",
             "Run by run, strip by strip; keep the strips numbered.",

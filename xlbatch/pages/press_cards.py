@@ -1,5 +1,6 @@
 """Press cards: batch by batch, one line a garment with its steps in the order they are pressed, to be ticked."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
@@ -29,12 +30,14 @@ from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import Step
 from xlbatch.sheets.banner import IRON
-from xlbatch.trade.tables import iron_dial, work_time
+from xlbatch.sheets.how import minded
+from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
+STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color right?   {BOX} yes: on with the rest"
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
@@ -83,13 +86,13 @@ class Block:
     batches: tuple[int, ...]
     passes: tuple[tuple[Step, ...], ...]
 
-    @property
-    def cards(self) -> tuple[tuple[Garment, tuple[tuple[int, Step], ...]], ...]:
-        """Each garment, in the order first pressed, with the number of the pass of each of its steps."""
+    def cards(self, batch: int) -> tuple[tuple[Garment, tuple[tuple[int, Step], ...]], ...]:
+        """Each garment of a batch, in the order first pressed, with the number of the pass of each of its steps."""
         of: dict[int, list[tuple[int, Step]]] = {}
         for number, steps in enumerate(self.passes, 1):
             for step in steps:
-                of.setdefault(step.place.garment.no, []).append((number, step))
+                if step.batch == batch:
+                    of.setdefault(step.place.garment.no, []).append((number, step))
         return tuple((them[0][1].place.garment, tuple(them)) for them in of.values())
 
 
@@ -122,12 +125,9 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
         leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     for film in () if few else films:
         _write_settings(leaf, work, film, steps[0].press, large=False)
-    for at, block in enumerate(found := tuple(blocks(steps))):
+    for block in blocks(steps):
         _write_block(leaf, work, block, table, room)
-        if at == 0 and len(found) > 1:
-            stop = f"STOP: let it cool. Edges down, place right, color right?   {BOX} yes: cut, weed and press the rest"
-            leaf.line(stop, STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)
-    _write_advice(leaf)
+    _write_advice(work, leaf)
 
 
 def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
@@ -159,24 +159,32 @@ def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
 
 
 def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: float) -> None:
-    word = "BATCH" if len(block.batches) == 1 else "BATCHES"
-    band, several = Look(fill=BAND, top=THICK), len(block.passes) > 1
-    heats = "   ".join(
+    several, batches = len(block.passes) > 1, work.plan.layout.batches
+    heats = [
         f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
-    )
-    title = Span(17, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
-    about = f"{_strips(work, block)}    {heats}".strip()
-    leaf.row(18, title, Span(ACROSS - 17, about, band.but(align="right")), joined=True)
-    for garment, steps in block.cards:
-        _write_card(
-            leaf, work, garment, [(str(number) if several else "", step) for number, step in steps], table, room
-        )
+    ]
+    if several and len(block.batches) > 1:
+        passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
+        leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
+    for batch in block.batches:
+        steps = [step for them in block.passes for step in them if step.batch == batch]
+        band = Look(fill=BAND, top=THICK)
+        lane = f"press {steps[0].lane}   " if any(step.lane > 1 for step in work.plan.pressing.steps) else ""
+        about = f"{lane}{_strips(work, steps)}    {'   '.join(heats)}".strip()
+        title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
+        leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
+        for garment, of_garment in block.cards(batch):
+            numbered = [(str(number) if several else "", step) for number, step in of_garment]
+            _write_card(leaf, work, garment, numbered, table, room)
+        if batch == batches[0].no and len(batches) > 1:
+            leaf.line(STOP.format(when=" at the first heat" * (several and len(block.batches) > 1)),
+                      STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 
 
-def _strips(work: Work, block: Block) -> str:
+def _strips(work: Work, steps: Sequence[Step]) -> str:
     """The strips to lay ready: `strip 3 of each film`, or film by film where their numbers differ."""
     of: dict[str, dict[int, None]] = {}
-    for step in (step for steps in block.passes for step in steps):
+    for step in steps:
         if lies := work.lies.get(step.place.decal.id):
             of.setdefault(step.film.name, {})[lies[1].batch] = None
     numbers = {tuple(sorted(strips)) for strips in of.values()}
@@ -236,14 +244,14 @@ def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
 
 def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, minded = step.place, [step.how]
+    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
     if _settings_differ(work, step):
-        minded.insert(0, step.film.name)
+        to_mind.insert(0, step.film.name)
     if place.register:
         where, far = f"{place.decal.piece}  ", corner_text(place.register, work.unit)
     else:
         far, seam = where_text(place, work.unit)
-        minded = [SEAMS.get(seam, seam), aside_text(place, work.unit), *minded]
+        to_mind = [SEAMS.get(seam, seam), aside_text(place, work.unit), *to_mind]
         position = place.decal.spec.position
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
         where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
@@ -251,8 +259,14 @@ def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, 
         Part(f"{BOX} ", size),
         Part(f"{number} {where}".lstrip()),
         Part(far, WORK if place.register else size, bold=True),
-        Part("".join(f"; {text}" for text in minded if text)),
+        Part("".join(f"; {text}" for text in to_mind if text)),
     )
+
+
+def _on_the_card(work: Work, text: str) -> str:
+    """What to mind, with pieces by name in place of the numbers of decals and steps."""
+    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
+    return re.sub(r"with step \d+", "in the same press", text)
 
 
 def _settings_differ(work: Work, step: Step) -> bool:
@@ -265,8 +279,8 @@ def _settings_differ(work: Work, step: Step) -> bool:
     )
 
 
-def _write_advice(leaf: Leaf) -> None:
-    again = work_time("press", "press again where an edge lifts")
+def _write_advice(work: Work, leaf: Leaf) -> None:
+    again = work.plan.job.work_times.of("press", "press again where an edge lifts")
     leaf.line(
         f"If an edge lifts: lay the carrier back, cover it, {again:g} s more. If a piece is spoiled: ring redo, write "
         "which piece into Note, lay the garment aside and go on."
