@@ -46,7 +46,8 @@ def write(leaf: Leaf, work: Work) -> None:
 def _amount_columns(lines: Sequence[MoneyLine]) -> int:
     """The columns of an amount: as many as the largest sum needs."""
     most = summed(line.price for line in lines if line.price is not None) or Decimal(0)
-    return columns_for([f"{most:,.2f}", "Owed", "paid"], WORK, bold=True)
+    credits = [str(_owed_text(line.owed)) for line in lines if line.owed is not None and line.owed < 0]
+    return columns_for([f"{most:,.2f}", "Owed", "paid", *credits], WORK, bold=True)
 
 
 def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int) -> None:
@@ -88,7 +89,13 @@ def _amounts(lines: Sequence[MoneyLine], columns: int, look: Look) -> Iterator[S
         owed = summed(line.owed for line in lines)
         yield Span(columns, summed(line.price for line in lines), right)
         yield Span(columns, sum((line.paid or Decimal(0) for line in lines), Decimal(0)), right)
-        yield Span(columns, "paid" if owed == 0 else owed, right.but(bold=True))
+        yield Span(columns, _owed_text(owed), right.but(bold=True))
+
+
+def _owed_text(owed: Decimal | None) -> Value:
+    if owed is None or owed > 0:
+        return owed
+    return f"credit {-owed:,.2f}" if owed else "paid"
 
 
 def summed(amounts: Iterable[Decimal | None]) -> Decimal | None:

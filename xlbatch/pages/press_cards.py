@@ -41,6 +41,7 @@ STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
+LEAST_CARD = 46.0  # points, of a garment with several steps: its drawings need them
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
@@ -170,7 +171,7 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         steps = [step for them in block.passes for step in them if step.batch == batch]
         band = Look(fill=BAND, top=THICK)
         lane = f"press {steps[0].lane}   " if any(step.lane > 1 for step in work.plan.pressing.steps) else ""
-        about = f"{lane}{_strips(work, steps)}    {'   '.join(heats)}".strip()
+        about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
         leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
         for garment, of_garment in block.cards(batch):
@@ -203,10 +204,11 @@ def _write_card(
     leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], table: Columns, room: float
 ) -> None:
     """One garment: its steps below one another, everything else beside all of them."""
-    size = KEY if room >= ROOMY else WORK
+    count = len(steps)
+    least = max(room, LEAST_CARD / count) if count > 1 else room
+    size = KEY if least >= ROOMY else WORK
     texts = [Span(table.steps, _step_text(work, number, step, size)) for number, step in steps]
-    count = len(texts)
-    heights = [max(room, leaf.needed(text)) for text in texts]
+    heights = [max(least, leaf.needed(text)) for text in texts]
     who = _who(work, garment, table)
     side = (
         Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),

@@ -57,12 +57,12 @@ def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool) -> 
 
 
 def to_pay(work: Work, garment: Garment) -> str:
-    """`paid`, `to pay $12.00`, or nothing where it is not known."""
+    """`paid`, `to pay $12.00`, `credit $4.00`, or nothing where it is not known."""
     owed = work.money[garment.no].owed
     if owed is None:
         return ""
     amount = f"{currency_sign(work.plan.job.settings)}{abs(owed):,.2f}"
-    return f"to pay {amount}" if owed > 0 else f"get back {amount}" if owed < 0 else "paid"
+    return f"to pay {amount}" if owed > 0 else f"credit {amount}" if owed < 0 else "paid"
 
 
 def write(leaf: Leaf, work: Work) -> None:
