@@ -102,7 +102,7 @@ class _Artwork:
         shape = (box[3] - box[1]) / (box[2] - box[0])
         width = self.sizing.width or (self.sizing.height / shape if self.sizing.height else USUAL_WIDTH)
         cut = frozenset(filter(None, (color_in(sheet.colors, each.artwork_color) for each in self.together)))
-        apart = job.settings.overlapping_colors == "knocked out" or not self._pressed_in_order(sheet)
+        apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
         drawing, made = self.bench.made(self.spec.artwork, wanted)
         if made and self.spec == self.together[0]:
