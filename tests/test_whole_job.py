@@ -20,14 +20,11 @@ from xlbatch.geometry.path import path_data
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, Outcome, make_plan, run
+from xlbatch.sheets.all_sheets import JOB_SHEET, SHEETS
 from xlbatch.units import parse_length
 
 EXAMPLES = Path(__file__).parents[1] / "example_workbooks"
-NAMES = [
-    "Job sheet", "Problems", "Roster", "Proof", "Shopping list", "Film requirement", "Roll layout", "Cut list",
-    "Placement", "Placement pictures", "Press log", "Time plan", "Money", "Bag tags", "Job", "Designs", "Garments",
-    "Film", "Press", "Runs", "Decals",
-]  # fmt: skip
+NAMES = [JOB_SHEET, *(sheet.name for sheet in SHEETS)]
 
 Table = list[dict[str, Any]]
 

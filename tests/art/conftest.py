@@ -9,9 +9,11 @@ import pytest
 
 from xlbatch.art.draw import draw
 from xlbatch.check.garment import Garment
-from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
+from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings
+from xlbatch.job.source import Source
 from xlbatch.lettering import computer_fonts
 from xlbatch.problems import Where
+from xlbatch.roster.positions import read_positions
 
 IN = 25.4
 CHESTS = {"S": 18, "M": 20, "L": 22, "5XL": 32, "Youth XL": 20, "2T": 12}
@@ -20,7 +22,8 @@ SETTINGS = Settings(
     job_name="Autumn walk", needed_by="", length_unit="in", temperature_unit="°F", paper="Letter", currency="$",
     usual_garment="Tee", usual_color="white", usual_design="Name", print_="whole name", shared_line="",
     font="Archivo Black", least_letter_height=12.7, round_sizes_to=6.35, clear_of_side=38.1, clear_of_hem=76.2,
-    gap=6.35, end_margin=25.4, longest_cut=1828.8, shirts_per_strip=3, longest_strip=609.6, turn=True, mirror=True,
+    clear_of_sleeve_edge=12.7, gap=6.35,
+    end_margin=25.4, longest_cut=1828.8, shirts_per_strip=3, longest_strip=609.6, turn=True, mirror=True,
     number_rule="", spoiled_per_100=3, sureness=95, people_cutting=1, people_weeding=1, people_pressing=1, start=540,
     hours_a_day=8, labor_per_hour=None, margin=None, fixed_price=None, price_rounding=Decimal("0.01"), last_no=0,
 )  # fmt: skip
@@ -82,7 +85,8 @@ class Make:
         usual = (FILM, replace(FILM, name="Gold smooth", color="gold"), replace(FILM, name="Flock", one_direction=True))
         return Job(
             path=self.folder / "roster.xlsx", settings=settings, setting_cells={"Font": Where("Job", "B12")},
-            roster=(), designs=(), blanks=blanks, films=films or usual, presses=(), results=(), headings=(),
+            roster=(), designs=(), blanks=blanks, films=films or usual, presses=(),
+            positions=read_positions(())[0], results=(), headings=(),
         )  # fmt: skip
 
     def drawn(self, *design: DecalSpec, size: str = "M", settings: Any = None, **changes: Any) -> Any:

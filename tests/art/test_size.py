@@ -63,14 +63,14 @@ def test_a_size_made_to_fit_is_rounded_down() -> None:
     ],
 )
 def test_the_garment_limits_the_width(make: Any, position: str, expected: float) -> None:
-    limits = limits_of(make.job().settings, make.garment(), make.spec(position=position), (), 0.0)
+    limits = limits_of(make.job(), make.garment(), make.spec(position=position), (), 0.0)
     assert limits.across == pytest.approx(expected * IN)
     assert limits.usable == math.inf
 
 
 def test_an_outline_takes_its_width_from_both_limits(make: Any) -> None:
     job = make.job()
-    limits = limits_of(job.settings, make.garment(), make.spec(), job.films, 3.0)
+    limits = limits_of(job, make.garment(), make.spec(), job.films, 3.0)
     assert limits.across == pytest.approx(17 * IN - 6)
     assert limits.usable == pytest.approx(11.5 * IN - 6)
     assert not limits.turned  # one of the films has a direction

@@ -14,7 +14,8 @@ from xlbatch.art.decal import Decal
 from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.geometry.outline import Outline, Segment, pack
-from xlbatch.job.job import DecalSpec, Film, Source
+from xlbatch.job.job import DecalSpec, Film
+from xlbatch.job.source import Source
 from xlbatch.roster.settings import read_settings
 
 SETTINGS = read_settings(None, "Picnic & <Co>")[0]

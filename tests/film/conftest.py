@@ -11,7 +11,8 @@ from xlbatch.check.garment import Garment
 from xlbatch.film.lay import lay
 from xlbatch.film.layout import Layout
 from xlbatch.geometry.outline import Outline, Segment, pack
-from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings, Source
+from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings
+from xlbatch.job.source import Source
 from xlbatch.roster.settings import read_settings
 
 # an L, so that mirroring and turning show: 40 wide, 60 high, with a square hole in its foot
@@ -68,7 +69,7 @@ class Shop:
 
     @property
     def job(self) -> Job:
-        return Job(Path("job.xlsx"), self.settings, {}, (), (), (), self.films, (), (), ())
+        return Job(Path("job.xlsx"), self.settings, {}, (), (), (), self.films, (), (), (), ())
 
     def lay(self, effort: int = 0) -> Layout:
         return lay(self.job, tuple(self.garments), tuple(self.made), effort)

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 import xlbatch.film.batches
 from xlbatch.film.verify import faults
-from xlbatch.job.job import Film, Source
+from xlbatch.job.job import Film
+from xlbatch.job.source import Source
 
 BLACK, GOLD = "Black smooth", "Gold metallic"
 SIZES = st.lists(st.tuples(st.floats(10, 285), st.floats(10, 285)), max_size=3)

@@ -8,7 +8,8 @@ import pytest
 
 from xlbatch.film.layout import Batch, Layout, Run
 from xlbatch.film.verify import faults
-from xlbatch.job.job import Film, Roll, Source
+from xlbatch.job.job import Film, Roll
+from xlbatch.job.source import Source
 
 FILM = Film(
     Source("Film"), "Black smooth", "smooth", "black", 305, 290, (), (), 165, 5, 30, 15, "warm", "medium", False, 1

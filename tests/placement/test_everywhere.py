@@ -11,10 +11,10 @@ from shapely.geometry import Polygon
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import DecalSpec, Job
+from xlbatch.job.position import SLEEVES
 from xlbatch.placement.place import Place
 from xlbatch.placement.put import place
 from xlbatch.roster.read import Reading
-from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, positions
 
 NEAR = 0.02  # mm
 
@@ -24,8 +24,8 @@ def garments_of(job: Job, draw: random.Random) -> list[tuple[Garment, tuple[Deca
     found: list[tuple[Garment, tuple[Decal, ...]]] = []
     row = job.roster[0]
     for blank in job.blanks:
-        for first in positions():
-            wanted = (first, *draw.sample(positions(), 2))
+        for first in job.position_names:
+            wanted = (first, *draw.sample(job.position_names, 2))
             specs = tuple(replace(job.designs[0], decal=f"Piece {at}", position=it) for at, it in enumerate(wanted))
             garment = Garment(replace(row, no=len(found) + 1), blank, "white", "Ana", specs, specs, needs_blank=True)
             found.append((garment, tuple(decal_of(garment, spec, draw) for spec in specs)))
@@ -51,8 +51,8 @@ def free_of(place: Place, job: Job) -> Polygon:
     if place.side in SLEEVES:
         assert blank.sleeve_opening is not None
         assert blank.sleeve_length is not None
-        half = blank.sleeve_opening / 2 - SLEEVE_EDGE
-        return box(-half, 0, half, blank.sleeve_length - SLEEVE_EDGE)
+        half = blank.sleeve_opening / 2 - job.settings.clear_of_sleeve_edge
+        return box(-half, 0, half, blank.sleeve_length - job.settings.clear_of_sleeve_edge)
     half = blank.chest / 2 - job.settings.clear_of_side
     return box(-half, job.settings.clear_of_hem, half, blank.length)
 

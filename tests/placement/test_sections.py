@@ -7,7 +7,8 @@ from itertools import pairwise
 import pytest
 from shapely import box, unary_union
 
-from xlbatch.job.job import Press, Source
+from xlbatch.job.job import Press
+from xlbatch.job.source import Source
 from xlbatch.placement.sections import sections
 
 INCH = 25.4

@@ -65,6 +65,10 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Decal", "Garment no.", "Who", "What", "Text", "Film", "Run", "Strip", "Across (in)", "Along (in)",
         "Width (in)", "Height (in)", "Turned",
     ),
+    "Positions": (
+        "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under",
+        "Gap (in)",
+    ),
 }  # fmt: skip
 TABLES = [name for name, headings in CONTRACT.items() if headings]
 

@@ -14,9 +14,11 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Job, Piece, PriceBreak, Roll, Source
+from xlbatch.job.job import Job, Piece, PriceBreak, Roll
+from xlbatch.job.source import Source
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, blank_job, read
+from xlbatch.sheets.all_sheets import INPUT_SHEETS
 from xlbatch.sheets.input_cells import money_text, pieces_text, prices_text, rolls_text, stock_text
 from xlbatch.sheets.job_input import margin_text
 from xlbatch.sheets.write import write_blank, write_plan, write_problems
@@ -64,7 +66,7 @@ def test_a_plan_reads_back_as_the_job_it_was_made_for(
 def test_the_problem_workbook_can_be_put_right_and_dropped_again(plan: Plan, tmp_path: Path) -> None:
     path = tmp_path / "list - problems.xlsx"
     write_problems(path, plan.job, plan.problems, datetime(2026, 5, 4, 9, 30))
-    assert load_workbook(path).sheetnames == ["Problems", "Roster", "Job", "Designs", "Garments", "Film", "Press"]
+    assert load_workbook(path).sheetnames == ["Problems", *(sheet.name for sheet in INPUT_SHEETS)]
     assert [row.who for row in job_in(path).roster] == [row.who for row in plan.job.roster]
     assert job_in(path).settings == plan.job.settings
 
@@ -74,7 +76,7 @@ def test_the_blank_workbook_holds_every_default_and_no_one(tmp_path: Path) -> No
     blank = blank_job(path)
     write_blank(path, blank)
     book = load_workbook(path)
-    assert book.sheetnames == ["Start here", "Roster", "Job", "Designs", "Garments", "Film", "Press"]
+    assert book.sheetnames == ["Start here", *(sheet.name for sheet in INPUT_SHEETS)]
     assert [cell.value for cell in book["Roster"][3]][:4] == ["Who", "Group", "Garment", "Size"]
     again = job_in(path)
     assert again.roster == ()

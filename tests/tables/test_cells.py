@@ -139,8 +139,10 @@ def test_length(value: object, form: str, mm: float) -> None:
 
 
 def test_length_of_nothing_or_less() -> None:
-    assert cells.length(Raw(0), "in") == 0
-    assert cells.length(Raw(0), "in", zero=False) == cells.length(Raw(-1), "in") == UNCLEAR
+    assert cells.length(Raw(0), "in", ("from 0",)) == 0
+    assert cells.length(Raw(0), "in") == cells.length(Raw(-1), "in", ("from 0",)) == UNCLEAR
+    for left in (-1, "-1", "−1 in"):
+        assert cells.length(Raw(left), "in", ("left or right",)) == -25.4
     assert cells.length(Raw("wide"), "in") == cells.length(Raw(1e300), "in") == UNCLEAR
     assert cells.length(Raw(datetime(2026, 1, 1)), "in") == UNCLEAR
 

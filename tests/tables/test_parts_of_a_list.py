@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from xlbatch.job.job import MOST_SHEET_ROWS, Source
+from xlbatch.job.source import MOST_SHEET_ROWS, Source
 from xlbatch.roster.read import Reading
 from xlbatch.tables.size_columns import size_columns, sizes_by_wearer
 

@@ -1,12 +1,13 @@
 """The trade tables: every number has a source, and published values stand as published."""
 
 import csv
+from pathlib import Path
 
 import pytest
 from confusable_homoglyphs.confusables import is_confusable
 
 from xlbatch.resources import trade_file
-from xlbatch.trade.positions import placement_rule, positions
+from xlbatch.roster.read import blank_job
 from xlbatch.trade.tables import color_hex, dot_limit, table, words
 
 WITH_SOURCE = (
@@ -96,12 +97,12 @@ def test_every_garment_color_has_a_swatch() -> None:
 )
 def test_where_decals_go(position: str, for_: str, neckline: str, inches: float) -> None:
     """Common practice, no source."""
-    rule = placement_rule(position, for_, neckline)
+    rule = blank_job(Path("job")).position(position, for_, neckline)
     assert rule is not None
     assert rule.distance == pytest.approx(inches * 25.4)
 
 
 def test_an_infant_has_no_left_chest() -> None:
     """Common practice, no source."""
-    assert placement_rule("left chest", "infant", "crew") is None
-    assert "left chest" in positions()
+    assert blank_job(Path("job")).position("left chest", "infant", "crew") is None
+    assert "left chest" in blank_job(Path("job")).position_names

@@ -83,7 +83,7 @@ class Bench:
         specs = tuple(specs)
         names = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film)}
         films = tuple(film for name, film in self.films.items() if name in names)
-        return limits_of(self.job.settings, garment, specs[0], films, edge_of(specs))
+        return limits_of(self.job, garment, specs[0], films, edge_of(specs))
 
 
 def edge_of(specs: Iterable[DecalSpec]) -> float:

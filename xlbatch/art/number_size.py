@@ -7,7 +7,6 @@ from xlbatch.check.garment import Garment
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.number_rules import NumberRule, number_rule
-from xlbatch.trade.positions import placement_rule
 from xlbatch.units import length_text
 
 _SLACK = 0.5  # mm: lettering is rounded to no more than this
@@ -29,7 +28,7 @@ def number_sizes(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, .
 
 def _faults(job: Job, rule: NumberRule, garment: Garment, decal: Decal) -> Iterator[Problem]:
     blank, unit, spec = garment.blank, job.settings.length_unit, decal.spec
-    place = placement_rule(spec.position, blank.for_, blank.neckline)
+    place = job.position(spec.position, blank.for_, blank.neckline)
     least = {"front": rule.front, "back": rule.back}.get(place.side if place else "")
     measured = (("number-too-low", decal.height, least), ("number-too-thin", stroke(decal), rule.stroke))
     for code, value, wanted in measured:

@@ -5,8 +5,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
-from xlbatch.job.job import Blank, DecalSpec, Film, Settings
-from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, placement_rule
+from xlbatch.job.job import Blank, DecalSpec, Film, Job
+from xlbatch.job.position import SLEEVES
 from xlbatch.units import mm_per
 
 USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
@@ -68,24 +68,24 @@ def shrunk(length: float, part: float, step: float) -> float:
     return round(math.floor(length * part / step + 1e-6) * step or length * part, 3)
 
 
-def limits_of(settings: Settings, garment: Garment, spec: DecalSpec, films: Iterable[Film], edge: float) -> Limits:
+def limits_of(job: Job, garment: Garment, spec: DecalSpec, films: Iterable[Film], edge: float) -> Limits:
     """What limits a decal's size, less `edge` mm of outline on every side.
 
     On a body: the flat chest less what must stay clear of the side seams (and twice the way off the middle); on
     a sleeve: its opening less half an inch each side. On film: its usable width."""
     films = tuple(films)
     return Limits(
-        _across(settings, garment, spec) - 2 * edge,
+        _across(job, garment, spec) - 2 * edge,
         min((film.usable_width for film in films), default=math.inf) - 2 * edge,
-        settings.turn and not any(film.one_direction for film in films),
+        job.settings.turn and not any(film.one_direction for film in films),
     )
 
 
-def _across(settings: Settings, garment: Garment, spec: DecalSpec) -> float:
+def _across(job: Job, garment: Garment, spec: DecalSpec) -> float:
     blank = garment.blank
-    rule = placement_rule(spec.position, blank.for_, blank.neckline)
+    rule = job.position(spec.position, blank.for_, blank.neckline)
     if rule is None:
         return math.inf
     if rule.side in SLEEVES:
-        return blank.sleeve_opening - 2 * SLEEVE_EDGE if blank.sleeve_opening else math.inf
-    return blank.chest - 2 * abs(rule.across) - 2 * settings.clear_of_side
+        return blank.sleeve_opening - 2 * job.settings.clear_of_sleeve_edge if blank.sleeve_opening else math.inf
+    return blank.chest - 2 * abs(rule.across) - 2 * job.settings.clear_of_side

@@ -8,9 +8,9 @@ from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
-from xlbatch.job.job import MOST_SHEET_ROWS, DecalSpec, Job
+from xlbatch.job.job import DecalSpec, Job
+from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, problem
-from xlbatch.trade.positions import positions
 from xlbatch.trade.tables import color_name
 
 Rule = Callable[[Job, tuple[Garment, ...]], Iterable[Problem]]
@@ -80,9 +80,9 @@ def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem
                 yield problem("film-unknown", spec.source.at(heading), name, suggestion=likely, rows=rows)
 
 
-def positions_are_known(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+def positions_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """Every position a design names is in the placement table."""
-    known = positions()
+    known = tuple(name.casefold() for name in job.position_names)
     for spec, rows in _rows_of_specs(garments):
         if spec.position.casefold() not in known:
             yield problem(

@@ -3,9 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from functools import cached_property
 from pathlib import Path
 from typing import Literal
 
+from xlbatch.job.position import ANY, Position
+from xlbatch.job.source import Source
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -13,34 +16,9 @@ What = Literal["artwork", "print name", "number", "text"]
 Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
-MOST_SHEET_ROWS = 1_048_576  # ECMA-376: the rows of a sheet
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
-
-
-@dataclass(frozen=True)
-class Source:
-    """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading, and what stood in
-    the row's columns that were not understood.
-
-    Rows are counted on through the tables of a list that lie beside one another or on several sheets, as if each
-    began where the longest sheet there can be ends; so a row number means one row of the list."""
-
-    sheet: str
-    row: int = 0
-    cells: Mapping[str, str] = field(default_factory=dict)
-    extra: Mapping[str, str] = field(default_factory=dict)
-
-    def at(self, heading: str) -> Where:
-        """The cell under `heading`, or the row's first cell where the sheet has no such column."""
-        first = self.cells.get("") or (f"A{self.sheet_row}" if self.row else "")
-        return Where(self.sheet, self.cells.get(heading) or first)
-
-    @property
-    def sheet_row(self) -> int:
-        """The row's number on its own sheet."""
-        return (self.row - 1) % MOST_SHEET_ROWS + 1 if self.row else 0
 
 
 @dataclass(frozen=True)
@@ -212,6 +190,7 @@ class Settings:
     round_sizes_to: float
     clear_of_side: float
     clear_of_hem: float
+    clear_of_sleeve_edge: float
     gap: float
     end_margin: float
     longest_cut: float
@@ -283,6 +262,7 @@ class Job:
     blanks: tuple[Blank, ...]  # every garment and size known: the person's rows first
     films: tuple[Film, ...]
     presses: tuple[Press, ...]
+    positions: tuple[Position, ...]
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
@@ -290,3 +270,17 @@ class Job:
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+
+    @cached_property
+    def _positions(self) -> Mapping[tuple[str, str, str], Position]:
+        return {position.key: position for position in reversed(self.positions)}
+
+    @property
+    def position_names(self) -> tuple[str, ...]:
+        """The names of all positions, in the sheet's order."""
+        return tuple(dict.fromkeys(position.position for position in self.positions))
+
+    def position(self, name: str, for_: str, neckline: str) -> Position | None:
+        """The position of that name on a kind of garment, or None where the trade has no such place."""
+        rows = self._positions
+        return rows.get((name.casefold(), for_, neckline)) or rows.get((name.casefold(), for_, ANY))

@@ -11,11 +11,11 @@ from itertools import combinations
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, Job
+from xlbatch.job.position import SLEEVES, Position
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import sections
 from xlbatch.problems import Problem, problem
-from xlbatch.trade.positions import SLEEVE_EDGE, SLEEVES, Rule, placement_rule
 from xlbatch.units import printed_text
 
 FROM_BELOW = ("sleeve opening", "hem")
@@ -46,9 +46,9 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, 
     for decal in decals:
         by_position.setdefault(decal.spec.position.casefold(), []).append(decal)
     found: dict[str, tuple[Place, ...]] = {}
-    rules: dict[str, Rule] = {}
+    rules: dict[str, Position] = {}
     for position, here in by_position.items():
-        rule = placement_rule(position, garment.blank.for_, garment.blank.neckline)
+        rule = job.position(position, garment.blank.for_, garment.blank.neckline)
         wrong = _cannot_measure(garment, here[0], rule)
         if rule is None or wrong:
             return wrong or _not_made(garment, here[0])
@@ -61,7 +61,7 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...]) -> tuple[Place, 
 
 
 def _stack(
-    job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...], found: Mapping[str, tuple[Place, ...]]
+    job: Job, garment: Garment, rule: Position, here: tuple[Group, ...], found: Mapping[str, tuple[Place, ...]]
 ) -> tuple[Place, ...]:
     """One position's groups, one below the other."""
     if rule.measured_from in FROM_BELOW:
@@ -76,7 +76,7 @@ def _stack(
     return tuple(places)
 
 
-def _stack_up(job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...]) -> tuple[Place, ...]:
+def _stack_up(job: Job, garment: Garment, rule: Position, here: tuple[Group, ...]) -> tuple[Place, ...]:
     """A position measured from below: the last group lies lowest."""
     places: list[Place] = []
     at = rule.distance
@@ -89,7 +89,7 @@ def _stack_up(job: Job, garment: Garment, rule: Rule, here: tuple[Group, ...]) -
 def _placed(
     job: Job,
     garment: Garment,
-    rule: Rule,
+    rule: Position,
     group: Group,
     decal: Decal,
     *,
@@ -123,7 +123,7 @@ def _rounded(mm: float | None) -> float | None:
     return None if mm is None else round(mm, 3)
 
 
-def _drop(blank: Blank, rule: Rule) -> float:
+def _drop(blank: Blank, rule: Position) -> float:
     """How far below the shoulder point the seam lies that the position is measured from."""
     match rule.measured_from:
         case "back collar seam":
@@ -134,7 +134,7 @@ def _drop(blank: Blank, rule: Rule) -> float:
             return blank.drop_front
 
 
-def _line_up_by(rule: Rule, across: float) -> str:
+def _line_up_by(rule: Position, across: float) -> str:
     if rule.side in SLEEVES:
         return f"{rule.measured_from}, crease along the sleeve"
     if abs(across) < NEAR:
@@ -159,7 +159,7 @@ def _not_made(garment: Garment, decal: Decal) -> Problem:
     )
 
 
-def _cannot_measure(garment: Garment, decal: Decal, rule: Rule | None) -> Problem | None:
+def _cannot_measure(garment: Garment, decal: Decal, rule: Position | None) -> Problem | None:
     blank = garment.blank
     if rule is None or rule.side not in SLEEVES:
         return None
@@ -178,10 +178,10 @@ def _cannot_measure(garment: Garment, decal: Decal, rule: Rule | None) -> Proble
     )
 
 
-def _misfit(job: Job, place: Place, rule: Rule) -> Problem | None:
+def _misfit(job: Job, place: Place, rule: Position) -> Problem | None:
     """A problem where the decal comes closer to a seam, the hem or a sleeve's end than it may."""
     settings, blank, decal = job.settings, place.garment.blank, place.decal
-    side = SLEEVE_EDGE if rule.side in SLEEVES else settings.clear_of_side
+    side = settings.clear_of_sleeve_edge if rule.side in SLEEVES else settings.clear_of_side
     spare_height = _spare_height(job, place, rule)
     spare_width = place.clear_side - side
     if spare_width >= -NEAR and spare_height >= -NEAR:
@@ -204,11 +204,12 @@ def _misfit(job: Job, place: Place, rule: Rule) -> Problem | None:
     )
 
 
-def _spare_height(job: Job, place: Place, rule: Rule) -> float:
+def _spare_height(job: Job, place: Place, rule: Position) -> float:
     """How much higher the decal could be before it meets hem, collar or sleeve seam; below 0 it is too high."""
     blank = place.garment.blank
     if place.clear_hem is None:
-        return (blank.sleeve_length or 0) - SLEEVE_EDGE - (place.above_opening or 0) - place.decal.height
+        edge = job.settings.clear_of_sleeve_edge
+        return (blank.sleeve_length or 0) - edge - (place.above_opening or 0) - place.decal.height
     to_hem = place.clear_hem - job.settings.clear_of_hem
     if rule.measured_from != "hem":
         return to_hem

@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import cast
 
-from xlbatch.job.job import Paid, RosterRow, Source, Status
+from xlbatch.job.job import Paid, RosterRow, Status
+from xlbatch.job.source import Source
 from xlbatch.problems import Problem
 from xlbatch.roster.whose_size import note_whose
 from xlbatch.tables import cells

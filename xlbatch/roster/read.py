@@ -13,6 +13,7 @@ from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
+from xlbatch.roster.positions import read_positions
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.settings import read_settings
@@ -22,7 +23,8 @@ from xlbatch.tables.rows import lines
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press")  # sheets whose bad rows are left out, and kept as typed
+# sheets whose bad rows are left out, and kept as typed
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
 _PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
 
 
@@ -61,6 +63,7 @@ def _in_metric(settings: Settings) -> Settings:
         round_sizes_to=whole(settings.round_sizes_to),
         clear_of_side=whole(settings.clear_of_side),
         clear_of_hem=whole(settings.clear_of_hem),
+        clear_of_sleeve_edge=whole(settings.clear_of_sleeve_edge),
         gap=whole(settings.gap),
         end_margin=whole(settings.end_margin),
         longest_cut=whole(settings.longest_cut),
@@ -83,6 +86,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     blanks, of_blanks = read_garments(of["Garments"])
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
+    positions, of_positions = read_positions(of["Positions"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     job = Job(
@@ -94,6 +98,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         blanks=blanks,
         films=films,
         presses=presses,
+        positions=positions,
         results=results,
         in_log=in_log,
         deliveries=deliveries,
@@ -105,7 +110,9 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses + of_results + of_deliveries + of_prices + of_paid
+    problems += (
+        of_designs + of_blanks + of_films + of_presses + of_positions + of_results + of_deliveries + of_prices + of_paid
+    )
     return Reading(job, problems)
 
 

@@ -7,7 +7,8 @@ from functools import cache
 from typing import Literal, TypeVar, cast
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Settings, Source
+from xlbatch.job.job import Settings
+from xlbatch.job.source import Source
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
@@ -147,6 +148,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         round_sizes_to=value.length("Round sizes to"),
         clear_of_side=value.length("Clear of side seams"),
         clear_of_hem=value.length("Clear of the hem"),
+        clear_of_sleeve_edge=value.length("Clear of sleeve edges"),
         gap=value.length("Gap between decals"),
         end_margin=value.length("Film end margin"),
         longest_cut=value.length("Longest cut"),

@@ -30,11 +30,12 @@ from xlbatch.sheets.designs_input import DESIGNS
 from xlbatch.sheets.film_input import FILM
 from xlbatch.sheets.garments_input import GARMENTS
 from xlbatch.sheets.inputs import Input
+from xlbatch.sheets.positions_input import POSITIONS
 from xlbatch.sheets.press_input import PRESS
 from xlbatch.sheets.roster import ROSTER
 
 Write = Callable[[Page, Plan], None]
-INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS)
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS, POSITIONS)
 
 
 @dataclass(frozen=True)
@@ -59,8 +60,9 @@ class InputSheet:
 INPUT_SHEETS: tuple[InputSheet, ...] = (
     InputSheet("Roster", partial(inputs.write, ROSTER)),
     InputSheet("Job", job_input.write, landscape=False),
-    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in (DESIGNS, GARMENTS, FILM, PRESS)),
+    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in INPUTS[1:]),
 )
+TRADE_NUMBERS = ("Positions",)  # these stand last, and are not printed
 
 
 def _returned(sheet: InputSheet) -> Sheet:
@@ -86,7 +88,8 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
-    *map(_returned, INPUT_SHEETS[1:]),
+    *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
+    *(_returned(sheet) for sheet in INPUT_SHEETS if sheet.name in TRADE_NUMBERS),
 )

@@ -21,6 +21,7 @@ FIELDS: Mapping[str, str] = {
     "Round sizes to": "round_sizes_to",
     "Clear of side seams": "clear_of_side",
     "Clear of the hem": "clear_of_hem",
+    "Clear of sleeve edges": "clear_of_sleeve_edge",
     "Gap between decals": "gap",
     "Film end margin": "end_margin",
     "Turn decals": "turn",

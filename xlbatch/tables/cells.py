@@ -17,6 +17,7 @@ from xlbatch.units import mm_per, parse_length, parse_temperature
 LIKELY = 70  # of 100: below this a suggestion helps less than it misleads
 LONGEST = 1_000_000.0  # mm: no length in this trade is a kilometer
 HOTTEST = 500.0  # °C: no press comes near
+EITHER_WAY = "left or right"  # among a length column's choices: it may be negative
 SLOWEST = 3600.0  # s
 DEAREST = Decimal(10**9)
 
@@ -139,10 +140,15 @@ def count(cell: Raw, choices: tuple[str, ...] = ()) -> int | Unclear:
     return int(value)
 
 
-def length(cell: Raw, unit: str, *, zero: bool = True) -> float | Unclear:
-    """A length in mm, 0 only where `zero`; a bare number in `unit`, or in the unit its number format shows."""
-    value = parse_length(_plain(cell), _format_unit(cell) or unit)
-    return value if value is not None and 0 <= value <= LONGEST and (zero or value) else Unclear()
+def length(cell: Raw, unit: str, ends: tuple[str, ...] = ()) -> float | Unclear:
+    """A length in mm, more than 0 unless `ends` says otherwise; a bare number in `unit`, or in the unit its number
+    format shows."""
+    plain, either_way = _plain(cell), EITHER_WAY in ends
+    left = either_way and isinstance(plain, str) and plain[:1] in "-−"
+    value = parse_length(plain[1:] if left and isinstance(plain, str) else plain, _format_unit(cell) or unit)
+    if value is None or not (-LONGEST if either_way else 0) <= value <= LONGEST or (not value and not ends):
+        return Unclear()
+    return -value if left else value
 
 
 def temperature(cell: Raw, unit: str) -> float | Unclear:

@@ -5,7 +5,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
-from xlbatch.job.job import LONGEST_TEXT, MOST_SHEET_ROWS, Class, Heading
+from xlbatch.job.job import LONGEST_TEXT, Class, Heading
+from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.bare_list import bare_headings, sizes_below
 from xlbatch.tables.heading_rows import Headings, find_headings, repeats
@@ -16,7 +17,7 @@ from xlbatch.tables.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
 READ_BACK = ("Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", *READ_BACK)
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Cut list", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",

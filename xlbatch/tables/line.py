@@ -8,7 +8,8 @@ from typing import NamedTuple, TypeVar
 from xlbatch.files.broken_text import LOST, is_broken, mended
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Source, Unread
+from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
+from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
 from xlbatch.tables import cell_lists, cells
 from xlbatch.tables.body import guess_size
@@ -38,12 +39,6 @@ _WANTED = {
     "time": "a time of day",
     "arrived": "yes, no, or how many came",
 }
-# Lengths that may be nothing at all; any other must be more.
-_MAY_BE_ZERO = frozenset(
-    ("Collar drop front", "Collar drop back", "Sleeve length", "Sleeve opening", "Outline width", "Overlap",
-     "Thinnest stroke", "Least letter height", "Clear of side seams", "Clear of the hem", "Gap between decals",
-     "Film end margin")
-)  # fmt: skip
 # Problems of their own for the cells people most often get wrong.
 _CODES = {
     ("Roster", "How many"): "how-many-unclear",
@@ -130,6 +125,12 @@ class Line:
         choices = self.columns[heading].choices
         return self._read(heading, lambda cell: cells.choice(cell, choices)) or ""
 
+    def needed_choice(self, heading: str) -> str:
+        """One of the column's choices, which may not be blank."""
+        if not self.given(heading):
+            self.found("value-needed", heading, heading=heading)
+        return self.choice(heading)
+
     def size(self, heading: str, for_: Class | None = None) -> str:
         """A size in its one spelling; as typed where it is none, with the problem."""
         cell = self.cells.get(heading)
@@ -158,8 +159,8 @@ class Line:
 
     def length(self, heading: str) -> float | None:
         """A length in mm."""
-        unit, zero = self._length_unit(heading), heading in _MAY_BE_ZERO
-        return self._read(heading, lambda cell: cells.length(cell, unit, zero=zero))
+        unit, ends = self._length_unit(heading), self.columns[heading].choices
+        return self._read(heading, lambda cell: cells.length(cell, unit, ends))
 
     def temperature(self, heading: str) -> float | None:
         """A temperature in °C."""

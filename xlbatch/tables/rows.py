@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Source
+from xlbatch.job.source import Source
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.input_tables import Table
 from xlbatch.tables.line import Line, Units
