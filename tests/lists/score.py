@@ -80,8 +80,7 @@ class _Judge:
             return "asked"
         if expected.mark or not _fits(best, expected, self.job):
             return "wrong unasked"
-        alternatives = len(expected.size) * len(expected.printed) * len(expected.number)
-        return "right" if alternatives == 1 or self.of_the_list() else "wrong unasked"
+        return "right" if _is_first_choice(best, expected, self.job) or self.of_the_list() else "wrong unasked"
 
     def _not_made(self, expected: Expected) -> str:
         levels = {each.level for each in self._about_name(expected.who)}
@@ -144,6 +143,11 @@ def _fits(garment: Garment, expected: Expected, job: Job) -> bool:
         and garment.row.number in expected.number
         and expected.garment in ("", garment.blank.garment)
     )
+
+
+def _is_first_choice(garment: Garment, expected: Expected, job: Job) -> bool:
+    read = (garment.row.size, _printed(garment, job), garment.row.number)
+    return read == (expected.size[0], expected.printed[0], expected.number[0])
 
 
 def _words(garment: Garment, job: Job) -> str:

@@ -4,11 +4,12 @@ from collections.abc import Callable, Iterable, Iterator
 
 from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
+from xlbatch.check.given import given_is_used, numbers_are_printed
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
-from xlbatch.job.job import DecalSpec, Job
+from xlbatch.job.job import NO_NAME, DecalSpec, Job
 from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import color_name
@@ -34,7 +35,7 @@ def color_is_made(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]
 def name_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """A design that prints a name has one."""
     for garment in garments:
-        if not garment.print_name and _prints(garment, "print name"):
+        if not garment.print_name and garment.row.print_name != NO_NAME and _prints(garment, "print name"):
             yield problem("name-missing", garment.row.source.at("Who"), rows=(garment.row.source.row,))
 
 
@@ -100,6 +101,8 @@ RULES: tuple[Rule, ...] = (
     positions_are_known,
     name_is_given,
     number_is_given,
+    numbers_are_printed,
+    given_is_used,
     name_is_filled_in,
     number_is_filled_in,
     number_once_in_a_group,

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, time
 from functools import lru_cache
+from itertools import pairwise
 
 from xlbatch.files.raw import Raw
 from xlbatch.tables import cells
@@ -19,11 +20,13 @@ MOST_LOOKED_AT = 50  # cells of a column
 _FEWEST_COUNTED = 2  # rows that make a counter
 _CONTACT = re.compile(r"\S+@\S+\.\w+|https?://\S+|\+?[\d\s()/.-]{7,}")
 _NUMBER = re.compile(r"(?:#|no\.?|nr\.?|n[º°]\.?)?\s*\d{1,3}(?:\.0)?", re.IGNORECASE)
-_PRICE = re.compile(r"[^\w\s]\s*\d+(?:[.,]\d\d)?|\d+[.,]\d\d|\d+(?:[.,]\d\d)?\s*(?:[€£$]|usd|eur|kč|zł|tl)", re.IGNORECASE)
+_PRICE = re.compile(
+    r"[^\w\s]\s*\d+(?:[.,]\d\d)?|\d+[.,]\d\d|\d+(?:[.,]\d\d)?\s*(?:[€£$]|usd|eur|kč|zł|tl)", re.IGNORECASE
+)
 _DATE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T,]+\d{1,2}:\d{2}.*)?|\d{1,2}:\d{2}(?::\d{2})?")
 _NAME = re.compile(r"[^\W\d_](?:[\w'’.\-]*)(?:,?\s+[^\W\d_(][\w'’.\-]*){0,4}\.?")
 _MOST_LETTERS = 40  # of a name
-YES_OR_NO = frozenset(("yes or no",))
+_LONGEST_YES = 5  # letters
 
 
 @dataclass(frozen=True)
@@ -54,7 +57,7 @@ def contents(column: Sequence[Raw]) -> Contents:
 def _counts(texts: Sequence[str]) -> bool:
     """Whether the cells count the rows: 1, 2, 3 …, some of them maybe missing."""
     numbers = [int(text.rstrip(".)")) for text in texts if re.fullmatch(r"\d{1,6}[.)]?", text)]
-    rising = all(later > earlier for earlier, later in zip(numbers, numbers[1:], strict=False))
+    rising = all(later > earlier for earlier, later in pairwise(numbers))
     most = len(texts) + len(texts) // 5
     return len(numbers) == len(texts) >= _FEWEST_COUNTED and rising and numbers[0] == 1 and numbers[-1] <= most
 
@@ -94,12 +97,12 @@ def _is_yes_no(text: str) -> bool:
     plain = text.strip(" .!").casefold()
     if plain in ("1", "0", "-", "x"):
         return plain == "x"
-    return not isinstance(cells.yes_no(Raw(plain)), Unclear) or plain in _YES_NO
+    return not isinstance(cells.yes_no(Raw(plain)), Unclear) or _says_yes_no(plain)
 
 
-_YES_NO = frozenset(
-    "ja nein oui non si sí sì sim não tak nie ano ne evet hayır да нет כן לא نعم لا 是 否 はい いいえ yep nope yeah nah".split()
-)
+def _says_yes_no(plain: str) -> bool:
+    """Whether a word is yes or no in another language, as answers.csv has them."""
+    return len(plain) <= _LONGEST_YES and answer("Status", plain) in ("wanted", "not wanted") and " " not in plain
 
 
 def _kind_of_words(text: str) -> str:

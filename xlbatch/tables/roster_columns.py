@@ -2,7 +2,7 @@
 
 Each column is scored for each meaning: by its heading (trade/roster_words.csv) and by what its cells hold
 (trade/column_contents.csv). The best joint assignment wins. Meanings are the Roster's own columns, and roles beside
-them: a counter, someone else's name, whether one is wanted, whether a name is, the cut, a further text, nothing of ours.
+them: a counter, someone else's name, whether one is wanted, whether a name is, the cut, a further text, nothing.
 """
 
 import re
@@ -25,6 +25,8 @@ SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment")  # meanings a column may have whatever it is called
 _FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
+_ROLES = (*_FOR_MANY, "Wanted", "Name wanted", "Cut")
+_BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
 _MOSTLY = 0.6  # of a column's cells
@@ -57,9 +59,11 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
-    meanings = _with_a_name(meanings, titles, held)
+    meanings = _with_a_name(meanings, held)
     guessed = tuple(
-        at for at, meaning in meanings.items() if meaning not in _FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
+        at
+        for at, meaning in meanings.items()
+        if meaning not in _FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
     )
     matches = {at: Match(meaning) for at, meaning in meanings.items()} | _twice(titles, meanings, held)
     return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
@@ -80,7 +84,7 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
             continue  # a jersey number may well be the row's number: only a first column counts
         weight = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
         if weight > 0 or meaning in said:
-            scores[meaning] = said.get(meaning, 0.0) + weight
+            scores[meaning] = said.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
     return {meaning: score for meaning, score in scores.items() if score >= _LEAST}
 
 
@@ -88,16 +92,24 @@ def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...
     """The meaning of each column by the best joint assignment; a role of several needs no share in it."""
     asked = [at for at, of in sorted(scores.items()) if of]
     meanings = sorted({each for at in asked for each in scores[at]} - {*_FOR_MANY, *without})
-    shared = {at: max(((scores[at][role], role) for role in _FOR_MANY if role in scores[at]), default=(0.0, "")) for at in asked}
+    shared = {
+        at: max(((scores[at][role], role) for role in _FOR_MANY if role in scores[at]), default=(0.0, ""))
+        for at in asked
+    }
     gains = [
-        [max(scores[at].get(meaning, 0.0) - shared[at][0], 0.0) for meaning in meanings] + [0.0] * len(asked) for at in asked
+        [max(scores[at].get(meaning, 0.0) - shared[at][0], 0.0) for meaning in meanings] + [0.0] * len(asked)
+        for at in asked
     ]
     chosen = dict(zip(asked, best_assignment(gains), strict=True))
-    named = {at: meanings[to] for (at, to), gain in zip(chosen.items(), gains, strict=True) if to < len(meanings) and gain[to] > 0}
+    named = {
+        at: meanings[to]
+        for (at, to), gain in zip(chosen.items(), gains, strict=True)
+        if to < len(meanings) and gain[to] > 0
+    }
     return named | {at: role for at, (_, role) in shared.items() if role and at not in named}
 
 
-def _with_a_name(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, str]:
+def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, str]:
     """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
     changed = dict(meanings)
     given = set(meanings.values())
@@ -105,7 +117,7 @@ def _with_a_name(meanings: Mapping[int, str], titles: Mapping[int, str], held: M
         return {at: "Who" if meaning == "Last name" else meaning for at, meaning in meanings.items()}
     if not {*NAMES, "Print name"} & given:
         others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
-        changed |= {at: "Who" for at in others[:1]}
+        changed |= dict.fromkeys(others[:1], "Who")
     texts = [at for at, role in meanings.items() if role == "Other text"]
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
@@ -135,9 +147,10 @@ def _unused(
     given = set(meanings.values())
     looks = {at: _look(held[at], rows) for at in held if meanings.get(at, "Other text") == "Other text"}
     return {
-        at: look
+        at: "text" if at in meanings else look
         for at, look in looks.items()
-        if (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
+        if (at in meanings and held[at].filled)
+        or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
         or (look == "size" and "Size" in given)
         or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
         or (look == "number" and not given & {"Number"} and not any(titles.values()))
@@ -170,9 +183,10 @@ def heading_scores(heading: str) -> Mapping[str, float]:
     return found
 
 
-def names_column(heading: str) -> bool:
-    """Whether a text is a heading of a list of people in just these words."""
-    return bool(_whole(heading))
+def names_columns(titles: Mapping[int, str]) -> bool:
+    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
+    sure = sum(bool(_whole(text)) for text in titles.values())
+    return sure >= 2 and 2 * sure >= len(titles)
 
 
 def _whole(heading: str) -> frozenset[str]:
@@ -198,8 +212,7 @@ def _by_words(heading: str) -> Mapping[str, float]:
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
             said |= dict.fromkeys(meanings, MOST_BY_WORDS)
-    weight = {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in said.items()}
-    return weight
+    return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in said.items()}
 
 
 @cache

@@ -8,11 +8,16 @@ from xlbatch.job.job import Class
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.contrast import shade
 
-_MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*|(\d{1,2})x(?=\d?x*[sml]\b)", re.IGNORECASE)
-_MANY_PLAIN = re.compile(r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE)
+_MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*", re.IGNORECASE)
+_MANY_OR_X = re.compile(r"(\d{1,2})\s+[x×*]\s+(l|lg)", re.IGNORECASE)  # 2 x L: two, or 2XL
+_MANY_PLAIN = re.compile(
+    r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE
+)
 _MANY_AFTER = re.compile(r"\s*(?:[x×*]\s*(\d{1,2})|\((?:x|×)\s*(\d{1,2})\))$", re.IGNORECASE)
 _BESIDE = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]")
 _MONEY = re.compile(r"[+-]?\s*[$€£]\s*\d+(?:[.,]\d+)?|[+-]?\s*\d+(?:[.,]\d+)?\s*(?:[$€£]|usd|eur)", re.IGNORECASE)
+_SHORT_FOR = re.compile(r"\b([wmykbg])['’]s\b", re.IGNORECASE)  # W's M
+_WHOM = {"w": "women", "m": "men", "y": "youth", "k": "kids", "b": "boys", "g": "girls"}
 _POLITE = re.compile(
     r"[,.!]*\s*\b(?:please|pls|plz|thanks|thank you|thx|ty|bitte|danke|merci|s'il vous plaît|svp|por favor|gracias|"
     r"per favore|grazie|alsjeblieft|graag|bedankt|obrigad[oa]|proszę|dzięki|prosím|díky|lütfen|teşekkürler)\b[ .!]*$",
@@ -35,10 +40,13 @@ class SizeCell(NamedTuple):
 @lru_cache(maxsize=10_000)
 def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     """The size of `3XL (wants it loose)`, `M?`, `2 x L`, `Navy M`, `Large ($15)`, `M, thanks`, with the rest apart."""
+    if several := _MANY_OR_X.fullmatch(text.strip()):
+        return SizeCell("L", int(several[1]), doubtful=True)
     size = read_size(text, for_hint)
     if size or not text or len(text) > 100:
         return SizeCell(size or "")
     doubtful = bool(_DOUBT.search(text))
+    text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
     rest = _POLITE.sub("", _DOUBT.sub(" ", text)).strip(" .!")
     rest, many, unsure = _count(rest)
     rest, notes = _apart(rest, for_hint)
