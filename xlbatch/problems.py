@@ -206,8 +206,6 @@ KINDS: tuple[Kind, ...] = (
          "If that is to be printed, head it Print name; else leave it."),
     Kind("column-size-unused", "check", "{column} looks like sizes (first: {example}) and was not used.",
          "If it is a second garment's size, give it rows of their own, or head both: Tee size, Hoodie size."),
-    Kind("column-number-unused", "check", "{column} looks like numbers (first: {example}) and was not used.",
-         "If they are to be printed, head it Number."),
     Kind("column-answer-unused", "check", "{column} says yes and no (first: {example}) and was not used.",
          "If it says who gets one, head it Want a shirt."),
     Kind("list-without-names", "check", "The list has no names: the garments are counted, and no name is printed.",

@@ -85,7 +85,8 @@ class _Judge:
     def _not_made(self, expected: Expected) -> str:
         levels = {each.level for each in self._about_name(expected.who)}
         if expected.mark == "-":
-            return "right" if levels else "wrong unasked"
+            own_word = any(row.who == expected.who and row.status == "cancelled" for row in self.job.roster)
+            return "right" if levels or own_word else "wrong unasked"
         if "stop" in levels:
             return "held" if expected.mark else "refused"
         if "check" in levels:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from xlbatch.check.garment import Garment
-from xlbatch.check.heat import film_names
+from xlbatch.check.placeholders import stands_for
 from xlbatch.job.job import Job
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
@@ -11,13 +11,14 @@ from xlbatch.problems import Problem, problem
 
 def given_is_used(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """Of the person's own designs, garments and films, the usual built-in ones are not used in place of all."""
-    films = {name for garment in garments for name in film_names(garment)}
+    specs = [spec for garment in garments for spec in garment.design]
+    films = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film) if name}
     designs = {row.design.casefold() or job.settings.usual_design.casefold() for row in job.roster}
     blanks = {garment.blank.garment.casefold() for garment in garments}
     yield from _unused(garments, "garment", ((blank.garment, blank.source) for blank in job.blanks), blanks)
     yield from _unused(garments, "film", ((film.name, film.source) for film in job.films), films)
     for name, source in {spec.design.casefold(): (spec.design, spec.source) for spec in job.designs}.values():
-        if source.row and name.casefold() not in designs:
+        if source.row and name.casefold() not in designs and any(row.design for row in job.roster):
             yield problem("design-unused", source.at("Design"), name)
 
 
@@ -39,7 +40,7 @@ def numbers_are_printed(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Pr
     printing = {garment.no for garment in garments if any(spec.what == "number" for spec in garment.design)}
     for garment in given:
         row = garment.row
-        if not row.number.isdecimal():
+        if not row.number.isdecimal() and not stands_for(row.number):
             code = "number-no-digits" if garment.no in printing else "number-no-digits-unprinted"
             yield problem(code, row.source.at("Number"), row.number, rows=(row.source.row,))
     unprinted = [garment for garment in given if garment.no not in printing]

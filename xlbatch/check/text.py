@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 
 from xlbatch.job.job import NO_NAME, DecalSpec, RosterRow, Settings
-from xlbatch.trade.names import first_name, last_name
+from xlbatch.trade.name_parts import first_name, last_name
 
 _PLACEHOLDER = re.compile(r"\{([^{}]+)\}")
 

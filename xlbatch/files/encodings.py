@@ -65,10 +65,17 @@ def _plausible(sample: bytes, encoding: str) -> float:
     letters = "".join(sign.lower() for word in words for sign in word if not sign.isascii() and sign not in "’")
     if not letters:
         return 0.0
-    held = max(weight * sum(letter in alphabet for letter in letters) for alphabet, weight in _alphabets())
+    # The list as of one language, and each word by itself: lists mix families, no word mixes languages.
+    held = (_held(letters) + sum(map(_held, words))) / 2
     asian = sum(_is_common_there(letter, encoding) for letter in letters)
     odd: float = sum(map(_oddness, words))
     return (max(held, asian) - odd) / len(letters)
+
+
+def _held(text: str) -> float:
+    """How many of a text's letters outside a to z the language has that has most of them."""
+    letters = [sign.lower() for sign in text if not sign.isascii()]
+    return max(weight * sum(letter in alphabet for letter in letters) for alphabet, weight in _alphabets())
 
 
 def _oddness(word: str) -> float:

@@ -6,7 +6,9 @@ from dataclasses import replace
 from xlbatch.job.job import Blank, RosterRow
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.line import Line
-from xlbatch.trade.answers import garment_in, garment_meant
+from xlbatch.tables.sizes import wearer
+from xlbatch.trade.answers import garment_meant
+from xlbatch.trade.contrast import shade
 
 
 def garments_meant(
@@ -17,7 +19,7 @@ def garments_meant(
     meant: dict[str, str] = {}
     for row in roster:
         if row.garment and row.garment.casefold() not in listed:
-            garment = garment_meant(row.garment) or garment_in(row.garment)
+            garment = garment_meant(_bare(row.garment))
             if garment.casefold() in listed:
                 meant[row.garment] = listed[garment.casefold()]
     if not meant:
@@ -28,17 +30,24 @@ def garments_meant(
     return named, (problem("garment-read-as", first.source.at("Garment"), first.garment, read=read),)
 
 
+def _bare(garment: str) -> str:
+    """A garment without the words for its color or wearer: `navy hoodie`, `women's tee`."""
+    return " ".join(word for word in garment.split() if shade(word) is None and not wearer(word)) or garment
+
+
 def design_meant(
     given: Sequence[Line], roster: Sequence[RosterRow], usual: str, *, chosen: bool
 ) -> tuple[str, tuple[Problem, ...]]:
     """The usual design: the setting's, where the person set it or has such a design; else the only one on Designs, or
     the likeliest of several, which is asked."""
-    own = {line.text("Design").casefold(): line for line in given if line.text("Design")}
+    own: dict[str, Line] = {}
+    for line in given:
+        if line.given("Design"):
+            own.setdefault(line.text("Design").casefold(), line)
     without = tuple(row.source.row for row in roster if not row.design and not row.status)
-    if chosen or not own or usual.casefold() in own or not without:
+    if chosen or not own or usual.casefold() in own or not without or any(row.design for row in roster):
         return usual, ()
-    used = {row.design.casefold() for row in roster}
-    likely = next((line for name, line in own.items() if name not in used), next(iter(own.values())))
+    likely = next(iter(own.values()))
     name, where = likely.text("Design"), likely.source.at("Design")
     if len(own) == 1:
         return name, (problem("design-only", where, name),)

@@ -9,12 +9,12 @@ from dataclasses import replace
 from xlbatch.files.broken_text import is_broken
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import NO_NAME, Class
-from xlbatch.tables.cells import Unclear, shown_value, yes_no
+from xlbatch.tables.cells import Unclear, choice, shown_value, yes_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
 from xlbatch.trade.answers import answer
-from xlbatch.trade.names import first_name, last_name
+from xlbatch.trade.name_parts import first_name, last_name
 from xlbatch.trade.remarks import is_remark, remark_asks
 
 CANCELLED = "cancelled"
@@ -27,9 +27,9 @@ _AFTER_YES = re.compile(r"(yes|no)\b[\s,.:–-]+(.+)", re.IGNORECASE)
 
 def in_own_words(line: Line) -> Line:
     """The line with each answer under the heading it is about, and the questions it leaves."""
+    _note(line)
     for take_apart in (_size, _cut, _how_many, _status, _wanted, _who, _name_wanted, _print_name, _number, _struck):
         line = take_apart(line)
-    _note(line)
     return line
 
 
@@ -112,7 +112,8 @@ def _how_many(line: Line) -> Line:
 def _status(line: Line) -> Line:
     """`Confirmed` is no status of ours; `Refunded` is cancelled."""
     typed = _text(line, "Status")
-    means = answer("Status", typed) if typed != CANCELLED else ""
+    is_ours = not isinstance(choice(Raw(typed), line.columns["Status"].choices), Unclear)
+    means = answer("Status", typed) if typed and not is_ours else ""
     if means == "not wanted":
         return _not_made(line, "Status", typed)
     if means == "wanted":
@@ -128,7 +129,7 @@ def _wanted(line: Line) -> Line:
     typed = _text(line, "Wanted")
     rest = _AFTER_YES.fullmatch(typed)
     means = _yes_or_no(rest[1] if rest else typed)
-    if not typed or not means or (rest and means == "wanted"):
+    if not typed or means not in ("wanted", "not wanted") or (rest and means == "wanted"):
         line.found("wanted-unclear", "Wanted", typed or "a blank")
         return line
     if means == "not wanted":
@@ -184,7 +185,7 @@ def _name_wanted(line: Line) -> Line:
 def _print_name(line: Line) -> Line:
     """`same`, `first name only`, `leave blank` done; what stands beside a text taken apart, and asked."""
     typed = _text(line, "Print name")
-    if not typed or typed == NO_NAME:
+    if not typed or typed in (NO_NAME, _text(line, "Who")):
         return line
     first, last = _text(line, "First name"), _text(line, "Last name")
     done: dict[str, Callable[[], str]] = {

@@ -16,7 +16,7 @@ def column_questions(headings: Headings, rows: Rows, sheet: str, lie: Lie) -> It
     ask = _Questions(headings, rows, sheet, lie)
     if headings.guessed:
         yield ask.guessed()
-    for column, look in headings.unused.items():
+    for column, look in headings.unused.items() if headings.titles else ():
         yield ask.unused(column, look)
     for column, match in headings.matches.items():
         if match.twice and column not in headings.unused:
@@ -35,6 +35,9 @@ class _Questions:
         """Which columns were read by what stands in them."""
         titled = any(self.headings.titles.get(column) for column in self.headings.guessed)
         read = ", ".join(self._read_as(column) for column in self.headings.guessed)
+        if not self.headings.titles:
+            left = (f"{self._name(at)} (first: {self._example(at)}) was not used" for at in self.headings.unused)
+            read = ", ".join((read, *left))
         column = self.headings.guessed[0]
         title = self.headings.titles.get(column, "")
         found = title or self._example(column)

@@ -36,6 +36,7 @@ class Contents:
     shares: Mapping[str, float]
     filled: int = 0
     different: int = 0
+    single: float = 0.0  # the share of texts of one word
 
     def share(self, kind: str) -> float:
         return self.shares.get(kind, 0.0)
@@ -51,7 +52,8 @@ def contents(column: Sequence[Raw]) -> Contents:
     if _counts(texts):
         kinds = Counter({"counter": len(texts)})
     shares = {kind: many / len(texts) for kind, many in kinds.items()}
-    return Contents(shares, len(texts), len({text.casefold() for text in texts}))
+    single = sum(" " not in text for text in texts) / len(texts)
+    return Contents(shares, len(texts), len({text.casefold() for text in texts}), single)
 
 
 def _counts(texts: Sequence[str]) -> bool:

@@ -10,7 +10,7 @@ from xlbatch.job.job import Class
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.headings import Match, plain, understand
 from xlbatch.tables.numbered_columns import Part, parts_of_a_row
-from xlbatch.tables.roster_columns import Decision, decide, names_columns
+from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide, names_columns
 from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
@@ -41,6 +41,11 @@ class Headings:
         """The columns found, by their own headings; a row of sizes answers for Size."""
         sized = {"Size"} if self.sizes or self.wearers else set()
         return frozenset(match.meaning for match in self.matches.values()) | sized
+
+    @property
+    def used(self) -> frozenset[int]:
+        """The columns that say something of the garments."""
+        return frozenset(at for at, match in self.matches.items() if match.meaning not in FOR_MANY)
 
     def within(self, columns: frozenset[int]) -> "Headings":
         """The headings of some of the columns, as if they stood alone."""

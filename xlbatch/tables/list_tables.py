@@ -57,7 +57,12 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     above = [cells for row, cells in sheet.rows.items() if row < headings.row]
     lone = len(headings.known) == 1 and any(len(cells) > 1 for cells in above)  # one word may stand in anyone's row
     judged = headings.judged(below)
-    if headings.titles and not lone and ("Size" in judged.known) and (len(judged.known) > 1 or NAMES & judged.known):
+    if (
+        len(headings.titles) > 1
+        and not lone
+        and ("Size" in judged.known)
+        and (len(judged.known) > 1 or NAMES & judged.known)
+    ):
         return sheet, headings, ()
     if bare := bare_headings(sheet):
         return sheet, bare, ()

@@ -139,7 +139,7 @@ def _several_in_a_cell(sheet: RawSheet) -> Shape | None:
             if person := _person(part):
                 people[row * width + (column - 1) * _PARTS_OF_A_CELL + at] = person
                 read.add((row, column))
-    if len(people) < max(_FEWEST, _MOSTLY * pieces) or not people:
+    if len(people) < max(_FEWEST, _MOSTLY * pieces) or len(people) == len(read):  # a person a cell is a plain list
         return None
     shape = _shape(sheet, people, Lie(across=width, parts=_PARTS_OF_A_CELL), "Who", "Size", code="list-in-cells")
     return shape._replace(problems=shape.problems + _left(sheet, read))

@@ -20,12 +20,13 @@ from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, Match, plain, split_u
 from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
-WHOLE, SLIP, WORD, MOST_BY_WORDS = 10.0, 8.0, 3.0, 6.0  # what a heading is worth
+OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
 SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment")  # meanings a column may have whatever it is called
-_FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
-_ROLES = (*_FOR_MANY, "Wanted", "Name wanted", "Cut")
+FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
+_ROLES = (*FOR_MANY, "Wanted", "Name wanted", "Cut")
+_ANSWERED = ("Wanted", "Name wanted", "Cut")
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
@@ -63,7 +64,7 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     guessed = tuple(
         at
         for at, meaning in meanings.items()
-        if meaning not in _FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
+        if meaning not in FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
     )
     matches = {at: Match(meaning) for at, meaning in meanings.items()} | _twice(titles, meanings, held)
     return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
@@ -82,7 +83,12 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
     for meaning in {*said, *(_BY_CONTENTS if held.filled else ())}:
         if meaning == "Counter" and not (first and held.share("counter")) and "Number" in said:
             continue  # a jersey number may well be the row's number: only a first column counts
-        weight = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
+        answered = held.share("yes or no") + held.share("status") + held.share("wearer")
+        if meaning in _ANSWERED and (held.filled < 2 or not answered):
+            continue  # a question's heading may be a name's too: only answers tell
+        weight: float = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
+        if meaning in NAMES and meaning in said:
+            weight = max(weight, _LEAST - WHOLE + 1)  # people are called Klein and Lang
         if weight > 0 or meaning in said:
             scores[meaning] = said.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
     return {meaning: score for meaning, score in scores.items() if score >= _LEAST}
@@ -91,9 +97,9 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
 def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...] = ()) -> dict[int, str]:
     """The meaning of each column by the best joint assignment; a role of several needs no share in it."""
     asked = [at for at, of in sorted(scores.items()) if of]
-    meanings = sorted({each for at in asked for each in scores[at]} - {*_FOR_MANY, *without})
+    meanings = sorted({each for at in asked for each in scores[at]} - {*FOR_MANY, *without})
     shared = {
-        at: max(((scores[at][role], role) for role in _FOR_MANY if role in scores[at]), default=(0.0, ""))
+        at: max(((scores[at][role], role) for role in FOR_MANY if role in scores[at]), default=(0.0, ""))
         for at in asked
     }
     gains = [
@@ -113,7 +119,10 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
     """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
     changed = dict(meanings)
     given = set(meanings.values())
-    if "Last name" in given and not {"Who", "First name"} & given:
+    if {"First name", "Who"} <= given and "Last name" not in given:
+        whole = next(at for at, meaning in meanings.items() if meaning == "Who")
+        changed |= {whole: "Last name"} if held[whole].single > _MOSTLY else {}
+    if "Last name" in given and not {"Who", "First name"} & given and any(column.filled for column in held.values()):
         return {at: "Who" if meaning == "Last name" else meaning for at, meaning in meanings.items()}
     if not {*NAMES, "Print name"} & given:
         others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
@@ -125,7 +134,9 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
 
 
 def _is_sure(scores: Mapping[str, float], meaning: str, heading: str) -> bool:
-    return meaning in heading_scores(heading) and scores.get(meaning, 0.0) >= SURE
+    return heading_scores(heading).get(meaning, 0.0) >= SLIP or (
+        meaning in heading_scores(heading) and scores.get(meaning, 0.0) >= SURE
+    )
 
 
 def _twice(titles: Mapping[int, str], meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, Match]:
@@ -134,8 +145,8 @@ def _twice(titles: Mapping[int, str], meanings: Mapping[int, str], held: Mapping
     found = {}
     for at in held:
         said = heading_scores(titles.get(at, ""))
-        best = max(said, key=lambda meaning: said[meaning], default="")
-        if at not in meanings and said.get(best, 0.0) >= SLIP and best in taken:
+        best = next((meaning for meaning in said if said[meaning] >= SLIP and meaning in taken), "")
+        if at not in meanings and best:
             found[at] = Match(best, twice=True)
     return found
 
@@ -151,7 +162,7 @@ def _unused(
         for at, look in looks.items()
         if (at in meanings and held[at].filled)
         or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
-        or (look == "size" and "Size" in given)
+        or (look == "size" and "Size" in given and (titles.get(at) or not any(titles.values())))
         or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
         or (look == "number" and not given & {"Number"} and not any(titles.values()))
     }
@@ -176,7 +187,8 @@ def heading_scores(heading: str) -> Mapping[str, float]:
     if not heading:
         return {}
     wholes = _whole(heading)
-    found = dict.fromkeys(wholes, WHOLE) or dict.fromkeys(_slips(heading), SLIP)
+    worth = OWN if plain(heading) in _own() else WHOLE
+    found = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
     for meaning, worth in _by_words(heading).items():
         if meaning not in found:
             found[meaning] = min(worth, WORD) if wholes else worth
@@ -223,6 +235,12 @@ def _phrases() -> Mapping[str, frozenset[str]]:
         for phrase in words(line["Whole headings"]):
             found.setdefault(plain(phrase), set()).add(line["Means"])
     return {phrase: frozenset(meanings) for phrase, meanings in found.items()}
+
+
+@cache
+def _own() -> frozenset[str]:
+    """The Roster's own headings, which mean what they say whatever stands below."""
+    return frozenset(plain(column.heading) for column in columns("Roster"))
 
 
 @cache

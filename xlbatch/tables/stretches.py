@@ -10,7 +10,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.group_rows import group_titles
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
-from xlbatch.tables.roster_columns import names_columns
+from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answers import answer
@@ -48,7 +48,7 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
         if parts and headings.known & NAMES and not below.headings.known & NAMES:
             problems.append(_at_headings("table-aside", sheet, below))
             continue
-        for part in _one_beside_another(_judged(below)):
+        for part in map(_judged, _one_beside_another(below)):
             if parts and (not below.headings.people or below.headings.people[0] is part.headings):
                 problems.append(_at_headings("table-joined", sheet, part))
             kept, left_out = _people(sheet, part)
@@ -81,7 +81,7 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
         if row > headings.row - headings.rows:
             return
         texts = {at: shown_value(cell) for at, cell in cells.items()}
-        of_headings = row == headings.row - 1 and names_columns(texts)
+        of_headings = row == headings.row - 1 and any(map(heading_scores, texts.values()))
         if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
@@ -171,7 +171,6 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
         lone = shown_value(cells[min(cells)]) if _is_title(cells) else ""
         if answer("Status", lone.rstrip(":")) == "not wanted":
             ended = f"stands under “{lone}”"
-            problems.append(problem("row-title", _first(sheet, row, cells), lone))
             continue
         group = titles.get(row, group)
         ended = "" if row in titles else ended
@@ -192,7 +191,7 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     if row in part.titles:
         return "row-title"
     heads = part.headings
-    if not any(at in known for at in cells for known in (heads.matches, heads.sizes, heads.wearers)):
+    if not any(at in known for at in cells for known in (heads.used, heads.sizes, heads.wearers)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
