@@ -67,25 +67,26 @@ def _plausible(sample: bytes, encoding: str) -> float:
         return 0.0
     # The list as of one language, and each word by itself: lists mix families, no word mixes languages.
     held = (_held(letters) + sum(map(_held, words))) / 2
-    asian = sum(_is_common_there(letter, encoding) for letter in letters)
+    asian = float(sum(_is_common_there(letter, encoding) for letter in letters))
     odd: float = sum(map(_oddness, words))
-    return (max(held, asian) - odd) / len(letters)
+    return float(max(held, asian) - odd) / len(letters)
 
 
 def _held(text: str) -> float:
     """How many of a text's letters outside a to z the language has that has most of them."""
     letters = [sign.lower() for sign in text if not sign.isascii()]
-    return max(weight * sum(letter in alphabet for letter in letters) for alphabet, weight in _alphabets())
+    held = [weight * sum(letter in alphabet for letter in letters) for alphabet, weight in _alphabets()]
+    return max(held)
 
 
 def _oddness(word: str) -> float:
     """How unlike a word: alphabets mixed, capitals inside it, or a small letter at its start."""
     scripts = {unicodedata.name(letter, "").partition(" ")[0] for letter in word if letter.isalpha()}
     if len(scripts - {"CJK", "HIRAGANA", "KATAKANA"}) > 1 or ("LATIN" in scripts and len(scripts) > 1):
-        return len(word)
+        return float(len(word))
     parts = re.findall(r"[^\W\d_]+", word)
     turned = sum(not (part.istitle() or part.islower() or part.isupper()) and part != part.lower() for part in parts)
-    return turned / 2 + word[:1].islower() / 10
+    return turned / 2 + float(word[:1].islower()) / 10
 
 
 # The lead bytes of each encoding's common characters: JIS X 0208 level 1 with kana, GB 2312 level 1, Big5 level 1,

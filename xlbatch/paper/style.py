@@ -29,6 +29,7 @@ _BASE = {"font_name": FONT, "font_scheme": "none", "font_size": BODY, "font_colo
 
 Look = Mapping[str, Any]
 
+_LENGTH = {"in": "# ?/?", "cm": "0.0", "mm": "0"}
 LOOKS: Mapping[str, Look] = {
     "title": {"bold": True, "font_size": TITLE},
     "lead": {"font_color": QUIET, "font_size": SMALL, "text_wrap": True, "valign": "top"},
@@ -43,6 +44,7 @@ LOOKS: Mapping[str, Look] = {
     "fact": {"bold": True, "font_size": BANNER, "align": "left"},
     "banner": {"font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
     "setting": {"font_size": BANNER, "bg_color": HEAD},
+    "strip banner": {"font_size": 12, "bg_color": HEAD, "top": 2, "top_color": INK},
     "strong": {"bold": True},
     "caption": {"align": "left", "indent": 1, "valign": "bottom"},
     "small": {"font_size": SMALL},
@@ -69,6 +71,10 @@ LOOKS: Mapping[str, Look] = {
     "time": {"align": "center", "num_format": "h:mm"},
     "garment no": {"align": "right", "bold": True, "font_size": LARGE, "num_format": '"No. "0'},
     "box": {"align": "center", "font_size": LARGE},
+    "inches": {"align": "center", "num_format": _LENGTH["in"]},
+    "tenths": {"align": "center", "num_format": "0.0"},
+    "open": {"locked": False},
+    "wrapped": {"text_wrap": True, "valign": "top"},
     # what a color says
     "change": {"bg_color": CHANGE},
     "stop": {"bg_color": STOP},
@@ -77,7 +83,6 @@ LOOKS: Mapping[str, Look] = {
     "note": {"bg_color": NOTE},
 }  # fmt: skip
 
-_LENGTH = {"in": "# ?/?", "cm": "0.0", "mm": "0"}
 _EXACT = {"in": "0.000", "cm": "0.000", "mm": "0.00"}
 
 
@@ -88,11 +93,13 @@ def currency_sign(settings: Settings) -> str:
 
 
 def unit_looks(settings: Settings) -> Mapping[str, Look]:
-    """The looks that depend on the job's units and currency."""
+    """The looks that depend on the job's units and currency. Less than nothing owed is a credit."""
+    amount = f'"{currency_sign(settings)}"#,##0.00'
     return {
         "length": {"align": "center", "num_format": _LENGTH[settings.length_unit]},
         "exact": {"num_format": _EXACT[settings.length_unit]},
-        "money": {"align": "right", "num_format": f'"{currency_sign(settings)}"#,##0.00'},
+        "money": {"align": "right", "num_format": amount},
+        "owed": {"align": "right", "num_format": f'{amount};"credit "{amount}'},
     }
 
 
@@ -126,6 +133,8 @@ class Formats:
         if isinstance(value, int | float | Decimal):
             if "money" in looks:
                 return f"{self._sign.replace(' ', '_')}{value:,.2f}"  # a number is never broken at its space
+            if "owed" in looks:
+                return f"{'credit_' if value < 0 else ''}{self.shown(max(value, -value), 'money')}"
             if "count" in looks:
                 return f"{value:.0f}"
             if "exact" in looks:

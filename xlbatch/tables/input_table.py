@@ -11,7 +11,7 @@ from xlbatch.tables.cells import yes_no
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
-READ_BACK = ("Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
+READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
@@ -70,6 +70,7 @@ class Tables:
     headings: tuple[Heading, ...]
     problems: tuple[Problem, ...]
     further: tuple[Table, ...] = ()  # the list's other tables
+    kept: RawSheet | None = None  # a plan's memory
 
     @property
     def list_(self) -> tuple[Table, ...]:

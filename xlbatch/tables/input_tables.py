@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from itertools import islice
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.job.job import LONGEST_TEXT
@@ -17,15 +18,19 @@ from xlbatch.trade.columns import columns
 
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
 RETURNED = (
-    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Cut list", "Placement",
+    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+MEMORY_TITLE = "Kept by the program: this plan's memory. Leave it as it is."  # in the sheet's first cell
 
 
 def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     """The input tables: sheets by their names, then by their headings; a lone unnamed table is the roster."""
+    sheets = tuple(sheets)
+    memory = next((sheet for sheet in sheets if is_memory(sheet)), None)
+    sheets = tuple(sheet for sheet in sheets if sheet is not memory)
     filled = [upright(sheet) for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
     meanings = _meanings(filled)
     read = {at: _tables(filled[at], meaning) for at, meaning in meanings.items() if meaning}
@@ -53,7 +58,14 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     further = [replace(table, place=place) for place, table in enumerate(_grouped(by_meaning, further), 1)]
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
-    return Tables(_first_grouped(by_meaning, further), tuple(headings), tuple(dict.fromkeys(asked)), tuple(further))
+    return Tables(
+        _first_grouped(by_meaning, further), tuple(headings), tuple(dict.fromkeys(asked)), tuple(further), memory
+    )
+
+
+def is_memory(sheet: RawSheet) -> bool:
+    """Whether a sheet is the one a plan keeps for itself, whatever it is called now."""
+    return any(cell.value == MEMORY_TITLE for cells in islice(sheet.rows.values(), 3) for cell in cells.values())
 
 
 def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:

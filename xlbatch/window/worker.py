@@ -6,16 +6,17 @@ from dataclasses import dataclass
 from pathlib import Path
 from queue import SimpleQueue
 
-from xlbatch.each_list import lists_in, plan_list
-from xlbatch.run import STAGES, Options, Outcome, Stopped
+from xlbatch.each_list import jobs_in, plan_list
+from xlbatch.how_far import Stopped
+from xlbatch.run import Options, Outcome, Step
 
 
 @dataclass(frozen=True)
 class Doing:
-    """The list in hand, the stage that begins, and how much of the whole is behind it: 0 to 1."""
+    """The list in hand, how far it is, and how much of the whole is behind, all lists together: 0 to 1."""
 
     name: str
-    stage: str
+    step: Step
     share: float
 
 
@@ -78,12 +79,12 @@ def planning(given: Iterable[Path], options: Options) -> Job:
     """The job of planning lists, one after another."""
 
     def job(say: Callable[[Word], None]) -> None:
-        lists = tuple(lists_in(given))
-        for at, path in enumerate(lists):
+        lists = jobs_in(given, options)
+        for at, (path, how) in enumerate(lists):
 
-            def progress(stage: str, at: int = at, name: str = path.name) -> None:
-                say(Doing(name, stage, (at + STAGES.index(stage) / len(STAGES)) / len(lists)))
+            def progress(step: Step, at: int = at, name: str = path.name) -> None:
+                say(Doing(name, step, (at + step.share) / len(lists)))
 
-            say(Result(path, plan_list(path, options, progress)))
+            say(Result(path, plan_list(path, how, progress)))
 
     return job

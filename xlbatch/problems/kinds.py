@@ -1,59 +1,12 @@
-"""A problem found in a person's workbook, and the table of all kinds of problem.
+"""Every kind of problem: its code, its level, what is wrong and what to do. To add a kind, add a line here.
 
-A person's mistake is a Problem with its sheet and cell, never an exception. To add a kind, add a line to
-KINDS: its code, its level, what is wrong and what to do, with {facts} filled in by whoever finds it.
+{facts} are filled in by whoever finds the problem.
 """
 
-from dataclasses import dataclass
-from typing import Literal, NamedTuple
-
-Level = Literal["stop", "check", "note"]
-
-
-class Where(NamedTuple):
-    """A cell of the person's workbook: sheet name and A1 reference ("" where no one cell is meant)."""
-
-    sheet: str
-    cell: str = ""
-
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of problem. `stop` holds the row back; `check` and `note` do not."""
-
-    code: str
-    level: Level
-    wrong: str
-    todo: str
-
-
-@dataclass(frozen=True)
-class Problem:
-    """One finding. `rows` are the Roster rows it holds back or is about (sheet row numbers)."""
-
-    kind: Kind
-    where: Where
-    found: str
-    wrong: str
-    todo: str
-    suggestion: str = ""
-    rows: tuple[int, ...] = ()
-
-    @property
-    def code(self) -> str:
-        return self.kind.code
-
-    @property
-    def level(self) -> Level:
-        return self.kind.level
-
-    @property
-    def sentence(self) -> str:
-        """The whole finding in one line, for a console or a window."""
-        place = " ".join(part for part in self.where if part)
-        hint = f" Did you mean {self.suggestion}?" if self.suggestion else ""
-        return f"{place}: {self.wrong} {self.todo}{hint}".removeprefix(": ")
-
+from xlbatch.problems.kind import Kind
+from xlbatch.problems.of_lists import LIST_KINDS
+from xlbatch.problems.of_plans import PLAN_KINDS
+from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
 
 KINDS: tuple[Kind, ...] = (
     # the list of people
@@ -68,8 +21,6 @@ KINDS: tuple[Kind, ...] = (
          "Choose a size from the Garments sheet, or add a row for this one there."),
     Kind("garment-unknown", "stop", "“{found}” is not on the Garments sheet.",
          "Correct the name, or add the garment to the Garments sheet."),
-    Kind("garment-read-as", "check", "The garments were read by what they are usually called: {read}.",
-         "Nothing to do, if that is right; else write the name of a garment on the Garments sheet."),
     Kind("color-not-made", "check", "{garment} is not listed in {found}.",
          "Make sure the shop has it; add the color to the Garments sheet."),
     Kind("design-unknown", "stop", "“{found}” is not on the Designs sheet.",
@@ -96,8 +47,6 @@ KINDS: tuple[Kind, ...] = (
          "Write Print name as it should be printed."),
     Kind("name-and-more", "check", "“{found}” holds more than a name and will be printed so.",
          "Write Print name as it should be printed."),
-    Kind("encoding-judged", "check", "This text file does not say how its letters are written; it was read as {found}.",
-         "Look at these names. If one is wrong, export the list once more as UTF-8 or as a workbook."),
     Kind("encoding-broken", "stop", "“{found}” lost its accented letters on the way into this list.",
          "Type it anew, or export the list once more as UTF-8."),
     Kind("number-no-digits", "stop", "“{found}” is no number: only digits are printed.",
@@ -127,26 +76,6 @@ KINDS: tuple[Kind, ...] = (
          "If it was entered twice, write “cancelled” in Status; if two are wanted, leave it."),
     Kind("who-twice", "check", "{found} is also in row {row}.",
          "If it is the same person by mistake, write “cancelled” in Status."),
-    Kind("size-doubtful", "check", "“{found}” was read as {many} of size {size}.",
-         "Ask, and write the size alone, how many under How many."),
-    Kind("cut-unclear", "stop", "There is no size {found} for {whom}, whom the cut or the title over this row names.",
-         "Write the whole size, such as Youth M or 12M."),
-    Kind("not-made", "note", "“{found}” here says that none is wanted; none is made.",
-         "Nothing to do; else clear it and fill in the size."),
-    Kind("wanted-unclear", "check", "It is not clear whether one is wanted (found: {found}); one is made.",
-         "Write yes or no."),
-    Kind("row-left-out", "check", "This row {why}; none is made.",
-         "Nothing to do, if none is wanted; else put the row among the others."),
-    Kind("name-remark", "check", "The name was read as “{name}”, and “{remark}” as a remark.",
-         "Write the name alone, and the remark under Note."),
-    Kind("note-asks", "check", "The note “{found}” seems to ask for something ({asks}); nothing was done about it.",
-         "Change the row as the note asks, and take those words out of the note."),
-    Kind("print-answer", "note", "“{found}” was taken for an answer; printed: {text}.",
-         "Look at the proof; write the text itself to make it sure."),
-    Kind("print-answer-unclear", "check", "“{found}” was taken for no name; nothing is printed.",
-         "Write the text itself, or no name."),
-    Kind("print-aside", "check", "“{text}” is printed; the rest of “{found}” was taken for a remark.",
-         "Write the text alone into Print name."),
     Kind("how-many-unclear", "stop", "“{found}” is no whole number of garments.", "Write 1, 2, 3 …"),
     Kind("status-unknown", "stop", "“{found}” is no status.",
          "Leave it blank or write done, redo film, redo garment or cancelled."),
@@ -194,67 +123,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("garment-twice", "check", "{garment} {size} is listed twice in the same colors; the first row is used.",
          "Delete one of the two rows."),
     Kind("value-needed", "stop", "{heading} is blank.", "Fill it in."),
-    Kind("heading-unknown", "note", "Columns that are kept, but not used: {found}.",
-         "If one matters, rename its heading to one of this sheet's own."),
-    Kind("heading-twice", "check", "{found} was not read: {meaning} was read from {won}. Here stands first: {holds}.",
-         "Delete or rename one of the two columns."),
-    Kind("headings-missing", "check", "No row of headings was found; {read}.",
-         "Look at the first rows of the Roster; a row with Who and Size above the list makes it sure."),
-    Kind("heading-by-content", "check", "No heading says so, but by what stands there {read}.",
-         "Look at the first rows of the Roster; use the headings Who and Size to make it sure."),
-    Kind("print-unused", "check", "The first row prints “{printed}”; {column} says “{example}” and is not printed.",
-         "If that is to be printed, head it Print name; else leave it."),
-    Kind("column-size-unused", "check", "{column} looks like sizes (first: {example}) and was not used.",
-         "If it is a second garment's size, give it rows of their own, or head both: Tee size, Hoodie size."),
-    Kind("column-answer-unused", "check", "{column} says yes and no (first: {example}) and was not used.",
-         "If it says who gets one, head it Want a shirt."),
-    Kind("list-without-names", "check", "The list has no names: the garments are counted, and no name is printed.",
-         "Nothing to do, if that is right. Else give a Shared line on Job, a text on Designs, or names here."),
-    Kind("list-chat", "check", "This was read as a chat: each sender is a person, the one size in the message theirs.",
-         "Compare the plan's Roster with the chat; write the rest by hand."),
-    Kind("list-under-sizes", "check", "The names were read as listed under their sizes.",
-         "Nothing to do, if the plan's Roster is right."),
-    Kind("list-in-cells", "check", "Several people were read from one cell, each a name and a size.",
-         "Nothing to do, if the plan's Roster is right."),
-    Kind("sheet-again", "check", "The sheet “{found}” has the same people as “{other}” and was not read.",
-         "Nothing to do, if “{other}” is right; else take it out."),
-    Kind("sheet-older", "check", "The sheet “{found}” looks old or is hidden; its {count} rows were not read.",
-         "If they belong to the list, show the sheet and give it another name."),
-    Kind("sheet-joined", "check", "The list goes on on the sheet “{found}”; its rows were read too.",
-         "Nothing to do, if it belongs to the list; else take the sheet out."),
-    Kind("table-joined", "check", "A further table begins here; its rows were read as part of the list.",
-         "Nothing to do, if it belongs to the list; else put it on a sheet of its own."),
-    Kind("table-aside", "check", "The rows from here on look like a table of another kind and were not read.",
-         "If there are people among them, put them under the list's own headings."),
-    Kind("row-group", "check", "“{found}” was taken for the group of the rows below it.",
-         "If it is a person, fill in Size."),
-    Kind("list-sideways", "check", "This list runs sideways: each column was read as a row.",
-         "Nothing to do, if the plan's Roster is right."),
-    Kind("line-not-read", "check", "No name and size was found in the line “{found}”; it was not read.",
-         "If it is a person, write it like the other lines, name first."),
-    Kind("size-several", "check", "“{found}” names several sizes; one garment of each is made.",
-         "If only one is wanted, write that one."),
-    Kind("row-above", "check", "This row stands above the headings and was not read.",
-         "If it is a person, put it below the row of headings."),
-    Kind("row-title", "note", "“{found}” was taken for a title.", "Nothing to do, if it is no one's name."),
-    Kind("row-totals", "note", "This row was taken for the list's totals and was not read.",
-         "If it is a person, fill in Size."),
-    Kind("row-aside", "check", "Nothing in this row stands under a heading that was understood; it was not read.",
-         "If it is a person, put name and size under those headings."),
-    Kind("sheet-unknown", "note", "The sheet “{found}” was not understood and was not read.",
-         "Nothing to do, if it is your own."),
-    Kind("sheet-second", "check", "The sheet “{found}” looks like a second {meaning} and was not read.",
-         "Put its rows on the sheet {first}."),
-    Kind("sheet-hidden-rows", "check", "{count} rows of this sheet are hidden or filtered out; they were read too.",
-         "Show them and look; write “cancelled” in Status where one is not wanted."),
     Kind("cell-too-long", "check", "“{found}” is {count} characters long; a spreadsheet's cell holds 32,767, so the "
          "plan has only the beginning.", "Shorten it, if the rest matters."),
-    Kind("no-rows", "stop", "There is no row with a size on the list.",
-         "Head one column Size, beside the names, and write each one's size in it: M, Youth M, 2T."),
-    Kind("list-not-found", "stop",
-         "No list of people was found: neither a row of headings with Size among them, nor a column of sizes.",
-         "Write one person a row, the name in one cell and the size (M, Youth M, 2T) in another, and above them a row "
-         "with the headings Who and Size."),
     # designs, artwork, lettering
     Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
          "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),
@@ -333,15 +203,7 @@ KINDS: tuple[Kind, ...] = (
          "Fill in the price on the sheet {sheet}."),
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
+    *LIST_KINDS,
+    *PLAN_KINDS,
+    *SIGN_UP_KINDS,
 )  # fmt: skip
-
-_BY_CODE = {kind.code: kind for kind in KINDS}
-
-
-def problem(
-    code: str, where: Where, found: object = "", *, suggestion: str = "", rows: tuple[int, ...] = (), **facts: object
-) -> Problem:
-    """A problem of the kind `code`, its texts filled in from `found` and `facts`. Raises KeyError if one lacks."""
-    kind = _BY_CODE[code]
-    facts["found"] = found
-    return Problem(kind, where, str(found), kind.wrong.format_map(facts), kind.todo.format_map(facts), suggestion, rows)
