@@ -3,7 +3,7 @@
 import re
 from functools import cache
 
-from xlbatch.trade.answers import answer
+from xlbatch.trade.answer_words import answer
 from xlbatch.trade.tables import table
 
 _SIGNS_ALONE = re.compile(r"[\W_]+")

@@ -85,8 +85,10 @@ def _oddness(word: str) -> float:
     if len(scripts - {"CJK", "HIRAGANA", "KATAKANA"}) > 1 or ("LATIN" in scripts and len(scripts) > 1):
         return float(len(word))
     parts = re.findall(r"[^\W\d_]+", word)
-    turned = sum(not (part.istitle() or part.islower() or part.isupper()) and part != part.lower() for part in parts)
-    return turned / 2 + float(word[:1].islower()) / 10
+    turned: int = sum(
+        not (part.istitle() or part.islower() or part.isupper()) and part != part.lower() for part in parts
+    )
+    return 0.5 * turned + 0.1 * word[:1].islower()
 
 
 # The lead bytes of each encoding's common characters: JIS X 0208 level 1 with kana, GB 2312 level 1, Big5 level 1,

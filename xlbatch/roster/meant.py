@@ -7,7 +7,7 @@ from xlbatch.job.job import Blank, RosterRow
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import wearer
-from xlbatch.trade.answers import garment_meant
+from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
 

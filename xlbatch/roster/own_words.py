@@ -13,7 +13,7 @@ from xlbatch.tables.cells import Unclear, choice, shown_value, yes_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
-from xlbatch.trade.answers import answer
+from xlbatch.trade.answer_words import answer
 from xlbatch.trade.name_parts import first_name, last_name
 from xlbatch.trade.remarks import is_remark, remark_asks
 

@@ -13,7 +13,7 @@ from xlbatch.tables import cells
 from xlbatch.tables.cells import Unclear, shown_value
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import several_sizes, wearer
-from xlbatch.trade.answers import answer, garment_meant
+from xlbatch.trade.answer_words import answer, garment_meant
 from xlbatch.trade.contrast import shade
 
 MOST_LOOKED_AT = 50  # cells of a column

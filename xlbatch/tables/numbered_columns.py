@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from xlbatch.tables.headings import plain
 from xlbatch.tables.roster_columns import NAMES, heading_scores
-from xlbatch.trade.answers import garment_in
+from xlbatch.trade.answer_words import garment_in
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(r"\s*#?\b([1-9])\b\s*")

@@ -13,7 +13,7 @@ from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, 
 from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
-from xlbatch.trade.answers import answer
+from xlbatch.trade.answer_words import answer
 
 _TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
