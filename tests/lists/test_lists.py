@@ -3,6 +3,7 @@
 from collections import Counter
 from pathlib import Path
 
+from tests.lists.score import OUTCOMES, total
 from tests.lists.table_of_lists import lists_in
 
 LISTS = Path(__file__).with_name("lists.txt")
@@ -16,3 +17,10 @@ def test_there_are_enough_lists_of_each_kind() -> None:
 
 def test_every_list_expects_something() -> None:
     assert all(each.expected and each.sheets for each in lists_in(LISTS))
+
+
+def test_no_list_is_read_wrong_unasked() -> None:
+    counted = total(LISTS)
+    rows = sum(counted[outcome] for outcome in OUTCOMES)
+    assert counted["wrong unasked"] == 0
+    assert counted["refused"] <= 0.02 * rows
