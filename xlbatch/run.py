@@ -202,6 +202,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
@@ -221,7 +222,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         return replace(about, written=save_problems(folder, name, write))
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
-    saved = save_plan(folder, name, write, {file.name: file.text for file in made})
+    files = {file.name: file.text for file in made}
+    saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
     return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
 
 
