@@ -63,7 +63,8 @@ def _noted(line: Line, remark: str) -> Line:
 
 def _not_made(line: Line, heading: str, typed: str) -> Line:
     """The line cancelled because of what stands under the heading, which stays there as typed."""
-    line.found("not-made", heading, typed)
+    if _text(line, "Status") != CANCELLED:
+        line.found("not-made", heading, typed)
     line.unclear[heading] = typed
     line = _at(line, "Status", heading)
     kept = {name: cell for name, cell in line.cells.items() if name not in (heading, "Status")}
@@ -73,7 +74,7 @@ def _not_made(line: Line, heading: str, typed: str) -> Line:
 def _size(line: Line) -> Line:
     """A size with what stands beside it taken apart; `no shirt` for none."""
     typed = _text(line, "Size")
-    if typed and answer("Size", typed) == "not wanted" and not line.given("Garment no."):
+    if typed and answer("Size", typed) == "not wanted":
         return _not_made(line, "Size", typed)
     size = read_size_cell(typed)
     if not size.size or size.size == typed or several_sizes(typed):
@@ -106,7 +107,7 @@ def _whom(line: Line) -> Class | None:
 
 def _how_many(line: Line) -> Line:
     typed = _text(line, "How many")
-    return _not_made(line, "How many", typed) if typed == "0" and not line.given("Garment no.") else line
+    return _not_made(line, "How many", typed) if typed == "0" else line
 
 
 def _status(line: Line) -> Line:
