@@ -16,7 +16,7 @@ from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", *READ_BACK)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
