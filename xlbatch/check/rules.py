@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 
 from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
-from xlbatch.check.given import given_is_used, numbers_are_printed
+from xlbatch.check.given_not_used import given_is_used, numbers_are_printed
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
