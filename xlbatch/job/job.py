@@ -23,6 +23,7 @@ LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common 
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
+CutFileKind = Literal["SVG", "DXF", "both"]
 
 
 @dataclass(frozen=True)
@@ -222,6 +223,7 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
