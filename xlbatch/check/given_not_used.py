@@ -40,7 +40,7 @@ def numbers_are_printed(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Pr
     printing = {garment.no for garment in garments if any(spec.what == "number" for spec in garment.design)}
     for garment in given:
         row = garment.row
-        if not row.number.isdecimal() and not stands_for(row.number):
+        if not row.number.isdecimal() and not (garment.no in printing and stands_for(row.number)):
             code = "number-no-digits" if garment.no in printing else "number-no-digits-unprinted"
             yield problem(code, row.source.at("Number"), row.number, rows=(row.source.row,))
     unprinted = [garment for garment in given if garment.no not in printing]

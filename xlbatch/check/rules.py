@@ -10,7 +10,7 @@ from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_o
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
 from xlbatch.job.job import NO_NAME, DecalSpec, Job
-from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.job.source import MOST_SHEET_ROWS, Source
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import color_name
 
@@ -49,26 +49,20 @@ def number_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Proble
 def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """No row repeats another, and no one stands in two rows of one group."""
     rows: dict[tuple[str, ...], int] = {}
-    people: dict[tuple[str, str], int] = {}
+    people: dict[tuple[str, str], Source] = {}
     for garment in garments:
         row, number = garment.row, garment.row.source.row
         if not row.who:
             continue
         all_of_it = (row.who, row.group, row.garment, row.size, row.color, row.design, row.print_name, row.number)
         first = rows.setdefault(all_of_it, number)
-        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), number)
+        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), row.source)
         if first != number:
             yield problem(
                 "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1
             )
-        elif first_of_them != number:
-            yield problem(
-                "who-twice",
-                row.source.at("Who"),
-                row.who,
-                rows=(number,),
-                row=(first_of_them - 1) % MOST_SHEET_ROWS + 1,
-            )
+        elif (first_of_them.sheet, first_of_them.sheet_row) != (row.source.sheet, row.source.sheet_row):
+            yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=first_of_them.sheet_row)
 
 
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:

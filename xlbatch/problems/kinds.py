@@ -195,7 +195,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("heat-over-pressed", "check", "{earlier} is already on this garment; {later} is pressed hotter than it bears.",
          "Keep the plate off it, or follow the film maker's sheet for pressing over it."),
     # what was assumed
-    Kind("assumed", "note", "{what}: not given, so this is used: {used}.",
+    Kind("assumed", "note", "{what}: this is used: {used}.",
          "Change it on the sheet {sheet} if it is wrong."),
     Kind("label-not-checked", "note", "The care label of {garment} was not checked.",
          "Read the label before the first press and fill in Iron dots on the Garments sheet."),

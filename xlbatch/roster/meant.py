@@ -32,7 +32,10 @@ def garments_meant(
 
 def _bare(garment: str) -> str:
     """A garment without the words for its color or wearer: `navy hoodie`, `women's tee`."""
-    return " ".join(word for word in garment.split() if shade(word) is None and not wearer(word)) or garment
+    return (
+        " ".join(word for word in garment.split() if garment_meant(word) or (shade(word) is None and not wearer(word)))
+        or garment
+    )
 
 
 def design_meant(

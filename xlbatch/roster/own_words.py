@@ -165,10 +165,15 @@ def _name_and_remark(typed: str) -> tuple[str, str]:
         return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
     parts = _DASH.split(typed)
     if len(parts) == 2 and all(parts):
-        for name, remark in (parts, parts[::-1]):
-            if is_remark(remark) and not is_remark(name):
+        for name, remark in (parts, parts[::-1]) if not typed.islower() else ():
+            if (is_remark(remark) or _is_in_small_letters(remark)) and not is_remark(name):
                 return name.strip(), remark.strip()
     return typed, ""
+
+
+def _is_in_small_letters(text: str) -> bool:
+    """Whether a text beside a name begins small, as no name does but one in small letters throughout."""
+    return text[:1].islower()
 
 
 def _name_wanted(line: Line) -> Line:

@@ -1,5 +1,7 @@
 """Finds the columns of a list by what stands in them, where no row of headings says enough."""
 
+from collections.abc import Iterator
+
 from xlbatch.files.raw import RawSheet
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings
@@ -14,7 +16,9 @@ def bare_headings(sheet: RawSheet) -> Headings | None:
 
     A first row whose cell over the sizes is no size has headings that are not in the tables."""
     full = {row: cells for row, cells in sheet.rows.items() if len(cells) > 1}
-    bare = Headings(0, {}, rows=0).judged(list(full.values()))
+    bare = next(
+        (judged for judged in _with_or_without_first(list(full.values())) if "Size" in judged.known), Headings(0, {})
+    )
     size = next((at for at, match in bare.matches.items() if match.meaning == "Size"), 0)
     if not NAMES & bare.known or sum(_is_size(cells, size) for cells in full.values()) < _FEWEST:
         return None
@@ -24,6 +28,12 @@ def bare_headings(sheet: RawSheet) -> Headings | None:
         below = [cells for row, cells in full.items() if row > first]
         return Headings(first, titles, decide(titles, ()).matches).judged(below)
     return Headings(_titles(sheet, first), {}, rows=0).judged(list(full.values()))
+
+
+def _with_or_without_first(rows: list[Cells]) -> Iterator[Headings]:
+    """What the columns are by their contents; where the first row hides it, by those below."""
+    yield Headings(0, {}, rows=0).judged(rows)
+    yield Headings(0, {}, rows=0).judged(rows[1:])
 
 
 def _is_size(cells: Cells, column: int) -> bool:
