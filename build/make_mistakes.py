@@ -17,7 +17,7 @@ from xlsxwriter.worksheet import Worksheet
 ROOT = Path(__file__).resolve().parent.parent
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
-NOT_SHEETS = ("at", "csv", "hidden")
+NOT_SHEETS = ("at", "csv", "hidden", "encoding")
 LETTERS = (
     '<path d="M8 40h6v24h10v6h-16z"/><path d="M28 40h18v6h-6v24h-6v-24h-6z"/>'
     '<path d="M50 40h6v12h6v-12h6v30h-6v-12h-6v12h-6z"/><path d="M74 40h16v6h-10v6h8v6h-8v6h10v6h-16z"/>'
@@ -55,7 +55,7 @@ def example(code: str, mistake: Mapping[str, Any]) -> str:
 
 def make_list(path: Path, mistake: Mapping[str, Any]) -> None:
     """Writes the .csv of one mistake; a cell may be a text many times over."""
-    with path.open("w", encoding="utf-8", newline="") as file:
+    with path.open("w", encoding=mistake.get("encoding", "utf-8"), newline="") as file:
         for row in mistake["Roster"]:
             cells = (cell["text"] * cell["times"] if isinstance(cell, dict) else cell for cell in row)
             csv.writer(file, lineterminator="\n").writerow(cells)

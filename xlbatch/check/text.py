@@ -5,8 +5,9 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from xlbatch.check.names import did_you_mean
-from xlbatch.job.job import DecalSpec, RosterRow, Settings
+from xlbatch.job.job import NO_NAME, DecalSpec, RosterRow, Settings
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.trade.name_parts import first_name, last_name
 from xlbatch.trade.tables import table
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
@@ -29,14 +30,15 @@ class Filled(NamedTuple):
 
 
 def print_name(row: RosterRow, settings: Settings) -> str:
-    """The name to print: as typed in Print name, else the whole, first or last name of Who."""
-    parts = row.who.split()
-    if row.print_name or not parts:
+    """The name to print: as typed in Print name, else the whole, first or last name of Who; "" for none."""
+    if row.print_name == NO_NAME:
+        return ""
+    if row.print_name:
         return row.print_name
     if settings.print_ == "first name":
-        return row.first_name or parts[0]
+        return row.first_name or first_name(row.who)
     if settings.print_ == "last name":
-        return row.last_name or parts[-1]
+        return row.last_name or last_name(row.who)
     return row.who
 
 
@@ -109,8 +111,7 @@ def _as_typed(wanted: str, row: RosterRow, settings: Settings) -> str | None:
     if wanted == "print name":
         return print_name(row, settings)
     if wanted in ("first name", "last name"):
-        parts = row.who.split() or [""]
-        return row.first_name or parts[0] if wanted == "first name" else row.last_name or parts[-1]
+        return row.first_name or first_name(row.who) if wanted == "first name" else row.last_name or last_name(row.who)
     if wanted in _COLUMNS:
         return str(getattr(row, _COLUMNS[wanted]))
     extra = {heading.casefold(): value for heading, value in row.source.extra.items()}

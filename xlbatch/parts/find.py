@@ -14,7 +14,6 @@ from xlbatch.svg.layer import Layer, Layers
 _LETTERLIKE = 0.8  # solidity: the bellies of letters are rounder, most letters are not
 _DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
 _ABOVE = 0.35  # of a shape's height: how far above it
-_WINDING = 11.0  # how long an outline is over the root of its ink, from which it may be welded letters
 _BESIDE = 0.15  # of the height of welded letters: how near another is
 _WHITE = 0xF4  # each part of a color that counts as white, at least
 _WHOLE = 0.985  # of the page: a shape that fills it is its background
@@ -220,7 +219,7 @@ class _Finder:
 def _numbered(parts: list[Part]) -> tuple[Part, ...]:
     worded = [part for part in parts if part.kind in ("text", "word")]
     others = [part for part in parts if part.kind == "shape"]
-    worded.sort(key=lambda part: (-round(part.box[3]), round(part.box[0])))
+    worded.sort(key=lambda part: (part.row is None and part.text is None, -round(part.box[3]), round(part.box[0])))
     others.sort(key=lambda part: -sum(shape.area for shape in part.shapes))
     ordered = worded + others
     if len(ordered) > MOST:
@@ -270,9 +269,8 @@ def _is_white(color: str) -> bool:
 
 
 def _is_script(shape: Shape) -> bool:
-    """Whether a shape is wide, and winds as letters welded together do."""
-    winds = bool(shape.holes) or shape.length > _WINDING * shape.ink**0.5
-    return shape.width > 1.3 * shape.height and winds and shape.solidity < _LETTERLIKE
+    """Whether a shape is wide, open between its strokes and has bellies, as letters welded together do."""
+    return shape.width > 1.3 * shape.height and bool(shape.holes) and shape.solidity < _LETTERLIKE
 
 
 def _continues(other: Shape, script: Shape) -> bool:
