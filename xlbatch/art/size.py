@@ -8,6 +8,7 @@ from functools import cache
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, DecalSpec, Film, Job
 from xlbatch.job.position import SLEEVES
+from xlbatch.tables.sizes import size_class
 from xlbatch.trade.tables import practice, table
 from xlbatch.units import mm_per
 
@@ -56,7 +57,7 @@ def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
     if not spec.scale:
         return 1.0
     own, drawn = (_chest_art(spec.position, for_) for for_ in (garment.blank.for_, "adult"))
-    if own and drawn and own != drawn and not spec.sized_for:
+    if own and drawn and own != drawn and size_class(spec.sized_for or USUAL_SIZE) == "adult":
         return own / drawn
     size = spec.sized_for or USUAL_SIZE
     drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
