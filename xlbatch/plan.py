@@ -11,6 +11,7 @@ from xlbatch.kept.memory import NO_MEMORY, Memory
 from xlbatch.placement.place import Place
 from xlbatch.press.step import PressPlan
 from xlbatch.problems import Problem
+from xlbatch.schedule.dates import Dates
 from xlbatch.schedule.hours import TimePlan
 from xlbatch.shopping.lines import BuyLine, MoneyLine, SpareChoice
 
@@ -29,6 +30,7 @@ class Plan:
     pressing: PressPlan
     time: TimePlan
     shopping: tuple[BuyLine, ...]
+    dates: Dates
     spare_choices: tuple[SpareChoice, ...]
     money: tuple[MoneyLine, ...]
     run_at: datetime  # the one thing that differs between two runs

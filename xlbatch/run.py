@@ -113,6 +113,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
+    from xlbatch.check.planned_days import planned_days
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
@@ -124,14 +125,16 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
+    from xlbatch.schedule.dates import dates
+    from xlbatch.schedule.late import late
     from xlbatch.schedule.plan_time import plan_time
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
     memory, stood, asked = recall(reading)
-    job = stood.job
+    job, days, of_days = planned_days(stood.job, now.date())
     garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + asked + problems
+    problems = reading.problems + asked + of_days + problems
 
     progress(Step(DRAWING))
     decals, found = draw(job, garments)
@@ -155,7 +158,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     pressing = press_order(job, batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
-    problems += shopping_problems(job, shopping, garments)
+    backward = dates(days, job.settings, time, {line.kind for line in shopping if line.buy})
+    problems += shopping_problems(job, shopping, garments) + late(job, days, backward, now.date())
     return Plan(
         job=job,
         problems=problems,
@@ -167,6 +171,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
+        dates=backward,
         spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
@@ -212,7 +217,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
     settings = plan.job.settings
-    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
+    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings, plan.dates.answer_by)
     saved = save_plan(folder, name, write, {file.name: file.text for file in made})
     return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
 

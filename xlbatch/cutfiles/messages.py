@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from pathlib import PurePath
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -12,11 +13,14 @@ from xlbatch.cutfiles.run_svg import CutFile
 from xlbatch.file_names import plain_name
 from xlbatch.job.job import Settings
 from xlbatch.resources import templates
+from xlbatch.tables.days import day_text
 
 _LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 
 
-def messages(garments: Iterable[Garment], decals: Iterable[Decal], settings: Settings) -> tuple[CutFile, ...]:
+def messages(
+    garments: Iterable[Garment], decals: Iterable[Decal], settings: Settings, answer_by: date | None
+) -> tuple[CutFile, ...]:
     """The message to each group, in the order of the list; garments without a group share one."""
     on_it: dict[int, list[Decal]] = defaultdict(list)
     for decal in decals:
@@ -35,7 +39,7 @@ def messages(garments: Iterable[Garment], decals: Iterable[Decal], settings: Set
             message.render(
                 job=settings.job_name,
                 group=group,
-                needed_by=settings.needed_by,
+                answer_by=day_text(answer_by) if answer_by else "",
                 garments=[_told(garment, on_it[garment.no]) for garment in groups[group]],
             ),
         )

@@ -220,6 +220,11 @@ class Settings:
     test_cut: bool = False
     interlock: bool = False
     second_order_costs: Decimal = Decimal(0)
+    answer_by: str = ""
+    order_by: str = ""
+    delivery_days_of_blanks: float = 7
+    delivery_days_of_film: float = 7
+    work_days: str = "every day"
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
 

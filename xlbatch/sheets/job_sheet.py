@@ -10,6 +10,7 @@ from xlbatch.plan import Plan
 from xlbatch.sheets import money, shopping_list
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
+from xlbatch.tables.days import day_text
 from xlbatch.trade.tables import table
 from xlbatch.units import printed_text
 
@@ -91,9 +92,26 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
         yield "No price for", f"{_count(unpriced, 'line')} of the Shopping list", "text"
     if plan.money:
         yield "Owed", _known(money.OWED, money.owed(plan)), "money"
-    if plan.job.settings.needed_by:
-        yield "Needed by", plan.job.settings.needed_by, "text"
+    yield from days(plan)
     yield "Planned at", f"{plan.run_at:%Y-%m-%d %H:%M}", "text"
+
+
+def days(plan: Plan) -> Iterator[tuple[str, Value, str]]:
+    """The days of the job, in their order; Needed by as it was written where that is no day."""
+    dates = plan.dates
+    named = (
+        ("Answer by", dates.answer_by),
+        ("Order by", dates.order_by),
+        ("All there by", dates.ready_by),
+        ("Cut by", dates.cut_by),
+        ("Press by", dates.press_by),
+        ("Hand out", dates.hand_out),
+    )
+    for name, day in named:
+        if day:
+            yield name, day_text(day), "text"
+    if plan.job.settings.needed_by and not dates.hand_out:
+        yield "Needed by", plan.job.settings.needed_by, "text"
 
 
 def _known(name: str, amount: Decimal | str) -> Formula:
