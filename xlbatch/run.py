@@ -14,6 +14,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
+    from xlbatch.files.raw import Unreadable
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
@@ -64,6 +65,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
 @dataclass(frozen=True)
@@ -97,7 +99,7 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
     from xlbatch.roster.read import Unreadable, read
 
     progress(Step(READING))
-    reading = read(workbook)
+    reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
@@ -106,6 +108,12 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
         return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
+
+
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+    from xlbatch.sign_up.together import read_together
+
+    return read_together(workbook, forms)
 
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
@@ -199,6 +207,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
@@ -218,7 +227,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         return replace(about, written=save_problems(folder, name, write))
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings, plan.dates.answer_by)
-    saved = save_plan(folder, name, write, {file.name: file.text for file in made})
+    files = {file.name: file.text for file in made}
+    saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
     return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
 
 

@@ -1,6 +1,7 @@
 """Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
 
 import os
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -44,7 +45,12 @@ class Reading:
 def read(path: Path) -> Reading | Unreadable:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
     sheets = open_book(path, IGNORED)
-    return sheets if isinstance(sheets, Unreadable) else _reading(path, find_tables(sheets))
+    return sheets if isinstance(sheets, Unreadable) else read_sheets(path, sheets)
+
+
+def read_sheets(path: Path, sheets: Iterable[RawSheet]) -> Reading:
+    """The job in the sheets of a workbook."""
+    return _reading(path, find_tables(sheets))
 
 
 def blank_job(path: Path, *, metric: bool = False) -> Job:
