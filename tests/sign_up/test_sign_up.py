@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from tests.plan_book import NOW, decals, written
 from tests.workbooks import Rows, write_workbook
 from xlbatch.each_list import jobs_in
 from xlbatch.job.job import RosterRow
 from xlbatch.roster.read import Reading
-from xlbatch.run import Options
+from xlbatch.run import Options, run
 from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, NAME
 from xlbatch.sign_up.together import read_together
 from xlbatch.sign_up.write_sign_up import write_sign_ups
@@ -120,3 +121,60 @@ def test_last_years_people_stand_in_the_new_forms(tmp_path: Path) -> None:
     head = next(at for at, row in enumerate(rows) if row[0] == "Who")
     ida, tom = (dict(zip(rows[head], row, strict=True)) for row in rows[head + 1 : head + 3])
     assert (ida["Size"], ida["Note"], tom["Size"]) == (None, "was Youth M", "XL")
+
+
+def test_a_late_form_joins_a_plan_and_nothing_is_cut_again(tmp_path: Path) -> None:
+    ((path, options),) = jobs_in([filled(tmp_path, "hale", "Hale", HALE)], Options(effort=0))
+    first = written(run(path, options, lambda _: None, NOW))
+    first.cut()
+    first.book.save(first.path)
+    late = filled(tmp_path, "rusk", "Rusk", RUSK[:1])
+    ((plan, options),) = jobs_in([late, first.path], Options(effort=0))
+    assert plan == first.path
+    second = written(run(plan, options, lambda _: None, NOW))
+    assert decals(second, "cut") == {"D001", "D002"}
+    assert {row["Who"] for _, row in second.rows("Decals", "Decal") if row["Now"] == "to cut"} == {"Bea Rusk"}
+
+
+def test_the_sizes_offered_follow_the_class(tmp_path: Path) -> None:
+    """The drop-down's own formula, in cells beside it, as LibreOffice computes it."""
+    write_sign_ups(tmp_path / "picnic.xlsx", None)
+    book = load_workbook(tmp_path / "picnic.xlsx")
+    sheet = book[NAME]
+    (rule,) = [rule for rule in sheet.data_validations.dataValidation if rule.formula1 and "OFFSET" in rule.formula1]
+    first = str(rule.sqref).partition(":")[0]
+    row, class_column = int(first[1:]), "B"
+    sheet.protection.disable()
+    offered = {"youth": ["Youth XS", "Youth S", "Youth M"], "infant": ["6M", "12M", "18M"], "adult": ["XS", "S", "M"]}
+    for below, (for_, _) in enumerate(offered.items()):
+        sheet[f"{class_column}{row + below}"] = for_
+        formula = rule.formula1.removeprefix("=").replace(f"${class_column}{row}", f"${class_column}{row + below}")
+        for at in range(3):
+            sheet.cell(row + below, 20 + at, f"=INDEX({formula},{at + 1})")
+    book.save(tmp_path / "asked.xlsx")
+    computed = load_workbook(saved_by_another(tmp_path / "asked.xlsx", "xlsx"), data_only=True)[NAME]
+    assert [[computed.cell(row + below, 20 + at).value for at in range(3)] for below in range(3)] == [*offered.values()]
+
+
+@pytest.mark.parametrize("metric", [False, True], ids=["Letter", "A4"])
+def test_each_sheet_prints_on_one_page(tmp_path: Path, metric: bool) -> None:
+    write_sign_ups(tmp_path / "picnic.xlsx", None, metric=metric)
+    pdf = saved_by_another(tmp_path / "picnic.xlsx", "pdf")
+    text = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], check=True, capture_output=True, text=True).stdout
+    pages = text.rstrip("\f").split("\f")
+    assert len(pages) == 3
+    assert "Signature" in pages[2]
+
+
+def test_the_size_chart_is_the_jobs_own_in_both_units(tmp_path: Path) -> None:
+    """EN 13402-3: a men's M is 94 to 102 cm around the chest, a child of US size 10 is 140 cm tall, of 12 152 cm."""
+    garments = [["Garment", "For", "Size", "Chest width", "Body length"],
+                ["Field tee", "adult", "M", "21 in", "74 cm"],
+                ["Field tee", "youth", "Youth M", "45.7 cm", "2 ft"]]  # fmt: skip
+    source = write_workbook(tmp_path / "list.xlsx", {"Roster": [["Who", "Size"]], "Garments": garments})
+    write_sign_ups(tmp_path / "new.xlsx", source)
+    rows: list[object] = list(load_workbook(tmp_path / "new.xlsx")["Sizes"].iter_rows(values_only=True))
+    assert rows[-2:] == [
+        ("adult", "M", 21, pytest.approx(53.3), 29.125, pytest.approx(74), "94 to 102 cm chest"),
+        ("youth", "Youth M", 18, pytest.approx(45.7), 24, pytest.approx(61), "140 to 152 cm tall"),
+    ]

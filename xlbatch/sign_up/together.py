@@ -2,6 +2,7 @@
 
 import zipfile
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
@@ -57,7 +58,7 @@ def read_together(path: Path, forms: Sequence[Path]) -> Reading | Unreadable:
     filled = tuple(form for form in map(_answers, forms) if form)
     whole = joined(base, filled)
     reading = read_sheets(path, whole.sheets)
-    return Reading(reading.job, whole.problems + reading.problems)
+    return replace(reading, problems=whole.problems + reading.problems)
 
 
 def _answers(path: Path) -> Answers | None:
