@@ -205,8 +205,8 @@ def _kept(
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
-    from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.messages.group_messages import group_files
     from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
@@ -225,9 +225,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
 
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
-    settings = plan.job.settings
-    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings, plan.dates.answer_by)
-    files = {file.name: file.text for file in made}
+    files: dict[str, str | bytes] = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
+    files |= group_files(plan)
     saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
     return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
 

@@ -43,6 +43,7 @@ class RosterRow:
     first_name: str = ""  # where the list gives them apart
     last_name: str = ""
     unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
+    confirmed: bool = False  # whether whoever it is for has said that it is right
 
 
 @dataclass(frozen=True)
