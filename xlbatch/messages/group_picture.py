@@ -22,6 +22,7 @@ from xlbatch.trade.tables import color_hex
 WIDE = 1080  # dots across
 LARGEST = 400_000  # bytes, and less
 MOST = 120  # garments drawn
+FEW = 6  # garments, up to which front and back of each have the whole width
 TALLEST = 0.95  # of the width of its place: how high a garment is drawn
 MARGIN, NAME, WORDS = 24.0, 34.0, 26.0  # dots: around a garment; its name's and its size's letters
 COLORS = (64, 32, 16)
@@ -42,7 +43,7 @@ def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str]) -> 
     first ones are shown."""
     garments = garments[:MOST]
     sides = max((len(by_side(shown.places)) for shown in garments), default=1)
-    across = 1 if sides > 1 and len(garments) <= 12 else 2 if len(garments) <= 30 else 3 if len(garments) <= 60 else 4
+    across = 1 if sides > 1 and len(garments) <= FEW else 2 if len(garments) <= 30 else 3 if len(garments) <= 60 else 4
     while True:
         image = _drawn(garments, across, film_colors)
         for colors in COLORS:

@@ -20,9 +20,9 @@ MOST_HELD = 30  # rows held back that are listed here; all are on Problems
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # the problems that say what was taken for granted
 
 NEXT_STEPS = (
-    ("0  Ask", "Send each group its message and the picture of the same name; they lie in the folder of cut files, with "
-     "reminders for groups that have not confirmed or not paid. Write yes into Confirmed on Roster, and what was paid "
-     "into Paid."),
+    ("0  Ask", "Send each group its message and the picture of the same name; they lie in the folder of cut files, "
+     "with reminders for groups that have not confirmed or not paid. Write yes into Confirmed on Roster and "
+     "what was paid into Paid."),
     ("1  Buy", "Have the Proof read and signed. Then buy what the Shopping list says and tick it off."),
     ("2  Cut", "Run by run from the cut files, a test piece of each film first. Cut each run apart into its strips."),
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
