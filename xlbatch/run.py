@@ -6,6 +6,7 @@ The stages are imported where they are called, so that starting, --help and a fi
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
@@ -65,6 +66,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    what_if: bool = False  # also try what single changes would save
     forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
@@ -103,9 +105,13 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
+    if options.what_if and plan.garments:
+        plan = _with_changes_tried(reading, plan, options.effort, now)
     progress(Step(WRITING))
     try:
-        return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
+        outcome = _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
+        again = (Offer("What if", replace(options, what_if=True)),) if outcome.cut_files and not options.what_if else ()
+        return replace(outcome, offers=(*outcome.offers, *again))
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
 
@@ -114,6 +120,19 @@ def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreada
     from xlbatch.sign_up.together import read_together
 
     return read_together(workbook, forms)
+
+
+def _with_changes_tried(reading: "Reading", plan: "Plan", effort: int, now: datetime) -> "Plan":
+    """The plan with what single changes would save."""
+    from xlbatch.what_if.try_changes import figures, tried
+
+    return replace(
+        plan, as_planned=figures(plan), what_if=tried(reading, plan, partial(_planned_quietly, effort=effort, now=now))
+    )
+
+
+def _planned_quietly(reading: "Reading", effort: int, now: datetime) -> "Plan":
+    return make_plan(reading, effort, lambda _: None, now)
 
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":

@@ -26,6 +26,7 @@ from xlbatch.sheets import (
     runs,
     shopping_list,
     time_plan,
+    what_if_sheet,
 )
 from xlbatch.sheets.designs_input import DESIGNS
 from xlbatch.sheets.film_input import FILM
@@ -48,6 +49,7 @@ class Sheet:
     landscape: bool = False
     form: bool = False
     hidden: bool = False  # not for people
+    wanted: Callable[[Plan], bool] = lambda _: True  # whether a plan has it
 
 
 @dataclass(frozen=True)
@@ -90,6 +92,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
+    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, wanted=lambda plan: plan.as_planned is not None),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),

@@ -21,7 +21,7 @@ READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own 
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
-    "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Bag tags", "What if", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
