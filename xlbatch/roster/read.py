@@ -7,13 +7,14 @@ from pathlib import Path
 
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import RawSheet, Unreadable
-from xlbatch.job.job import Job, Result, Settings
-from xlbatch.job.marks import NO_MARKS, Marks
+from xlbatch.job.job import Job, Settings
+from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.orders import read_orders
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
@@ -94,7 +95,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     units = Units(settings.length_unit, settings.temperature_unit)
 
     of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    prices, costs, of_prices = read_prices(of["Money"])
+    prices, costs, told, of_prices = read_prices(of["Money"])
     listed = (line for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
@@ -125,6 +126,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         film_came=film_came,
         prices=prices,
         costs=costs,
+        told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
@@ -133,7 +135,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems += tuple(no_list.values()) + people.problems
     problems += of_designs + of_blanks + of_films + of_presses + of_positions
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps), tables.kept)
+    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:
