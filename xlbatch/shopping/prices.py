@@ -220,18 +220,17 @@ def _film_shares(
     settings: Settings, garments: tuple[Garment, ...], decals: tuple[FilmDecal, ...], layout: Layout
 ) -> Shares:
     """All film over all garments; by own cost, each film by the area of its decals' boxes."""
-    costs = [need.cost for need in layout.needs]
-    known = [cost for cost in costs if cost is not None]
-    if len(known) < len(costs):
-        return _even(None, garments)
     if settings.price_by != "own cost":
-        return _even(sum(known, Decimal(0)), garments)
-    shares = dict.fromkeys((garment.no for garment in garments), Fraction(0))
-    for need, cost in zip(layout.needs, known, strict=True):
+        costs = [need.cost for need in layout.needs]
+        known = [cost for cost in costs if cost is not None]
+        return _even(sum(known, Decimal(0)) if len(known) == len(costs) else None, garments)
+    shares: dict[int, Fraction | None] = dict.fromkeys((garment.no for garment in garments), Fraction(0))
+    for need in layout.needs:
         own = [decal for decal in decals if decal.film.casefold() == need.film.name.casefold()]
         areas = [Fraction(decal.width * decal.height) for decal in own]
         for decal, area in zip(own, areas, strict=True):
-            shares[decal.garment_no] += Fraction(cost) * area / sum(areas)
+            part = None if need.cost is None else Fraction(need.cost) * area / sum(areas)
+            shares[decal.garment_no] = _sum([shares[decal.garment_no], part])
     return list(shares.values())
 
 
