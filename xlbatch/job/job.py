@@ -10,6 +10,7 @@ from typing import Literal, NamedTuple
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -229,6 +230,7 @@ class Settings:
     work_days: str = "every day"
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
+    worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
 
 class Costs(NamedTuple):
@@ -263,6 +265,7 @@ class Job:
     films: tuple[Film, ...]
     presses: tuple[Press, ...]
     positions: tuple[Position, ...]
+    work_times: WorkTimes
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
