@@ -26,7 +26,7 @@ def day(text: str) -> date:
 def time(cut: int, press: int) -> TimePlan:
     """A time plan that cuts up to one day and presses up to another."""
     stages: tuple[tuple[Stage, int], ...] = (("cut", cut), ("press", press))
-    return TimePlan(tuple(Work(stage, "", None, 1, 1, 1, 0, ends, 0) for stage, ends in stages), {})
+    return TimePlan(tuple(Work(stage, "", None, 1, {}, 1, 1, 0, 1, 1, 0, ends, 0) for stage, ends in stages), {})
 
 
 Row = tuple[str, frozenset[int], int, int, int, int, str, str, str, str, str]
