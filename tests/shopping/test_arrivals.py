@@ -5,12 +5,12 @@ from collections.abc import Callable
 from xlbatch.plan import Plan
 from xlbatch.shopping.arrivals import first_pieces
 
-GARMENTS = [
+GARMENTS: list[list[object]] = [
     ["Garment", "Size", "Iron dots", "Chest width"],
     ["Crew-neck tee", "M", 3, "20 in"],
     ["Crew-neck tee", "L", 3, "22 in"],
 ]
-ROSTER = [
+ROSTER: list[list[object]] = [
     ["Who", "Garment", "Size", "Color"], ["Ana", "Crew-neck tee", "L", "navy"], ["Bo", "Crew-neck tee", "M", "white"],
     ["Cy", "V-neck tee", "M", "white"],
 ]  # fmt: skip
