@@ -52,7 +52,7 @@ def pages(request: pytest.FixtureRequest, profile: Path, tmp_path_factory: pytes
 def by_sheet(pages: list[str]) -> Mapping[str, list[str]]:
     """The pages of each sheet, known by the footer: job, sheet, page number."""
     found: dict[str, list[str]] = {
-        name: [] for name in (JOB_SHEET, *(sheet.name for sheet in SHEETS if not sheet.hidden))
+        name: [] for name in (JOB_SHEET, *(sheet.name for sheet in SHEETS if not (sheet.hidden or sheet.when_asked)))
     }
     for number, page in enumerate(pages, 1):
         footer = re.search(rf"R&D #2 – Sommer\s+(.+?)\s+Page {number} of {len(pages)}\s*$", page)

@@ -50,7 +50,7 @@ class Sheet:
     landscape: bool = False
     form: bool = False
     hidden: bool = False  # not for people
-    wanted: Callable[[Plan], bool] = lambda _: True  # whether a plan has it
+    when_asked: bool = False  # only where it was asked what changes would save
 
 
 @dataclass(frozen=True)
@@ -93,7 +93,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
-    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, wanted=lambda plan: plan.as_planned is not None),
+    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, when_asked=True),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),

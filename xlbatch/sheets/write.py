@@ -21,7 +21,7 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
-        for sheet in (each for each in SHEETS if each.wanted(plan)):
+        for sheet in (each for each in SHEETS if not each.when_asked or plan.as_planned):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
