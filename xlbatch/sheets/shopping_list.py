@@ -114,10 +114,11 @@ def _on_arrival(plan: Plan) -> str:
     pieces = first_pieces(plan.garments)
     if not pieces:
         return ""
-    texts = ". ".join(piece.text(plan.job.settings.length_unit) for piece in pieces)
+    dots = ", ".join(f"{piece.garment} {'not known' if piece.dots is None else piece.dots}" for piece in pieces)
     return (
-        f"When they arrive, look at the first of each. {texts}. If the dots or the chest are others, write them on the "
-        "sheet Garments and drop the plan again before cutting. Into Arrived goes the number that is good."
+        f"When they arrive, look at the first of each: size label, color, dots on the care label ({dots}), chest from "
+        "armpit to armpit. What is not as on the sheet Garments, write there, and drop the plan again before cutting. "
+        "Into Arrived goes how many are good."
     )
 
 

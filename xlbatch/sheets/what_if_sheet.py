@@ -7,7 +7,7 @@ import pandas as pd
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.plan import Figures, Plan
-from xlbatch.units import length_in
+from xlbatch.units import printed_length
 
 NAME = "What if"
 AS_PLANNED = "As planned"
@@ -42,12 +42,12 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
 
 
 def _figures(figures: Figures, unit: str) -> tuple[Value, ...]:
-    return figures.money, length_in(figures.film, unit), figures.minutes
+    return figures.money, printed_length(figures.film, unit), figures.minutes
 
 
 def _saved(own: Figures, other: Figures, unit: str) -> tuple[Value, ...]:
     money = None if own.money is None or other.money is None else own.money - other.money
-    return money, length_in(own.film - other.film, unit), round(own.minutes - other.minutes, 3)
+    return money, printed_length(own.film - other.film, unit), round(own.minutes - other.minutes, 3)
 
 
 def write(page: Page, plan: Plan) -> None:
