@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
+from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
 from xlbatch.job.work_time import WorkTimes
@@ -225,6 +226,9 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    narrowest_letters: float = 80.0  # percent
+    widest_letters: float = 140.0
+    gap_in_drawing: float = 3.175
     cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     answer_by: str = ""
@@ -280,6 +284,7 @@ class Job:
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     told: frozenset[int] = frozenset()  # the garments whose prices stand, by number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+    drawing_parts: tuple[PartLine, ...] = ()
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

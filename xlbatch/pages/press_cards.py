@@ -177,7 +177,7 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         for garment, of_garment in block.cards(batch):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
             _write_card(leaf, work, garment, numbered, table, room)
-        if batch == batches[0].no and len(batches) > 1:
+        if len(batches) > 1 and batch == batches[0].no:
             leaf.line(STOP.format(when=" at the first heat" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 
