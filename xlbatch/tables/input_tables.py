@@ -22,11 +22,7 @@ INPUT = (
 )
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
-<<<<<<< HEAD
-    "Placement pictures", "Time plan", "Bag tags", "What if", "Runs", "Decals", "Start here",
-=======
-    "Placement pictures", "Time plan", "Bag tags", "Fonts to choose from", "Runs", "Decals", "Start here",
->>>>>>> d7eb2ba39ea90631daa63b6def5b9a72a4929cdb
+    "Placement pictures", "Time plan", "Bag tags", "What if", "Fonts to choose from", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
