@@ -83,6 +83,7 @@ def _step(line: Line, number: int) -> StepMark:
         result,
         line.any_text("By"),
         line.any_text("Note"),
+        bool(line.mark("Peeled")),
     )
 
 

@@ -10,6 +10,7 @@ from xlbatch.files.raw import RawSheet, Unreadable
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.answers import read_answers, read_checked
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
@@ -134,7 +135,12 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems += tuple(no_list.values()) + people.problems
     problems += of_designs + of_blanks + of_films + of_presses + of_positions
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
+    return Reading(
+        job,
+        problems,
+        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        tables.kept,
+    )
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

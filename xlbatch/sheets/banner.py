@@ -1,7 +1,8 @@
 """The banner of a batch: its garments and its press settings, in large type."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
+from types import MappingProxyType
 
 from xlbatch.job.job import Film, Press, Settings
 from xlbatch.paper.measure import text_width
@@ -16,11 +17,14 @@ IRON = "iron"
 Line = tuple[str, str]  # a part in bold, and the rest
 
 
-def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
+def banners(
+    steps: Sequence[Step], settings: Settings, room: float, strips: Mapping[str, int] = MappingProxyType({})
+) -> Iterator[tuple[list[Line], list[Step]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
-    the batch with its garments, then the settings, led by the films they are for where the batch has several."""
+    the batch with its garments and its strips (given by decal) where they have other numbers, then the settings, led
+    by the films they are for where the batch has several."""
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
-    batch = f"Batch {steps[0].batch} · no. {numbers}"
+    batch = f"Batch {steps[0].batch} · no. {numbers}{_strips(steps, strips)}"
     alike = len(films_by_settings(steps, settings)) == 1
     lines: list[Line] = [] if alike else [(batch, "")]
     for _, run in groupby(steps, key=lambda step: step.temperature):
@@ -29,6 +33,14 @@ def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[
             lines += _lines(batch if alike else " + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
         yield lines, part
         lines = []
+
+
+def _strips(steps: Sequence[Step], strips: Mapping[str, int]) -> str:
+    """The strips of a batch, by film and number, where some have another number than the batch."""
+    found = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
+    if all(strip == steps[0].batch for _, strip in found):
+        return ""
+    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in found)
 
 
 def _wait(step: Step) -> str:

@@ -17,10 +17,17 @@ from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
-READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
+READ_BACK = (
+    "Problems",
+    "Proof",
+    "Cut list",
+    "Press log",
+    "Shopping list",
+    "Money",
+)  # a plan's own sheets of which a few columns are read
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
 RETURNED = (
-    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
+    "Job sheet", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
