@@ -13,7 +13,7 @@ from xlbatch.kept.memory import NO_MEMORY, Memory
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.problems import Problem
-from xlbatch.sheets import blank, job_sheet, kept_sheet, problems_sheet
+from xlbatch.sheets import blank, inputs, job_sheet, kept_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 
 
@@ -47,6 +47,14 @@ def write_problems(
             page = book.page(kept_sheet.NAME)
             kept_sheet.write_memory(page, memory)
             page.sheet.hide()
+
+
+def write_list(path: Path, job: Job) -> None:
+    """Turns a job of which only the people are known into a workbook whose Roster waits for their sizes."""
+    with Book(path, job) as book:
+        inputs.write(blank.BLANK_ROSTER, book.page("Roster", landscape=True), job, ())
+        for sheet in INPUT_SHEETS[1:]:
+            sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, ())
 
 
 def write_blank(path: Path, job: Job) -> None:

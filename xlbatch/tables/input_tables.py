@@ -25,7 +25,7 @@ READ_BACK = (
     "Shopping list",
     "Money",
 )  # a plan's own sheets of which a few columns are read
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", *READ_BACK)
 RETURNED = (
     "Job sheet", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
