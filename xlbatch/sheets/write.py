@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
+from xlbatch.how_far import counted
 from xlbatch.job.job import Job
 from xlbatch.kept.memory import NO_MEMORY, Memory
 from xlbatch.paper.workbook import Book
@@ -22,7 +23,7 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
-        for sheet in (each for each in SHEETS if each.needed(plan)):
+        for sheet in counted([each for each in SHEETS if each.needed(plan)]):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
