@@ -70,6 +70,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    anew: bool = False  # plan it although a later plan of it has marks
     forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
@@ -109,12 +110,18 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
+    from xlbatch.kept.later import later_plan, numbered_after, sentence
     from xlbatch.roster.read import Unreadable, read
 
     _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
+    if later := later_plan(workbook, base_name(workbook)):
+        if not options.anew:
+            offers = (Offer("Plan it anyway", replace(options, anew=True)),)
+            return Outcome(3, sentence(workbook, reading, later), offers=offers)
+        reading = numbered_after(reading, later)
     plan = make_plan(reading, options.effort, progress, now)
     _begin(WRITING, progress)
     try:

@@ -13,6 +13,7 @@ from xlbatch.kept.changes import changes_since
 from xlbatch.kept.film_left import film_left, kept_film
 from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
+from xlbatch.kept.later import after
 from xlbatch.kept.memory import NO_MEMORY, KeptChange, KeptOrder, Memory
 from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
@@ -38,10 +39,14 @@ class Past:
 def recall(reading: Reading, given: Given) -> Past:
     """What came before. `given` tells the input's rows as text."""
     memory, problems = _memory(reading)
+    if memory:
+        memory = after(memory, reading.after)
     if memory is None:
         job, asked = up_to_date(reading.job)
         films = tuple(kept_film(film.name, film.on_hand) for film in job.films)
-        return Past(replace(NO_MEMORY, films=films), Standing(job, (), {}, {}, ()), problems + asked)
+        return Past(
+            replace(after(NO_MEMORY, reading.after), films=films), Standing(job, (), {}, {}, ()), problems + asked
+        )
     rows = given(reading.job)
     job, deleted = with_deleted(reading.job, memory)
     stood = standing(job, reading.marks, memory)

@@ -43,6 +43,7 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | Unreadable:
