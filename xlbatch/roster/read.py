@@ -10,7 +10,6 @@ from xlbatch.files.raw import RawSheet, Unreadable
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.answers import read_answers, read_checked
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
@@ -22,6 +21,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
+from xlbatch.roster.said_of_problems import read_answers, read_checked
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
