@@ -11,8 +11,8 @@ from openpyxl import load_workbook
 CONTRACT: Mapping[str, tuple[str, ...]] = {
     "Job sheet": (),
     "Problems": (
-        "Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Code",
-        "Answer",
+        "Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Answer",
+        "Code",
     ),
     "Roster": (
         "Garment no.", "Who", "Group", "Garment", "Size", "Color", "Design", "Print name", "Number", "How many",
