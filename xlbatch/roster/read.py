@@ -24,6 +24,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
+from xlbatch.roster.said_of_problems import read_answers, read_checked
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
@@ -46,6 +47,7 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | Unreadable:
@@ -152,7 +154,12 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
+    return Reading(
+        job,
+        problems,
+        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        tables.kept,
+    )
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

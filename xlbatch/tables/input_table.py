@@ -12,7 +12,8 @@ from xlbatch.tables.cells import yes_no
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
-READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
+# a plan's own sheets of which a few columns are read
+READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
