@@ -68,3 +68,16 @@ def test_the_same_run_is_cut_the_same_way(shop: Any) -> None:
     shop.decals([(100, 60), (90, 60)], outlined=True)
     (run,) = shop.lay().runs
     assert cutting(run) == cutting(run)
+
+
+def test_the_test_cut_keeps_the_gap_and_its_margin(shop: Any) -> None:
+    for margin, gap in ((16, 6), (12, 10), (25, 4), (6, 6)):
+        shop.settings = replace(shop.settings, test_cut=True, end_margin=margin, gap=gap)
+        shop.made.clear()
+        shop.garments.clear()
+        shop.decals([(100, 50)])
+        (run,) = shop.lay().runs
+        assert run.test_cut <= 10
+        if run.test_cut:
+            assert run.test_along >= 0
+            assert run.strips[0].start - run.test_along - run.test_cut >= gap - 0.001

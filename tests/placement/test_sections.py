@@ -9,7 +9,7 @@ from shapely import box, unary_union
 
 from xlbatch.job.job import Press
 from xlbatch.job.source import Source
-from xlbatch.placement.sections import sections
+from xlbatch.placement.sections import move_of, sections
 
 INCH = 25.4
 
@@ -75,3 +75,14 @@ def test_sections_go_row_by_row_from_the_top_left() -> None:
         (5 * INCH, -5 * INCH),
     )
     assert math.isclose(placed[0].right, -127)
+
+
+@pytest.mark.parametrize(("unit", "step"), [("in", 12.7), ("cm", 10.0)])
+def test_the_plate_moves_by_whole_steps_where_the_overlap_allows_it(unit: str, step: float) -> None:
+    """A decal of 12 3/4 in under a plate of 9 in: 3 3/4 in apart would do, 4 in (10 cm) overlaps by 5."""
+    press = plate(9 * INCH, 9 * INCH, 1 * INCH)
+    spots = [section.right for section in sections(12.75 * INCH, 5 * INCH, press, move_of(unit))]
+    assert len(spots) == 2
+    assert (spots[1] - spots[0]) / step == pytest.approx(round((spots[1] - spots[0]) / step), abs=1e-6)
+    assert spots[1] - spots[0] <= 8 * INCH
+    assert spots[1] + 4.5 * INCH >= 12.75 / 2 * INCH - 1e-6

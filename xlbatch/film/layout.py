@@ -79,6 +79,7 @@ class Run:
     cut_from: str  # "roll", or the piece on hand
     cut_file_kind: CutFileKind = "SVG"
     test_cut: float = 0.0  # side of the square cut as a test at the left of the leading margin; 0: none
+    test_gap: float = 0.0  # at least so far from the square to the first decal
 
     @property
     def lying(self) -> tuple[Lying, ...]:
@@ -121,8 +122,9 @@ class Run:
 
     @property
     def test_along(self) -> float:
-        """Where the test cut begins along the run: in the middle of its margin."""
-        return (self.strips[0].start - self.test_cut) / 2
+        """Where the test cut begins along the run: in the middle of its margin, or the gap before the first decal."""
+        room = self.strips[0].start - self.test_cut
+        return max(0.0, min(room / 2, room - self.test_gap))
 
     def matrix(self, lying: Lying) -> Matrix:
         """Takes a decal's upright outline to where it lies on the run's page: y downward from its far end."""

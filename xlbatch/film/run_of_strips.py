@@ -18,5 +18,6 @@ def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> 
         placed.append(replace(strip, start=round(start, 3), lying=lying))
         start += strip.length + settings.gap
     length = round(start - settings.gap + settings.end_margin, 3)
-    test_cut = min(TEST_CUT, settings.end_margin / 2) if settings.test_cut else 0.0
-    return Run(no, film, length, tuple(placed), settings.mirror, "roll", settings.cut_file_kind, test_cut)
+    room = min(settings.end_margin / 2, settings.end_margin - settings.gap)
+    test_cut = max(0.0, min(TEST_CUT, room)) if settings.test_cut else 0.0
+    return Run(no, film, length, tuple(placed), settings.mirror, "roll", settings.cut_file_kind, test_cut, settings.gap)

@@ -4,6 +4,7 @@ import math
 from typing import NamedTuple
 
 from xlbatch.job.job import Press
+from xlbatch.units import mm_per
 
 
 class Section(NamedTuple):
@@ -13,23 +14,32 @@ class Section(NamedTuple):
     up: float
 
 
-def sections(width: float, height: float, press: Press) -> tuple[Section, ...]:
-    """The plate placements for a decal of width × height (mm), row by row from the top left.
+def move_of(unit: str) -> float:
+    """The plate is moved by whole steps of this (mm) where the overlap allows it: half an inch, or a centimeter."""
+    return mm_per("in") / 2 if unit == "in" else mm_per("cm")
+
+
+def sections(width: float, height: float, press: Press, move: float = 0.0) -> tuple[Section, ...]:
+    """The plate placements for a decal of width × height (mm), row by row from the top left, moved by whole `move`s.
 
     The garment may lie either way round on the press; the way that needs fewer is taken. Neighbors overlap by at
     least the press's overlap, or by half the plate where the overlap is more than that."""
     ways = [
-        (_along(width, across, press.overlap), _along(height, down, press.overlap))
+        (_along(width, across, press.overlap, move), _along(height, down, press.overlap, move))
         for across, down in ((press.width, press.depth), (press.depth, press.width))
     ]
     columns, rows = min(ways, key=lambda way: len(way[0]) * len(way[1]))
     return tuple(Section(right, -down) for down in rows for right in columns)
 
 
-def _along(length: float, plate: float, overlap: float) -> tuple[float, ...]:
-    """The middles of the sections of `plate` that cover `length`, spread evenly about its middle."""
+def _along(length: float, plate: float, overlap: float, move: float) -> tuple[float, ...]:
+    """The middles of the sections of `plate` that cover `length`, spread evenly about its middle; by whole moves where
+    neighbors still overlap enough."""
     if length <= plate:
         return (0.0,)
     count = 1 + math.ceil((length - plate) / max(plate - overlap, plate / 2) - 1e-9)
     step = (length - plate) / (count - 1)
+    whole = math.ceil(step / move - 1e-9) * move if move else step
+    if whole <= max(plate - overlap, plate / 2) + 1e-9:
+        step = whole
     return tuple(round((at - (count - 1) / 2) * step, 3) for at in range(count))
