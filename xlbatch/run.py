@@ -169,8 +169,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
     job = as_pressed(stood.job, stood.garments)
-    garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + past.problems + problems
+    garments, problems = check(job, _held(past.problems))
+    problems = past.problems + problems
 
     _begin(DRAWING, progress)
     decals, found = draw(job, garments)

@@ -7,9 +7,10 @@ from xlbatch.check.progress import up_to_date
 from xlbatch.check.stock import blank_kind
 from xlbatch.job.job import Job
 from xlbatch.job.marks import OrderKey, Stock
-from xlbatch.kept.begun import changed_after_pressing
+from xlbatch.kept.begun import changed_after_pressing, redone_under
 from xlbatch.kept.blanks import shelf, used_since
 from xlbatch.kept.changes import changes_since
+from xlbatch.kept.copied import told_apart
 from xlbatch.kept.film_left import film_left, kept_film
 from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
@@ -32,7 +33,7 @@ class Past:
 
     memory: Memory
     stood: Standing
-    problems: tuple[Problem, ...]
+    problems: tuple[Problem, ...]  # those of reading among them
     changes: tuple[KeptChange, ...] = ()
 
 
@@ -50,7 +51,9 @@ def recall(reading: Reading, given: Given) -> Past:
     rows = given(reading.job)
     job, deleted = with_deleted(reading.job, memory)
     stood = standing(job, reading.marks, memory)
-    problems += deleted + stood.problems + tuple(changed_after_pressing(stood))
+    problems += deleted + stood.problems + tuple(changed_after_pressing(stood)) + tuple(redone_under(stood, reading.marks))
+    if not any(decal.state != "to cut" for decal in stood.decals) and memory.last_run:
+        problems += (problem("anything-cut", Where("Cut list")),)
     past = _stocked(reading, rows, memory, stood, problems)
     return replace(past, changes=changes_since(memory, rows, job.settings))
 
