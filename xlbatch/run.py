@@ -147,6 +147,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
+    from xlbatch.check.worst_first import worst_first
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
@@ -157,6 +158,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.kept.tell import tell
+    from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
@@ -166,6 +168,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
+    job, of_drawings = with_drawings(reading.job)
+    reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
     job = as_pressed(stood.job, stood.garments)
@@ -201,7 +205,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     job = replace(job, roster=stood.job.roster)
     return Plan(
         job=job,
-        problems=problems,
+        problems=worst_first(job, problems),
         held=tuple(row for row in job.roster if row.source.row in _held(problems) and not row.status),
         garments=garments,
         decals=decals,

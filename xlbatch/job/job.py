@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
+from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
 from xlbatch.job.work_time import WorkTimes
@@ -21,6 +22,7 @@ Peel = Literal["hot", "warm", "cold"]
 JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
+NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 CutFileKind = Literal["SVG", "DXF", "both"]
 
@@ -158,6 +160,7 @@ class Film:
     pressure: str
     one_direction: bool
     thinnest: float
+    cut_with: str = ""  # the person's own cutter settings, in their words
 
 
 @dataclass(frozen=True)
@@ -217,11 +220,14 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
-    overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
+    overlapping_colors: Literal["stacked", "side by side"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    narrowest_letters: float = 80.0  # percent
+    widest_letters: float = 140.0
+    gap_in_drawing: float = 3.175
     cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
@@ -271,6 +277,7 @@ class Job:
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+    drawing_parts: tuple[PartLine, ...] = ()
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

@@ -16,12 +16,13 @@ COLUMNS = (
     Column("Level", 0.65, ("text", "strong", "top")),
     Column("Sheet", 0.95, ("text", "top")),
     Column("Cell", 0.6, ("text", "top")),
-    Column("Found", 1.4, ("text", "top")),
-    Column("What is wrong", 2.6, ("text", "top")),
-    Column("What to do", 2.6, ("text", "top")),
+    Column("Who", 1.1, ("text", "top")),
+    Column("Found", 1.3, ("text", "top")),
+    Column("What is wrong", 2.4, ("text", "top")),
+    Column("What to do", 2.4, ("text", "top")),
     Column("Suggestion", 1.1, ("text", "top")),
-    Column("Code", 1.2, ("text", "small", "top")),
     Column("Answer", 0.9, ("text", "top")),
+    Column("Code", 1.2, ("text", "small", "top"), outside=True),
     Column("Garment no.", 0.9, ("text", "top"), outside=True),
 )
 LEVELS = ("stop", "check", "note")
@@ -49,12 +50,13 @@ def table(problems: Iterable[Problem], links: Places, job: Job, answers: Iterabl
             each.level,
             each.where.sheet,
             links.get(each.where, each.where.cell),
+            each.who,
             each.found,
             unbroken(each.wrong),
             unbroken(each.todo),
             each.suggestion,
-            each.code,
             said.get((each.code, garment, each.found)),
+            each.code,
             garment or None,
         )
         for each in ordered
