@@ -29,8 +29,8 @@ NEXT_STEPS = (
     ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
     ("Later", "At any time: mark what is cut, weeded or spoiled on Cut list, what was pressed on Press log, what was "
      "ordered and came on Shopping list, what was paid on Money; write late joiners and changes into Roster, and drop "
-     "this workbook again. What is cut is not cut again, and decals keep their numbers. While nothing is marked as cut, "
-     "runs and strips are numbered anew."),
+     "this workbook again. What is cut is not cut again, and decals keep their numbers. While nothing is marked as "
+     "cut, runs and strips are numbered anew."),
 )  # fmt: skip
 PAGES_TO_PRINT = (
     "Best: the workbook “… - to print”",
