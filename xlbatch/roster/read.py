@@ -102,7 +102,10 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems = tables.problems + found
     units = Units(settings.length_unit, settings.temperature_unit)
 
-    of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
+    of = {
+        meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning and meaning != "Roster" else ()
+        for meaning in INPUT
+    }
     prices, costs, of_prices = read_prices(of["Money"])
     listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
