@@ -12,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 from random import Random
 
@@ -27,20 +28,24 @@ LATE_MOST = 5  # kills too late, for each that is wanted
 
 
 class Folder:
-    """A folder with a list in it, and the program that plans it."""
+    """A folder with a list in it, and how the program is started that plans it."""
 
-    def __init__(self, path: Path) -> None:
-        self.list, self.scratch = path / SOURCE.name, path / f".{LIST}.unfinished"
+    def __init__(self, path: Path, start: Callable[[Path], "subprocess.Popen[bytes]"]) -> None:
+        self.list = path / SOURCE.name
         self.plan, self.cut_files = path / f"{LIST} - plan.xlsx", path / f"{LIST} - plan - cut files"
-        self.path, self.command = path, [program(ROOT / "dist" / "xlbatch"), "--no-window", self.list]
+        self.path, self._start = path, start
         shutil.copy(SOURCE, self.list)
 
     def start(self) -> "subprocess.Popen[bytes]":
         """Starts the program, and returns when it begins to write."""
-        running = subprocess.Popen(self.command, stdout=subprocess.DEVNULL)
-        while not self.scratch.exists() and running.poll() is None:
+        running = self._start(self.list)
+        while not self.being_written() and running.poll() is None:
             time.sleep(LOOK)
         return running
+
+    def being_written(self) -> bool:
+        """Whether there is a run's hidden folder."""
+        return any(self.path.glob(".*"))
 
     def writing(self) -> float:
         """Plans the list; how long the program wrote, in s."""
@@ -56,7 +61,7 @@ class Folder:
         time.sleep(after)
         running.kill()
         running.wait()
-        return self.scratch.exists()
+        return self.being_written()
 
     def clear(self) -> None:
         """Takes away the plan."""
@@ -100,9 +105,15 @@ def kill_often(folder: Folder, times: int) -> tuple[int, int]:
     return plans, late
 
 
+def start(path: Path) -> "subprocess.Popen[bytes]":
+    """Starts the program that bundle.py built."""
+    command = [program(ROOT / "dist" / "xlbatch"), "--no-window", path]
+    return subprocess.Popen(command, stdout=subprocess.DEVNULL)
+
+
 if __name__ == "__main__":
     times = int(sys.argv[1]) if len(sys.argv) > 1 else TIMES
     with tempfile.TemporaryDirectory() as scratch:
-        plans, late = kill_often(Folder(Path(scratch)), times)
+        plans, late = kill_often(Folder(Path(scratch), start), times)
     print(f"Killed {times} times while writing: {plans} times the whole plan was there, {times - plans} times none.")
     print(f"{late} more kills came too late. The next run each time left the whole plan and nothing else.")

@@ -39,12 +39,12 @@ def parts(plan: Path) -> dict[str, bytes]:
 
 
 def outputs(folder: Path) -> dict[str, bytes | dict[str, bytes]]:
-    """What was written into a folder, by name: each plan's parts, and the cut files."""
+    """What was written into a folder, by name: each workbook's parts, and the cut files."""
     made = {str(file.relative_to(folder)): file for file in folder.rglob("*") if file.is_file()}
     return {
         name: parts(file) if file.suffix == ".xlsx" else file.read_bytes()
         for name, file in made.items()
-        if " - plan" in name
+        if re.search(" - (plan|problems|to print)", name)
     }
 
 

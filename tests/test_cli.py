@@ -171,7 +171,7 @@ def test_progress_is_drawn_on_a_terminal_only(
     monkeypatch.setattr("sys.stderr.isatty", lambda: True)
     cli.main([str(path)])
     said = capsys.readouterr().err
-    assert [stage for stage in STAGES if f"] {stage} …" in said] == list(STAGES)
+    assert [stage for stage in STAGES if f"] {stage} " in said] == list(STAGES)
     assert "\n" not in said
 
 
@@ -189,9 +189,83 @@ def test_a_program_without_a_console_and_without_a_display_still_plans(
 def test_a_console_that_lacks_a_letter_gets_another(tmp_path: Path) -> None:
     path = roster(tmp_path, ["Шевчук", None, "?"], name="Шевчук.xlsx")
     command = [sys.executable, "-m", "xlbatch", "--check", str(path)]
-    done = subprocess.run(command, capture_output=True, env=os.environ | {"PYTHONIOENCODING": "cp1252"}, check=False)
-    assert done.returncode == 2
-    assert done.stderr == b""
+    for encoding in ("cp1252", "ascii"):  # of the console; another program at the end of a pipe is given UTF-8
+        surroundings = os.environ | {"PYTHONIOENCODING": encoding}
+        done = subprocess.run(command, capture_output=True, env=surroundings, check=False)
+        assert done.returncode == 2
+        assert done.stderr == b""
+        assert done.stdout.startswith("Шевчук.xlsx: ".encode())
+
+
+@pytest.mark.parametrize("sense", ["out", "error"])
+def test_a_pipe_that_is_closed_is_no_fault(tmp_path: Path, sense: str) -> None:
+    path = roster(tmp_path, ["Ana", None, "M"]) if sense == "out" else tmp_path / "missing.xlsx"
+    reading, writing = os.pipe()
+    os.close(reading)
+    pipes = {"stdout": writing, "stderr": subprocess.PIPE}
+    if sense == "error":
+        pipes = {"stdout": subprocess.PIPE, "stderr": writing}
+    done = subprocess.run([sys.executable, "-m", "xlbatch", "--no-window", str(path)], **pipes, check=False)  # type: ignore[call-overload]
+    os.close(writing)
+    assert done.returncode == (0 if sense == "out" else 3)
+    assert not done.stdout
+    assert not done.stderr
+    assert not list(tmp_path.glob("*fault*"))
+    assert (tmp_path / "roster - plan.xlsx").exists() == (sense == "out")
+
+
+def test_a_second_fault_report_does_not_replace_the_first(tmp_path: Path) -> None:
+    from xlbatch.fault import report
+
+    for name in ("xlbatch fault report.txt", "xlbatch fault report 2.txt"):
+        assert f"is in {tmp_path / name}." in report(ValueError(), tmp_path)
+    assert "xlbatch" in report(ValueError(), tmp_path / "missing")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="other systems have no such names")
+def test_a_file_name_that_is_no_text(tmp_path: Path) -> None:
+    path = os.fsencode(tmp_path) + b"/caf\xe9.csv"
+    with open(path, "wb") as file:  # noqa: PTH123 - bytes
+        file.write(b"Who,Size\nAna,M\n")
+    done = subprocess.run([sys.executable, "-m", "xlbatch", path], capture_output=True, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert os.path.exists(os.fsencode(tmp_path) + b"/caf\xe9 - plan.xlsx")  # noqa: PTH110
+    plan = next(tmp_path.glob("*plan.xlsx"))
+    assert "caf\N{REPLACEMENT CHARACTER}" in str(list(load_workbook(plan)["Job sheet"].values))
+
+
+def test_a_list_that_is_called_csv_and_nothing_else(tmp_path: Path) -> None:
+    (tmp_path / ".csv").write_text("Who,Size\nAna,M\n")
+    assert cli.main([str(tmp_path / ".csv")]) == 0
+    assert (tmp_path / "list - plan.xlsx").exists()
+
+
+def test_groups_of_names_that_file_systems_bear(tmp_path: Path) -> None:
+    """61 emoji are 244 bytes; direction marks belong to no name."""
+    groups = ["\N{BALLOON}" * 61, "\u202egroup\u202c", "CON", "a/b:c"]
+    rows = [["Who", "Size", "Group"], *(["Ana", "M", group] for group in groups)]
+    path = write_workbook(tmp_path / "roster.xlsx", {"Roster": rows})
+    assert cli.main([str(path), "--effort", "0"]) in (0, 1)
+    names = {file.name for file in (tmp_path / "roster - plan - cut files").glob("message*")}
+    assert names == {
+        "message - " + "\N{BALLOON}" * 25 + ".txt",
+        "message - group.txt",
+        "message - CON.txt",
+        "message - a-b-c.txt",
+    }
+
+
+def test_without_a_home_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def nameless() -> Path:
+        raise RuntimeError("Could not determine home directory.")
+
+    from xlbatch.lettering import computer_fonts
+
+    monkeypatch.setattr(Path, "home", nameless)
+    computer_fonts._files.cache_clear()
+    computer_fonts._files()
+    computer_fonts._files.cache_clear()
+    assert cli.main([str(roster(tmp_path, ["Ana", None, "M"]))]) == 0
 
 
 def test_version(capsys: pytest.CaptureFixture[str]) -> None:

@@ -1,15 +1,18 @@
 """The command: reads its arguments, plans each workbook, prints what came of it, and gives the exit code."""
 
 import argparse
+import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
 from io import TextIOWrapper
 from pathlib import Path
+from typing import TextIO
 
 from xlbatch import __version__
 from xlbatch.each_list import lists_in, plan_list
 from xlbatch.fault import report
-from xlbatch.run import STAGES, Options, Outcome
+from xlbatch.run import Options, Outcome, Step
 from xlbatch.saving import CannotSave
 
 INTERNAL_FAULT = 70
@@ -20,16 +23,16 @@ BAR = 30  # characters
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the program and returns its exit code. No traceback is ever shown."""
     for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, TextIOWrapper):
-            stream.reconfigure(errors="replace")  # a console may lack a name's letters
+        if isinstance(stream, TextIOWrapper):  # a console may lack a name's letters; another program reads UTF-8
+            stream.reconfigure(encoding=None if stream.isatty() else "utf-8", errors="replace")
     given = _parser().parse_args(arguments)
     try:
         return _do(given)
     except KeyboardInterrupt:
-        print("Stopped. Nothing half-written was left.", file=sys.stderr)
+        _say("Stopped. Nothing half-written was left.", sys.stderr)
         return 3
     except Exception as fault:
-        print(report(fault, given.to or Path.cwd()), file=sys.stderr)
+        _say(report(fault, given.to or Path.cwd()), sys.stderr)
         return INTERNAL_FAULT
 
 
@@ -56,8 +59,7 @@ def _do(given: argparse.Namespace) -> int:
     if given.blank:
         return _blank(given.blank, given.metric)
     options = Options(folder=given.to, effort=given.effort, check_only=given.check)
-    console = sys.stdout is not None  # a program started from the desktop has none on Windows
-    if not given.no_window and (given.window or not given.workbooks or not console):
+    if not given.no_window and (given.window or not given.workbooks):
         from xlbatch.window.window import open_window
 
         code = open_window(given.workbooks, options)
@@ -75,33 +77,50 @@ def _plan(path: Path, options: Options) -> int:
     return outcome.code
 
 
-def _show_progress(stage: str) -> None:
-    """One line, drawn over at each stage; quiet where no one watches."""
+def _show_progress(step: Step) -> None:
+    """One line, drawn over again and again; quiet where no one watches."""
     if sys.stderr is not None and sys.stderr.isatty():
-        done = BAR * STAGES.index(stage) // len(STAGES)
-        print(f"\r\033[K[{'#' * done:<{BAR}}] {stage} …", end="", file=sys.stderr, flush=True)
+        _say_over(f"[{'#' * round(BAR * step.share):<{BAR}}] {step.stage} {step.words}")
 
 
 def _end_progress() -> None:
     if sys.stderr is not None and sys.stderr.isatty():
-        print("\r\033[K", end="", file=sys.stderr, flush=True)
+        _say_over("")
+
+
+def _say_over(line: str) -> None:
+    with suppress(OSError):
+        print(f"\r\033[K{line}", end="", file=sys.stderr, flush=True)
 
 
 def _print(path: Path, outcome: Outcome) -> None:
     if outcome.code in (3, INTERNAL_FAULT):
-        print(outcome.message, file=sys.stderr)
+        _say(outcome.message, sys.stderr)
         return
-    print(f"{path.name}: {outcome.message}")
+    _say(f"{path.name}: {outcome.message}")
     worth_telling = [found for found in outcome.problems if found.level != "note"]
     for found in worth_telling[:LISTED]:
-        print(f"  {found.level}: {found.sentence}")
+        _say(f"  {found.level}: {found.sentence}")
     if len(worth_telling) > LISTED:
-        print(f"  and {len(worth_telling) - LISTED} more on the Problems sheet")
+        _say(f"  and {len(worth_telling) - LISTED} more on the Problems sheet")
     if outcome.written:
         kind = "Plan" if outcome.cut_files else "Problems"
-        print(f"{kind + ':':<11}{outcome.written}")
+        _say(f"{kind + ':':<11}{outcome.written}")
+    if outcome.to_print:
+        _say(f"To print:  {outcome.to_print}")
     if outcome.cut_files:
-        print(f"Cut files: {outcome.cut_files}", flush=True)
+        _say(f"Cut files: {outcome.cut_files}")
+
+
+def _say(text: str, stream: TextIO | None = None) -> None:
+    """Prints a line; where nobody takes it any more (a pipe that was closed), the work goes on in silence."""
+    stream = stream or sys.stdout
+    if stream is None:  # a program without a console on Windows
+        return
+    try:
+        print(text, file=stream, flush=True)
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def _blank(path: Path, metric: bool) -> int:
@@ -111,7 +130,7 @@ def _blank(path: Path, metric: bool) -> int:
     try:
         write_blank_workbook(target, metric=metric)
     except CannotSave as cannot:
-        print(cannot, file=sys.stderr)
+        _say(str(cannot), sys.stderr)
         return 3
-    print(f"Blank roster workbook: {target}")
+    _say(f"Blank roster workbook: {target}")
     return 0

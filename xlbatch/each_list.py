@@ -5,7 +5,8 @@ from datetime import datetime
 from pathlib import Path
 
 from xlbatch.fault import report
-from xlbatch.run import Options, Outcome, Progress, Stopped, run
+from xlbatch.how_far import Stopped
+from xlbatch.run import Options, Outcome, Progress, run
 from xlbatch.saving import is_returned
 
 NO_MEMORY = ("failed to map segment", "annot allocate memory", "paging file is too small")  # loading a part of itself

@@ -1,5 +1,7 @@
 """The report of a fault inside the program: what a maintainer needs, and nothing from the roster."""
 
+from contextlib import suppress
+from itertools import count
 from pathlib import Path
 
 from xlbatch import __version__
@@ -13,10 +15,18 @@ def report(fault: Exception, folder: Path) -> str:
     places = traceback.extract_tb(fault.__traceback__)
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
     text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
-    file = folder / "xlbatch fault report.txt"
     try:
-        file.write_text(text, encoding="utf-8")
-        where = f"A short report without your list is in {file}."
+        where = f"A short report without your list is in {_write(folder, text)}."
     except OSError:
         where = text
     return f"Something went wrong inside the program; your workbook is unchanged. {where}"
+
+
+def _write(folder: Path, text: str) -> Path:
+    """Writes it into a new file, never over an earlier report, and gives the file. Raises OSError."""
+    for number in count(1):
+        file = folder / f"xlbatch fault report{f' {number}' if number > 1 else ''}.txt"
+        with suppress(FileExistsError), file.open("x", encoding="utf-8") as made:
+            made.write(text)
+            return file
+    raise AssertionError

@@ -11,7 +11,7 @@ from xlbatch.placement.place import Place
 from xlbatch.press.step import PressPlan
 from xlbatch.problems import Problem
 from xlbatch.schedule.hours import TimePlan
-from xlbatch.shopping.lines import BuyLine, MoneyLine
+from xlbatch.shopping.lines import BuyLine, MoneyLine, SpareChoice
 
 
 @dataclass(frozen=True)
@@ -28,5 +28,6 @@ class Plan:
     pressing: PressPlan
     time: TimePlan
     shopping: tuple[BuyLine, ...]
+    spare_choices: tuple[SpareChoice, ...]
     money: tuple[MoneyLine, ...]
     run_at: datetime  # the one thing that differs between two runs

@@ -5,6 +5,14 @@ from pathlib import Path
 PACKAGE = Path(__file__).resolve().parent
 
 
+def home() -> Path:
+    """The person's own folder; where this computer names none, the folder in use."""
+    try:
+        return Path.home()
+    except RuntimeError:
+        return Path.cwd()
+
+
 def trade_file(name: str) -> Path:
     """The path of a table under xlbatch/trade."""
     return PACKAGE / "trade" / name

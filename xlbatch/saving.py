@@ -1,32 +1,47 @@
 """Writes a plan whole or not at all, and over nothing that exists."""
 
 import errno
+import os
 import re
-import shutil
 import sys
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
-from typing import BinaryIO
+from typing import NamedTuple
 
+from xlbatch.claim import Claim, claim, empty, release, remove
 from xlbatch.patience import patiently
 
-_RETURNED = re.compile(r" - (?:plan|problems)(?: \d+)?$")
-_CUT_FILES = " - cut files"
-_UNFINISHED, _IN_USE = ".unfinished", "in use"
+Write = Callable[[Path], object]
+_RETURNED = re.compile(r"(?: - (?:plan|problems|to print)(?: \d+)?)+$")
+_PLAN = ("{name} - plan{no} - cut files", "{name} - to print{no}.xlsx", "{name} - plan{no}.xlsx")
+_PROBLEMS = ("{name} - problems{no}.xlsx",)
+_MOVING = "moving"  # the list of parts that are being put in place
+_NAMELESS = "list"  # the job's name where the file is called .csv
+_LONGEST_PATH = 259  # characters that a path may have on Windows (MAX_PATH less its end mark)
+_TOO_LONG = "the path to it would be too long. Choose a shorter name or folder"
+_ELSEWHERE = "this folder may not be written to. Choose another folder"
 _REASONS = {
     errno.ENOSPC: "the disk is full. Free some space on it, or choose another folder",
     errno.EDQUOT: "your share of the disk is full. Free some space on it, or choose another folder",
-    errno.EACCES: "this folder may not be written to. Choose another folder",
-    errno.EPERM: "this folder may not be written to. Choose another folder",
-    errno.EROFS: "this folder may not be written to. Choose another folder",
-    errno.ENAMETOOLONG: "the file's name is too long. Give the workbook a shorter one",
+    errno.EACCES: _ELSEWHERE,
+    errno.EPERM: _ELSEWHERE,
+    errno.EROFS: _ELSEWHERE,
+    errno.ENAMETOOLONG: _TOO_LONG,
 }
 
 
 class CannotSave(Exception):
     """The output could not be written; the text is one or two plain sentences."""
+
+
+class Saved(NamedTuple):
+    """Where the parts of a plan lie."""
+
+    plan: Path
+    to_print: Path | None
+    cut_files: Path
 
 
 def is_returned(path: Path) -> bool:
@@ -35,111 +50,131 @@ def is_returned(path: Path) -> bool:
 
 
 def base_name(workbook: Path) -> str:
-    """The job's file name: `roster` for `roster.xlsx`, `roster - plan.xlsx` and `roster - plan 2.xlsx`."""
-    return _RETURNED.sub("", workbook.stem)
+    """The job's file name: `roster` for `roster.xlsx`, `roster - plan.xlsx` and `roster - to print 2.xlsx`."""
+    return _RETURNED.sub("", workbook.stem).lstrip(".") if workbook.suffix else _NAMELESS
 
 
-def save_plan(folder: Path, name: str, write: Callable[[Path], None], files: Mapping[str, str]) -> tuple[Path, Path]:
-    """Writes `name - plan.xlsx` and its folder of cut files under the next free number. Raises CannotSave."""
-    with _scratch(folder, name) as scratch:
-        stem = _free(folder, f"{name} - plan", (".xlsx", _CUT_FILES))
-        made, workbook, cut_files = scratch / f"{stem}.xlsx", folder / f"{stem}.xlsx", folder / f"{stem}{_CUT_FILES}"
-        (scratch / cut_files.name).mkdir()  # before the workbook: see _clear
+def save_plan(
+    folder: Path,
+    name: str,
+    write: Write,
+    files: Mapping[str, str],
+    to_print: Callable[[Path, str], object] | None = None,
+) -> Saved:
+    """Writes `name - plan.xlsx`, its folder of cut files and, where given, its pages to print under the next free
+    number. `to_print` is told where to write and the plan's file name. Raises CannotSave."""
+    with _parts(folder, name, _PLAN) as parts:
+        cut_files, pages, plan = parts
+        cut_files.made.mkdir()
         for file, text in files.items():
-            (scratch / cut_files.name / file).write_text(text, encoding="utf-8", newline="\n")
-        write(made)
-        patiently(lambda: (scratch / cut_files.name).rename(cut_files))
-        try:
-            patiently(lambda: made.rename(workbook))
-        except BaseException:
-            shutil.rmtree(cut_files, ignore_errors=True)
-            raise
-    return workbook, cut_files
+            (cut_files.made / file).write_text(text, encoding="utf-8", newline="\n")
+        if to_print:
+            to_print(pages.made, plan.target.name)
+        write(plan.made)
+        _put([cut_files, pages, plan] if to_print else [cut_files, plan])
+    return Saved(plan.target, pages.target if to_print else None, cut_files.target)
 
 
-def save_problems(folder: Path, name: str, write: Callable[[Path], None]) -> Path:
+def save_problems(folder: Path, name: str, write: Write) -> Path:
     """Writes `name - problems.xlsx` under the next free number. Raises CannotSave."""
-    with _scratch(folder, name) as scratch:
-        workbook = folder / f"{_free(folder, f'{name} - problems', ('.xlsx',))}.xlsx"
-        write(scratch / workbook.name)
-        patiently(lambda: (scratch / workbook.name).rename(workbook))
-    return workbook
+    with _parts(folder, name, _PROBLEMS) as parts:
+        write(parts[0].made)
+        _put(parts)
+    return parts[0].target
 
 
-def save_new(path: Path, write: Callable[[Path], None]) -> None:
+def save_new(path: Path, write: Write) -> None:
     """Writes one file that must not exist yet. Raises CannotSave."""
-    if path.exists():
-        raise CannotSave(f"{path} already exists. Choose another name; nothing was overwritten.")
-    with _scratch(path.parent, path.stem) as scratch:
-        write(scratch / path.name)
-        patiently(lambda: (scratch / path.name).rename(path))
+    with _saving(path.parent, [path]):
+        held = None if _exists(path) else claim(path.parent, path.name)
+        if held is None:
+            raise CannotSave(f"{path} already exists. Choose another name; nothing was overwritten.")
+        try:
+            empty(held)
+            part = _Part(held.folder / f"0{path.suffix}", path)
+            write(part.made)
+            _put([part])
+        finally:
+            release(held)
 
 
-def _free(folder: Path, stem: str, endings: tuple[str, ...]) -> str:
-    """`stem`, or it with the first number under which no file with one of the endings exists or is being written."""
-    homes, name, number = [folder, *folder.glob(f".*{_UNFINISHED}*")], stem, 1
-    while any((home / f"{name}{ending}").exists() for home in homes for ending in endings):
-        number += 1
-        name = f"{stem} {number}"
-    return name
+class _Part(NamedTuple):
+    """A file or folder of the output: where it is made, and where it is put in the end."""
+
+    made: Path
+    target: Path
 
 
 @contextmanager
-def _scratch(folder: Path, name: str) -> Iterator[Path]:
-    """A temporary folder beside the output, gone afterwards; what a killed run left under this name goes first."""
+def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list[_Part]]:
+    """The parts to make under the first number free for all of them; what was made and not put in place is gone
+    afterwards."""
+    targets: list[Path] = []
+    with _saving(folder, targets):
+        for number in count(1):
+            no = "" if number == 1 else f" {number}"
+            targets[:] = (folder / template.format(name=name, no=no) for template in templates)
+            held = claim(folder, targets[-1].name)
+            if held is None:
+                continue
+            try:
+                parts = [_Part(held.folder / f"{at}{path.suffix}", path) for at, path in enumerate(targets)]
+                _clear(held, parts)
+                if not any(_exists(target) for target in targets):
+                    yield parts
+                    return
+            finally:
+                release(held)
+
+
+def _clear(held: Claim, parts: list[_Part]) -> None:
+    """Removes what a killed run left: where it had put some parts in place but not the last, those too."""
+    try:
+        moving = (held.folder / _MOVING).read_text(encoding="utf-8").split()
+    except FileNotFoundError:
+        moving = []
+    if moving and parts[-1].made.exists():
+        for part in parts[:-1]:
+            if part.made.name in moving and not part.made.exists():
+                remove(part.target)
+    empty(held)
+
+
+def _put(parts: list[_Part]) -> None:
+    """Moves the parts to their places, over nothing, and the last one last. Where one can't be, none is."""
+    (parts[0].made.parent / _MOVING).write_text(" ".join(part.made.name for part in parts), encoding="utf-8")
+    moved: list[_Part] = []
+    try:
+        for part in parts:
+            patiently(lambda part=part: _move(part))  # type: ignore[misc]
+            moved.append(part)
+    except BaseException:
+        for part in moved:
+            remove(part.target)
+        raise
+
+
+def _move(part: _Part) -> None:
+    if _exists(part.target):
+        raise FileExistsError(errno.EEXIST, "Another program has just written a file of this name", str(part.target))
+    part.made.rename(part.target)
+
+
+def _exists(path: Path) -> bool:
+    """Whether there is anything of this name, even a link that leads nowhere."""
+    return os.path.lexists(path)
+
+
+@contextmanager
+def _saving(folder: Path, targets: list[Path]) -> Iterator[None]:
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        scratch = _unused(folder, f".{name}{_UNFINISHED}")
-        try:
-            with (scratch / _IN_USE).open("wb") as mark:
-                _lock(mark)
-                yield scratch
-        finally:
-            shutil.rmtree(scratch, ignore_errors=True)
+        yield
     except OSError as error:
-        reason = _REASONS.get(error.errno or 0, f"{error.strerror or error}. Choose another folder")
-        raise CannotSave(f"Could not write to {folder}: {reason}.") from error
+        raise CannotSave(f"Could not write to {folder}: {_reason(error, targets)}.") from error
 
 
-def _unused(folder: Path, stem: str) -> Path:
-    """Makes the first folder of this name, or it with a number, in which no other run is writing."""
-    named = (folder / (stem if number == 1 else f"{stem} {number}") for number in count(1))
-    scratch = next(each for each in named if not _in_use(each))
-    _clear(scratch)
-    scratch.mkdir()
-    return scratch
-
-
-def _in_use(scratch: Path) -> bool:
-    try:
-        with (scratch / _IN_USE).open("r+b") as mark:
-            return not _lock(mark)
-    except OSError:
-        return False
-
-
-def _lock(mark: BinaryIO) -> bool:
-    """Takes the lock that the system gives back however a program ends. False where another program has it."""
-    try:
-        if sys.platform == "win32":
-            import msvcrt
-
-            msvcrt.locking(mark.fileno(), msvcrt.LK_NBLCK, 1)
-        else:
-            import fcntl
-
-            fcntl.flock(mark, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except (BlockingIOError, PermissionError):
-        return False
-    except OSError:  # some network folders have no locks
-        return True
-    return True
-
-
-def _clear(scratch: Path) -> None:
-    """Removes what a killed run left: a workbook whose cut files were already in place is half a plan."""
-    for workbook in scratch.glob("*.xlsx"):
-        cut_files = f"{workbook.stem}{_CUT_FILES}"
-        if is_returned(workbook) and not (scratch / cut_files).exists():
-            shutil.rmtree(scratch.parent / cut_files, ignore_errors=True)
-    shutil.rmtree(scratch, ignore_errors=True)
+def _reason(error: OSError, targets: list[Path]) -> str:
+    if sys.platform == "win32" and max((len(str(path.absolute())) for path in targets), default=0) > _LONGEST_PATH:
+        return _TOO_LONG  # Windows says that there is no such file
+    return _REASONS.get(error.errno or 0, f"{error.strerror or error}. Choose another folder")

@@ -24,7 +24,8 @@ SETTINGS = Settings(
     font="Archivo Black", least_letter_height=12.7, round_sizes_to=6.35, clear_of_side=38.1, clear_of_hem=76.2,
     clear_of_sleeve_edge=12.7, gap=6.35,
     end_margin=25.4, longest_cut=1828.8, shirts_per_strip=3, longest_strip=609.6, turn=True, mirror=True,
-    number_rule="", spoiled_per_100=3, sureness=95, people_cutting=1, people_weeding=1, people_pressing=1, start=540,
+    number_rule="", spoiled_blanks_per_100=1, spoiled_film_per_100=3, sureness=None,
+    people_cutting=1, people_weeding=1, people_pressing=1, start=540,
     hours_a_day=8, labor_per_hour=None, margin=None, fixed_price=None, price_rounding=Decimal("0.01"), last_no=0,
 )  # fmt: skip
 

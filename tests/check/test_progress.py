@@ -99,3 +99,55 @@ def test_a_status_set_by_hand_wins_over_the_log(logged: Callable[..., Path]) -> 
     plan = replanned(path)
     assert [garment.no for garment in plan.garments] == [1, 2, 3]
     assert not plan.garments[0].needs_blank
+
+
+ON_ONE_SIDE = [
+    DESIGNS[0],
+    ["Name", "Line", "text", "Black smooth", "full front", "2 in"],
+    ["Name", "Name", "print name", "Black smooth", "full front", "2 in"],
+]
+
+
+@pytest.fixture
+def joined(tmp_path: Path, reading_of: Callable[..., Reading]) -> Callable[[str], Path]:
+    """A plan whose one garment's two parts are one piece, with a result written beside it."""
+
+    def make(result: str) -> Path:
+        designs = [[*row, text] for row, text in zip(ON_ONE_SIDE, ("Text", "Ana Novak", None), strict=True)]
+        reading_of([HEAD, ["Ana Novak", "M"], ["Ivo Lund-Moe", "M"]], Designs=designs)
+        outcome = run(tmp_path / "roster.xlsx", Options(effort=0), lambda _: None, datetime(2026, 5, 4))
+        assert outcome.written is not None
+        book = load_workbook(outcome.written)
+        log = book["Press log"]
+        (top, piece), column = heading_at(log, "Piece"), heading_at(log, "Result")[1]
+        row = next(row for row in range(top + 1, log.max_row) if log.cell(row, piece).value)
+        assert log.cell(row, piece).value == "Line + Name"
+        log.cell(row, column).value = result
+        book.save(outcome.written)
+        return outcome.written
+
+    return make
+
+
+def test_a_joined_piece_s_result_is_its_parts(joined: Callable[[str], Path]) -> None:
+    plan = replanned(joined("ok"))
+    assert [garment.who for garment in plan.garments] == ["Ivo Lund-Moe"]
+    assert len(plan.decals) == 1
+
+
+def test_a_spoiled_part_spoils_the_piece(joined: Callable[[str], Path]) -> None:
+    plan = replanned(joined("redo film"))
+    assert [decal.piece for decal in plan.decals] == ["Line + Name"] * 2
+    assert not plan.garments[0].needs_blank
+
+
+def test_a_plan_with_results_made_before_pieces_were_joined_stays_so(joined: Callable[[str], Path]) -> None:
+    path = joined("redo film")
+    book = load_workbook(path)
+    job = book["Job"]
+    row = next(row for row in range(1, job.max_row + 1) if job.cell(row, 1).value == "Join pieces")
+    job.cell(row, 1).value = job.cell(row, 2).value = None
+    book.save(path)
+    plan = replanned(path)
+    assert not plan.job.settings.join
+    assert [decal.piece for decal in plan.decals] == ["Line", "Name"] * 2

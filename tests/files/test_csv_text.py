@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
-from xlbatch.files.raw import Refusal
+from xlbatch.problems.refusals import Refusal
 from xlbatch.roster.read import Reading, read
 
 LIST = "Who,Size\nZoë Łucz,M\n"

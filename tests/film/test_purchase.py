@@ -22,7 +22,12 @@ def need_of(shop: Any) -> Any:
     ) -> Any:
         shop.films = (replace(shop.films[0], rolls=rolls, on_hand=on_hand),)
         shop.settings = replace(
-            shop.settings, longest_cut=500, longest_strip=450, spoiled_per_100=spoiled, length_unit="mm"
+            shop.settings,
+            longest_cut=500,
+            longest_strip=450,
+            spoiled_film_per_100=spoiled,
+            sureness=95,
+            length_unit="mm",
         )
         for _ in range(garments):
             shop.decals([(280, decal_length)])

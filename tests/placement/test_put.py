@@ -12,6 +12,8 @@ INCH = 25.4
 HEAD = ["Who", "Garment", "Size", "Design", "Number"]
 DESIGN = ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"]
 
+APART = [["Setting", "Value"], ["Join pieces", "no"]]
+
 
 def box(position: str, width: float, height: float) -> list[list[object]]:
     """A design of one decal known only by width and height, the same on every size."""
@@ -58,7 +60,7 @@ def test_a_sleeve_is_measured_from_its_opening(plan_of: Callable[..., Plan]) -> 
     place = place_box(plan_of, "M", "left sleeve")
     assert (place.below_collar, place.clear_hem) == (None, None)
     assert place.above_opening == pytest.approx(1 * INCH)
-    assert "sleeve opening" in place.line_up_by
+    assert place.measured_from == "sleeve opening"
 
 
 def test_a_number_goes_two_inches_under_the_name(plan_of: Callable[..., Plan]) -> None:
@@ -67,7 +69,7 @@ def test_a_number_goes_two_inches_under_the_name(plan_of: Callable[..., Plan]) -
         ["Squad", "Number", "number", "Black smooth", "back number", None, 6, "no"],
         ["Squad", "Name", "print name", "Black smooth", "back name", None, 2, "no"],
     ]
-    plan = plan_of([HEAD, ["HOHE", "Crew-neck tee", "XL", "Squad", "11"]], Designs=designs)
+    plan = plan_of([HEAD, ["HOHE", "Crew-neck tee", "XL", "Squad", "11"]], Designs=designs, Job=APART)
     number, name = plan.places
     assert name.below_collar == pytest.approx(4 * INCH)
     assert number.below_collar == pytest.approx(4 * INCH + name.decal.height + 2 * INCH)
@@ -75,7 +77,7 @@ def test_a_number_goes_two_inches_under_the_name(plan_of: Callable[..., Plan]) -
 
 def test_decals_in_one_position_go_one_below_the_other(plan_of: Callable[..., Plan]) -> None:
     roster = [["Who", "Size"], ["Ana", "M"]]
-    plan = plan_of(roster, Job=[["Setting", "Value"], ["Shared line", "Lantern Walk"]])
+    plan = plan_of(roster, Job=[*APART, ["Shared line", "Lantern Walk"]])
     line, name = plan.places
     assert (line.decal.text, name.decal.text) == ("Lantern Walk", "Ana")
     assert name.below_collar == pytest.approx(3 * INCH + line.decal.height + INCH / 2, abs=0.01)
@@ -98,7 +100,7 @@ def test_above_the_hem_is_measured_from_the_hem(plan_of: Callable[..., Plan]) ->
     place = place_box(plan_of, "M", "above the hem")
     assert place.above_hem == place.clear_hem == pytest.approx(3 * INCH)
     assert (place.below_collar, place.above_opening) == (None, None)
-    assert "hem" in place.line_up_by
+    assert place.measured_from == "hem"
 
 
 def test_positions_measured_from_different_seams_are_compared_on_the_garment(plan_of: Callable[..., Plan]) -> None:

@@ -36,7 +36,19 @@ def places_of(garment: Garment) -> list[Place]:
         for at, spec in enumerate(garment.to_do)
     ]
     return [
-        Place(garment, decal, "front", 100.0 * at, None, None, 0.0, 100, 600 - 100.0 * at, (Section(0, 0),), "")
+        Place(
+            garment,
+            decal,
+            "front",
+            "front collar seam",
+            100.0 * at,
+            None,
+            None,
+            0.0,
+            100,
+            600 - 100.0 * at,
+            (Section(0, 0),),
+        )
         for at, decal in enumerate(decals)
     ]
 

@@ -73,7 +73,8 @@ def test_one_side_is_finished_before_the_garment_is_turned_over(plan_of: Callabl
 
 
 def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]) -> None:
-    plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=[["Setting", "Value"], ["Shared line", "Lantern Walk"]])
+    job = [["Setting", "Value"], ["Shared line", "Lantern Walk"], ["Join pieces", "no"]]
+    plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=job)
     first, second = plan.pressing.steps
     assert (first.with_step, second.with_step) == (None, 1)
     assert second.how == "with step 1"

@@ -15,7 +15,7 @@ from openpyxl import load_workbook
 
 from tests.workbooks import write_workbook
 from xlbatch import each_list
-from xlbatch.run import DRAWING, READING, Options, Outcome, Progress
+from xlbatch.run import DRAWING, READING, Options, Outcome, Progress, Step
 from xlbatch.window import last_folder, open_file, window
 from xlbatch.window.window import Window, open_window
 
@@ -184,13 +184,13 @@ def test_the_stages_are_shown_as_they_begin(shown: Window, tmp_path: Path, monke
     seen = threading.Event()
 
     def run(_path: Path, _options: Options, progress: Progress, _now: object) -> Outcome:
-        progress(DRAWING)
+        progress(Step(DRAWING, 412, 1000))
         seen.wait(PATIENCE / 1000)
         return Outcome(0, "")
 
     monkeypatch.setattr(each_list, "run", run)
     shown.plan([tmp_path / "roster.xlsx"])
-    wait_until(shown, lambda: f"▸ {DRAWING}" in words(shown))
+    wait_until(shown, lambda: f"▸ {DRAWING} 412 of 1,000 drawn" in words(shown))
     assert f"✓ {READING}" in words(shown)
     seen.set()
     wait_until(shown, lambda: "Plan another list" in buttons(shown))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from xlbatch.geometry.outline import Outline
-from xlbatch.job.job import DecalSpec
+from xlbatch.job.job import JOINED, DecalSpec
 
 
 @dataclass(frozen=True)
@@ -25,11 +25,25 @@ class Decal:
     cap_height: float | None = None  # of lettering, as it came out
     shift: float = 0.0  # how far to the right as read (left where negative) it looks centered
     thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
+    parts: tuple["Decal", ...] = ()  # of a joined piece, in design order, each with its offset in this decal's box
+    drawing: str = ""  # what it is a part of with other films, where that is not its artwork alone
 
     @property
     def piece(self) -> str:
-        """What the piece is called at the press: the design's name for it."""
+        """What the piece is called at the press: the design's name for it, or its parts' names."""
+        if self.parts:
+            return JOINED.join(part.piece for part in self.parts)
         return self.spec.border if self.border else self.spec.decal
+
+    @property
+    def texts(self) -> tuple[str, ...]:
+        """What it says, part by part."""
+        return tuple(part.text for part in self.parts or (self,) if part.text)
+
+    @property
+    def specs(self) -> tuple[DecalSpec, ...]:
+        """The rows of the design it is made for."""
+        return tuple(part.spec for part in self.parts) or (self.spec,)
 
     @property
     def titled(self) -> str:

@@ -6,7 +6,7 @@ from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_CAP_HEIGHT
 from xlbatch.check.garment import Garment
-from xlbatch.check.names import did_you_mean
+from xlbatch.check.names import did_you_mean, same
 from xlbatch.check.text import decal_text
 from xlbatch.geometry.outline import Outline
 from xlbatch.job.job import DecalSpec
@@ -117,7 +117,7 @@ class _Lettering:
         least = min(self.bench.job.settings.least_letter_height, cap_height)
         limits = self.bench.limits(self.garment, (self.spec,))
         fitted = None
-        for width in limits.widths():
+        for width in limits.widths()[-1:] if self._may_join() else limits.widths():
             widest = min((width, *self._widths_typed()))
             scale = fit(face, self.text, cap_height, widest, least, arch)
             if isinstance(scale, TooLong):
@@ -128,6 +128,24 @@ class _Lettering:
             if limits.fits_film(outline.width, outline.height):
                 break
         return fitted
+
+    def _may_join(self) -> bool:
+        """Whether other rows of the design may be one piece with it: it is then not made so long that only a turned
+        piece would fit its film."""
+        spec = self.spec
+        return self.bench.job.settings.join and any(
+            each != spec
+            and each.layer == spec.layer
+            and same(each.film, spec.film)
+            and self._top(each) == self._top(spec)
+            for each in self.garment.design
+        )
+
+    def _top(self, spec: DecalSpec) -> str:
+        """The position that the rows at this row's position hang from."""
+        blank = self.garment.blank
+        position = self.bench.job.position(spec.position, blank.for_, blank.neckline)
+        return position.top_of({each.position.casefold() for each in self.garment.design}) if position else ""
 
     def _cap_height(self) -> float:
         """The cap height as drawn."""

@@ -1,12 +1,12 @@
 """Brings the roster up to date with what the press log and the Status column say happened."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from xlbatch.check.stock import blanks_left, film_to_measure
 from xlbatch.check.text import decal_text
-from xlbatch.job.job import DecalSpec, Job, Result, RosterRow
+from xlbatch.job.job import JOINED, DecalSpec, Job, Result, RosterRow
 from xlbatch.problems import Problem
 
 BLANK_IN_HAND = "blank in hand"
@@ -47,6 +47,12 @@ def pieces_wanted(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpe
     )
 
 
+def _named(pieces: Iterable[str], said: Iterable[str]) -> set[str]:
+    """The pieces that a log's names mean: a joined piece has its parts' names in one."""
+    joined = [f"{JOINED}{name}{JOINED}" for name in said]
+    return {piece for piece in pieces if any(f"{JOINED}{piece}{JOINED}" in name for name in joined)}
+
+
 def _now(row: RosterRow, results: tuple[Result, ...], wanted: tuple[DecalSpec, ...]) -> RosterRow:
     if row.status in ("done", "cancelled"):
         return row
@@ -58,9 +64,9 @@ def _now(row: RosterRow, results: tuple[Result, ...], wanted: tuple[DecalSpec, .
         return row
     if any(result.result == "redo garment" for result in results):
         return replace(row, done_so_far=())
-    pressed = {result.piece for result in results if result.result == "ok"} | set(row.done_so_far)
-    pressed -= {result.piece for result in results if result.result == "redo film"}
     pieces = tuple(piece for spec in wanted for piece in spec.pieces)
+    pressed = _named(pieces, (result.piece for result in results if result.result == "ok")) | set(row.done_so_far)
+    pressed -= _named(pieces, (result.piece for result in results if result.result == "redo film"))
     if pieces and all(piece in pressed for piece in pieces):
         return replace(row, status="done", done_so_far=())
     return replace(row, done_so_far=(BLANK_IN_HAND, *(piece for piece in pieces if piece in pressed)))

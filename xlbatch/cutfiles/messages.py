@@ -1,6 +1,5 @@
 """One message a group, to be sent before anything is cut: it asks to confirm names and sizes."""
 
-import re
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import PurePath
@@ -10,6 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.cutfiles.run_svg import CutFile
+from xlbatch.file_names import plain_name
 from xlbatch.job.job import Settings
 from xlbatch.resources import templates
 
@@ -61,7 +61,7 @@ def _names(groups: Iterable[str]) -> Mapping[str, str]:
     found: dict[str, str] = {}
     taken: set[str] = set()
     for group in groups:
-        plain = re.sub(r'[<>:"/\\|?*\x00-\x1f\x7f]+', "-", group).strip(" .")[:80] or "without a group"
+        plain = plain_name(group) or "without a group"
         name, number = f"message - {plain}", 2
         while name.casefold() in taken:
             name, number = f"message - {plain} {number}", number + 1

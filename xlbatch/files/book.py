@@ -18,10 +18,11 @@ from openpyxl.worksheet.worksheet import Worksheet
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
-from xlbatch.files.raw import Raw, RawSheet, Refusal, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, Unreadable
 from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
 from xlbatch.patience import patiently
+from xlbatch.problems.refusals import Refusal
 
 MOST_FILE_BYTES = 200_000_000
 _TEXT_ENDINGS = (".csv", ".txt", ".tsv")
@@ -38,7 +39,6 @@ _OTHER_KINDS = (
     (b"7z\xbc\xaf", "a compressed file"),
 )
 _DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
-_DAMAGED = "{name} is damaged and cannot be opened. Open it in your spreadsheet program, save it anew and drop that."
 
 
 def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | Unreadable:
@@ -53,46 +53,43 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
     except Refusal as refusal:
         return Unreadable(f"{path.name}: {refusal}")
     except (zipfile.BadZipFile, zlib.error, ParseError, EOFError):
-        return Unreadable(_DAMAGED.format(name=path.name))
+        return Unreadable(f"{path.name}: {Refusal('damaged')}")
 
 
 def _bytes(path: Path) -> bytes:
     if path.name.startswith(("~$", ".~lock")):
-        raise Refusal("This is the lock file of a workbook that is open. Drop the workbook itself.")
+        raise Refusal("lock file")
     if path.is_dir():
-        raise Refusal("This is a folder. Drop the workbook inside it.")
+        raise Refusal("folder")
     try:
         if path.stat().st_size > MOST_FILE_BYTES:
-            raise Refusal("This file is too large to be a list of people (over 200 MB).")
+            raise Refusal("file too large")
         data = patiently(path.read_bytes)
     except FileNotFoundError as error:
-        raise Refusal("There is no such file.") from error
+        raise Refusal("missing") from error
     except OSError as error:
-        raise Refusal("The file cannot be opened. Close it in other programs and try again.") from error
+        raise Refusal("in use") from error
     if not data.strip(b"\0 \t\r\n"):
-        raise Refusal("This file is empty.")
+        raise Refusal("empty")
     return data
 
 
 def _old_workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     if _LOCKED in data:
-        raise Refusal("This workbook is protected with a password. Save it without one and drop that.")
+        raise Refusal("password")
     return xls_sheets(data, ignored)
 
 
 def _text_sheet(path: Path, data: bytes) -> RawSheet:
     for start, kind in _OTHER_KINDS:
         if data.startswith(start):
-            raise Refusal(f"This is {kind}, not a workbook.")
+            raise Refusal("other kind", kind=kind)
     text = decoded(data)
     if text.lstrip().startswith("<"):
         web = re.search(r"<(html|table|!doctype html)", text[:5000], re.IGNORECASE)
-        raise Refusal(
-            f"This is {'a web page' if web else 'an XML file'}, not a workbook. "
-            "Open it in your spreadsheet program, save it as .xlsx and drop that."
-        )
-    if path.suffix.lower() not in _TEXT_ENDINGS:
-        raise Refusal(f"This is no workbook; it seems to be {_kind_of_text(text)}. Rename it to {path.stem}.csv.")
+        raise Refusal("web page", kind="a web page" if web else "an XML file")
+    if not path.name.lower().endswith(_TEXT_ENDINGS):
+        raise Refusal("text", kind=_kind_of_text(text), name=path.stem)
     return sheet_from_text(data)
 
 

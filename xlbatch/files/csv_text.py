@@ -4,7 +4,8 @@ import csv
 import io
 from collections import Counter
 
-from xlbatch.files.raw import Raw, RawSheet, Refusal
+from xlbatch.files.raw import Raw, RawSheet
+from xlbatch.problems.refusals import Refusal
 
 DELIMITERS = ",;\t|"
 _SAMPLE = 50  # rows looked at to tell the delimiter
@@ -24,7 +25,7 @@ def _rows(text: str, separator: str, start: int) -> dict[int, dict[int, Raw]]:
     try:
         lines = list(csv.reader(io.StringIO(text, newline=""), delimiter=separator))
     except csv.Error as error:
-        raise Refusal(f"The text in this file cannot be read as a table: {error}.") from error
+        raise Refusal("no table", reason=error) from error
     filled = ((no, _cells(line)) for no, line in enumerate(lines, start))
     return {no: cells for no, cells in filled if cells}
 
@@ -40,7 +41,7 @@ def decoded(data: bytes) -> str:
         text = _by_trying(data)
     text = text.removeprefix("\ufeff")
     if "\0" in text:
-        raise Refusal("This file is neither a workbook nor a text file.")
+        raise Refusal("neither")
     return text
 
 

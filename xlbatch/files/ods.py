@@ -11,13 +11,13 @@ from collections.abc import Iterator
 from datetime import date, datetime, time
 from xml.etree.ElementTree import Element, iterparse
 
-from xlbatch.files.raw import Raw, RawSheet, Refusal
+from xlbatch.files.raw import Raw, RawSheet
+from xlbatch.problems.refusals import Refusal
 
 MOST_BYTES = 100_000_000  # content, unpacked
 MOST_ROWS = 50_000  # filled rows of one sheet
 MOST_CELLS = 1_000_000  # filled cells of one sheet
 MOST_TAGS = 2_000_000
-_TOO_LARGE = "This workbook is too large to be a list of people. Keep only the list and drop it again."
 _MOST_ALIKE = 1000  # filled cells or rows that are one element repeated; more is a filled-down format
 
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
@@ -40,20 +40,20 @@ def ods_sheets(archive: zipfile.ZipFile, ignored: frozenset[str]) -> tuple[RawSh
             sheets.append(_sheet(name, element) if name.strip().casefold() not in ignored else RawSheet(name, {}))
             element.clear()
     if not sheets:
-        raise Refusal("This is an OpenDocument file, but not a workbook.")
+        raise Refusal("open document")
     return tuple(sheets)
 
 
 def _content(archive: zipfile.ZipFile) -> bytes:
     if "META-INF/manifest.xml" in archive.namelist() and b"encryption-data" in archive.read("META-INF/manifest.xml"):
-        raise Refusal("This workbook is protected with a password. Save it without one and drop that.")
+        raise Refusal("password")
     if archive.getinfo("content.xml").file_size > MOST_BYTES:
-        raise Refusal(_TOO_LARGE)
+        raise Refusal("too large")
     xml = archive.read("content.xml")
     if xml.count(b"<") > MOST_TAGS:
-        raise Refusal(_TOO_LARGE)
+        raise Refusal("too large")
     if b"<!DOCTYPE" in xml or b"<!ENTITY" in xml:
-        raise Refusal("This workbook holds XML entities, which no spreadsheet program writes; it was not opened.")
+        raise Refusal("entities")
     return xml
 
 
@@ -71,7 +71,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
             hidden |= set(range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)))
         row += repeated
         if len(rows) > MOST_ROWS or cells > MOST_CELLS:
-            raise Refusal(f"The sheet “{name}” is too large: at most {MOST_ROWS:,} rows are read. Keep only the list.")
+            raise Refusal("sheet too large", sheet=name, most=MOST_ROWS, what="rows", count=len(rows))
     return RawSheet(name, _merged(rows, table), frozenset(hidden))
 
 

@@ -56,7 +56,3 @@ class Unreadable:
     """Why a file cannot be read at all, in a plain sentence or two."""
 
     sentence: str
-
-
-class Refusal(Exception):
-    """Raised inside the file readers when a file cannot be read; its text is the person's sentence."""

@@ -16,12 +16,10 @@ from xlrd.compdoc import CompDocError
 from xlrd.sheet import Sheet
 
 from xlbatch.files.merged import spread_merged
-from xlbatch.files.raw import Raw, RawSheet, Refusal
+from xlbatch.files.raw import Raw, RawSheet
+from xlbatch.problems.refusals import Refusal
 
 MOST_BYTES = 30_000_000
-_DAMAGED = (
-    "This workbook is damaged or not a workbook. Open it in your spreadsheet program, save it as .xlsx and drop that."
-)
 _FAULTS = (
     XLRDError, CompDocError, struct.error, AssertionError, LookupError, ValueError, TypeError, AttributeError,
     ArithmeticError, RuntimeError, NotImplementedError, MemoryError,
@@ -33,15 +31,15 @@ def xls_sheets(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
 
     Raises Refusal for a file that is too large, protected, damaged or none."""
     if len(data) > MOST_BYTES:
-        raise Refusal("This workbook is too large to be a list of people. Keep only the list and drop it again.")
+        raise Refusal("too large")
     try:
         book: Any = xlrd.open_workbook(file_contents=data, formatting_info=True, on_demand=True, logfile=io.StringIO())
         return tuple(_sheet(book, name) if name.strip().casefold() not in ignored else RawSheet(name, {})
                      for name in book.sheet_names())  # fmt: skip
     except _FAULTS as error:
         if "encrypted" in str(error):
-            raise Refusal("This workbook is protected with a password. Save it without one and drop that.") from error
-        raise Refusal(_DAMAGED) from error
+            raise Refusal("password") from error
+        raise Refusal("damaged") from error
 
 
 def _sheet(book: Any, name: str) -> RawSheet:

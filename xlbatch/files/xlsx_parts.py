@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from xml.etree import ElementTree
 from xml.sax.saxutils import quoteattr
 
-from xlbatch.files.raw import Refusal
+from xlbatch.problems.refusals import Refusal
 
 MOST_BYTES = 100_000_000  # one part, unpacked
 MOST_ROWS = 50_000  # filled rows of one sheet
@@ -70,7 +70,7 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
     damaged one."""
     with zipfile.ZipFile(io.BytesIO(data)) as archive:
         if any(part.flag_bits & _LOCKED for part in archive.infolist()):
-            raise Refusal("This file is protected with a password. Save it without one and drop that.")
+            raise Refusal("password")
         book = _book_part(archive)
         root = ElementTree.fromstring(_part(archive, book))
         links = _links(archive, book)
@@ -89,23 +89,23 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
 def _book_part(archive: zipfile.ZipFile) -> str:
     names = archive.namelist()
     if "xl/workbook.bin" in names:
-        raise Refusal("This is a binary workbook (.xlsb). Save it as .xlsx and drop that.")
+        raise Refusal("binary")
     if "_rels/.rels" not in names:
-        raise Refusal("This is a zip archive, not a workbook. Unpack it and drop the workbook inside.")
+        raise Refusal("zip")
     targets = [target for kind, target in _links(archive, "").values() if kind.endswith("/officeDocument")]
     if not targets or targets[0] not in names or not targets[0].startswith("xl/"):
-        raise Refusal("This is an office document, but not a workbook.")
+        raise Refusal("office")
     return targets[0]
 
 
 def _part(archive: zipfile.ZipFile, name: str) -> bytes:
     if archive.getinfo(name).file_size > MOST_BYTES:
-        raise Refusal("This workbook is too large to be a list of people: one of its parts holds over 100 MB.")
+        raise Refusal("part too large")
     xml = archive.read(name)
     if b"<!DOCTYPE" in xml or b"<!ENTITY" in xml:
-        raise Refusal("This workbook holds XML entities, which no spreadsheet program writes; it was not opened.")
+        raise Refusal("entities")
     if xml[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        raise Refusal("This workbook is not written as spreadsheet programs write it. Save it again as .xlsx.")
+        raise Refusal("odd")
     for strict, usual in _STRICT.items():
         xml = xml.replace(strict, usual)
     return xml
@@ -160,10 +160,7 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
 
 def _refuse_if_large(name: str, count: int, what: str, most: int) -> None:
     if count > most:
-        raise Refusal(
-            f"The sheet “{name}” has {count:,} filled {what}; at most {most:,} are read. "
-            "Keep only the list of people and drop it again."
-        )
+        raise Refusal("sheet too large", sheet=name, count=count, most=most, what=what)
 
 
 def _unsaved(xml: bytes) -> frozenset[str]:

@@ -1,11 +1,11 @@
 """Decals laid on film. Lengths in mm; across from the left edge of the usable width, along from the leading end."""
 
-import re
 from dataclasses import dataclass
 from decimal import Decimal as Money
 from typing import Literal
 
 from xlbatch.art.decal import Decal
+from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
 from xlbatch.job.job import Film, Piece, Roll
 
@@ -95,9 +95,7 @@ class Run:
         return self._named("guide")
 
     def _named(self, what: str) -> str:
-        """A file name that every system takes: no signs Windows forbids, no control characters."""
-        film = re.sub(r'[<>:"/\\|?*\x00-\x1f\x7f]+', "-", self.film.name).strip(" .")[:80]
-        return f"{self.no:02d} {film} - {what}.svg"
+        return f"{self.no:02d} {plain_name(self.film.name)} - {what}.svg"
 
     @property
     def ink_box(self) -> tuple[float, float] | None:

@@ -160,7 +160,11 @@ def _area(decal: Decal, settings: Settings) -> float:
 def _spare(runs: Sequence[Run], settings: Settings) -> float:
     """Film for the decals that will go wrong, each taking as much as a decal does on average."""
     decals = sum(len(run.lying) for run in runs)
-    extra = least_buy(decals, settings.spoiled_per_100 / 100, settings.sureness / 100) - decals
+    spoil = settings.spoiled_film_per_100 / 100
+    if settings.sureness is None:
+        extra = math.ceil(decals * spoil)
+    else:
+        extra = least_buy(decals, spoil, settings.sureness / 100) - decals
     return round(sum(run.length for run in runs) * extra / decals, 3)
 
 

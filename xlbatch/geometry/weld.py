@@ -80,6 +80,12 @@ def weld(path: pathops.Path) -> tuple[Segment, ...]:
     return segments_of(tidy(path))
 
 
+def welded(segments: Iterable[Segment]) -> tuple[Segment, ...]:
+    """Outlines in mm that may overlap, as one."""
+    path = path_of(transform(segments, (_BORDER_SCALE, 0.0, 0.0, _BORDER_SCALE, 0.0, 0.0)))
+    return tuple(transform(weld(path), (1 / _BORDER_SCALE, 0.0, 0.0, 1 / _BORDER_SCALE, 0.0, 0.0)))
+
+
 def path_of(segments: Iterable[Segment]) -> pathops.Path:
     """The segments as a path to weld, counted by nonzero winding."""
     path = pathops.Path()

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import cached_property
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
@@ -16,6 +16,7 @@ What = Literal["artwork", "print name", "number", "text"]
 Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
+JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
@@ -199,8 +200,9 @@ class Settings:
     turn: bool
     mirror: bool
     number_rule: str
-    spoiled_per_100: float
-    sureness: float
+    spoiled_blanks_per_100: float
+    spoiled_film_per_100: float
+    sureness: float | None  # None: spares are bought only where they pay
     people_cutting: int
     people_weeding: int
     people_pressing: int
@@ -217,6 +219,9 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    second_order_costs: Decimal = Decimal(0)
+    price_by: Literal["class", "job", "own cost"] = "class"
+    join: bool = True
 
 
 @dataclass(frozen=True)
@@ -238,6 +243,15 @@ class Delivery:
     color: str
     on_hand: int
     came: int | None
+
+
+class Costs(NamedTuple):
+    """A garment's share of what the job costs; None where a price is missing."""
+
+    blank: Decimal | None
+    film: Decimal | None
+    supplies: Decimal | None
+    labor: Decimal | None
 
 
 @dataclass(frozen=True)
@@ -269,6 +283,7 @@ class Job:
     deliveries: tuple[Delivery, ...] = ()
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
+    costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
 
     @cached_property

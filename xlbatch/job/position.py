@@ -1,5 +1,6 @@
 """Where a decal goes for a position: one row of the sheet Positions. Lengths in mm."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from xlbatch.job.source import Source
@@ -27,3 +28,7 @@ class Position:
     def key(self) -> tuple[str, str, str]:
         """What no two rows share: its name, the kind of garment and the neckline."""
         return (self.position.casefold(), self.for_, self.neckline)
+
+    def top_of(self, positions: Collection[str]) -> str:
+        """The one of `positions` (in lower case) that this one goes below, itself where it goes below none."""
+        return next((above for above in self.under if above in positions), self.position.casefold())

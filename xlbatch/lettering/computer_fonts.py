@@ -9,6 +9,7 @@ from pathlib import Path
 import uharfbuzz as hb
 
 from xlbatch.lettering.typeface import Typeface, open_typeface, set_line
+from xlbatch.resources import home
 
 _MOST = 5000  # font files looked at
 _ENDINGS = (".ttf", ".otf", ".ttc", ".otc")  # of a collection, the first font
@@ -50,19 +51,19 @@ def _plain(stem: str) -> bool:
 
 
 def _folders() -> Iterator[Path]:
-    home = Path.home()
+    user = home()
     if sys.platform == "win32":
         places = [
             Path(os.environ.get("WINDIR", "C:/Windows")) / "Fonts",
-            home / "AppData/Local/Microsoft/Windows/Fonts",
+            user / "AppData/Local/Microsoft/Windows/Fonts",
         ]
     elif sys.platform == "darwin":
-        places = [Path("/System/Library/Fonts"), Path("/Library/Fonts"), home / "Library/Fonts"]
+        places = [Path("/System/Library/Fonts"), Path("/Library/Fonts"), user / "Library/Fonts"]
     else:
         places = [
             Path("/usr/share/fonts"),
             Path("/usr/local/share/fonts"),
-            home / ".local/share/fonts",
-            home / ".fonts",
+            user / ".local/share/fonts",
+            user / ".fonts",
         ]
     return (place for place in places if place.is_dir())

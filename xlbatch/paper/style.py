@@ -88,11 +88,13 @@ def currency_sign(settings: Settings) -> str:
 
 
 def unit_looks(settings: Settings) -> Mapping[str, Look]:
-    """The looks that depend on the job's units and currency."""
+    """The looks that depend on the job's units and currency. Less than nothing owed is a credit."""
+    amount = f'"{currency_sign(settings)}"#,##0.00'
     return {
         "length": {"align": "center", "num_format": _LENGTH[settings.length_unit]},
         "exact": {"num_format": _EXACT[settings.length_unit]},
-        "money": {"align": "right", "num_format": f'"{currency_sign(settings)}"#,##0.00'},
+        "money": {"align": "right", "num_format": amount},
+        "owed": {"align": "right", "num_format": f'{amount};"credit "{amount}'},
     }
 
 
@@ -126,6 +128,8 @@ class Formats:
         if isinstance(value, int | float | Decimal):
             if "money" in looks:
                 return f"{self._sign.replace(' ', '_')}{value:,.2f}"  # a number is never broken at its space
+            if "owed" in looks:
+                return f"{'credit_' if value < 0 else ''}{self.shown(max(value, -value), 'money')}"
             if "count" in looks:
                 return f"{value:.0f}"
             if "exact" in looks:

@@ -7,6 +7,7 @@ from pathlib import Path
 from types import TracebackType
 
 from xlsxwriter import Workbook
+from xlsxwriter.exceptions import FileCreateError
 
 from xlbatch.job.job import Job
 from xlbatch.paper.page import Page
@@ -24,13 +25,20 @@ _OPTIONS = {
 }
 
 
+class _Kept(BytesIO):
+    """Stays open to the end: after a failure the writer's unfinished archive is still ended in it."""
+
+    def close(self) -> None:
+        """Does nothing; the memory is given back with the object."""
+
+
 class Book:
     """A new workbook at `path`; written when the `with` block ends."""
 
     def __init__(self, path: Path, job: Job) -> None:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
-        self._path, self._bytes = path, BytesIO()  # whole before the disk sees it: a full one must not meet a half
+        self._path, self._bytes = path, _Kept()  # whole before the disk sees it: a full one must not meet a half
         options = {**deepcopy(_OPTIONS), "tmpdir": str(path.parent)}  # the writer adds to what it is given
         self._workbook = Workbook(self._bytes, options)
         self._workbook.set_properties(
@@ -44,7 +52,10 @@ class Book:
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
         if kind is None:
-            self._workbook.close()
+            try:
+                self._workbook.close()
+            except FileCreateError as cannot:  # the sheets' temporary files: what it holds is the disk's own error
+                raise cannot.args[0] from cannot
             self._path.write_bytes(self._bytes.getvalue())
 
     def page(self, name: str, *, landscape: bool = False, form: bool = False) -> Page:

@@ -26,4 +26,4 @@ def groups(decals: Iterable[Decal]) -> tuple[Group, ...]:
 def _drawing(decal: Decal) -> object:
     if decal.whole is None:
         return decal.id
-    return (decal.spec.artwork or decal.spec.decal, decal.whole)
+    return (decal.drawing or decal.spec.artwork or decal.spec.decal, decal.whole)

@@ -108,6 +108,7 @@ def _placed(
         garment=garment,
         decal=decal,
         side=rule.side,
+        measured_from=rule.measured_from,
         below_collar=_rounded(top),
         above_opening=_rounded(bottom) if on_sleeve else None,
         above_hem=None if on_sleeve else _rounded(bottom),
@@ -115,7 +116,6 @@ def _placed(
         clear_side=round(half - abs(across) - decal.width / 2, 3),
         clear_hem=None if on_sleeve else _rounded(clear_hem),
         sections=sections(decal.width, decal.height, job.presses[0]),
-        line_up_by=_line_up_by(rule, across),
     )
 
 
@@ -132,14 +132,6 @@ def _drop(blank: Blank, rule: Position) -> float:
             return 0.0
         case _:
             return blank.drop_front
-
-
-def _line_up_by(rule: Position, across: float) -> str:
-    if rule.side in SLEEVES:
-        return f"{rule.measured_from}, crease along the sleeve"
-    if abs(across) < NEAR:
-        return f"{rule.measured_from}, center crease"
-    return f"{rule.measured_from}, center crease ({'wearer’s right' if across > 0 else 'wearer’s left'})"
 
 
 def _bottom(place: Place) -> float:
@@ -219,7 +211,7 @@ def _spare_height(job: Job, place: Place, rule: Position) -> float:
 def _overlap(places: tuple[Place, ...]) -> Problem | None:
     """A problem where two decals that are not films of one drawing lie on one another."""
     for one, other in combinations(places, 2):
-        if one.side == other.side and not _one_drawing(one.decal, other.decal) and _touch(one, other):
+        if one.side == other.side and not _one_drawing(one.decal, other.decal) and one.extent.meets(other.extent):
             return problem(
                 "decals-overlap",
                 other.decal.spec.source.at("Position"),
@@ -235,13 +227,3 @@ def _overlap(places: tuple[Place, ...]) -> Problem | None:
 
 def _one_drawing(one: Decal, other: Decal) -> bool:
     return len(groups((one, other))) == 1
-
-
-def _touch(one: Place, other: Place) -> bool:
-    """Whether two boxes on one side of the body overlap; a sleeve's are stacked by the table."""
-    reach = (one.decal.width + other.decal.width) / 2
-    if one.clear_hem is None or other.clear_hem is None or abs(one.from_center - other.from_center) >= reach - NEAR:
-        return False
-    low = max(one.clear_hem, other.clear_hem)
-    high = min(one.clear_hem + one.decal.height, other.clear_hem + other.decal.height)
-    return high - low > NEAR

@@ -12,7 +12,8 @@ from dataclasses import dataclass, replace
 from xlbatch.film.layout import Batch
 from xlbatch.job.job import Film, Job, Press
 from xlbatch.placement.group import groups
-from xlbatch.placement.place import Place
+from xlbatch.placement.place import Place, around
+from xlbatch.placement.register import level
 from xlbatch.press.heats import plate_heats, waiting
 from xlbatch.press.step import PressPlan, Step
 from xlbatch.trade.tables import work_time
@@ -54,7 +55,7 @@ def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list
     finished before the garment is turned over."""
     sides = list(dict.fromkeys(place.side for place in places))
     ordered = sorted(
-        places, key=lambda it: (-films[it.decal.film.casefold()].temperature, sides.index(it.side), _level(it))
+        places, key=lambda it: (-films[it.decal.film.casefold()].temperature, sides.index(it.side), level(it))
     )
     found: list[Closing] = []
     for place in ordered:
@@ -70,29 +71,17 @@ def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list
 
 def _is_covered(place: Place, places: list[Place]) -> bool:
     """Whether a higher layer of the same drawing goes over this one."""
-    return any(_level(other) > _level(place) and len(groups((place.decal, other.decal))) == 1 for other in places)
-
-
-def _level(place: Place) -> tuple[int, bool]:
-    """Its layer, and within that whether it lies over a border piece's level."""
-    return place.decal.spec.layer, not place.decal.border
+    return any(level(other) > level(place) and len(groups((place.decal, other.decal))) == 1 for other in places)
 
 
 def _one_closing(places: tuple[Place, ...], press: Press) -> bool:
     """Whether one closing of the plate covers all of these: same side, one layer, together within the plate."""
     first = places[0]
-    if any((p.side, _level(p)) != (first.side, _level(first)) for p in places):
+    if any((p.side, level(p)) != (first.side, level(first)) for p in places):
         return False
-    across = [p.from_center + sign * p.decal.width / 2 for p in places for sign in (-1, 1)]
-    down = [edge for p in places for edge in _edges(p)]
-    width, height = max(across) - min(across), max(down) - min(down)
+    box = around(places)
+    width, height = box.right - box.left, box.top - box.bottom
     return (width <= press.width and height <= press.depth) or (width <= press.depth and height <= press.width)
-
-
-def _edges(place: Place) -> tuple[float, float]:
-    """Lower and upper edge, from the hem or the sleeve's opening."""
-    low = (place.clear_hem if place.above_opening is None else place.above_opening) or 0.0
-    return low, low + place.decal.height
 
 
 def _merged(queues: list[list[Closing]], heats: tuple[float | None, ...]) -> Iterator[Closing]:

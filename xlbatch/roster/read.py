@@ -1,6 +1,6 @@
 """Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
 
-import re
+import os
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices, read_results
 from xlbatch.roster.settings import read_settings
+from xlbatch.saving import base_name
 from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
@@ -25,7 +26,6 @@ __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
 _MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
-_PLAN_ENDING = re.compile(r"( - plan( \d+)?)+$")
 
 
 @dataclass(frozen=True)
@@ -47,6 +47,11 @@ def blank_job(path: Path, *, metric: bool = False) -> Job:
     `metric`, the settings' lengths then whole millimeters."""
     job = _reading(path, find_tables(())).job
     return replace(job, settings=_in_metric(job.settings)) if metric else job
+
+
+def _job_name(path: Path) -> str:
+    """The usual name of the job: its file's, with what no one can read in it shown as such."""
+    return os.fsencode(base_name(path)).decode(errors="replace")
 
 
 def _in_metric(settings: Settings) -> Settings:
@@ -73,12 +78,12 @@ def _in_metric(settings: Settings) -> Settings:
 
 def _reading(path: Path, tables: Tables) -> Reading:
     by_meaning = tables.by_meaning
-    settings, setting_cells, found = read_settings(by_meaning.get("Job"), _PLAN_ENDING.sub("", path.stem))
+    settings, setting_cells, found = read_settings(by_meaning.get("Job"), _job_name(path))
     problems = tables.problems + found
     units = Units(settings.length_unit, settings.temperature_unit)
 
     of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    prices, of_prices = read_prices(of["Money"])
+    prices, costs, of_prices = read_prices(of["Money"])
     listed = (line for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
@@ -89,9 +94,11 @@ def _reading(path: Path, tables: Tables) -> Reading:
     positions, of_positions = read_positions(of["Positions"])
     results, in_log, of_results = read_results(of["Press log"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
+    unjoined = bool(results) and "Join pieces" not in setting_cells  # a plan made before pieces were joined stays so
+    settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
     job = Job(
         path=path,
-        settings=replace(settings, last_no=people.last_no),
+        settings=settings,
         setting_cells=setting_cells,
         roster=people.roster,
         designs=designs,
@@ -104,6 +111,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
+        costs=costs,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Literal, cast
 
-from xlbatch.job.job import Delivery, Result
+from xlbatch.job.job import Costs, Delivery, Result
 from xlbatch.problems import Problem
 from xlbatch.tables import cells
 from xlbatch.tables.line import Line
@@ -50,13 +50,17 @@ def _marked(line: Line) -> bool:
     return cell is not None and bool(cells.arrived(cell))
 
 
-def read_prices(given: Iterable[Line]) -> tuple[Mapping[int, Decimal], tuple[Problem, ...]]:
-    """The prices of the Money sheet by garment number, and what was wrong. The groups' sums have no number."""
-    prices, problems = {}, []
+def read_prices(
+    given: Iterable[Line],
+) -> tuple[Mapping[int, Decimal], Mapping[int, Costs], tuple[Problem, ...]]:
+    """The prices and the costs of the Money sheet by garment number, and what was wrong. The groups' sums have no
+    number."""
+    prices, costs, problems = {}, {}, []
     for line in given:
         number = line.count("Garment no.") if line.given("Garment no.") else None
         price = line.money("Price") if number else None
         if number and price is not None:
             prices[number] = price
+            costs[number] = Costs(*(line.money(heading) for heading in ("Blank", "Film", "Supplies", "Labor")))
         problems += line.problems
-    return prices, tuple(problems)
+    return prices, costs, tuple(problems)

@@ -20,6 +20,13 @@ from xlbatch.units import LengthUnit, TemperatureUnit
 
 T = TypeVar("T")
 
+# of the first edition: the settings that each stands for now, and what it wrote where nothing was set
+_OLD: Mapping[str, tuple[tuple[str, ...], float]] = {
+    "Spoiled per 100": (("Spoiled blanks per 100", "Spoiled film per 100"), 3),
+    "Sureness of spares": (("Sureness of spares",), 95),
+}
+_KEPT, _SINCE = "Last garment no.", "Spoiled blanks per 100"  # a setting of every edition; one of this edition
+
 _NO_SHEET = Table("Job", "Job", 0, {}, {}, {}, {}, {})
 
 
@@ -63,6 +70,7 @@ def _given(sheet: Table | None) -> tuple[Line, tuple[Problem, ...]]:
                 unknown.append(problem("setting-twice", sheet.where(name_at, row), name))
             values[name], cells[name] = filled[value_at], sheet.where(value_at, row).cell
             units |= {name: unit} if unit else {}
+    _take_over_old(values, cells)
     usual = {name: column.example for name, column in _columns().items()}
     source = Source(sheet.sheet, 0, cells)
     return Line("Job", source, _columns(), values, units, Units(), defaults=usual), tuple(unknown)
@@ -70,9 +78,21 @@ def _given(sheet: Table | None) -> tuple[Line, tuple[Problem, ...]]:
 
 def _setting(typed: str) -> tuple[str, str]:
     """The setting a name means ("" where none), and the unit written with it."""
-    names = {plain(name): name for name in _columns()}
+    names = {plain(name): name for name in (*_columns(), *_OLD)}
     bare, unit = split_unit(typed)
     return names.get(plain(typed)) or names.get(plain(bare), ""), unit
+
+
+def _take_over_old(values: dict[str, Raw], cells: dict[str, str]) -> None:
+    """Puts the first edition's settings under their names of today; what a plan of that edition wrote by itself counts
+    as not set. A name of today that is given too wins."""
+    first_edition = _KEPT in values and _SINCE not in values
+    for old, (names, usual) in _OLD.items():
+        if old in values:
+            value, cell = values.pop(old), cells.pop(old)
+            if not (first_edition and value.value in (usual, f"{usual:g}")):
+                values |= {name: value for name in names if name not in values}
+                cells |= {name: cell for name in names if name not in cells}
 
 
 def _any(filled: Mapping[int, Raw]) -> Raw:
@@ -157,10 +177,14 @@ def _settings(value: _Values, stem: str) -> Settings:
         turn=value.yes("Turn decals"),
         mirror=value.yes("Mirror the cut files"),
         test_cut=value.yes("Test cut"),
+        join=value.yes("Join pieces"),
         interlock=value.yes("Save film by interlocking"),
         number_rule=value.text("Number rule"),
-        spoiled_per_100=value.number("Spoiled per 100"),
-        sureness=value.number("Sureness of spares"),
+        spoiled_blanks_per_100=value.number("Spoiled blanks per 100"),
+        spoiled_film_per_100=value.number("Spoiled film per 100"),
+        second_order_costs=value.money("Second order costs") or Decimal(0),
+        sureness=value.given.number("Sureness of spares"),
+        price_by=cast(Literal["class", "job", "own cost"], value.choice("Price by")),
         people_cutting=value.count("People cutting"),
         people_weeding=value.count("People weeding"),
         people_pressing=value.count("People pressing"),

@@ -64,7 +64,7 @@ def _to_pay(plan: Plan) -> Mapping[int, Value]:
 
 def _piece(group: Group) -> str:
     """`Bird, full front`, or just `Back name` where that says it."""
-    names = " + ".join(dict.fromkeys(decal.spec.decal for decal in group.decals))
+    names = " + ".join(dict.fromkeys(spec.decal for decal in group.decals for spec in decal.specs))
     where = group.decals[0].spec.position
     return names if where.casefold() == names.casefold() else f"{names}, {where}"
 

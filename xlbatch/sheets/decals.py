@@ -49,7 +49,7 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     decal.garment_no,
                     who[decal.garment_no],
                     decal.piece,
-                    decal.spec.what,
+                    ", ".join(spec.what for spec in decal.specs),
                     decal.text,
                     decal.film,
                     run.no,

@@ -15,7 +15,8 @@ def how(step: Step, settings: Settings, *, film: bool, piece: bool) -> str:
 
 
 def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[str]:
-    yield step.place.decal.text if step.place.decal.spec.what == "number" else ""  # not to be told by its size
+    numbers = (spec.what == "number" for spec in step.place.decal.specs)
+    yield step.place.decal.text if any(numbers) else ""  # not to be told by its size
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)
@@ -26,6 +27,8 @@ def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[s
 def from_below(place: Place, settings: Settings) -> str:
     """Where the bottom edge comes, for a position that is measured from below."""
     unit = settings.length_unit
+    if place.register:
+        return ""
     if place.above_opening is not None:
         return f"bottom edge {printed_text(place.above_opening, unit)} above the sleeve opening"
     if place.above_hem is not None:

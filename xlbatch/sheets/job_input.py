@@ -26,6 +26,7 @@ FIELDS: Mapping[str, str] = {
     "Film end margin": "end_margin",
     "Turn decals": "turn",
     "Mirror the cut files": "mirror",
+    "Join pieces": "join",
     "Save film by interlocking": "interlock",
     "Test cut": "test_cut",
     "Sureness of spares": "sureness",

@@ -6,20 +6,24 @@ from decimal import Decimal
 import pandas as pd
 from xlsxwriter.utility import xl_rowcol_to_cell
 
+from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula, Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.plan import Plan
 from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
 from xlbatch.shopping.lines import MoneyLine
+from xlbatch.shopping.prices import account
 
 OWED = "Money_owed"  # the name of the cell with all that is owed, used on the job sheet
+ROUNDING = "Rounding and late changes"
 FIRST = 3  # the table's first row (from 0): title, one line of advice, headings
 SUMS = ("Blank", "Film", "Supplies", "Labor", "Price", "Paid", "Owed")
+LOOKS = {"Price": ("money", "change"), "Paid": ("money", "change"), "Owed": ("owed",)}
 COLUMNS = (
     Column("Garment no.", 0.75, ("count", "strong")),
     Column("Who", 1.5, ("text", "strong")),
     Column("Group", 1.3),
-    *(Column(name, 0.8, ("money", "change") if name in ("Price", "Paid") else ("money",)) for name in SUMS),
+    *(Column(name, 0.8, LOOKS.get(name, ("money",))) for name in SUMS),
     Column(BEFORE, 0.9, ("money", "quiet"), outside=True),
 )
 
@@ -62,10 +66,11 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
     page.title(
         "Money",
-        "Blank, Film, Supplies and Labor are this garment's share of this plan's cost. Owed and the sums follow the "
-        "tinted cells. Write all that was paid so far for a garment into Paid, here or on Roster: the next plan has it "
-        "on both. Once pressing has begun, the prices here stand in the next plan. An amount not known is left blank, "
-        "and so is a sum it belongs to.",
+        "Blank, Film, Supplies and Labor are this garment's share of the cost. Owed and the sums follow the "
+        "tinted cells; what was paid too much is a credit. Write all that was paid so far for a garment into Paid, "
+        "here or on Roster: the next plan has it on both. Once something has come or was pressed, the prices here "
+        "stand in the next plan, also for late joiners and redos of the same thing. An amount not known is left blank, "
+        f"and so is a sum it belongs to. {_how(plan.job.settings)}",
     )
     page.table(frame, least=17)
     page.gap()
@@ -76,7 +81,42 @@ def write(page: Page, plan: Plan) -> None:
         page.record((None, None, group or NO_GROUP, *_sums(page, lines, theirs), None), "strong", "summed", least=18)
     row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))
-    page.sheet.print_area(0, 0, row, page.last)
+    _explained(page, plan, row)
+    page.sheet.print_area(0, 0, page.row - 1, page.last)
+
+
+def _how(settings: Settings) -> str:
+    """How prices are made."""
+    if settings.fixed_price is not None:
+        return "Every garment has the one price set on the sheet Job."
+    return {
+        "class": "The same garment, class and design has one price; film, supplies, labor and spares are shared.",
+        "job": "All garments have one price.",
+        "own cost": "Each garment has its own cost's price: its blank, its film by area, its labor by pieces.",
+    }[settings.price_by] + " Change that under Price by on the sheet Job."
+
+
+def _explained(page: Page, plan: Plan, everyone: int) -> None:
+    """What the sum of all prices is made of, in its column, under the row of `everyone`."""
+    settings, sums = plan.job.settings, account(plan.money, plan.job.settings)
+    if sums is None:
+        return
+    price = page.at("Price")
+    costs = ",".join(xl_rowcol_to_cell(everyone, page.at(name)) for name in ("Blank", "Film", "Supplies", "Labor"))
+    cost, margin = (xl_rowcol_to_cell(everyone + down, price) for down in (1, 2))
+    if settings.fixed_price is not None:
+        of_margin = f"{settings.fixed_price}*COUNT({page.below('Garment no.')})-{cost}"
+    else:
+        of_margin = f"ROUND({cost}*{settings.margin or 0},2)"
+    for label, formula in (
+        ("Cost", Formula(f"SUM({costs})", sums.cost)),
+        ("Margin", Formula(of_margin, sums.margin)),
+        (ROUNDING, Formula(f"{xl_rowcol_to_cell(everyone, price)}-{cost}-{margin}", sums.rounding)),
+    ):
+        values = [None] * len(COLUMNS)
+        row = page.record(values, least=17)
+        page.write(row, page.at("Who"), label, "cell", "text", across=2)
+        page.write(row, price, formula, "cell", "money")
 
 
 def _sums(page: Page, lines: Sequence[MoneyLine], theirs: str) -> Iterator[Formula]:

@@ -10,11 +10,14 @@ from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
+from xlbatch.sheets.line_up import layer_columns, line_up_by, measures
 from xlbatch.units import printed_length
 
 
 def columns(unit: str, places: Sequence[Place]) -> tuple[Column, ...]:
-    """The columns; those for positions measured from below only where there are such."""
+    """The columns; those for positions measured from below only where there are such; those of layers are
+    printed only where there are such."""
+    layers = layer_columns(unit, places)
     below = (
         (f"Above sleeve opening ({unit})", any(place.above_opening is not None for place in places)),
         (f"Above the hem ({unit})", any(place.above_hem is not None for place in places)),
@@ -36,7 +39,9 @@ def columns(unit: str, places: Sequence[Place]) -> tuple[Column, ...]:
         Column(f"Clear at side ({unit})", 0.55, ("length",)),
         Column(f"Clear at hem ({unit})", 0.6, ("length",)),
         Column("Presses", 0.6, ("count",)),
+        *(column for column in layers if not column.outside),
         Column("Line up by", 2.6, ("text", "small")),
+        *(column for column in layers if column.outside),
     )
 
 
@@ -67,14 +72,13 @@ def _row(place: Place, settings: Settings) -> Mapping[str, Value]:
         "Piece": decal.piece,
         f"Width ({unit})": shown(decal.width),
         f"Height ({unit})": shown(decal.height),
-        f"Below collar seam ({unit})": shown(place.below_collar),
+        **measures(place, unit),
         f"Above sleeve opening ({unit})": shown(place.above_opening),
         f"Above the hem ({unit})": shown(place.above_hem),
-        f"From center ({unit})": shown(place.from_center),
         f"Clear at side ({unit})": shown(place.clear_side),
         f"Clear at hem ({unit})": shown(place.clear_hem),
         "Presses": place.presses,
-        "Line up by": place.line_up_by,
+        "Line up by": line_up_by(place, settings),
     }
 
 

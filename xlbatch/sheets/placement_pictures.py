@@ -40,7 +40,7 @@ def drops(places: Iterable[Place], settings: Settings) -> Mapping[float, Sequenc
     step = print_step(settings.length_unit)
     found: dict[float, dict[str, None]] = {}
     for place in places:
-        if place.below_collar is not None:
+        if place.below_collar is not None and place.register is None:
             found.setdefault(round(place.below_collar / step) * step, {})[place.decal.spec.position] = None
     return {drop: tuple(positions) for drop, positions in found.items()}
 
@@ -96,7 +96,9 @@ def measures(places: Iterable[Place], settings: Settings) -> list[str]:
     """`back name 4 in below the back collar seam`, a line a position; several distances as from to."""
     found: dict[tuple[str, str], list[float]] = {}
     for place in places:
-        seam = place.line_up_by.partition(",")[0]
+        if place.register:
+            continue
+        seam = place.measured_from
         away = place.below_collar if place.below_collar is not None else place.above_opening or place.above_hem or 0.0
         where = "below" if place.below_collar is not None else "above"
         found.setdefault((place.decal.spec.position, f"{where} {seam}"), []).append(away)

@@ -1,7 +1,7 @@
 """Press log: what to press, in order, batch by batch, and what happened."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 import pandas as pd
@@ -11,19 +11,23 @@ from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
+from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
 from xlbatch.sheets.banner import banners, films_by_settings
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
+from xlbatch.sheets.line_up import layer_columns, measures
 from xlbatch.trade.tables import table as trade_table
 from xlbatch.trade.tables import work_time
-from xlbatch.units import printed_length, temperature_in
+from xlbatch.units import temperature_in
 
 RESULTS = ("ok", "redo film", "redo garment")
 
 
-def columns(settings: Settings) -> tuple[Column, ...]:
+def columns(settings: Settings, places: Sequence[Place]) -> tuple[Column, ...]:
+    """The columns; those of layers are printed only where a piece is laid on another."""
+    layers = layer_columns(settings.length_unit, places)
     unit = settings.length_unit
     return (
         Column("Step", 0.3, ("count",)),
@@ -36,6 +40,7 @@ def columns(settings: Settings) -> tuple[Column, ...]:
         Column("Decal", 0.3, ("text", "strong"), whole=True),
         Column(f"Below collar seam ({unit})", 0.7, ("length", "strong")),
         Column(f"From center ({unit})", 0.4, ("length", "strong")),
+        *(column for column in layers if not column.outside),
         Column("How", 1.18),
         Column("Pressed", 0.3, ("box",)),
         Column("Peeled", 0.3, ("box",)),
@@ -52,6 +57,7 @@ def columns(settings: Settings) -> tuple[Column, ...]:
         Column("Peel", 0.6, outside=True),
         Column("Cover", 1.2, outside=True),
         Column("Presses", 0.75, ("count",), outside=True),
+        *(column for column in layers if column.outside),
     )
 
 
@@ -59,13 +65,15 @@ def table(plan: Plan) -> pd.DataFrame:
     """The steps in order; the banners stand between them on the sheet only."""
     settings = plan.job.settings
     together = Counter(_position(step) for step in plan.pressing.steps)
+    own = columns(settings, plan.places)
     rows = []
     for steps in batches(plan):
         for step in steps:
             alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
             piece = together[_position(step)] > 1
-            rows.append(_row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece)))
-    return tabled(columns(settings), rows)
+            row = _row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece))
+            rows.append([row.get(column.heading) for column in own])
+    return tabled(own, rows)
 
 
 def batches(plan: Plan) -> Iterator[list[Step]]:
@@ -78,37 +86,35 @@ def _position(step: Step) -> tuple[int, str]:
     return step.place.garment.no, step.place.decal.spec.position
 
 
-def _row(step: Step, settings: Settings, how: str) -> tuple[Value, ...]:
+def _row(step: Step, settings: Settings, how: str) -> Mapping[str, Value]:
+    """What stands under each heading."""
     place, garment, decal = step.place, step.place.garment, step.place.decal
-    unit = settings.length_unit
-    return (
-        step.no,
-        garment.no,
-        garment.who,
-        garment.blank.garment,
-        garment.blank.size,
-        garment.color,
-        decal.spec.position,
-        decal.id,
-        None if place.below_collar is None else printed_length(place.below_collar, unit),
-        printed_length(place.from_center, unit),
-        how,
-        BOX,
-        BOX,
-        None,
-        None,
-        None,
-        decal.piece,
-        step.film.name,
-        round(temperature_in(step.temperature, settings.temperature_unit)),
-        step.warm_up,
-        step.front,
-        step.back,
-        step.film.pressure,
-        step.film.peel,
-        step.press.cover,
-        place.presses,
-    )
+    return {
+        "Step": step.no,
+        "Garment no.": garment.no,
+        "Who": garment.who,
+        "Garment": garment.blank.garment,
+        "Size": garment.blank.size,
+        "Color": garment.color,
+        "Position": decal.spec.position,
+        "Decal": decal.id,
+        **measures(place, settings.length_unit),
+        "How": how,
+        "Pressed": BOX,
+        "Peeled": BOX,
+        "Piece": decal.piece,
+        "Film": step.film.name,
+        f"Temperature ({settings.temperature_unit})": round(
+            temperature_in(step.temperature, settings.temperature_unit)
+        ),
+        "Warm-up (s)": step.warm_up,
+        "Press (s)": step.front,
+        "Back (s)": step.back,
+        "Pressure": step.film.pressure,
+        "Peel": step.film.peel,
+        "Cover": step.press.cover,
+        "Presses": place.presses,
+    }
 
 
 def leads(plan: Plan) -> Iterator[str]:
@@ -129,15 +135,15 @@ def measured_from(plan: Plan) -> str:
     """`full front from the point of the V; back name, back number from the back collar seam`."""
     seams: dict[str, dict[str, None]] = {}
     for place in plan.places:
-        seam = place.line_up_by.partition(",")[0]
-        seams.setdefault(seam, {})[place.decal.spec.position] = None
+        if place.register is None:
+            seams.setdefault(place.measured_from, {})[place.decal.spec.position] = None
     return "; ".join(f"{', '.join(positions)} from the {seam}" for seam, positions in seams.items())
 
 
 def write(page: Page, plan: Plan) -> None:
     """The press log, to work from at the press and to type the results into afterwards."""
     frame = table(plan)
-    page.lay_columns(columns(plan.job.settings), frame)
+    page.lay_columns(columns(plan.job.settings, plan.places), frame)
     page.title("Press log", *leads(plan))
     page.heading()
     rows = frame.itertuples(index=False, name=None)

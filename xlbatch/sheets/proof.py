@@ -45,18 +45,14 @@ def table(plan: Plan) -> pd.DataFrame:
             garment.blank.garment,
             garment.blank.size,
             garment.color,
-            "\n".join(texts := _texts(decals[garment.no])),
-            _unusual(texts),
+            "\n".join(said := texts(decals[garment.no])),
+            _unusual(said),
             None,
             BOX,
         )
         for garment in plan.garments
     )
     return tabled(COLUMNS, rows)
-
-
-def _texts(decals: Iterable[Decal]) -> list[str]:
-    return [decal.text for decal in decals if decal.text and not decal.border]
 
 
 def _unusual(texts: Iterable[str]) -> str:
@@ -76,7 +72,7 @@ def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
 
 def texts(decals: Iterable[Decal]) -> list[str]:
     """The exact texts, each once: a border piece under a text has the same."""
-    return [decal.text for decal in decals if decal.text and not decal.border]
+    return [text for decal in decals if not decal.border for text in decal.texts]
 
 
 def size_text(group: Group, settings: Settings) -> str:

@@ -4,9 +4,10 @@ from decimal import Decimal
 
 import pandas as pd
 
+from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.style import BOX
+from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.plan import Plan
 from xlbatch.shopping.lines import BuyLine
 
@@ -45,7 +46,7 @@ def _row(line: BuyLine) -> tuple[str | int | Decimal | Formula | None, ...]:
         line.on_hand,
         Formula("MAX(0,{Needed}+{Spares}-{On hand})", line.buy),
         line.price,
-        Formula('IF({Price}="","",{Buy}*{Price})', "" if line.cost is None else line.cost),
+        Formula('IF({Price}="","",ROUND({Buy}*{Price},2))', "" if line.cost is None else line.cost),
         BOX,
         BOX,
     )
@@ -55,6 +56,11 @@ def total(plan: Plan) -> Decimal | str:
     """What everything with a price comes to; blank where nothing has one."""
     costs = [line.cost for line in plan.shopping if line.cost is not None]
     return sum(costs, Decimal(0)) if costs else ""
+
+
+def blanks_to_buy(plan: Plan) -> int:
+    """How many blanks to buy, spares included."""
+    return sum(line.buy for line in plan.shopping if line.kind == "blank")
 
 
 def unpriced(plan: Plan) -> int:
@@ -70,20 +76,37 @@ def write(page: Page, plan: Plan) -> None:
         "Shopping list",
         "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
         "Write yes or how many came into Arrived: the next plan then counts the blanks as on hand, less those pressed. "
-        f"Film it does not count: measure what is left and write it into On hand on the sheet Film. {_spares(plan)}",
+        "Film it does not count: measure what is left and write it into On hand on the sheet Film.",
+        *filter(None, [_spares(plan)]),
     )
     row = page.gap(16)
     page.table(frame)
     page.write(row, 0, "All lines that have a price", "sum")
+    blanks, buy = page.below("Kind"), page.below("Buy")
+    page.write(row, page.at("On hand"), "Blanks", "sum", "right")
+    page.write(row, page.at("Buy"), Formula(f'SUMIF({blanks},"blank",{buy})', blanks_to_buy(plan)), "sum", "count")
     cells = page.below("Cost")
     page.write(row, page.at("Cost"), Formula(f'IF(COUNT({cells})=0,"",SUM({cells}))', total(plan)), "sum", "money")
     page.name_cell(TOTAL, row, page.at("Cost"))
 
 
 def _spares(plan: Plan) -> str:
-    """What the spares are for, so that a person can choose fewer."""
-    settings, count = plan.job.settings, sum(line.spares for line in plan.shopping if line.kind == "blank")
-    return (
-        f"With the {count} spare blanks {settings.sureness:g} jobs in 100 finish without a second order, where "
-        f"{settings.spoiled_per_100:g} pieces in 100 are spoiled."
+    """How many spares to choose among: what each choice costs, and how sure it makes the job."""
+    settings = plan.job.settings
+    if not plan.spare_choices:
+        return ""
+    spoiled = f"Spare blanks, where {settings.spoiled_blanks_per_100:g} garments in 100 are spoiled"
+    second = f"a second order costs {currency_sign(settings)}{settings.second_order_costs:,.2f}"
+    choices = "; ".join(
+        f"{choice.name} {choice.count}{_signed(choice.cost, settings)}, {choice.sure * 100:.0f} jobs in 100 without one"
+        for choice in plan.spare_choices
     )
+    return f"{spoiled} and {second}: {choices}."
+
+
+def _signed(cost: Decimal | None, settings: Settings) -> str:
+    """What spares add to the cost; where they reach a lower price, what they save."""
+    if not cost:
+        return ""
+    amount = f"{currency_sign(settings)}{abs(cost):,.2f}"
+    return f", {amount} less by the price for so many" if cost < 0 else f", {amount} more"

@@ -1,17 +1,25 @@
 """Garments and film needs → the shopping list."""
 
 from collections import Counter
-from collections.abc import Mapping
-from decimal import Decimal
+from collections.abc import Iterator, Mapping
 
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
-from xlbatch.job.job import Blank, Job, PriceBreak
+from xlbatch.job.job import Blank, Job, Settings
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.shopping.lines import BuyLine
-from xlbatch.shopping.spares import spares
+from xlbatch.shopping.lines import BuyLine, SpareChoice
+from xlbatch.shopping.spares import (
+    Lot,
+    cost_of,
+    price_for,
+    spares_for_sureness,
+    spares_worth_having,
+    sure_of,
+)
 from xlbatch.trade.tables import color_name, table
 from xlbatch.units import long_text, printed_text
+
+Kind = tuple[str, str, str]  # garment, size, color by its usual name
 
 
 def shopping_list(job: Job, garments: tuple[Garment, ...], layout: Layout) -> tuple[BuyLine, ...]:
@@ -30,31 +38,61 @@ def shopping_problems(job: Job, lines: tuple[BuyLine, ...], garments: tuple[Garm
     return (*missing, *_unclear_stock(job, garments))
 
 
-def _blanks(job: Job, garments: tuple[Garment, ...]) -> tuple[BuyLine, ...]:
-    needed = Counter((g.blank.garment, g.blank.size, color_name(g.color)) for g in garments if g.needs_blank)
-    blanks = {(g.blank.garment, g.blank.size, color_name(g.color)): g.blank for g in garments}
-    order = {(blank.garment, blank.size): at for at, blank in reversed(list(enumerate(job.blanks)))}
-    kinds = sorted(needed, key=lambda kind: (order[kind[:2]], kind[2]))
-    settings = job.settings
-    extra = spares([needed[kind] for kind in kinds], settings.spoiled_per_100 / 100, settings.sureness / 100)
-    stock = [_on_hand(blanks[kind], kind, kinds) for kind in kinds]
-    bought: Counter[str] = Counter()
-    for kind, more, have in zip(kinds, extra, stock, strict=True):
-        bought[kind[0]] += max(0, needed[kind] + more - have)
+def spare_choices(job: Job, garments: tuple[Garment, ...]) -> tuple[SpareChoice, ...]:
+    """No spare blanks, those proposed, and as many as make 95 jobs in 100 finish without a second order."""
+    lots = list(_lots(job, garments).values())
+    spoil = job.settings.spoiled_blanks_per_100 / 100
+    nothing = (0,) * len(lots)
+    choices = (
+        ("none", nothing),
+        ("as proposed", _spares(job.settings, lots)),
+        ("95 in 100 sure", spares_for_sureness(lots, spoil, 0.95)),
+    )
+    without = cost_of(lots, nothing)
     return tuple(
-        BuyLine("blank", kind[0], *kind, needed[kind], more, have, price_for(blanks[kind].prices, bought[kind[0]]))
-        for kind, more, have in zip(kinds, extra, stock, strict=True)
+        SpareChoice(name, sum(spares), None if cost is None or without is None else cost - without, sure)
+        for name, spares in choices
+        for cost, sure in [(cost_of(lots, spares), sure_of(lots, spares, spoil))]
+        if lots
     )
 
 
-def price_for(prices: tuple[PriceBreak, ...], count: int) -> Decimal | None:
-    """The price of each when `count` of a garment are bought, all sizes and colors together; None without prices."""
-    reached = [each for each in prices if each.count <= max(count, 1)]
-    best = max(reached or prices[:1], key=lambda each: each.count, default=None)
-    return best.price if best else None
+def _blanks(job: Job, garments: tuple[Garment, ...]) -> Iterator[BuyLine]:
+    lots = _lots(job, garments)
+    spares = _spares(job.settings, list(lots.values()))
+    bought: Counter[str] = Counter()
+    for lot, more in zip(lots.values(), spares, strict=True):
+        bought[lot.garment] += lot.to_buy + more
+    for (kind, lot), more in zip(lots.items(), spares, strict=True):
+        listed = more + max(0, lot.stock - lot.needed) if more else 0  # beyond those that are there already
+        price = price_for(lot.prices, bought[lot.garment])
+        yield BuyLine("blank", kind[0], *kind, lot.needed, listed, lot.stock, price)
 
 
-def _on_hand(blank: Blank, kind: tuple[str, str, str], kinds: list[tuple[str, str, str]]) -> int:
+def _spares(settings: Settings, lots: list[Lot]) -> tuple[int, ...]:
+    """The spares of each lot: as sure as was asked for, else those that pay."""
+    spoil = settings.spoiled_blanks_per_100 / 100
+    if settings.sureness is not None:
+        return spares_for_sureness(lots, spoil, settings.sureness / 100)
+    return spares_worth_having(lots, spoil, settings.second_order_costs)
+
+
+def _lots(job: Job, garments: tuple[Garment, ...]) -> dict[Kind, Lot]:
+    """The blanks needed, in the order of the Garments sheet."""
+    needed = Counter(_kind(garment) for garment in garments if garment.needs_blank)
+    blanks = {_kind(garment): garment.blank for garment in garments}
+    order = {(blank.garment, blank.size): at for at, blank in reversed(list(enumerate(job.blanks)))}
+    kinds = sorted(needed, key=lambda kind: (order[kind[:2]], kind[2]))
+    return {
+        kind: Lot(kind[0], needed[kind], _on_hand(blanks[kind], kind, kinds), blanks[kind].prices) for kind in kinds
+    }
+
+
+def _kind(garment: Garment) -> Kind:
+    return garment.blank.garment, garment.blank.size, color_name(garment.color)
+
+
+def _on_hand(blank: Blank, kind: Kind, kinds: list[Kind]) -> int:
     """Blanks on hand of a color; a number without a color counts where only one color is needed."""
     by_color: Mapping[str, int] = {color_name(color): count for color, count in blank.on_hand.items()}
     one_color = sum(other[:2] == kind[:2] for other in kinds) == 1

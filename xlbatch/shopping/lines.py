@@ -1,10 +1,12 @@
 """What to buy, and the money. Money is Decimal, to the cent; None where a price is missing."""
 
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal
 
 from xlbatch.job.job import Paid
+
+CENT = Decimal("0.01")
 
 
 @dataclass(frozen=True)
@@ -27,12 +29,35 @@ class BuyLine:
 
     @property
     def cost(self) -> Decimal | None:
-        return None if self.price is None else self.price * self.buy
+        """To the cent, half a cent up, as a spreadsheet's ROUND does."""
+        return None if self.price is None else (self.price * self.buy).quantize(CENT, ROUND_HALF_UP)
+
+
+@dataclass(frozen=True)
+class SpareChoice:
+    """A number of spare blanks: what they add to the cost (None where a price is missing), and the chance that no
+    second order is needed."""
+
+    name: str
+    count: int
+    cost: Decimal | None
+    sure: float
+
+
+@dataclass(frozen=True)
+class Account:
+    """All prices, and what they are made of: prices = cost + margin + rounding and late changes."""
+
+    prices: Decimal
+    cost: Decimal
+    margin: Decimal
+    rounding: Decimal
 
 
 @dataclass(frozen=True)
 class MoneyLine:
-    """One garment's share of this plan's cost, its price and what is owed. One done before has no share of it."""
+    """One garment's share of the cost, its price and what is owed; less than nothing where too much was paid. Where its
+    price was told before, so was its share."""
 
     no: int
     who: str

@@ -32,6 +32,12 @@ def work_time(stage: str, work: str) -> float:
 
 
 @cache
+def practice(name: str) -> float:
+    """A number of the trade that is no one's to type in a cell. Raises KeyError for one not in the table."""
+    return {line["Practice"]: float(line["Value"]) for line in table("practice")}[name]
+
+
+@cache
 def color_hex(color: str) -> str | None:
     """The `#rrggbb` of a color by its name or another name for it, or None."""
     name = color_name(color)

@@ -8,14 +8,16 @@ import os
 import sys
 from pathlib import Path
 
+from xlbatch.resources import home
+
 
 def last_folder() -> Path:
     """The folder last used, or the person's home."""
     try:
         folder = Path(json.loads(_file().read_text(encoding="utf-8"))["folder"])
-        return folder if folder.is_dir() else Path.home()
+        return folder if folder.is_dir() else home()
     except (OSError, ValueError, KeyError, TypeError):
-        return Path.home()
+        return home()
 
 
 def remember(folder: Path) -> None:
@@ -30,9 +32,9 @@ def remember(folder: Path) -> None:
 def _file() -> Path:
     """Where each system keeps such files: %APPDATA%, Application Support, or the XDG base directory for settings."""
     if sys.platform == "win32":
-        home = os.environ.get("APPDATA") or Path.home()
+        settings: str | Path = os.environ.get("APPDATA") or home()
     elif sys.platform == "darwin":
-        home = Path.home() / "Library" / "Application Support"
+        settings = home() / "Library" / "Application Support"
     else:
-        home = os.environ.get("XDG_CONFIG_HOME") or Path.home() / ".config"
-    return Path(home) / "xlbatch" / "settings.json"
+        settings = os.environ.get("XDG_CONFIG_HOME") or home() / ".config"
+    return Path(settings) / "xlbatch" / "settings.json"

@@ -22,7 +22,9 @@ class ProgressView:
         self._title.pack(anchor="w", pady=("10p", "10p"))
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
         self._bar.pack(fill="x", pady=("0", "14p"))
-        self._stages = {stage: ttk.Label(self.frame) for stage in STAGES}
+        self._stages = {
+            stage: ttk.Label(self.frame, text=f"{MARKS['to come']} {stage}", foreground=QUIET) for stage in STAGES
+        }
         for label in self._stages.values():
             label.pack(anchor="w", pady="1p")
         self._next = ttk.Label(self.frame, style="Quiet.TLabel")
@@ -37,11 +39,12 @@ class ProgressView:
         """Marks the stage that begins, and moves the bar on."""
         self._title["text"] = f"Planning {short(doing.name)}"
         self._bar["value"] = STEPS * doing.share
-        now = STAGES.index(doing.stage)
+        now = STAGES.index(doing.step.stage)
         for at, (stage, label) in enumerate(self._stages.items()):
             state = "done" if at < now else "now" if at == now else "to come"
+            words = f"{stage} {doing.step.words}" if at == now else stage
             font = self._look.fonts["strong" if at == now else "text"]
-            label.configure(text=f"{MARKS[state]} {stage}", font=font, foreground=QUIET if at > now else INK)
+            label.configure(text=f"{MARKS[state]} {words}", font=font, foreground=QUIET if at > now else INK)
 
     def wait(self, count: int) -> None:
         """Says how many more were dropped meanwhile."""

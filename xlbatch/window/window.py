@@ -9,7 +9,7 @@ from queue import Empty
 from typing import TYPE_CHECKING
 
 from xlbatch.fault import report
-from xlbatch.resources import examples
+from xlbatch.resources import examples, home
 from xlbatch.run import Options
 from xlbatch.window.last_folder import last_folder, remember
 from xlbatch.window.open_file import open_with_its_program
@@ -171,7 +171,7 @@ class Window:
     def _elsewhere(self, path: Path) -> None:
         from tkinter import filedialog
 
-        chosen = filedialog.askdirectory(parent=self.root, initialdir=Path.home(), title="Where to write the plan")
+        chosen = filedialog.askdirectory(parent=self.root, initialdir=home(), title="Where to write the plan")
         if chosen:
             self.plan([path], Path(chosen))
 
@@ -197,7 +197,7 @@ class Window:
 
     def _examples(self) -> None:
         """Opens a copy of the examples in the person's home, where plans of them can be written."""
-        folder = Path.home() / "xlbatch examples"
+        folder = home() / "xlbatch examples"
         try:
             if not folder.exists():
                 shutil.copytree(examples(), folder)

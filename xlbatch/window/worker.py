@@ -7,15 +7,16 @@ from pathlib import Path
 from queue import SimpleQueue
 
 from xlbatch.each_list import lists_in, plan_list
-from xlbatch.run import STAGES, Options, Outcome, Stopped
+from xlbatch.how_far import Stopped
+from xlbatch.run import Options, Outcome, Step
 
 
 @dataclass(frozen=True)
 class Doing:
-    """The list in hand, the stage that begins, and how much of the whole is behind it: 0 to 1."""
+    """The list in hand, how far it is, and how much of the whole is behind, all lists together: 0 to 1."""
 
     name: str
-    stage: str
+    step: Step
     share: float
 
 
@@ -81,8 +82,8 @@ def planning(given: Iterable[Path], options: Options) -> Job:
         lists = tuple(lists_in(given))
         for at, path in enumerate(lists):
 
-            def progress(stage: str, at: int = at, name: str = path.name) -> None:
-                say(Doing(name, stage, (at + STAGES.index(stage) / len(STAGES)) / len(lists)))
+            def progress(step: Step, at: int = at, name: str = path.name) -> None:
+                say(Doing(name, step, (at + step.share) / len(lists)))
 
             say(Result(path, plan_list(path, options, progress)))
 

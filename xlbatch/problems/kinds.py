@@ -1,20 +1,12 @@
-"""A problem found in a person's workbook, and the table of all kinds of problem.
+"""Every kind of problem: its code, its level, what is wrong and what to do. To add a kind, add a line here.
 
-A person's mistake is a Problem with its sheet and cell, never an exception. To add a kind, add a line to
-KINDS: its code, its level, what is wrong and what to do, with {facts} filled in by whoever finds it.
+{facts} are filled in by whoever finds the problem.
 """
 
 from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from typing import Literal
 
 Level = Literal["stop", "check", "note"]
-
-
-class Where(NamedTuple):
-    """A cell of the person's workbook: sheet name and A1 reference ("" where no one cell is meant)."""
-
-    sheet: str
-    cell: str = ""
 
 
 @dataclass(frozen=True)
@@ -25,34 +17,6 @@ class Kind:
     level: Level
     wrong: str
     todo: str
-
-
-@dataclass(frozen=True)
-class Problem:
-    """One finding. `rows` are the Roster rows it holds back or is about (sheet row numbers)."""
-
-    kind: Kind
-    where: Where
-    found: str
-    wrong: str
-    todo: str
-    suggestion: str = ""
-    rows: tuple[int, ...] = ()
-
-    @property
-    def code(self) -> str:
-        return self.kind.code
-
-    @property
-    def level(self) -> Level:
-        return self.kind.level
-
-    @property
-    def sentence(self) -> str:
-        """The whole finding in one line, for a console or a window."""
-        place = " ".join(part for part in self.where if part)
-        hint = f" Did you mean {self.suggestion}?" if self.suggestion else ""
-        return f"{place}: {self.wrong} {self.todo}{hint}".removeprefix(": ")
 
 
 KINDS: tuple[Kind, ...] = (
@@ -278,14 +242,3 @@ KINDS: tuple[Kind, ...] = (
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
 )  # fmt: skip
-
-_BY_CODE = {kind.code: kind for kind in KINDS}
-
-
-def problem(
-    code: str, where: Where, found: object = "", *, suggestion: str = "", rows: tuple[int, ...] = (), **facts: object
-) -> Problem:
-    """A problem of the kind `code`, its texts filled in from `found` and `facts`. Raises KeyError if one lacks."""
-    kind = _BY_CODE[code]
-    facts["found"] = found
-    return Problem(kind, where, str(found), kind.wrong.format_map(facts), kind.todo.format_map(facts), suggestion, rows)

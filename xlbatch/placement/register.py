@@ -1,0 +1,37 @@
+"""Layers of one drawing: all but the lowest are laid on the lowest, edge to edge, not measured from the garment."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import replace
+
+from xlbatch.job.job import Job
+from xlbatch.placement.group import groups
+from xlbatch.placement.place import Place, Register
+
+
+def level(place: Place) -> tuple[int, bool]:
+    """Its layer, and within that whether it lies over a border piece's level."""
+    return place.decal.spec.layer, not place.decal.border
+
+
+def registered(job: Job, places: Iterable[Place]) -> tuple[Place, ...]:
+    """The places, those of higher layers measured from the lowest of their drawing, as it is pressed first."""
+    places = tuple(places)
+    heat = {film.name.casefold(): film.temperature for film in reversed(job.films)}
+    by_garment: dict[int, list[Place]] = defaultdict(list)
+    for place in places:
+        by_garment[place.garment.no].append(place)
+    found: dict[str, Register] = {}
+    for of_one in by_garment.values():
+        of_decal = {place.decal.id: place for place in of_one}
+        for side in {place.side: None for place in of_one}:
+            for group in groups(place.decal for place in of_one if place.side == side):
+                drawing = [of_decal[decal.id] for decal in group.decals]
+                lowest = min(drawing, key=lambda it: (level(it), -heat[it.decal.film.casefold()]))
+                found |= {it.decal.id: _register(it, lowest) for it in drawing if it is not lowest}
+    return tuple(replace(place, register=found.get(place.decal.id)) for place in places)
+
+
+def _register(place: Place, lowest: Place) -> Register:
+    one, base = place.extent, lowest.extent
+    return Register(lowest.decal.id, round(base.top - one.top, 3) + 0.0, round(one.left - base.left, 3) + 0.0)

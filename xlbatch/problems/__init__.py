@@ -1,0 +1,6 @@
+"""Every text a person is shown about bad input: in cells (kinds.py), in files that cannot be read (refusals.py)."""
+
+from xlbatch.problems.kinds import KINDS, Kind, Level
+from xlbatch.problems.problem import Problem, Where, problem
+
+__all__ = ["KINDS", "Kind", "Level", "Problem", "Where", "problem"]
