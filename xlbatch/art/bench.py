@@ -4,6 +4,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache, partial
+from pathlib import Path
 
 from xlbatch.art.decal import Decal
 from xlbatch.art.few_sizes import Asked, few_sizes
@@ -17,7 +18,9 @@ from xlbatch.job.job import DecalSpec, Job
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import letter
 from xlbatch.problems import Problem
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.artwork import Drawing, drawing_of, read_layers
+from xlbatch.svg.faults import Fault
+from xlbatch.svg.layer import Layers
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
@@ -31,13 +34,19 @@ class Bench:
         self.folder = job.path.parent
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
-        self.read = cache(read_artwork)
+        self.layers = cache(_layers_of)
+        self.read = cache(self._drawing)
         self.letter = cache(letter)
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
         self.bordered = cache(_bordered)
         self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
         self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
+
+    def _drawing(self, file: Path, apart: bool) -> Drawing | tuple[Fault, ...]:
+        """The drawing in a file, or what keeps it from being cut."""
+        layers = self.layers(file)
+        return drawing_of(layers, apart) if isinstance(layers, Layers) else layers
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
@@ -84,6 +93,15 @@ class Bench:
         names = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film)}
         films = tuple(film for name, film in self.films.items() if name in names)
         return limits_of(self.job, garment, specs[0], films, edge_of(specs))
+
+
+def _layers_of(file: Path) -> Layers | tuple[Fault, ...]:
+    """The layers of a drawing, a picture or a PDF's first page, or what keeps it from being cut."""
+    if file.suffix.lower() == ".svg":
+        return read_layers(file)
+    from xlbatch.tracing.trace import trace  # most jobs have no picture
+
+    return trace(file)
 
 
 def edge_of(specs: Iterable[DecalSpec]) -> float:

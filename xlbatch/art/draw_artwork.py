@@ -1,6 +1,6 @@
 """The artwork of one garment → decals, and problems with the drawing, its colors or its size."""
 
-from typing import cast
+from typing import Any, cast
 
 from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.row_cut import Cut, decals_of
@@ -11,9 +11,12 @@ from xlbatch.files.beside import beside
 from xlbatch.job.job import DecalSpec
 from xlbatch.problems import Problem, problem
 from xlbatch.svg.artwork import Drawing
+from xlbatch.svg.layer import Layers
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import color_hex
 from xlbatch.units import length_text, print_step, printed_text
+
+DRAWINGS = (".svg", ".png", ".jpg", ".jpeg", ".webp", ".pdf")
 
 Size = tuple[float, float]
 
@@ -44,6 +47,7 @@ class _Artwork:
         size = self._fitted(self._size((drawing.width, drawing.height))) if drawing and color else None
         if drawing is None or color is None or size is None:
             return None
+        self._note_coarse(size[0])
         left, bottom, right, _ = drawing.box
         scale = size[0] / (right - left)
         outline = self.bench.cut(drawing, color, scale)
@@ -71,16 +75,39 @@ class _Artwork:
         name = self.spec.artwork
         file = beside(self.bench.folder, name)
         if file is None:
-            near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.svg"))))
+            drawings = sorted(path.name for path in self.bench.folder.glob("*") if path.suffix.lower() in DRAWINGS)
+            near = did_you_mean(name, drawings)
             self._report("artwork-missing", "Artwork", name, suggestion=near)
             return None
         drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "knocked out")
         if isinstance(drawing, Drawing):
+            self._note_read(name)
             in_order = self._pressed_in_order(drawing)
             return drawing if in_order else cast(Drawing, self.bench.read(file, True))
         for fault in drawing:
             self._report("artwork-unreadable", "Artwork", name, reason=fault.reason, remedy=fault.remedy)
         return None
+
+    def _note_read(self, name: str) -> None:
+        """What is to be told of how the drawing was read: once a design."""
+        layers = self._layers()
+        for note in layers.notes if layers and self.spec == self.together[0] else ():
+            facts: dict[str, Any] = dict(note.facts)
+            self._report(note.code, "Artwork", name, **facts)
+
+    def _note_coarse(self, width: float) -> None:
+        """Says how wide a picture may be, where it has too few dots for its width on this garment."""
+        layers, unit = self._layers(), self.bench.job.settings.length_unit
+        if layers and layers.widest and width > layers.widest and self.spec == self.together[0]:
+            step = print_step(unit)
+            widest = length_text(int(layers.widest / step) * step, unit)
+            facts = {"width": printed_text(width, unit), "widest": widest}
+            self._report("picture-coarse", "Width", self.spec.artwork, **facts)
+
+    def _layers(self) -> Layers | None:
+        file = beside(self.bench.folder, self.spec.artwork)
+        layers = self.bench.layers(file) if file else None
+        return layers if isinstance(layers, Layers) else None
 
     def _pressed_in_order(self, drawing: Drawing) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is

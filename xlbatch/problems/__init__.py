@@ -1,6 +1,8 @@
-"""Every text a person is shown about bad input: in cells (kinds.py), in files that cannot be read (refusals.py)."""
+"""Every text a person is shown about bad input: in cells (kinds.py), in pictures
+(of_pictures.py), in files that cannot be read (refusals.py)."""
 
-from xlbatch.problems.kinds import KINDS, Kind, Level
+from xlbatch.problems.kind import Kind, Level
+from xlbatch.problems.kinds import KINDS
 from xlbatch.problems.problem import Problem, Where, problem
 
 __all__ = ["KINDS", "Kind", "Level", "Problem", "Where", "problem"]

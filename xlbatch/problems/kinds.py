@@ -3,21 +3,8 @@
 {facts} are filled in by whoever finds the problem.
 """
 
-from dataclasses import dataclass
-from typing import Literal
-
-Level = Literal["stop", "check", "note"]
-
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of problem. `stop` holds the row back; `check` and `note` do not."""
-
-    code: str
-    level: Level
-    wrong: str
-    todo: str
-
+from xlbatch.problems.kind import Kind
+from xlbatch.problems.of_pictures import PICTURE_KINDS
 
 KINDS: tuple[Kind, ...] = (
     # the list of people
@@ -165,7 +152,7 @@ KINDS: tuple[Kind, ...] = (
          "with the headings Who and Size."),
     # designs, artwork, lettering
     Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
-         "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),
+         "Put the file into the workbook's folder, or leave Artwork blank and give Width and Height."),
     Kind("artwork-unreadable", "stop", "The drawing “{found}” cannot be cut: {reason}.", "{remedy}"),
     Kind("artwork-color-missing", "stop", "The drawing has nothing filled with {found}.",
          "Use one of its colors: {colors}."),
@@ -216,6 +203,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("position-not-made", "stop", "There is no {position} on {garment} {size}.", "Choose another position."),
     Kind("measure-missing", "stop", "{garment} {size} has no {measure}, which {position} is measured by.",
          "Measure one and fill in the Garments sheet."),
+    *PICTURE_KINDS,
     # heat
     Kind("heat-over-limit", "stop",
          "{film} is pressed at {temperature}; {garment} bears {limit} ({reason}).", "{remedy}"),

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from xlbatch.problems.kinds import KINDS, Kind, Level
+from xlbatch.problems.kind import Kind, Level
+from xlbatch.problems.kinds import KINDS
 
 
 class Where(NamedTuple):

@@ -1,6 +1,7 @@
 """A picture or the first page of a PDF → its layers: the outlines of each flat color, lowest first."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -9,7 +10,8 @@ import pathops
 from numpy.typing import NDArray
 
 from xlbatch.geometry.flat import Array
-from xlbatch.geometry.weld import path_of, tidy
+from xlbatch.geometry.path import signed_area
+from xlbatch.geometry.weld import path_of, segments_of, tidy
 from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layer, Layers, Note
 from xlbatch.svg.layers import MOST_CONTOURS, MOST_POINTS
@@ -29,8 +31,9 @@ MOST_COLORS = 6
 COARSEST = 0.4  # mm on the shirt a dot may be: an edge then lies within 0.1 mm (common practice, no source)
 _DOT = mm_per("in") / 96  # of a picture taken at its own size, as CSS has it
 _SPECK = 12  # sides of dots around the smallest area that is kept
-_OPAQUE = 255
+_OPAQUE = 250  # levels: what covers more covers all
 _WHITE = 245  # levels: what is lighter is white
+_WELDED = 0.003  # of the area: welding changes no more
 _HARD = 1.6  # dots over which a hard edge is spread
 
 
@@ -68,18 +71,26 @@ def _layers(raster: Raster) -> Layers:
         raise Unfit("nothing")
     notes = [*(Note("picture-changed", {"what": what}) for what in raster.changes), *flat.notes]
     if specks:
-        notes.append(Note("picture-left-out", {"what": f"{specks} specks of a few dots"}))
+        notes.append(Note("picture-left-out", {"what": f"{_counted(specks, 'speck')} of a few dots"}))
     enclosed = _enclosed(rings.get(0, []))
-    if enclosed and flat.colors[0][3] == _OPAQUE:
+    if enclosed and flat.colors[0][3] > _OPAQUE:
         color = hex_of(flat.colors[0])
         layers.insert(0, Layer(color, _path(enclosed), use=False))
-        notes.append(Note("picture-enclosed", {"count": sum(ring.area > 0 for ring in enclosed), "color": color}))
+        notes.append(
+            Note(
+                "picture-enclosed", {"areas": _counted(sum(ring.area > 0 for ring in enclosed), "area"), "color": color}
+            )
+        )
     across = _ink_across(rings)
     if across * raster.across / wide < FEWEST_ACROSS:
         raise Unfit("too few dots", *(f"{side:,}" for side in (wide, high)))
     scale = raster.across / wide
     widest = None if raster.is_sharp else COARSEST * across * scale / _blur(flat, borders)
     return Layers(tuple(layers), _DOT * scale, (0.0, 0.0, wide, high), tuple(notes), widest)
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
 
 
 def _flat(raster: Raster) -> _Flat:
@@ -112,7 +123,7 @@ def _said(colors: Colors, sizes: Array, faint: Mask, glows: bool) -> Iterator[No
     apart = int(merged(colors[~faint], sizes[~faint], len(colors)).max())
     if apart > MOST_COLORS:
         yield Note("picture-colors", {"count": apart, "most": MOST_COLORS})
-    if colors[0][3] == _OPAQUE and colors[0].min() < _WHITE:
+    if colors[0][3] > _OPAQUE and colors[0].min() < _WHITE:
         yield Note("picture-background", {"color": hex_of(colors[0])})
 
 
@@ -197,9 +208,14 @@ def _blur(flat: _Flat, borders: Sequence[Border]) -> float:
 
 
 def _path(rings: Sequence[Ring]) -> pathops.Path:
-    """The outlines of one color. Where Skia cannot weld their curves, they are welded as many short lines."""
+    """The outlines of one color. Where Skia cannot weld their curves, they are welded as many short lines, or left as
+    they are: they hardly overlap."""
     rings = [ring for ring in rings if abs(ring.area) >= 1]
-    try:
-        return tidy(path_of(segment for ring in rings for segment in ring.segments))
-    except pathops.PathOpsError:
-        return tidy(path_of(segment for ring in rings for segment in ring.lines))
+    area = sum(ring.area for ring in rings)
+    curved = path_of(segment for ring in rings for segment in ring.segments)
+    for path in (curved, path_of(segment for ring in rings for segment in ring.lines)):
+        with suppress(pathops.PathOpsError):
+            welded = tidy(path)
+            if abs(signed_area(segments_of(welded)) - area) <= 1 + _WELDED * area:
+                return welded
+    return curved
