@@ -3,6 +3,7 @@
 import numpy as np
 
 from xlbatch.geometry.flat import Index
+from xlbatch.tracing.borders import Labels
 from xlbatch.tracing.labeled import Labeled, nearest
 from xlbatch.tracing.palette import Colors, Dots, Mask
 from xlbatch.tracing.picture_faults import Unfit
@@ -15,6 +16,8 @@ _SEE_THROUGH = 190  # of 255: what covers less is no film
 _STRANGE = 0.10  # of a drawing's dots: more that are no mixture of its colors, and it is none
 _FADING = 0.04  # of a drawing's dots: fewer may be the wash of a damaged picture
 _ROUGH = 0.25  # of a photograph's dots: at least so many differ from their neighbors
+_GENTLY = 0.5  # of a color's edge: so much of it is gentle where the color fades
+_GLOWING = 4.0  # times as many dots as are solid: more, and it is no glow
 _GLOW = 0.15  # of the background's edge: so much of it is soft where something glows
 
 
@@ -49,6 +52,20 @@ def is_see_through(colors: Colors) -> Mask:
     return np.asarray(colors[:, 3] < _SEE_THROUGH)
 
 
+def fading(pure: Labels, rough: Mask, count: int) -> Mask:
+    """Which of the colors are but steps of one that fades: they go over into others without an edge between."""
+    gentle, hard = np.zeros(count + 1), np.zeros(count + 1)
+    number = np.minimum(pure, count)
+    for labels, edges in ((number, rough), (number.T, rough.T)):
+        for one, other in ((slice(None, -1), slice(1, None)), (slice(1, None), slice(None, -1))):
+            flat = ~edges[one]
+            gentle += np.bincount(
+                labels[one][flat & ~edges[other] & (labels[one] != labels[other])], minlength=count + 1
+            )
+            hard += np.bincount(labels[one][flat & edges[other]], minlength=count + 1)
+    return np.asarray(gentle[:count] > _GENTLY * (gentle + hard)[:count])
+
+
 def glow_of(found: Labeled, rough: Mask) -> Mask | None:
     """The dots of shadows and glows that fade into the background; None where there are none.
 
@@ -60,7 +77,8 @@ def glow_of(found: Labeled, rough: Mask) -> Mask | None:
         raise Unfit("photograph" if rough.sum() > _ROUGH * inked else "fading")
     if soft <= _FADING / 10 * inked:
         return None
-    if _touching(background, found.soft) > _GLOW * _touching(background, ~background):
+    glows = _touching(background, found.soft) > _GLOW * _touching(background, ~background)
+    if glows and soft <= _GLOWING * np.count_nonzero((found.labels != 0) & ~found.soft):
         return found.soft
     if soft > _FADING * inked:
         raise Unfit("fading")

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from xlbatch.geometry.flat import Array, Index
 from xlbatch.tracing.borders import Labels, Where
-from xlbatch.tracing.palette import GENTLE, Colors, Dots, Mask
+from xlbatch.tracing.palette import GENTLE, Colors, Dots, Mask, Steepness
 
 NONE = 255  # the label of a dot that has none
 REACH = 3  # dots: a softened edge is no wider on either side
@@ -22,8 +22,8 @@ _BITS = 3  # of a level left out where colors are looked up
 
 @dataclass(frozen=True, eq=False)
 class Labeled:
-    """The label of each dot; of the dots in no flat place also whether they lie where a color fades (`soft`), or are
-    like no mixture of two colors (`strange`)."""
+    """The label of each dot; whether it lies where a color fades (`soft`); and how many others are like no mixture of
+    two colors (`strange`)."""
 
     labels: Labels
     soft: Mask
@@ -40,22 +40,20 @@ def nearest(values: Colors, colors: Colors) -> tuple[Index, Array]:
     return best, np.sqrt(least)
 
 
-def labeled(dots: Dots, steep: NDArray[np.uint8], colors: Colors, group: Index) -> Labeled:
-    """`colors` are those of flat places, each with the number of its label."""
-    pure = _looked_up(dots, colors, group)
+def labeled(dots: Dots, steep: Steepness, pure: Labels, colors: Colors) -> Labeled:
+    """`pure` has the label of every dot that is very nearly of the color of one, `colors` those of the labels."""
     labels = np.where(steep <= GENTLE, pure, np.uint8(NONE))
     soft = (steep <= _SMOOTH) & (pure == NONE)
     row, column = np.nonzero(labels == NONE)
     where = row, column
-    means = np.array([colors[group == label][0] for label in range(int(group.max()) + 1)])
-    label, misfit = _mixtures(dots[where].astype(np.float32), _nearby(labels, where, len(means)), means)
+    label, misfit = _mixtures(dots[where].astype(np.float32), _nearby(labels, where, len(colors)), colors)
     labels[where] = label
-    labels[where] = _company(labels, where, len(means))
-    return Labeled(labels, soft, int(np.count_nonzero(misfit > _MISFIT)))
+    labels[where] = _company(labels, where, len(colors))
+    return Labeled(labels, soft, int(np.count_nonzero((misfit > _MISFIT) & ~soft[where])))
 
 
-def _looked_up(dots: Dots, colors: Colors, group: Index) -> Labels:
-    """The label of the color that each dot has, NONE where it has none of them."""
+def looked_up(dots: Dots, colors: Colors) -> Labels:
+    """The number of the color that each dot has, NONE where it has none of them."""
     depth = 8 - _BITS
     packed = np.zeros(dots.shape[:2], dtype=np.int32)
     for channel in range(dots.shape[2]):
@@ -65,7 +63,7 @@ def _looked_up(dots: Dots, colors: Colors, group: Index) -> Labels:
     used = np.flatnonzero(np.bincount(packed.ravel(), minlength=1))
     levels = np.stack([used >> depth * place & (1 << depth) - 1 for place in (3, 2, 1, 0)], axis=1)
     color, off = nearest((levels << _BITS) + np.float64((1 << _BITS) / 2 - 0.5), colors)
-    table[used] = np.where(off <= _PURE, group[color], NONE)
+    table[used] = np.where(off <= _PURE, color, NONE)
     return np.asarray(table[packed])
 
 

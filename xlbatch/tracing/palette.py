@@ -14,6 +14,7 @@ Steepness = NDArray[np.uint8]  # rows × columns: how far a dot differs at most 
 GENTLE = 10  # levels: neighboring dots of a flat color differ no more (the noise of a JPEG included)
 _REACH = 14.0  # levels: dots no farther off than this are of one color
 _CORE = 6.0  # levels: of a flat color most dots lie this near its middle
+_SAME, _SPIKE = 1.8, 0.8  # levels, part: of a picture packed without loss nearly all dots are just so
 _CORE_PART = 0.55  # of a color that fades it is about a third
 _FEWEST = 12  # dots: fewer make no color of the drawing
 _RIPPLED = 0.01  # of all dots: at least so many differ a little from their neighbors in a picture packed with loss
@@ -41,7 +42,8 @@ def flat_colors(dots: Dots, steep: Steepness) -> tuple[Colors, Array]:
 
     Where the picture was packed with loss, the places are those well away from the ripples that leaves along edges."""
     flat = steep <= GENTLE
-    if np.count_nonzero((steep > 0) & flat) > _RIPPLED * steep.size:
+    rippled = bool(np.count_nonzero((steep > 0) & flat) > _RIPPLED * steep.size)
+    if rippled:
         flat = np.asarray(Image.fromarray(steep).filter(ImageFilter.MaxFilter(_APART))) <= _CALM
     values = dots[flat]
     part = len(values) // _LOOKED_AT + 1
@@ -51,15 +53,24 @@ def flat_colors(dots: Dots, steep: Steepness) -> tuple[Colors, Array]:
     for _ in range(_TRIES):
         if not len(counts):
             break
-        near = _near(levels, levels[np.argmax(counts)], _REACH)
+        near = _around(levels, counts, spiked=not rippled)
         middle = np.average(levels[near], axis=0, weights=counts[near])
-        near |= _near(levels, middle, _REACH)
-        core = counts[_near(levels, middle, _CORE)].sum()
+        core = counts[near & _near(levels, middle, _CORE)].sum()
         if core * part >= _FEWEST and core >= _CORE_PART * counts[near].sum():
             colors.append(middle)
             sizes.append(float(counts[near].sum()) * part)
         levels, counts = levels[~near], counts[~near]
     return np.array(colors).reshape(-1, dots.shape[2]), np.array(sizes)
+
+
+def _around(levels: Colors, counts: Index, *, spiked: bool) -> Mask:
+    """Which levels are taken for the most frequent: less far off where nearly all that is like it is just it."""
+    peak = levels[np.argmax(counts)]
+    close = _near(levels, peak, _CORE)
+    if spiked and counts[_near(levels, peak, _SAME)].sum() >= _SPIKE * counts[close].sum():
+        return close
+    near = _near(levels, peak, _REACH)
+    return near | _near(levels, np.average(levels[near], axis=0, weights=counts[near]), _REACH)
 
 
 def _near(levels: Colors, color: Array, reach: float) -> Mask:

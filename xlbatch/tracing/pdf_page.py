@@ -29,7 +29,8 @@ def read_pdf(path: Path) -> Raster:
     try:
         document = pypdfium2.PdfDocument(data)
     except pypdfium2.PdfiumError as error:
-        raise Unfit("locked" if "assword" in str(error) else "broken") from error
+        locked = error.err_code == pypdfium2.raw.FPDF_ERR_PASSWORD and b"/Encrypt" in data
+        raise Unfit("locked" if locked else "broken") from error
     with document:
         try:
             pages = len(document)

@@ -20,12 +20,16 @@ PICTURE_FAULTS: Mapping[str, Fault] = {
         "white background does.",
     ),
     "too few dots": Fault(
-        "it is only {across} by {down} dots, too few to cut from",
+        "it is only {0} by {1} dots, too few to cut from",
         "Ask for it at least 600 dots wide, or as an SVG or a PDF.",
     ),
     "too many dots": Fault(
-        "it is {across} by {down} dots, more than can be worked with", "Save it at most 5,000 by 5,000 dots."
+        "it is {0} by {1} dots, more than can be worked with", "Save it at most 5,000 by 5,000 dots."
     ),
+    "far too many": Fault(
+        "it is larger than any drawing needs to be", "Save it at most 5,000 by 5,000 dots, as a PNG."
+    ),
+    "blurred": Fault("it is too blurred to cut from: no edge in it is hard", _ASK),
     "moving": Fault("it is a moving picture", "Save the one picture that is meant as a PNG."),
     "gif": Fault("it is a GIF, whose edges are too rough to cut from", _ASK),
     "heic": Fault("it is a HEIC picture, as telephones take photographs", _ASK),

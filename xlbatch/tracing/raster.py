@@ -2,7 +2,7 @@
 
 import warnings
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -42,7 +42,7 @@ def read_raster(path: Path) -> Raster:
     except UnidentifiedImageError as unknown:
         raise Unfit("broken") from unknown
     except Image.DecompressionBombError as bomb:
-        raise Unfit("too many dots", "very many", "very many") from bomb
+        raise Unfit("far too many") from bomb
     except (SyntaxError, ValueError, EOFError, OSError, IndexError, TypeError) as damage:
         # what Pillow raises for damaged files; that the file can be opened at all was seen before
         raise Unfit("broken") from damage
@@ -53,7 +53,7 @@ def _known(path: Path) -> None:
     with path.open("rb") as file:
         head = file.read(32)
     if path.stat().st_size > _LARGEST:
-        raise Unfit("too many dots", "very many", "very many")
+        raise Unfit("far too many")
     if head[4:8] == b"ftyp":
         raise Unfit("heic")
     if not head:
@@ -100,3 +100,11 @@ def dots_of(image: Image.Image) -> Dots:
         across, down = (max(1, round(side * ACROSS / most)) for side in image.size)
         image = image.resize((across, down), Image.Resampling.BOX)
     return np.array(image)
+
+
+def smaller(raster: Raster, part: float) -> Raster:
+    """The picture with fewer dots across and down."""
+    high, wide = raster.dots.shape[:2]
+    size = max(1, round(wide * part)), max(1, round(high * part))
+    dots = np.array(Image.fromarray(raster.dots, "RGBa").resize(size, Image.Resampling.BOX))
+    return replace(raster, dots=dots)
