@@ -88,7 +88,8 @@ def test_a_folder_means_its_rosters_not_its_plans(tmp_path: Path) -> None:
     assert cli.main([str(tmp_path)]) == 0
     assert cli.main([str(tmp_path)]) == 0
     names = sorted(path.name for path in tmp_path.glob("*.xlsx"))
-    assert names == ["roster - plan 2.xlsx", "roster - plan.xlsx", "roster.xlsx"]
+    pages = ["roster - to print 2.xlsx", "roster - to print.xlsx"]
+    assert names == ["roster - plan 2.xlsx", "roster - plan.xlsx", *pages, "roster.xlsx"]
 
 
 def test_check_only_writes_the_problems(tmp_path: Path) -> None:

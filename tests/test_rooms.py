@@ -12,7 +12,7 @@ PACKAGE = Path(__file__).parents[1] / "xlbatch"
 ROOMS = (
     "__init__", "units", "problems", "resources", "file_names", "patience", "how_far", "trade", "job", "geometry",
     "fault", "claim", "saving", "files", "tables", "roster", "check", "lettering", "svg", "tracing", "parts", "art",
-    "placement", "film", "press", "schedule", "shopping", "cutfiles", "plan", "kept", "paper", "pictures", "sheets",
+    "placement", "film", "press", "schedule", "shopping", "cutfiles", "kept", "plan", "paper", "pictures", "sheets",
     "pages", "sign_up", "blank_workbook", "run", "each_list", "window", "cli", "__main__",
 )  # fmt: skip
 MODULES = {

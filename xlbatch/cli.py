@@ -3,14 +3,14 @@
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TextIO
 
 from xlbatch import __version__
-from xlbatch.each_list import lists_in, plan_list
+from xlbatch.each_list import jobs_in, plan_list
 from xlbatch.fault import report
 from xlbatch.run import Options, Outcome, Step
 from xlbatch.saving import CannotSave
@@ -44,6 +44,11 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--to", type=Path, metavar="FOLDER", help="where to write (default: beside the workbook)")
     parser.add_argument("--blank", type=Path, metavar="FILE", help="write a fresh roster workbook and stop")
     parser.add_argument("--metric", action="store_true", help="with --blank: in cm and °C, for A4 paper")
+    parser.add_argument("--sign-up", type=Path, metavar="FILE", help="write a sign-up workbook to send round and stop")
+    parser.add_argument(
+        "--from", type=Path, dest="source", metavar="WORKBOOK",
+        help="with --sign-up: for this list or plan, its garments and people",
+    )  # fmt: skip
     parser.add_argument("--check", action="store_true", help="check only: list the problems, make no plan")
     parser.add_argument(
         "--effort", type=int, default=1, choices=range(10), metavar="N",
@@ -58,6 +63,8 @@ def _parser() -> argparse.ArgumentParser:
 def _do(given: argparse.Namespace) -> int:
     if given.blank:
         return _blank(given.blank, given.metric)
+    if given.sign_up:
+        return _sign_up(given.sign_up, given.source, given.metric)
     options = Options(folder=given.to, effort=given.effort, check_only=given.check)
     if not given.no_window and (given.window or not given.workbooks):
         from xlbatch.window.window import open_window
@@ -67,7 +74,7 @@ def _do(given: argparse.Namespace) -> int:
             return code
     if not given.workbooks:
         _parser().print_help()
-    return max([_plan(path, options) for path in lists_in(given.workbooks)], default=0)
+    return max([_plan(path, how) for path, how in jobs_in(given.workbooks, options)], default=0)
 
 
 def _plan(path: Path, options: Options) -> int:
@@ -126,11 +133,31 @@ def _say(text: str, stream: TextIO | None = None) -> None:
 def _blank(path: Path, metric: bool) -> int:
     from xlbatch.blank_workbook import write_blank_workbook
 
-    target = path if path.suffix else path.with_suffix(".xlsx")
-    try:
+    target = _workbook(path)
+
+    def write() -> tuple[Path, ...]:
         write_blank_workbook(target, metric=metric)
+        return (target,)
+
+    return _written("Blank roster workbook", write)
+
+
+def _sign_up(path: Path, source: Path | None, metric: bool) -> int:
+    from xlbatch.sign_up.write_sign_up import write_sign_ups
+
+    return _written("Sign-up workbook", lambda: write_sign_ups(_workbook(path), source, metric=metric))
+
+
+def _workbook(path: Path) -> Path:
+    return path if path.suffix else path.with_suffix(".xlsx")
+
+
+def _written(what: str, write: Callable[[], Iterable[Path]]) -> int:
+    """Tells what was written, or why nothing could be."""
+    try:
+        for path in write():
+            _say(f"{what}: {path}")
     except CannotSave as cannot:
         _say(str(cannot), sys.stderr)
         return 3
-    _say(f"Blank roster workbook: {target}")
     return 0

@@ -1,6 +1,7 @@
 """The lists given, each planned by itself: one that fails stops none of the others."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
@@ -9,6 +10,7 @@ from xlbatch.how_far import Stopped
 from xlbatch.run import Options, Outcome, Progress, run
 from xlbatch.saving import is_returned
 
+FORMS = (".xlsx", ".ods")  # what a sign-up workbook may be saved as
 NO_MEMORY = ("failed to map segment", "annot allocate memory", "paging file is too small")  # loading a part of itself
 WORKBOOKS = (".xlsx", ".xlsm", ".xls", ".ods", ".csv")
 
@@ -19,6 +21,16 @@ def lists_in(given: Iterable[Path]) -> Iterator[Path]:
     A folder without any, or that may not be looked into, is given back itself."""
     for path in given:
         yield from _rosters(path) or (path,)
+
+
+def jobs_in(given: Iterable[Path], options: Options) -> tuple[tuple[Path, Options], ...]:
+    """Each list and how to plan it; filled sign-up workbooks of one event go together, with its list if it is here."""
+    lists = tuple(lists_in(given))
+    if not any(path.suffix.lower() in FORMS for path in lists):
+        return tuple((path, options) for path in lists)
+    from xlbatch.sign_up.together import together
+
+    return tuple((path, replace(options, forms=forms)) for path, forms in together(lists))
 
 
 def _rosters(folder: Path) -> list[Path]:

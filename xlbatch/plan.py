@@ -7,6 +7,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
 from xlbatch.job.job import Job, RosterRow
+from xlbatch.kept.memory import NO_MEMORY, Memory
 from xlbatch.placement.place import Place
 from xlbatch.press.step import PressPlan
 from xlbatch.problems import Problem
@@ -31,3 +32,5 @@ class Plan:
     spare_choices: tuple[SpareChoice, ...]
     money: tuple[MoneyLine, ...]
     run_at: datetime  # the one thing that differs between two runs
+    memory: Memory = NO_MEMORY  # what the plan takes along
+    unused: frozenset[str] = frozenset()  # the decals that lie cut and fit no garment still to make

@@ -14,6 +14,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
+    from xlbatch.files.raw import Unreadable
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
@@ -64,6 +65,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
 @dataclass(frozen=True)
@@ -97,7 +99,7 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
     from xlbatch.roster.read import Unreadable, read
 
     progress(Step(READING))
-    reading = read(workbook)
+    reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
@@ -108,15 +110,24 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
         return Outcome(3, str(cannot), unsaved=True)
 
 
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+    from xlbatch.sign_up.together import read_together
+
+    return read_together(workbook, forms)
+
+
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
-    from xlbatch.art.draw import draw, numbered
+    from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
-    from xlbatch.check.progress import up_to_date
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
+    from xlbatch.kept.lasting import cut_pieces, numbered
+    from xlbatch.kept.recall import recall
+    from xlbatch.kept.remember import remember
+    from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
@@ -125,7 +136,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
-    job, asked = up_to_date(reading.job)
+    memory, stood, asked = recall(reading)
+    job = stood.job
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + asked + problems
 
@@ -135,17 +147,20 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     places, found = place(job, garments, decals)
     problems += found
     garments, places = _kept(garments, places, problems)
-    places = join(job, places)
+    places = join(job, places, cut_pieces(stood.decals))
     problems += unfit(job, garments, tuple(each.decal for each in places))
     garments, places = _kept(garments, places, problems)
-    decals = numbered(each.decal for each in places)
+    numbers = numbered((each.decal for each in places), stood.decals, memory.last_decal)
+    decals = numbers.decals
     places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
 
-    progress(Step(LAYING))
-    layout = lay(job, garments, decals, effort)
+    progress(Step(LAYING))  # only what is not cut yet
+    given = retired(memory, stood.decals)
+    layout = renumbered(lay(job, garments, numbers.to_cut, effort), *given)
 
-    progress(Step(ORDERING))
-    pressing = press_order(job, layout.batches, places)
+    progress(Step(ORDERING))  # every step still to do
+    batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
+    pressing = press_order(job, batches, places)
     time = plan_time(job.settings, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
@@ -163,6 +178,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
+        unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),
+        memory=remember(memory, stood, numbers, layout, batches, garments, given),
     )
 
 
@@ -185,6 +202,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
     stops = any(found.level == "stop" for found in plan.problems)
@@ -204,7 +222,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         return replace(about, written=save_problems(folder, name, write))
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
-    saved = save_plan(folder, name, write, {file.name: file.text for file in made})
+    files = {file.name: file.text for file in made}
+    saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
     return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
 
 

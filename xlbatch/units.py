@@ -7,6 +7,7 @@ Factors come from pint's registry (NIST SP 811: 1 in = 25.4 mm, 1 ft = 304.8 mm,
 
 import math
 import re
+from collections.abc import Iterable
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -161,3 +162,16 @@ def long_text(mm: float, unit: str) -> str:
         if abs(count - round(count)) < 1e-6 and round(count) > 0:
             return f"{round(count)} {name}"
     return exact_length_text(mm, unit)
+
+
+def printed_sum(lengths: Iterable[float], unit: str) -> float:
+    """The sum in mm of some lengths of film as each is printed, rounded up: what a person adds up from the sheets."""
+    return round(sum(printed_length(mm, unit, up=True) for mm in lengths) * mm_per(unit), 3)
+
+
+def film_text(mm: float, unit: str) -> str:
+    """A length of film to read, in the job's measure and the other: `17 ft 3 in (5.26 m)`, `5.26 m (17 ft 3 in)`."""
+    feet, inches = divmod(math.ceil(round(mm / mm_per("in"), 6)), 12)
+    imperial = " ".join(filter(None, [f"{feet} ft" * bool(feet), f"{inches} in" * bool(inches)])) or "0 in"
+    metric = f"{math.ceil(round(mm / 10, 6)) / 100:.2f} m"
+    return f"{imperial} ({metric})" if unit == "in" else f"{metric} ({imperial})"

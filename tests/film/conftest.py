@@ -1,6 +1,7 @@
 """Builders of small jobs: films, garments and decals known by their sizes, or with an outline."""
 
 from dataclasses import dataclass, field, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +12,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.film.lay import lay
 from xlbatch.film.layout import Layout
 from xlbatch.geometry.outline import Outline, Segment, pack
-from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings
+from xlbatch.job.job import Blank, DecalSpec, Film, Job, Piece, Roll, RosterRow, Settings
 from xlbatch.job.source import Source
 from xlbatch.roster.settings import read_settings
 
@@ -97,3 +98,20 @@ def shop() -> Shop:
 def new_shop() -> type[Shop]:
     """For property tests, which need a fresh one each time."""
     return Shop
+
+
+@pytest.fixture
+def need_of_squares(shop: Shop) -> Any:
+    """The film for squares of 10 1/2 in, one a strip, at the usual gap, margins and longest cut, in inches."""
+    usual, _, _ = read_settings(None, "Picnic")
+
+    def make(count: int, *rolls: Roll, on_hand: tuple[Piece, ...] = (), second: str = "15") -> Any:
+        shop.settings = replace(usual, shirts_per_strip=1, second_order_costs=Decimal(second))
+        shop.films = (film(roll_width=12 * 25.4, usable_width=11.5 * 25.4, rolls=rolls, on_hand=on_hand),)
+        shop.garments, shop.made = [], []
+        for _ in range(count):
+            shop.decals([(10.5 * 25.4, 10.5 * 25.4)])
+        (need,) = shop.lay().needs
+        return need
+
+    return make

@@ -25,7 +25,10 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "On hand (in)", "Buy (in)", "Rolls", "Cost",
     ),
     "Roll layout": (),
-    "Cut list": ("Run", "Strip", "Film", "Starts at (in)", "Length (in)", "Garments", "Decals", "Cut", "Weeded"),
+    "Cut list": (
+        "Run", "Strip", "Film", "Starts at (in)", "Length (in)", "Garments", "Decals", "Cut", "Weeded",
+        "Spoiled",
+    ),
     "Placement": (
         "Garment no.", "Who", "Garment", "Size", "Color", "Position", "Decal", "Piece", "Width (in)", "Height (in)",
         "Below collar seam (in)", "From center (in)", "Clear at side (in)", "Clear at hem (in)", "Presses",
@@ -62,13 +65,14 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Measures along (in)", "Cut length (ft)", "Travel (ft)",
     ),
     "Decals": (
-        "Decal", "Garment no.", "Who", "What", "Text", "Film", "Run", "Strip", "Across (in)", "Along (in)",
+        "Decal", "Garment no.", "Who", "What", "Text", "Film", "Now", "Run", "Strip", "Across (in)", "Along (in)",
         "Width (in)", "Height (in)", "Turned",
     ),
     "Positions": (
         "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under",
         "Gap (in)",
     ),
+    "Kept by the program": (),
 }  # fmt: skip
 TABLES = [name for name, headings in CONTRACT.items() if headings]
 

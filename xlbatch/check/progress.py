@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from xlbatch.check.stock import blanks_left, film_to_measure
+from xlbatch.check.stock import blanks_left, film_to_measure, used_blanks
 from xlbatch.check.text import decal_text
 from xlbatch.job.job import JOINED, DecalSpec, Job, Result, RosterRow
 from xlbatch.problems import Problem
@@ -22,7 +22,7 @@ def up_to_date(job: Job) -> tuple[Job, tuple[Problem, ...]]:
     for result in job.results:
         results[result.garment_no].append(result)
     rows = tuple(_now(row, tuple(results[row.no]), pieces_wanted(row, job, designs)) for row in job.roster)
-    blanks, problems = blanks_left(job, rows)
+    blanks, problems = blanks_left(job, used_blanks(job, rows))
     return replace(job, roster=rows, blanks=blanks), problems + film_to_measure(job)
 
 

@@ -11,16 +11,14 @@ from xlbatch.job.job import Blank, Delivery, Job, RosterRow
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import color_name
 
-Kind = tuple[str, str, str]  # garment without regard to case, size, color by its usual name
+BlankKind = tuple[str, str, str]  # garment without regard to case, size, color by its usual name
 
 
-def blanks_left(job: Job, rows: tuple[RosterRow, ...]) -> tuple[tuple[Blank, ...], tuple[Problem, ...]]:
+def blanks_left(job: Job, used: Counter[BlankKind]) -> tuple[tuple[Blank, ...], tuple[Problem, ...]]:
     """The job's blanks with what is on hand now, and a question where more were used than were said to be there.
 
-    `rows` is the job's roster brought up to date. A line of the shopping list marked as arrived wins over the
-    Garments sheet."""
-    lists = {_kind(line.garment, line.size, line.color): line for line in job.deliveries}
-    used = _used(job, rows)
+    A line of the shopping list marked as arrived wins over the Garments sheet."""
+    lists = {blank_kind(line.garment, line.size, line.color): line for line in job.deliveries}
     blanks, unmarked = list(job.blanks), []
     for kind in dict.fromkeys((*lists, *used)):
         at = _listed(blanks, kind)
@@ -51,12 +49,12 @@ def film_to_measure(job: Job) -> tuple[Problem, ...]:
     )
 
 
-def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:
+def used_blanks(job: Job, rows: tuple[RosterRow, ...]) -> Counter[BlankKind]:
     """The blanks that were put under the press, well or badly, since the plan with this press log."""
     spoiled = {result.garment_no for result in job.results if result.result == "redo garment"}
     usual = job.settings
     return Counter(
-        _kind(old.garment or usual.usual_garment, old.size, old.color or usual.usual_color)
+        blank_kind(old.garment or usual.usual_garment, old.size, old.color or usual.usual_color)
         for old, new in zip(job.roster, rows, strict=True)
         if old.no in job.in_log
         and not old.done_so_far  # else its blank was taken off before
@@ -65,11 +63,12 @@ def _used(job: Job, rows: tuple[RosterRow, ...]) -> Counter[Kind]:
     )
 
 
-def _kind(garment: str, size: str, color: str) -> Kind:
+def blank_kind(garment: str, size: str, color: str) -> BlankKind:
+    """A kind of blank, however its garment and color are written."""
     return garment.casefold(), size, color_name(color)
 
 
-def _listed(blanks: list[Blank], kind: Kind) -> int | None:
+def _listed(blanks: list[Blank], kind: BlankKind) -> int | None:
     """Where a kind of blank stands: the row that lists its color, else the first of that garment and size."""
     alike = [at for at, blank in enumerate(blanks) if (blank.garment.casefold(), blank.size) == kind[:2]]
     return next((at for at in alike if kind[2] in map(color_name, blanks[at].colors)), alike[0] if alike else None)

@@ -18,6 +18,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
+from xlbatch.files.printed_of import printed_of
 from xlbatch.files.raw import Raw, RawSheet, Unreadable
 from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
@@ -122,6 +123,8 @@ def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
 
 def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...] | None:
     with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        if plan := printed_of(archive):
+            raise Refusal("pages to print", plan=plan)
         return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None
 
 

@@ -6,11 +6,11 @@ every size of the job, lies over nothing else and does not take much more film.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from xlbatch.film.box import Bed, Box, bed_of, box_of, um
 from xlbatch.film.drop import least_lengths
-from xlbatch.job.job import Film, Job
+from xlbatch.job.job import JOINED, Film, Job
 from xlbatch.placement.pieces import one_drawing, pieces
 from xlbatch.placement.place import Extent, Place, around
 from xlbatch.placement.sections import sections
@@ -18,21 +18,24 @@ from xlbatch.trade.tables import practice
 
 TOGETHER, SAMPLE = 3, 60  # garments a strip, and garments in all, that film is measured on
 TRIES = 50
+NOTHING_CUT: Mapping[int, Collection[str]] = {}
 
 Stack = tuple[str, str, str, str, int, str]  # design, film, outline film, side, layer, the position all hang from
 Garments = Mapping[int, Sequence[Place]]  # the places of each garment
 Clusters = Mapping[Stack, Sequence[Sequence[str]]]  # the names of the rows that are joined
 
 
-def join(job: Job, places: Sequence[Place]) -> tuple[Place, ...]:
-    """The places with the parts that are one piece made one, in garment and design order."""
+def join(job: Job, places: Sequence[Place], cut: Mapping[int, Collection[str]] = NOTHING_CUT) -> tuple[Place, ...]:
+    """The places with the parts that are one piece made one, in garment and design order.
+
+    `cut`: the pieces that lie cut already, by garment number: they are joined, or not, as they were cut."""
     garments: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         garments[place.garment.no].append(place)
-    if not job.settings.join:
+    clusters = _clusters(job, garments) if job.settings.join else {}
+    if not clusters and not any(JOINED in piece for pieces_ in cut.values() for piece in pieces_):
         return tuple(places)
-    clusters = _clusters(job, garments)
-    return tuple(place for of_one in garments.values() for place in _joined(job, of_one, clusters))
+    return tuple(place for no, of_one in garments.items() for place in _joined(job, of_one, clusters, cut.get(no, ())))
 
 
 def _clusters(job: Job, garments: Garments) -> Clusters:
@@ -130,13 +133,15 @@ def _lies_over_another(places: Sequence[Place], box: Extent, of_one: Sequence[Pl
     )
 
 
-def _joined(job: Job, of_one: Sequence[Place], clusters: Clusters) -> Iterable[Place]:
+def _joined(job: Job, of_one: Sequence[Place], clusters: Clusters, cut: Collection[str]) -> Iterable[Place]:
     """One garment's places, the parts of each cluster made one; films of one drawing stay together."""
     positions = {place.decal.spec.position.casefold() for place in of_one}
     sets: dict[object, list[Place]] = {}
     for place in of_one:
         stack = _stack(job, place, positions)
         cluster = next((each for each in clusters.get(stack, ()) if place.decal.spec.decal in each), None)
-        key = (stack, tuple(cluster), place.decal.border) if cluster and place.decal.outline else id(place)
+        key: object = (stack, tuple(cluster), place.decal.border) if cluster and place.decal.outline else id(place)
+        if as_cut := next((piece for piece in cut if place.decal.piece in piece.split(JOINED)), None):
+            key = as_cut if JOINED in as_cut else id(place)
         sets.setdefault(key, []).append(place)
     return pieces(job.presses[0], tuple(sets.values()))

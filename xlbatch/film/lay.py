@@ -8,7 +8,6 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.batches import FilmBoxes, choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
-from xlbatch.film.fill_runs import fill_runs
 from xlbatch.film.interlock import interlock
 from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
@@ -34,7 +33,7 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
     for film in work.films:
         own = [(batch.no, strips[batch.garments].get(film.name)) for batch in batches]
         numbered = [replace(strip, batch=no) for no, strip in own if strip]
-        cut, need = film_need(film, fill_runs(film, numbered, job.settings, len(runs) + 1), job.settings)
+        cut, need = film_need(film, numbered, job.settings, len(runs) + 1)
         runs += cut
         needs.append(need)
     layout = Layout(batches, tuple(runs), tuple(needs))

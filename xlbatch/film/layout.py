@@ -137,6 +137,8 @@ class FilmNeed:
     rolls: tuple[tuple[int, Roll], ...]  # how many of each
     left: tuple[Piece, ...]  # pieces left over
     cost: Money | None  # None where a price is missing
+    sure: float = 1.0  # the chance that what is left is enough for the decals that go wrong
+    cheaper: Money = Money(0)  # so much less it might cost at most, as far as is proven; without prices, mm of rolls
 
 
 @dataclass(frozen=True)

@@ -1,47 +1,103 @@
-"""What film to take from the pieces on hand, and what to buy."""
+"""What film to take from the pieces on hand, and what to buy: the strips decide with the rolls which runs there are."""
 
 import math
-from collections import Counter, defaultdict
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
 from decimal import Decimal as Money
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.bound import least_length
-from xlbatch.film.box import UM, bed_of, box_of
+from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
+from xlbatch.film.buying import Offer, Order, Purchase, cheapest
+from xlbatch.film.fit import Cut, Knife, Stock, taken
 from xlbatch.film.free import pack
-from xlbatch.film.layout import FilmNeed, Run
-from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
+from xlbatch.film.layout import FilmNeed, Run, Strip
+from xlbatch.film.run_of_strips import run_of
 from xlbatch.job.job import Film, Piece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
 from xlbatch.units import length_text
 
-CENT = 100
 FREE_TRIES = 2000  # over the boxes: how long is searched for what the strips cost
-A_ROLL = 10_000_000  # without prices, one roll more counts for more than any length (mm)
+A_ROLL = 1  # µm: without prices, one roll more counts for so much
+PARTS = 10_000  # of the money unit: prices are counted in whole ones
 
 
-@dataclass(frozen=True)
-class _Supply:
-    """What the runs are cut from, the others from rolls (by run number); what is bought; what is left of both."""
+def film_need(
+    film: Film, strips: Sequence[Strip], settings: Settings, first_no: int
+) -> tuple[tuple[Run, ...], FilmNeed]:
+    """The runs of one film, numbered from `first_no`, with what each is cut from; and what the film comes to."""
+    offered = _on_offer(film, max(strip.length for strip in strips) + 2 * settings.end_margin)
+    order = _order(film, strips, offered, settings)
+    purchase = cheapest(order)
+    runs = _runs(film, strips, purchase, settings, first_no)
+    return runs, _need(film, runs, order, purchase, offered, settings)
 
-    pieces: Mapping[int, Piece]
-    rolls: tuple[Roll, ...]
-    old: tuple[Piece, ...]
-    new: tuple[Piece, ...]
+
+def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], settings: Settings) -> Order:
+    margins = max(0, um(2 * settings.end_margin) - um(settings.gap))
+    longest = um(settings.longest_cut) - um(2 * settings.end_margin) + um(settings.gap) + ROUNDING
+    cuts = tuple(Cut(um(strip.length) + um(settings.gap), _across(strip)) for strip in strips)
+    priced = bool(offered) and all(roll.price is not None for roll in offered)
+    order = Order(
+        cuts=cuts,
+        knife=Knife(longest, margins),
+        pieces=tuple(Stock(_down(piece.length), _down(_usable(film, piece))) for piece in film.on_hand),
+        offers=tuple(Offer(_down(roll.length) + ROUNDING, _cost(roll, priced=priced)) for roll in offered),
+        usable=_down(film.usable_width),
+        least_rest=um(_least_kept(settings)) + 1,
+        decals=sum(len(strip.lying) for strip in strips),
+        spoil=settings.spoiled_film_per_100 / 100,
+    )
+    likely = math.ceil(math.ceil(order.decals * order.spoil) * order.a_decal)
+    if settings.sureness is not None:
+        extra = least_buy(order.decals, order.spoil, settings.sureness / 100) - order.decals
+        asked = math.ceil(extra * order.a_decal)
+        return replace(order, spare=asked, many_spare=asked)
+    if not priced:
+        return replace(order, spare=likely, many_spare=likely)
+    return replace(order, many_spare=likely, second_order=float(settings.second_order_costs) * PARTS)
 
 
-def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tuple[Run, ...], FilmNeed]:
-    """The runs with what each is cut from, and what the film comes to."""
-    spare = _spare(runs, settings)
-    supply = _supply(film, runs, spare, settings)
-    cut = tuple(replace(run, cut_from=_called(supply.pieces.get(run.no), settings)) for run in runs)
-    length, on_hand = (sum(run.length for run in some) for some in (runs, [r for r in runs if r.no in supply.pieces]))
-    kept = sum(piece.length for piece in supply.old if _usable(film, piece) >= film.usable_width)
+def _across(strip: Strip) -> int:
+    return um(max(lying.across + lying.width for lying in strip.lying))
+
+
+def _down(mm: float) -> int:
+    """A measured length in whole µm, never more than it is."""
+    return math.floor(mm * UM + 1e-6)
+
+
+def _runs(
+    film: Film, strips: Sequence[Strip], purchase: Purchase, settings: Settings, first_no: int
+) -> tuple[Run, ...]:
+    """The runs in the order of their first batches, their strips in the order of theirs."""
+    called = [_called(piece, settings) for piece in film.on_hand] + ["roll"] * len(purchase.cut)
+    runs = [
+        (sorted((strips[at] for at in run), key=lambda strip: strip.batch), source)
+        for source, runs in zip(called, (*purchase.pieces, *purchase.cut), strict=True)
+        for run in runs
+    ]
+    runs.sort(key=lambda run: run[0][0].batch)
+    return tuple(
+        replace(run_of(film, own, settings, first_no + at), cut_from=source) for at, (own, source) in enumerate(runs)
+    )
+
+
+def _need(
+    film: Film, runs: Sequence[Run], order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+) -> FilmNeed:
+    length = sum(run.length for run in runs)
+    on_hand = sum(run.length for run in runs if run.cut_from != "roll")
+    rolls = [offered[at] for at in purchase.rolls] if offered else []
+    counts = Counter(rolls)
+    left = _left(film, order, purchase, offered, settings)
+    kept = sum(rest for piece, rest in left if piece in film.on_hand and _usable(film, piece) >= film.usable_width)
     decals = [lying.decal for run in runs for lying in run.lying]
-    counts = Counter(supply.rolls)
+    spare = round(order.spare / UM, 3)
     buy = round(length - on_hand + max(0.0, spare - kept), 3)
-    return cut, FilmNeed(
+    priced = all(roll.price is not None for roll in rolls)
+    return FilmNeed(
         film=film,
         decals=len(decals),
         runs=len(runs),
@@ -53,60 +109,23 @@ def film_need(film: Film, runs: Sequence[Run], settings: Settings) -> tuple[tupl
         spare=spare,
         buy=buy,
         rolls=tuple((counts[roll], roll) for roll in sorted(counts, key=lambda roll: -roll.length)),
-        left=supply.old + supply.new,
-        cost=_cost_of(supply.rolls) if film.rolls or not buy else None,
+        left=tuple(replace(piece, length=rest) for piece, rest in left),
+        cost=_cost_of(rolls) if film.rolls or not buy else None,
+        sure=order.sure(purchase.rests(order)),
+        cheaper=Money(purchase.cheaper) / (PARTS if priced else UM),
     )
 
 
-def _supply(film: Film, runs: Sequence[Run], spare: float, settings: Settings) -> _Supply:
-    """The cheapest rolls beside the pieces on hand, each run cut from one of them.
-
-    Where no price is known, the fewest rolls, then the shortest; where no roll is known, as little as possible."""
-    offered = _on_offer(film, max(run.length for run in runs))
-    wants = [_want(film, run, offered) for run in runs]
-    rolls = [(int(roll.length), _cost(roll)) for roll in offered]
-    rolls = rolls or [(length, length) for length in sorted({want.length for want in wants})]
-    scraps = [_scrap(film, piece, settings) for piece in film.on_hand]
-    patterns = cheapest_rolls(wants, rolls, math.ceil(spare) if offered else 0, scraps)
-    cuts = _cuts(runs, wants, patterns)
-    bought = [at for at, pattern in enumerate(patterns) if offered and not pattern.scrap]
-    on_hand = {pattern.at: cuts[at] for at, pattern in enumerate(patterns) if pattern.scrap}
-    return _Supply(
-        {run.no: film.on_hand[at] for at, cut in on_hand.items() for run in cut},
-        tuple(offered[patterns[at].at] for at in bought),
-        _left([(piece, on_hand.get(at, ())) for at, piece in enumerate(film.on_hand)], settings),
-        _left([(Piece(film.roll_width, offered[patterns[at].at].length), cuts[at]) for at in bought], settings),
-    )
-
-
-def _want(film: Film, run: Run, offered: Sequence[Roll]) -> Want:
-    """A run in whole mm, and the pieces that are long and wide enough; it may fill a roll to a part of a mm."""
-    whole = math.ceil(run.length)
-    if offered and whole > (longest := int(max(roll.length for roll in offered))):
-        return Want(longest)
-    across = max(lying.across + lying.width for lying in run.lying)
-    fits = (at for at, piece in enumerate(film.on_hand) if piece.length >= whole and _usable(film, piece) >= across)
-    return Want(whole, tuple(fits))
-
-
-def _scrap(film: Film, piece: Piece, settings: Settings) -> Scrap:
-    """A piece in whole mm; its rest is spare film where the piece is as wide as the film's rolls."""
-    length, full = int(piece.length), _usable(film, piece) >= film.usable_width
-    return Scrap(length, math.ceil(_least_kept(settings)) if full else length + 1)
-
-
-def _cuts(runs: Sequence[Run], wants: Sequence[Want], patterns: Sequence[Pattern]) -> list[list[Run]]:
-    """The runs cut by each pattern."""
-    waiting: dict[Want, list[Run]] = defaultdict(list)
-    for run, want in zip(reversed(runs), reversed(wants), strict=True):
-        waiting[want].append(run)
-    return [[waiting[want].pop() for want in pattern.cut] for pattern in patterns]
-
-
-def _left(cut: Sequence[tuple[Piece, Sequence[Run]]], settings: Settings) -> tuple[Piece, ...]:
-    """What is left of the pieces after cutting runs from them, where it is worth keeping."""
-    rests = [(piece, round(piece.length - sum(run.length for run in runs), 3)) for piece, runs in cut]
-    return tuple(replace(piece, length=rest) for piece, rest in rests if rest > _least_kept(settings))
+def _left(
+    film: Film, order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+) -> list[tuple[Piece, float]]:
+    """The pieces on hand and the rolls of which something worth keeping is left, and how much of them."""
+    stocks = [*film.on_hand, *(Piece(film.roll_width, offered[at].length) for at in purchase.rolls)]
+    rests = [
+        (piece, math.floor(piece.length * UM - taken(runs, order.cuts, order.knife) + 1e-6) / UM)
+        for piece, runs in zip(stocks, (*purchase.pieces, *(purchase.cut if purchase.rolls else ())), strict=True)
+    ]
+    return [(piece, rest) for piece, rest in rests if rest > _least_kept(settings)]
 
 
 def _usable(film: Film, piece: Piece) -> float:
@@ -157,25 +176,15 @@ def _area(decal: Decal, settings: Settings) -> float:
     return decal.outline.area if settings.interlock and decal.outline else decal.width * decal.height
 
 
-def _spare(runs: Sequence[Run], settings: Settings) -> float:
-    """Film for the decals that will go wrong, each taking as much as a decal does on average."""
-    decals = sum(len(run.lying) for run in runs)
-    spoil = settings.spoiled_film_per_100 / 100
-    if settings.sureness is None:
-        extra = math.ceil(decals * spoil)
-    else:
-        extra = least_buy(decals, spoil, settings.sureness / 100) - decals
-    return round(sum(run.length for run in runs) * extra / decals, 3)
-
-
 def _on_offer(film: Film, longest: float) -> list[Roll]:
     """The rolls with a price, if they hold the longest run; else all."""
     priced = [roll for roll in film.rolls if roll.price is not None]
     return priced if any(roll.length >= longest for roll in priced) else list(film.rolls)
 
 
-def _cost(roll: Roll) -> int:
-    return A_ROLL + int(roll.length) if roll.price is None else int(roll.price * CENT)
+def _cost(roll: Roll, *, priced: bool) -> int:
+    """What a roll counts for: its price, or its length where prices are not known."""
+    return um(roll.length) + A_ROLL if not priced or roll.price is None else int(roll.price * PARTS)
 
 
 def _cost_of(rolls: Sequence[Roll]) -> Money | None:

@@ -226,11 +226,13 @@ class Page:
         self.sheet.print_area(0, 0, self.end, self.last)
         self.break_pages(blocks or range(self.head + 1, self.row), repeated=self.heights[self.head])
 
-    def links(self, heading: str, targets: Iterable[Link]) -> None:
+    def links(self, heading: str, targets: Iterable[Link | None]) -> None:
         """Makes the table's cells under a heading, row by row, lead to `targets`; they keep what they hold."""
         at = self.at(heading)
         look = self.formats.get(self.base, *self.columns[at].looks, "link")
         for row, target in enumerate(targets, self.head + 1):
+            if target is None:
+                continue
             held = self.sheet.table[row][at]
             self.sheet.write_url(row, at, target.target, look, target.text)
             if isinstance(held, CellNumberTuple):

@@ -22,6 +22,11 @@ class Picture:
     says: str
     scale: float
 
+    @property
+    def height(self) -> float:
+        """Its height on the sheet, in points."""
+        return int.from_bytes(self.png[20:24]) * self.scale * _IMAGE_POINT  # a PNG's height: ISO/IEC 15948, 11.2.2
+
 
 @lru_cache(maxsize=1024)
 def drawn(svg: str, says: str, dots: float = CRISP) -> Picture:

@@ -29,6 +29,7 @@ _BASE = {"font_name": FONT, "font_scheme": "none", "font_size": BODY, "font_colo
 
 Look = Mapping[str, Any]
 
+_LENGTH = {"in": "# ?/?", "cm": "0.0", "mm": "0"}
 LOOKS: Mapping[str, Look] = {
     "title": {"bold": True, "font_size": TITLE},
     "lead": {"font_color": QUIET, "font_size": SMALL, "text_wrap": True, "valign": "top"},
@@ -43,6 +44,7 @@ LOOKS: Mapping[str, Look] = {
     "fact": {"bold": True, "font_size": BANNER, "align": "left"},
     "banner": {"font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
     "setting": {"font_size": BANNER, "bg_color": HEAD},
+    "strip banner": {"font_size": 12, "bg_color": HEAD, "top": 2, "top_color": INK},
     "strong": {"bold": True},
     "caption": {"align": "left", "indent": 1, "valign": "bottom"},
     "small": {"font_size": SMALL},
@@ -69,6 +71,10 @@ LOOKS: Mapping[str, Look] = {
     "time": {"align": "center", "num_format": "h:mm"},
     "garment no": {"align": "right", "bold": True, "font_size": LARGE, "num_format": '"No. "0'},
     "box": {"align": "center", "font_size": LARGE},
+    "inches": {"align": "center", "num_format": _LENGTH["in"]},
+    "tenths": {"align": "center", "num_format": "0.0"},
+    "open": {"locked": False},
+    "wrapped": {"text_wrap": True, "valign": "top"},
     # what a color says
     "change": {"bg_color": CHANGE},
     "stop": {"bg_color": STOP},
@@ -77,7 +83,6 @@ LOOKS: Mapping[str, Look] = {
     "note": {"bg_color": NOTE},
 }  # fmt: skip
 
-_LENGTH = {"in": "# ?/?", "cm": "0.0", "mm": "0"}
 _EXACT = {"in": "0.000", "cm": "0.000", "mm": "0.00"}
 
 

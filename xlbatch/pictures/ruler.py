@@ -1,5 +1,6 @@
 """A paper ruler at its true size, with this job's drops marked."""
 
+import math
 from collections.abc import Iterable, Mapping
 
 from xlbatch.paper.picture import Picture, drawn
@@ -27,17 +28,31 @@ def ruler(drops: Mapping[float, Iterable[str]], unit: str) -> Picture:
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}" height="{height:.3f}" font-family="Arimo" '
         f'fill="{INK}" stroke="none"><rect x=".5" y="{TOP}" width="{SCALE}" height="{LONGEST[unit] * POINT:.3f}" '
         f'fill="#fff" stroke="{INK}"/><text x="2" y="9" font-size="8" font-weight="700">0 = the seam</text>'
-        f"{_ticks(unit)}{_check(unit)}{_marks(drops, unit)}</svg>"
+        f"{_ticks(unit, LONGEST[unit])}{_check(unit)}{_marks(drops, unit)}</svg>"
     )
     return drawn(svg, f"A ruler at its true size: {CHECK[unit][1]} from 0 to the line marked so")
 
 
-def _ticks(unit: str) -> str:
+def plain_ruler(longest: float, unit: str) -> Picture:
+    """A ruler without this job's drops, a little longer than `longest` mm where the paper holds that."""
+    whole = 25.4 if unit == "in" else 10.0
+    length = min(LONGEST[unit], (math.ceil(max(longest, CHECK[unit][0]) / whole) + 1) * whole)
+    height = TOP + length * POINT + 4
+    svg = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{SCALE}" height="{height:.3f}" font-family="Arimo" '
+        f'fill="{INK}" stroke="none"><rect x=".5" y="{TOP}" width="{SCALE - 1}" height="{length * POINT:.3f}" '
+        f'fill="#fff" stroke="{INK}"/><text x="2" y="9" font-size="8" font-weight="700">0 = seam</text>'
+        f"{_ticks(unit, length)}</svg>"
+    )
+    return drawn(svg, f"A ruler at its true size, {printed_text(length, unit)} long")
+
+
+def _ticks(unit: str, length: float) -> str:
     """A tick each 1/8 in or mm; longer ones at the half and the whole, these with their number."""
     step = print_step(unit)
     whole = 8 if unit == "in" else 10
     found = []
-    for at in range(round(LONGEST[unit] / step) + 1):
+    for at in range(round(length / step) + 1):
         y = TOP + at * step * POINT
         long = 20 if at % whole == 0 else 13 if at % (whole // 2) == 0 else 7
         found.append(f'<rect x="0" y="{y - 0.3:.3f}" width="{long}" height=".6"/>')

@@ -7,6 +7,7 @@ from xlbatch.job.job import Blank
 from xlbatch.placement.place import Place
 
 INK, PIECE = "#17202a", "#4d5966"
+FILLED = f'fill="{PIECE}" stroke="none"'
 NECK = 0.36  # of the chest width: how wide the neck opening is drawn
 SLEEVE = "sleeve"  # ends the name of a sleeve's side
 
@@ -16,22 +17,24 @@ def sketch(places: Iterable[Place], width: float, height: float) -> str:
     found = tuple(places)
     blank, side = found[0].garment.blank, found[0].side
     if side.endswith(SLEEVE):
-        return _fitted(_sleeve(blank), found, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height)
+        return _fitted(
+            sleeve_shape(blank), found, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height
+        )
     reach = blank.chest / 2 + (blank.sleeve_length or 0.0) * 0.62
-    return _fitted(_body(blank, side), found, (2 * reach, blank.length), width, height)
+    return _fitted(body_shape(blank, side), found, (2 * reach, blank.length), width, height)
 
 
 def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], width: float, height: float) -> str:
     across, down = size
     scale = min(width / (across * 1.04), height / (down * 1.08))
-    pieces = "".join(_piece(place) for place in places)
+    pieces = "".join(piece_shape(place, FILLED) for place in places)
     return (
         f'<g transform="translate({width / 2:.2f} {down * 0.05 * scale + 1:.2f}) scale({scale:.5f})" fill="none" '
         f'stroke="{INK}" stroke-width="{1 / scale:.2f}" stroke-linejoin="round">{outline}{pieces}</g>'
     )
 
 
-def _body(blank: Blank, side: str) -> str:
+def body_shape(blank: Blank, side: str) -> str:
     """Body and sleeves, then the collar seam of this side and a dotted center crease."""
     neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
     sleeve, opening = blank.sleeve_length or 0.0, blank.sleeve_opening or blank.chest * 0.3
@@ -66,7 +69,7 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
             return curve
 
 
-def _sleeve(blank: Blank) -> str:
+def sleeve_shape(blank: Blank) -> str:
     half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
     return (
         f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
@@ -75,19 +78,21 @@ def _sleeve(blank: Blank) -> str:
     )
 
 
-def _piece(place: Place) -> str:
-    """The decal as it will be seen: on the front the wearer's right is at the left."""
+def box_of(place: Place) -> tuple[float, float, float, float]:
+    """Left, top, width and height of a decal as it will be seen: on the front the wearer's right is at the left."""
     blank, decal = place.garment.blank, place.decal
     middle = place.from_center if place.side == "back" else -place.from_center
     if place.above_opening is not None:
         bottom = (blank.sleeve_length or 0.0) - place.above_opening
     else:
         bottom = blank.length - (place.clear_hem or 0.0)
-    left = middle - decal.width / 2
-    if decal.outline is None:
-        return (
-            f'<rect x="{left:.2f}" y="{bottom - decal.height:.2f}" width="{decal.width}" height="{decal.height}" '
-            f'fill="{PIECE}" fill-opacity=".4"/>'
-        )
-    onto = (1.0, 0.0, 0.0, -1.0, left, bottom)
-    return f'<path d="{path_data(decal.outline.segments, onto)}" fill="{PIECE}" stroke="none"/>'
+    return middle - decal.width / 2, bottom - decal.height, decal.width, decal.height
+
+
+def piece_shape(place: Place, look: str) -> str:
+    """The decal's outline with these attributes of SVG, or its box where only that is known."""
+    left, top, width, height = box_of(place)
+    if place.decal.outline is None:
+        return f'<rect x="{left:.2f}" y="{top:.2f}" width="{width}" height="{height}" {look} fill-opacity=".4"/>'
+    onto = (1.0, 0.0, 0.0, -1.0, left, top + height)
+    return f'<path d="{path_data(place.decal.outline.segments, onto)}" {look}/>'

@@ -77,7 +77,7 @@ def _panel(
     scale = min((width - 2 * MARGIN) / group.width, (high - 2 * MARGIN) / group.height)
     left, bottom = (width - group.width * scale) / 2, (high + group.height * scale) / 2
     layers = sorted(group.decals, key=lambda decal: (decal.spec.layer, not decal.border))
-    pieces = "".join(_piece(decal, film_colors, scale, ground) for decal in layers)
+    pieces = "".join(film_piece(decal, decal.offset, film_colors, scale, ground) for decal in layers)
     return (
         f'<rect x=".5" y=".5" width="{width - 1:.2f}" height="{high - 1}" fill="{ground}" stroke="#8593a1"/>'
         f'<g transform="translate({left:.3f} {bottom:.3f}) scale({scale:.6f} {-scale:.6f})">{pieces}</g>'
@@ -86,10 +86,10 @@ def _panel(
     )
 
 
-def _piece(decal: Decal, film_colors: Mapping[str, str], scale: float, ground: str) -> str:
-    """A decal in mm, `scale` points a mm; what is too thin for its film lies in a ring."""
+def film_piece(decal: Decal, at: tuple[float, float], film_colors: Mapping[str, str], scale: float, ground: str) -> str:
+    """A decal in mm, `scale` points a mm, its lower left corner `at`; what is too thin for its film lies in a ring."""
     fill = color_hex(film_colors.get(decal.film.casefold(), "")) or UNKNOWN_FILM
-    x, y = decal.offset
+    x, y = at
     if decal.outline is None:  # only its size is known
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="{fill}" fill-opacity=".35" stroke="{fill}" stroke-width="2" stroke-dasharray="8 5"/>'

@@ -5,6 +5,8 @@
 
 from xlbatch.problems.kind import Kind
 from xlbatch.problems.of_pictures import PICTURE_KINDS
+from xlbatch.problems.of_plans import PLAN_KINDS
+from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
 
 KINDS: tuple[Kind, ...] = (
     # the list of people
@@ -229,4 +231,6 @@ KINDS: tuple[Kind, ...] = (
          "Fill in the price on the sheet {sheet}."),
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
+    *PLAN_KINDS,
+    *SIGN_UP_KINDS,
 )  # fmt: skip

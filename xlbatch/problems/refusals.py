@@ -22,6 +22,7 @@ REFUSALS: Mapping[str, str] = {
     "zip": "This is a zip archive, not a workbook. Unpack it and drop the workbook inside.",
     "open document": "This is an OpenDocument file, but not a workbook.",
     "office": "This is an office document, but not a workbook.",
+    "pages to print": "This workbook only holds pages to print. Type results into its plan and drop that: “{plan}”.",
     "odd": "This workbook is not written as spreadsheet programs write it. Save it again as .xlsx.",
     "entities": "This workbook holds XML entities, which no spreadsheet program writes; it was not opened.",
     "file too large": "This file is too large to be a list of people (over 200 MB).",

@@ -1,21 +1,25 @@
 """Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
 
 import os
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import Unreadable
-from xlbatch.job.job import Job, Settings
+from xlbatch.files.raw import RawSheet, Unreadable
+from xlbatch.job.job import Job, Result, Settings
+from xlbatch.job.marks import NO_MARKS, Marks
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
+from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
-from xlbatch.roster.results import read_deliveries, read_prices, read_results
+from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.settings import read_settings
 from xlbatch.saving import base_name
 from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
@@ -34,12 +38,19 @@ class Reading:
 
     job: Job
     problems: tuple[Problem, ...]
+    marks: Marks = NO_MARKS
+    kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
 
 
 def read(path: Path) -> Reading | Unreadable:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
     sheets = open_book(path, IGNORED)
-    return sheets if isinstance(sheets, Unreadable) else _reading(path, find_tables(sheets))
+    return sheets if isinstance(sheets, Unreadable) else read_sheets(path, sheets)
+
+
+def read_sheets(path: Path, sheets: Iterable[RawSheet]) -> Reading:
+    """The job in the sheets of a workbook."""
+    return _reading(path, find_tables(sheets))
 
 
 def blank_job(path: Path, *, metric: bool = False) -> Job:
@@ -91,10 +102,12 @@ def _reading(path: Path, tables: Tables) -> Reading:
     blanks, of_blanks = read_garments(of["Garments"])
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
+    strips, of_strips = read_strips(of["Cut list"])
+    steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
-    results, in_log, of_results = read_results(of["Press log"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
-    unjoined = bool(results) and "Join pieces" not in setting_cells  # a plan made before pieces were joined stays so
+    # a plan made before pieces were joined stays so
+    unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
     settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
     job = Job(
         path=path,
@@ -105,9 +118,9 @@ def _reading(path: Path, tables: Tables) -> Reading:
         blanks=blanks,
         films=films,
         presses=presses,
+        results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
+        in_log=garments_in(steps),
         positions=positions,
-        results=results,
-        in_log=in_log,
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
@@ -118,10 +131,9 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += (
-        of_designs + of_blanks + of_films + of_presses + of_positions + of_results + of_deliveries + of_prices + of_paid
-    )
-    return Reading(job, problems)
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions
+    problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
+    return Reading(job, problems, Marks(strips, steps), tables.kept)
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

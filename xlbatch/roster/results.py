@@ -2,28 +2,11 @@
 
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
-from typing import Literal, cast
 
-from xlbatch.job.job import Costs, Delivery, Result
+from xlbatch.job.job import Costs, Delivery
 from xlbatch.problems import Problem
-from xlbatch.tables import cells
+from xlbatch.tables import boxes
 from xlbatch.tables.line import Line
-
-
-def read_results(given: Iterable[Line]) -> tuple[tuple[Result, ...], frozenset[int], tuple[Problem, ...]]:
-    """The results of the Press log, one a piece that was marked; the garments on it; and what was wrong.
-
-    Rows without a garment number are the batches' banners."""
-    results, numbers, problems = [], set[int](), []
-    for line in given:
-        number = line.count("Garment no.") if line.given("Garment no.") else None
-        if number:
-            numbers.add(number)
-            piece, result = line.text("Piece"), line.choice("Result")
-            if result:
-                results.append(Result(number, piece, cast(Literal["ok", "redo film", "redo garment"], result)))
-        problems += line.problems
-    return tuple(results), frozenset(numbers), tuple(problems)
 
 
 def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[str, ...], tuple[Problem, ...]]:
@@ -47,7 +30,7 @@ def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[
 def _marked(line: Line) -> bool:
     """Whether Arrived says anything but no."""
     cell = line.cells.get("Arrived")
-    return cell is not None and bool(cells.arrived(cell))
+    return cell is not None and bool(boxes.arrived(cell))
 
 
 def read_prices(

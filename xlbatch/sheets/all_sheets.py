@@ -15,6 +15,7 @@ from xlbatch.sheets import (
     film_requirement,
     inputs,
     job_input,
+    kept_sheet,
     money,
     placement,
     placement_pictures,
@@ -46,6 +47,7 @@ class Sheet:
     write: Write
     landscape: bool = False
     form: bool = False
+    hidden: bool = False  # not for people
 
 
 @dataclass(frozen=True)
@@ -92,4 +94,5 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
     *(_returned(sheet) for sheet in INPUT_SHEETS if sheet.name in TRADE_NUMBERS),
+    Sheet(kept_sheet.NAME, kept_sheet.write, hidden=True),
 )

@@ -1,7 +1,11 @@
-"""Cut list: one row a strip, in cutting order."""
+"""Cut list: the strips that are ready at the table, then one row a strip to cut, in cutting order."""
+
+from collections.abc import Iterable, Iterator, Mapping
 
 import pandas as pd
 
+from xlbatch.kept.memory import KeptDecal
+from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.plan import Plan
@@ -10,6 +14,7 @@ from xlbatch.units import printed_length
 MIRRORED = "The cut files are already mirrored: do not mirror again."
 NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
 INTERLOCKED = " Once a strip is weeded, cut its decals apart with scissors as the thin lines on Roll layout show."
+MARKED = "yes"  # in a box that was ticked in a plan before
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -21,34 +26,64 @@ def columns(unit: str) -> tuple[Column, ...]:
         Column(f"Run length ({unit})", 0.6, ("length",)),
         Column(f"Starts at ({unit})", 0.55, ("length",)),
         Column(f"Length ({unit})", 0.55, ("length",)),
+        Column("For batch", 0.5, ("text",)),
         Column("Garments", 0.8),
-        Column("Decals", 1.6),
+        Column("Decals", 1.4),
         Column("Cut", 0.4, ("box",)),
         Column("Weeded", 0.6, ("box",)),
+        Column("Spoiled", 0.7),
     )
 
 
 def table(plan: Plan) -> pd.DataFrame:
-    """The strips of every run; a strip has its batch's number."""
+    """The strips: those ready at the table, then those of every run to cut."""
+    return tabled(columns(plan.job.settings.length_unit), (*_ready(plan), *_to_cut(plan)))
+
+
+def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
     unit = plan.job.settings.length_unit
-    rows = (
-        (
-            run.no,
-            strip.batch,
-            run.film.name,
-            run.cut_from,
-            printed_length(run.length, unit, up=True),
-            printed_length(strip.start, unit),
-            printed_length(strip.length, unit, up=True),
-            ", ".join(str(no) for no in dict.fromkeys(lying.decal.garment_no for lying in strip.lying)),
-            ", ".join(lying.decal.id for lying in strip.lying),
-            BOX,
-            BOX,
-        )
-        for run in plan.layout.runs
-        for strip in run.strips
-    )
-    return tabled(columns(unit), rows)
+    kept = {decal.id: decal for decal in plan.memory.decals}
+    for run in plan.layout.runs:
+        for strip in run.strips:
+            decals = [kept[lying.decal.id] for lying in strip.lying]
+            yield (
+                run.no,
+                strip.batch,
+                run.film.name,
+                run.cut_from,
+                printed_length(run.length, unit, up=True),
+                printed_length(strip.start, unit),
+                printed_length(strip.length, unit, up=True),
+                *_on_strip(decals),
+                BOX,
+                BOX,
+                None,
+            )
+
+
+def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
+    for (_, run, strip), decals in ready_strips(plan).items():
+        weeded = all(decal.state == "weeded" for decal in decals)
+        boxes = (MARKED, MARKED if weeded else BOX, None)
+        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals), *boxes)
+
+
+def ready_strips(plan: Plan) -> Mapping[tuple[str, int, int], list[KeptDecal]]:
+    """The decals that are cut and still to press, by their strips."""
+    steps = {step.place.decal.id for step in plan.pressing.steps}
+    strips: dict[tuple[str, int, int], list[KeptDecal]] = {}
+    for decal in plan.memory.decals:
+        if decal.ready and decal.id in steps:
+            strips.setdefault(decal.place, []).append(decal)
+    return dict(sorted(strips.items(), key=lambda each: each[0][1:]))
+
+
+def _on_strip(decals: Iterable[KeptDecal]) -> tuple[str, str, str]:
+    """For which batches, whose garments, which decals."""
+    decals = tuple(decals)
+    numbers = (d.batch for d in decals), (d.garment_no for d in decals), (d.id for d in decals)
+    batches, garments, ids = (", ".join(map(str, dict.fromkeys(each))) for each in numbers)
+    return batches, garments, ids
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -62,5 +97,15 @@ def write(page: Page, plan: Plan) -> None:
         "A cut file's name begins with its run's number; Cut from and Run length say which film to load, and how much. "
         "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
         "strip 1 of every film goes to batch 1 at the press." + (INTERLOCKED if plan.job.settings.interlock else ""),
+        "Write yes, x or the day into Cut and Weeded; into Spoiled the numbers of decals that went wrong, or all. Drop "
+        "the plan again at any time: what is cut is not cut again.",
     )
-    page.table(frame)
+    page.heading()
+    ready = len(ready_strips(plan))
+    for at, values in enumerate(frame.itertuples(index=False, name=None)):
+        if ready and at == 0:
+            page.banner("Ready at the table", " · cut before; clear Cut if a strip is lost", "strip banner")
+        if ready and at == ready:
+            page.banner("To cut", "", "strip banner")
+        page.record(values)
+    page.end_table()

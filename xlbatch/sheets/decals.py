@@ -4,11 +4,14 @@ from collections.abc import Iterator
 
 import pandas as pd
 
+from xlbatch.kept.memory import KeptDecal
 from xlbatch.paper.cell import Link, Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
 from xlbatch.sheets.runs import exact
+
+TO_CUT, NOT_NEEDED = "to cut", "not needed"
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -20,6 +23,7 @@ def columns(unit: str) -> tuple[Column, ...]:
         Column("What", 1.0),
         Column("Text", 1.8),
         Column("Film", 1.4),
+        Column("Now", 0.8, whole=True),
         Column("Run", 0.6, ("count",)),
         Column("Strip", 0.6, ("count",)),
         Column(f"Across ({unit})", 0.9, ("exact",)),
@@ -32,12 +36,13 @@ def columns(unit: str) -> tuple[Column, ...]:
 
 
 def table(plan: Plan) -> pd.DataFrame:
-    """All decals by number."""
-    rows = sorted(_rows(plan), key=lambda row: str(row[0]))
+    """All decals by number: those to cut as they lie, those cut before as they are remembered."""
+    laid = {str(row[0]): row for row in _laid(plan)}
+    rows = (laid[decal.id] if decal.id in laid else _kept(decal, plan) for decal in plan.memory.decals)
     return tabled(columns(plan.job.settings.length_unit), rows)
 
 
-def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
+def _laid(plan: Plan) -> Iterator[tuple[Value, ...]]:
     unit = plan.job.settings.length_unit
     who = {garment.no: garment.who for garment in plan.garments}
     for run in plan.layout.runs:
@@ -52,6 +57,7 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     ", ".join(spec.what for spec in decal.specs),
                     decal.text,
                     decal.film,
+                    TO_CUT,
                     run.no,
                     strip.batch,
                     exact(lying.across, unit),
@@ -61,6 +67,15 @@ def _rows(plan: Plan) -> Iterator[tuple[Value, ...]]:
                     lying.turned,
                     exact(decal.shift, unit) if decal.shift else None,
                 )
+
+
+def _kept(decal: KeptDecal, plan: Plan) -> tuple[Value, ...]:
+    unit = plan.job.settings.length_unit
+    who = next((row.who for row in plan.job.roster if row.no == decal.garment_no), None)
+    place = (decal.run or None, decal.strip or None, None, None)
+    box = (exact(decal.width, unit), exact(decal.height, unit), None, None)
+    now = NOT_NEEDED if decal.id in plan.unused else decal.state
+    return decal.id, decal.garment_no, who, decal.piece, None, decal.text, decal.film, now, *place, *box
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -74,4 +89,5 @@ def write(page: Page, plan: Plan) -> None:
         "To look centered: how far to the right, as one reads it (left where negative), if its ink sits to one side.",
     )
     page.table(frame)
-    page.links("Run", (Link("", "Runs", FIRST + int(run) - 1) for run in frame["Run"]))
+    places = {run.no: at for at, run in enumerate(plan.layout.runs)}
+    page.links("Run", (Link("", "Runs", FIRST + places[run]) if run in places else None for run in frame["Run"]))

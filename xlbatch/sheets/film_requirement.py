@@ -4,9 +4,11 @@ import math
 
 import pandas as pd
 
+from xlbatch.film.layout import FilmNeed
+from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.style import BODY, FONT, INK, LINE
+from xlbatch.paper.style import BODY, FONT, INK, LINE, currency_sign
 from xlbatch.plan import Plan
 from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
 
@@ -81,6 +83,25 @@ def _about_strips(plan: Plan) -> str:
     )
 
 
+def _about_rolls(plan: Plan) -> str:
+    """How sure it is that nothing cheaper would do, and that what is left is enough for decals that go wrong."""
+    needs = [need for need in plan.layout.needs if need.rolls]
+    if not needs:
+        return ""
+    doubtful = [f"{need.film.name} by {_cheaper(need, plan.job.settings)}" for need in needs if need.cheaper >= 1]
+    cheapest = "It is proven that no rolls that cost less, or without prices are shorter, hold these strips."
+    if doubtful:
+        cheapest = f"Rolls that cost less, or without prices are shorter, may do for {', '.join(doubtful)} at most."
+    sure = math.prod(need.sure for need in plan.layout.needs)
+    return f"{cheapest} {sure * 100:.0f} jobs in 100 have enough left over for the pieces that go wrong."
+
+
+def _cheaper(need: FilmNeed, settings: Settings) -> str:
+    if need.cost is None:
+        return printed_text(float(need.cheaper), settings.length_unit)
+    return f"{currency_sign(settings)}{need.cheaper:,.2f}"
+
+
 def write(page: Page, plan: Plan) -> None:
     """The film requirement; what all rolls cost stands in the line above it."""
     unit = plan.job.settings.length_unit
@@ -89,7 +110,7 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Film requirement",
         "Length is all runs with their end margins; Spare is for decals that go wrong. "
-        f"{_about_strips(plan)} Left over: measure it, and write it into On hand on Film.",
+        f"{_about_strips(plan)} Left over: measure it, and write it into On hand on Film. {_about_rolls(plan)}",
     )
     total = page.gap(18)
     page.table(frame, least=24)

@@ -95,7 +95,7 @@ def _spares(plan: Plan) -> str:
     settings = plan.job.settings
     if not plan.spare_choices:
         return ""
-    spoiled = f"Spare blanks, where {settings.spoiled_blanks_per_100:g} garments in 100 are spoiled"
+    spoiled = f"Spare blanks, where {settings.spoiled_blanks_per_100:g} in 100 garments are spoiled"
     second = f"a second order costs {currency_sign(settings)}{settings.second_order_costs:,.2f}"
     choices = "; ".join(
         f"{choice.name} {choice.count}{_signed(choice.cost, settings)}, {choice.sure * 100:.0f} jobs in 100 without one"

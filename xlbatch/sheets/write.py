@@ -25,6 +25,8 @@ def write_plan(path: Path, plan: Plan) -> None:
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
+            if sheet.hidden:
+                page.sheet.hide()
         job_sheet.write(job_page, plan, printed)
 
 

@@ -21,7 +21,7 @@ EITHER_WAY = "left or right"  # among a length column's choices: it may be negat
 SLOWEST = 3600.0  # s
 DEAREST = Decimal(10**9)
 
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 _YES = ("yes", "y", "true", "1", "x", "on", "✓", "✔", "☑")
 _NO = ("no", "n", "false", "0", "off", "-", "☐")
 _FORMAT_UNIT = re.compile(r'"?\s*\\?\s*(in|cm|mm|ft|yd|°F|°C|″)"?\s*$')
@@ -59,7 +59,7 @@ def shown_value(cell: Raw) -> str:
         return number_text(value, cell.format)
     if isinstance(value, datetime | date):
         clock = f" {value:%H:%M}" if isinstance(value, datetime) and value.time() != time() else ""
-        return f"{value.day}-{_MONTHS[value.month - 1]}-{value.year}{clock}"
+        return f"{value.day}-{MONTHS[value.month - 1]}-{value.year}{clock}"
     return "" if value is None else str(value)
 
 
@@ -257,12 +257,6 @@ def paid(cell: Raw) -> Decimal | Literal["yes"] | Unclear | None:
     if typed in (*_NO, "unpaid", "not paid") and typed != "0":
         return None
     return money(cell)
-
-
-def arrived(cell: Raw) -> bool | int | Unclear:
-    """Whether what was ordered has come, or how many have: 1 is one, not yes."""
-    number = count(cell)
-    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number
 
 
 def dots(cell: Raw) -> int | Unclear | None:

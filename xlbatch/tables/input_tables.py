@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import islice
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import LONGEST_TEXT, Class, Heading
@@ -16,14 +17,15 @@ from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
-READ_BACK = ("Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
+READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
 INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
 RETURNED = (
-    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Cut list", "Placement",
+    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+MEMORY_TITLE = "Kept by the program: this plan's memory. Leave it as it is."  # in the sheet's first cell
 MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
 
 
@@ -63,6 +65,7 @@ class Tables:
     headings: tuple[Heading, ...]
     problems: tuple[Problem, ...]
     further: tuple[Table, ...] = ()  # the list's other tables
+    kept: RawSheet | None = None  # a plan's memory
 
     @property
     def list_(self) -> tuple[Table, ...]:
@@ -73,6 +76,9 @@ class Tables:
 
 def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     """The input tables: sheets by their names, then by their headings; a lone unnamed table is the roster."""
+    sheets = tuple(sheets)
+    memory = next((sheet for sheet in sheets if is_memory(sheet)), None)
+    sheets = tuple(sheet for sheet in sheets if sheet is not memory)
     filled = [upright(sheet) for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
     found: dict[str, Table] = {}
     further: list[Table] = []
@@ -95,7 +101,12 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     further = [replace(table, place=place) for place, table in enumerate(_grouped(found, further), 1)]
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(heading for table in (*found.values(), *further) for heading in _headings(table))
-    return Tables(_first_grouped(found, further), tuple(headings), tuple(dict.fromkeys(odd)), tuple(further))
+    return Tables(_first_grouped(found, further), tuple(headings), tuple(dict.fromkeys(odd)), tuple(further), memory)
+
+
+def is_memory(sheet: RawSheet) -> bool:
+    """Whether a sheet is the one a plan keeps for itself, whatever it is called now."""
+    return any(cell.value == MEMORY_TITLE for cells in islice(sheet.rows.values(), 3) for cell in cells.values())
 
 
 def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:

@@ -11,7 +11,7 @@ from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
-from xlbatch.tables import cell_lists, cells
+from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
 from xlbatch.tables.sizes import likely_size, read_size
@@ -37,6 +37,7 @@ _WANTED = {
     "dots": "iron dots",
     "paid": "an amount, or yes",
     "time": "a time of day",
+    "mark": "yes, no, or the day it was done",
     "arrived": "yes, no, or how many came",
 }
 # Problems of their own for the cells people most often get wrong.
@@ -45,6 +46,8 @@ _CODES = {
     ("Roster", "Status"): "status-unknown",
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
+    ("Press log", "Pressed"): "mark-unclear",
+    **{("Cut list", heading): "mark-unclear" for heading in ("Run", "Strip", "Cut", "Weeded")},
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
 
@@ -192,7 +195,11 @@ class Line:
 
     def arrived(self, heading: str) -> bool | int | None:
         """Whether what was ordered has come, or how many have."""
-        return self._read(heading, cells.arrived)
+        return self._read(heading, boxes.arrived)
+
+    def mark(self, heading: str) -> bool | None:
+        """Whether a box is marked."""
+        return self._read(heading, boxes.mark)
 
     def dots(self, heading: str) -> int | None:
         """Iron dots, 1 to 3; None where not checked."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from queue import SimpleQueue
 
-from xlbatch.each_list import lists_in, plan_list
+from xlbatch.each_list import jobs_in, plan_list
 from xlbatch.how_far import Stopped
 from xlbatch.run import Options, Outcome, Step
 
@@ -79,12 +79,12 @@ def planning(given: Iterable[Path], options: Options) -> Job:
     """The job of planning lists, one after another."""
 
     def job(say: Callable[[Word], None]) -> None:
-        lists = tuple(lists_in(given))
-        for at, path in enumerate(lists):
+        lists = jobs_in(given, options)
+        for at, (path, how) in enumerate(lists):
 
             def progress(step: Step, at: int = at, name: str = path.name) -> None:
                 say(Doing(name, step, (at + step.share) / len(lists)))
 
-            say(Result(path, plan_list(path, options, progress)))
+            say(Result(path, plan_list(path, how, progress)))
 
     return job

@@ -1,0 +1,58 @@
+"""Pages broken by hand: within their height, evenly, and nothing parted that belongs together."""
+
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from xlbatch.pages.leaf import ACROSS, Leaf, Span
+from xlbatch.pages.page_looks import Part
+
+
+def leaf(heights: list[int], joined: set[int] = frozenset()) -> Leaf:  # type: ignore[assignment]
+    made = Leaf("Page", job="Job", paper="Letter")
+    for at, height in enumerate(heights):
+        made.row(height, joined=at in joined)
+    return made
+
+
+@given(st.lists(st.integers(10, 200), min_size=1, max_size=60))
+def test_no_page_is_higher_than_its_paper(heights: list[int]) -> None:
+    made = leaf(heights)
+    cuts = [0, *made.starts, len(heights)]
+    assert all(sum(heights[a:b]) <= made.budget for a, b in pairwise(cuts))
+
+
+@given(st.lists(st.integers(10, 60), min_size=1, max_size=60), st.sets(st.integers(0, 59)))
+def test_rows_that_belong_together_stand_on_one_page(heights: list[int], joined: set[int]) -> None:
+    for start in leaf(heights, joined).starts:
+        chain = start
+        while chain and chain - 1 in joined:
+            chain -= 1
+        end = start
+        while end in joined and end + 1 < len(heights):
+            end += 1
+        assert chain == start or sum(heights[chain : end + 1]) > leaf([]).budget
+
+
+def test_a_lone_last_row_never_begins_a_page() -> None:
+    assert leaf([20] * 36).starts == (18,)  # 716 points hold 35: the pages are as even as two allow
+
+
+def test_heading_rows_count_on_every_page() -> None:
+    made = Leaf("Page", job="Job", paper="Letter")
+    made.row(300)
+    made.repeat()
+    for _ in range(4):
+        made.row(200)
+    assert made.starts == (3,)
+
+
+def test_a_row_is_as_high_as_its_text_needs() -> None:
+    made = Leaf("Page", job="Job", paper="Letter")
+    made.line("one line")
+    made.row(0, Span(ACROSS // 4, "a text that takes more than a single line in a quarter of the page"))
+    made.row(0, Span(ACROSS, (Part("large\n", 28), Part("small"))))
+    one, more, rich = (row.height for row in made.rows)
+    assert one == 16 < more
+    assert rich >= 28 * 1.22 + 11 * 1.22

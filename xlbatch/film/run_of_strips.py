@@ -1,0 +1,22 @@
+"""A run made of strips, cut in one go."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from xlbatch.film.layout import Run, Strip
+from xlbatch.job.job import Film, Settings
+
+TEST_CUT = 10.0  # mm, the side of the square, no more than half the margin (common practice, no source)
+
+
+def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> Run:
+    """The strips one after another, a gap between them and a margin at both ends."""
+    start = settings.end_margin
+    placed: list[Strip] = []
+    for strip in strips:
+        lying = tuple(replace(each, along=round(start + each.along, 3)) for each in strip.lying)
+        placed.append(replace(strip, start=round(start, 3), lying=lying))
+        start += strip.length + settings.gap
+    length = round(start - settings.gap + settings.end_margin, 3)
+    test_cut = min(TEST_CUT, settings.end_margin / 2) if settings.test_cut else 0.0
+    return Run(no, film, length, tuple(placed), settings.mirror, "roll", test_cut)

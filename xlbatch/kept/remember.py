@@ -1,0 +1,94 @@
+"""What is planned now → the memory that the plan takes along."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from xlbatch.check.garment import Garment
+from xlbatch.film.layout import Batch, Layout
+from xlbatch.job.job import Job, RosterRow
+from xlbatch.kept.lasting import Numbered, area_of, text_of
+from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage
+from xlbatch.kept.states import Standing
+
+NOWHERE = 0  # the run, strip and batch of a decal that is not laid
+
+
+def remember(
+    memory: Memory,
+    stood: Standing,
+    numbers: Numbered,
+    layout: Layout,
+    batches: tuple[Batch, ...],
+    garments: tuple[Garment, ...],
+    retired: tuple[int, int],
+) -> Memory:
+    """The memory of the plan after the one that had `memory`."""
+    decals = _decals(stood, layout, batches)
+    cut = {decal.place for decal in decals if decal.state != "to cut"}
+    strips = tuple(
+        KeptStrip(run.film.name, run.no, strip.batch, strip.length, run.cut_from)
+        for run in layout.runs
+        for strip in run.strips
+    )
+    laid = max((run.no for run in layout.runs), default=0), max((batch.no for batch in layout.batches), default=0)
+    return replace(
+        memory,
+        last_decal=numbers.last,
+        last_run=max(retired[0], laid[0]),
+        last_strip=max(retired[1], laid[1]),
+        retired_run=retired[0],
+        retired_strip=retired[1],
+        decals=decals,
+        strips=(*(s for s in memory.strips if (s.film.casefold(), s.run, s.strip) in cut), *strips),
+        garments=tuple(_garments(stood, garments)),
+    )
+
+
+def _decals(stood: Standing, layout: Layout, batches: tuple[Batch, ...]) -> tuple[KeptDecal, ...]:
+    batch_of = {no: batch.no for batch in batches for no in batch.garments}
+    found = {
+        old.id: replace(old, run=NOWHERE, strip=NOWHERE, batch=NOWHERE) if old.state == "to cut" else old
+        for old in stood.decals
+    }
+    for run in layout.runs:
+        for strip in run.strips:
+            for decal in (lying.decal for lying in strip.lying):
+                found[decal.id] = KeptDecal(
+                    decal.id,
+                    decal.garment_no,
+                    decal.piece,
+                    text_of(decal),
+                    decal.film,
+                    decal.width,
+                    decal.height,
+                    area_of(decal),
+                    run.no,
+                    strip.batch,
+                    batch_of[decal.garment_no],
+                    "to cut",
+                )
+    return tuple(sorted(found.values(), key=lambda decal: int(decal.id[1:])))
+
+
+def _garments(stood: Standing, garments: Iterable[Garment]) -> Iterable[KeptGarment]:
+    """Every garment of the list: one begun or done with the blank it is on, the others as they are planned."""
+    planned = {garment.no: garment for garment in garments}
+    for row in stood.job.roster:
+        if row.no in stood.garments:
+            yield stood.garments[row.no]
+        elif garment := planned.get(row.no):
+            yield KeptGarment(row.no, garment.blank.garment, garment.blank.size, garment.color, _stage(row))
+        else:
+            usual = stood.job.settings
+            yield KeptGarment(
+                row.no, row.garment or usual.usual_garment, row.size, row.color or usual.usual_color, _stage(row)
+            )
+
+
+def _stage(row: RosterRow) -> Stage:
+    return "done" if row.status == "done" else "begun" if row.done_so_far else ""
+
+
+def nothing_yet(job: Job) -> Standing:
+    """Where the work stands of a list, or of a plan without a memory."""
+    return Standing(job, (), {}, {}, ())

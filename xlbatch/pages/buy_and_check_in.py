@@ -1,0 +1,88 @@
+"""Buy and check in: what to order, with totals, and how many arrived good."""
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from xlbatch.pages.leaf import Leaf, Span
+from xlbatch.pages.page_looks import BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THICK, THIN, TICK, Look
+from xlbatch.pages.work import Work
+from xlbatch.paper.style import BOX, currency_sign
+from xlbatch.shopping.lines import BuyLine
+
+NAME = "Buy and check in"
+TELLS = "Buyer: order the number under Buy. Whoever unpacks: write how many good ones arrived."
+KINDS = {"blank": "Garments", "film": "Film", "supply": "Supplies"}
+HEADS = ("Item", "Size", "Color", "Needed", "Spare", "Have", "Buy", "Cost", "Ordered", "Arrived, good")
+WIDTHS = (13, 7, 7, 5, 4, 4, 4, 6, 5, 5)
+WORDS = sum(WIDTHS[:3])  # columns of item, size and color
+RULE = PLAIN.but(bottom=HAIRLINE)
+NUMBER = RULE.but(align="center")
+SUM = STRONG.but(bottom=THIN, align="center")
+
+
+def write(leaf: Leaf, work: Work) -> None:
+    """The shopping list by kind, each kind with its totals."""
+    aligned = [HEAD.but(size=FINE, align="left" if at < 3 else "center") for at in range(len(HEADS))]
+    leaf.row(18, *map(Span, WIDTHS, HEADS, aligned))
+    leaf.repeat()
+    for kind, title in KINDS.items():
+        if lines := [line for line in work.plan.shopping if line.kind == kind]:
+            _write_kind(leaf, lines, title)
+    _write_sum(leaf, work)
+    leaf.line("Look at each garment for holes, stains and the right size before you count it. Type what arrived into "
+              "the plan’s Shopping list.", joined=True)  # fmt: skip
+    leaf.row(24, joined=True)
+    signed = SMALL.but(top=THIN, valign="top")
+    leaf.row(14, Span(18, "Ordered by, date", signed), Span(2), Span(18, "Order number", signed), Span(2),
+             Span(19, "Checked in by, date", signed))  # fmt: skip
+
+
+def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str) -> None:
+    leaf.line(title, Look(bold=True, fill=BAND), 18, joined=True)
+    for at, line in enumerate(lines):
+        leaf.row(20, *_cells(line), joined=at + 2 >= len(lines) > 1)
+    if len(lines) > 1:
+        leaf.row(
+            20,
+            Span(WORDS, f"{title}: total", STRONG.but(bottom=THIN)),
+            *(Span(width, sum(getattr(line, name) for line in lines) if title != KINDS["supply"] else None, SUM)
+              for width, name in zip(WIDTHS[3:7], ("needed", "spares", "on_hand", "buy"), strict=True)),
+            Span(WIDTHS[7], total(lines), SUM.but(align="right", number="#,##0.00")),
+            Span(WIDTHS[8] + WIDTHS[9], None, SUM),
+        )  # fmt: skip
+
+
+def _cells(line: BuyLine) -> tuple[Span, ...]:
+    garment = line.kind == "blank"
+    words = (
+        (Span(WIDTHS[0], line.garment, RULE), Span(WIDTHS[1], line.size, RULE.but(bold=True)))
+        if garment
+        else (Span(WIDTHS[0] + WIDTHS[1], line.item, RULE),)
+    )
+    counts = (line.needed, line.spares or "–", line.on_hand or "–")
+    cost = "ask" if line.price is None and line.buy else (line.cost or 0)
+    return (
+        *words,
+        Span(WIDTHS[2], line.color, RULE),
+        *(Span(width, count, NUMBER) for width, count in zip(WIDTHS[3:6], counts, strict=True)),
+        Span(WIDTHS[6], line.buy, NUMBER.but(bold=True, size=KEY, left=THIN, right=THIN)),
+        Span(WIDTHS[7], cost, RULE.but(align="right", number="#,##0.00")),
+        Span(WIDTHS[8], BOX if line.buy else None, TICK.but(bottom=HAIRLINE)),
+        Span(WIDTHS[9], None, PLAIN.but(left=THIN, right=THIN, bottom=THIN)),
+    )
+
+
+def total(lines: Sequence[BuyLine]) -> Decimal | None:
+    """What the lines with a price cost; None where none has one."""
+    costs = [line.cost for line in lines if line.cost is not None]
+    return sum(costs, Decimal(0)) if costs else None
+
+
+def _write_sum(leaf: Leaf, work: Work) -> None:
+    cost = total(work.plan.shopping)
+    missing = any(line.price is None and line.buy for line in work.plan.shopping)
+    text = "All that has a price" if missing else "All together"
+    sign = currency_sign(work.plan.job.settings)
+    amount = "" if cost is None else f"{sign}{cost:,.2f}"
+    top = Look(KEY, bold=True, top=THICK)
+    leaf.row(24, Span(38, text, top), Span(12, amount, top.but(align="right")), Span(10, None, top), joined=True)

@@ -1,0 +1,149 @@
+"""Cut and weed: run by run and strip by strip, each strip's picture beside the names of its pieces."""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping
+
+from xlbatch.film.layout import Lying, Run, Strip
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, Look, Part
+from xlbatch.pages.work import Work, listed
+from xlbatch.paper.style import BOX
+from xlbatch.pictures.strip_picture import View, strip_picture, view_of
+from xlbatch.units import printed_text
+
+NAME = "Cut and weed"
+TELLS = "Cutter: one run at a time, carrier side down. Weeder: one strip at a time; it keeps its number."
+TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
+LINE_HEIGHT, LEAST_STRIP = 18.0, 52.0  # points; a strip's number and boxes need the latter
+TALLEST = 72.0  # points, of a strip's picture
+MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
+PICTURE = 15  # columns
+STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 8, 3, 12, 7, 9, 6
+RULE = PLAIN.but(bottom=HAIRLINE)
+
+
+def write(leaf: Leaf, work: Work) -> None:
+    """Every run: what to load and which file to cut, then its strips; after a film's runs, what is alike in it."""
+    said = says(work)
+    heads = (
+        (STRIP, "Strip"), (NO, "No."), *(((WHO, "Who"),) if said else ((WHO + ON_IT, "Who, on it"),)), (SIZE, "Size"),
+        *(((ON_IT, "On it"),) if said else ()), (SPOILED, "Spoiled"), (PICTURE, "As it lies; thick: leads"),
+    )  # fmt: skip
+    leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
+    leaf.repeat()
+    runs = work.plan.layout.runs
+    for run, after in zip(runs, (*runs[1:], None), strict=True):
+        _write_run(leaf, work, run)
+        if after is None or after.film != run.film:
+            for line in alike(work, (each for each in runs if each.film == run.film)):
+                leaf.line(line, STRONG.but(color=ACCENT))
+
+
+def _write_run(leaf: Leaf, work: Work, run: Run) -> None:
+    band = Look(fill=BAND, top=THIN)
+    length = printed_text(run.length, work.unit, up=True)
+    leaf.row(
+        22,
+        Span(38, f"RUN {run.no}   {run.film.name}   load {length}", band.but(size=KEY, bold=True)),
+        Span(22, _files(run), band.but(align="right")),
+        joined=True,
+    )
+    if minded := " ".join(_minded(run)):
+        leaf.line(minded, PLAIN.but(bottom=HAIRLINE), joined=True)
+    view = view_of(run, PICTURE * COLUMN - 6, TALLEST) if len(work.plan.garments) <= MOST_DRAWN else None
+    labels = dict(_labels(run))
+    for strip in run.strips:
+        _write_strip(leaf, work, (run, strip), labels, view)
+
+
+def _files(run: Run) -> str:
+    return (
+        f"file {run.no:02d}{', already mirrored' * run.mirrored}; guide {run.no:02d}"
+        if run.cut_file
+        else f"guide {run.no:02d}: sizes only"
+    )
+
+
+def _minded(run: Run) -> Iterator[str]:
+    """What to mind before a run is cut."""
+    if run.cut_from != "roll":
+        yield f"From the piece {run.cut_from}."
+    if not run.mirrored:
+        yield "NOT MIRRORED: your cutter must mirror the file."
+    if run.length > TABLE:
+        yield "Longer than most tables: put something behind the cutter to catch it."
+
+
+def _labels(run: Run) -> Iterator[tuple[str, str]]:
+    """Each decal's label: its garment's number, and a letter where a strip holds several of that garment."""
+    for strip in run.strips:
+        several = Counter(lying.decal.garment_no for lying in strip.lying)
+        used = Counter[int]()
+        for lying in sorted(strip.lying, key=lambda lying: lying.decal.id):
+            no = lying.decal.garment_no
+            yield lying.decal.id, f"{no}{chr(ord('a') + used[no])}" if several[no] > 1 else str(no)
+            used[no] += 1
+
+
+def _write_strip(
+    leaf: Leaf, work: Work, strip_of_run: tuple[Run, Strip], labels: Mapping[str, str], view: View | None
+) -> None:
+    run, strip = strip_of_run
+    pieces = sorted(strip.lying, key=lambda lying: (lying.decal.garment_no, lying.decal.id))
+    high = view.size(run, strip)[1] + 7 if view else 0.0
+    least = max(LINE_HEIGHT, LEAST_STRIP / len(pieces), high / len(pieces))
+    gap = work.plan.job.settings.gap if work.plan.job.settings.interlock else None
+    shown = [Shown(strip_picture(run, strip, labels, view, gap), (ACROSS - PICTURE) * COLUMN + 2)] if view else []
+    for at, lying in enumerate(pieces):
+        last = at == len(pieces) - 1
+        edge = RULE.but(bottom=THIN) if last else RULE
+        first = (
+            Span(STRIP, _strip_cell(strip, work), PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(STRIP)
+        )
+        picture = Span(PICTURE, None, PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(PICTURE)
+        leaf.row(
+            least, first, *_piece_cells(work, lying, labels, edge), picture,
+            pictures=shown if at == 0 else (), joined=not last,
+        )  # fmt: skip
+
+
+def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
+    length = printed_text(strip.length, work.unit, up=True)
+    return (
+        Part(f"{strip.batch}", TITLE, bold=True),
+        Part(f"   {length}\n{BOX} cut\n{BOX} weeded", FINE),
+    )
+
+
+def _piece_cells(work: Work, lying: Lying, labels: Mapping[str, str], edge: Look) -> Iterator[Span]:
+    decal = lying.decal
+    garment = work.garments[decal.garment_no]
+    said = says(work)
+    yield Span(NO, labels[decal.id], edge.but(bold=True))
+    yield Span(WHO if said else WHO + ON_IT, garment.who, edge)
+    yield Span(SIZE, garment.blank.size, edge)
+    if said:
+        yield Span(ON_IT, decal.text or decal.piece, edge.but(bold=True))
+    yield Span(SPOILED, f"{BOX} {decal.id}", edge)
+
+
+def says(work: Work) -> bool:
+    """Whether any piece says something else than the name of whoever it is for."""
+    return any(decal.text != work.garments[decal.garment_no].who for decal in work.plan.decals)
+
+
+def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
+    """One line for each text that is on several pieces of a film, so that none is taken for another."""
+    same: dict[tuple[str, str], list[str]] = defaultdict(list)
+    for run in runs:
+        for strip in run.strips:
+            for lying in strip.lying:
+                decal = lying.decal
+                if decal.texts and not decal.border:
+                    group = work.garments[decal.garment_no].group
+                    wide = printed_text(decal.width, work.unit)
+                    says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip.batch}"]))
+                    same[decal.piece, decal.text].append(says)
+    for (_, text), them in same.items():
+        if len(them) > 1:
+            yield f"ALIKE  {text}:  {';  '.join(them)}"

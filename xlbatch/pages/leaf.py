@@ -1,0 +1,260 @@
+"""One sheet of pages that print at their true size: rows on a grid of eighths of an inch, each with its height set.
+
+Nothing is fitted to the paper: spreadsheet programs drop the breaks of pages that are, and scale every one in its own
+way. Pages are broken by hand within a budget of height, evenly, so that no page has a lone last row.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from io import BytesIO
+from itertools import pairwise
+from typing import NamedTuple
+
+from xlsxwriter import Workbook
+from xlsxwriter.worksheet import Worksheet
+
+from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
+from xlbatch.paper.cell import printable
+from xlbatch.paper.measure import LINE, line_count, text_width
+from xlbatch.paper.paging import page_starts
+from xlbatch.paper.picture import Picture
+from xlbatch.paper.style import FONT
+from xlbatch.paper.widths import PAD
+
+COLUMN = 9.0  # points: 12 dots of a screen, whole dots also where it shows letters enlarged by quarters
+ACROSS = 60  # columns: 7 1/2 in
+SIDE, TOP, BOTTOM, FOOTER = 0.35, 0.4, 0.5, 0.25  # margins in inches
+SLACK = 0.985  # viewers draw rows up to 1 % higher than asked
+HEIGHTS = {"Letter": (1, 11.0), "A4": (9, 11.69)}  # the workbook's own number for the paper; inches
+CUSHION = 2.5  # points above and below text
+WHERE_RESULTS_GO = "Results are typed in the plan"
+
+Value = str | int | float | Decimal | tuple[Part, ...] | None
+
+
+class Span(NamedTuple):
+    """A cell `columns` wide and `down` rows high."""
+
+    columns: int
+    value: Value = None
+    look: Look = PLAIN
+    down: int = 1
+
+
+class Under(NamedTuple):
+    """Columns that a cell of a row above reaches down to."""
+
+    columns: int
+
+
+class Shown(NamedTuple):
+    """A picture in a row, `left` and `top` points from the row's corner."""
+
+    picture: Picture
+    left: float
+    top: float = 1.5
+
+
+@dataclass(frozen=True)
+class Row:
+    """`joined`: on one page with the row after it."""
+
+    height: float
+    spans: Sequence[Span | Under]
+    pictures: Sequence[Shown] = ()
+    joined: bool = False
+    starts_page: bool = False
+
+
+class Leaf:
+    """A sheet being filled from the top down, then written. `budget` is the height in points of what fits on a page."""
+
+    def __init__(self, name: str, *, job: str, paper: str) -> None:
+        self.name, self.job = name, job
+        self.cushion = CUSHION
+        self.number, height = HEIGHTS[paper]
+        self.budget = (height - TOP - BOTTOM) * 72 * SLACK
+        self.rows: list[Row] = []
+        self.repeated = 0  # the rows that stand on every page
+        self._new_page = False
+
+    def title(self, tells: str, aside: str) -> None:
+        """The sheet's title, with the job `aside`, and what whoever holds the page does."""
+        rule = Look(TITLE, bold=True, bottom=HEAVY)
+        self.row(26, Span(32, self.name, rule), Span(28, aside, rule.but(size=FINE, bold=False, align="right")))
+        self.line(tells, STRONG.but(color=ACCENT))
+
+    # rows
+
+    def row(self, least: float, *spans: Span | Under, pictures: Sequence[Shown] = (), joined: bool = False) -> None:
+        """One row, as high as its texts need and at least `least` points."""
+        height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
+        self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page))
+        self._new_page = False
+
+    def needed(self, span: Span) -> float:
+        """The height in points that a cell's text needs."""
+        return _height(span, self.cushion)
+
+    def line(self, text: Value, look: Look = PLAIN, least: float = 16, *, joined: bool = False) -> None:
+        """One text across the page."""
+        self.row(least, Span(ACROSS, text, look), joined=joined)
+
+    def head(self, text: str, gap: float = 6.0) -> None:
+        """The heading of a section, on one page with what follows."""
+        self.row(gap, joined=True)
+        self.line(text, Look(KEY, bold=True, color=ACCENT, bottom=THIN), 19, joined=True)
+
+    def repeat(self) -> None:
+        """The rows so far stand on every page."""
+        self.repeated = len(self.rows)
+
+    def new_page(self) -> None:
+        """The next row begins a page."""
+        self._new_page = True
+
+    # pages
+
+    @property
+    def starts(self) -> tuple[int, ...]:
+        """The rows that begin a further page."""
+        cuts = [0, *(at for at, row in enumerate(self.rows) if row.starts_page and at), len(self.rows)]
+        repeated = sum(row.height for row in self.rows[: self.repeated])
+        found: list[int] = []
+        for first, end in pairwise(cuts):
+            found += [first] * (first > 0)
+            found += self._parted(first, end, self.budget - repeated * (first > 0), self.budget - repeated)
+        return tuple(found)
+
+    @property
+    def printed(self) -> int:
+        """How many pages it prints on."""
+        return 1 + len(self.starts)
+
+    def room_left(self) -> float:
+        """The height left on the last page."""
+        last = self.starts[-1] if self.starts else 0
+        repeated = sum(row.height for row in self.rows[: self.repeated]) if last else 0.0
+        return self.budget - repeated - sum(row.height for row in self.rows[last:])
+
+    def _parted(self, first: int, end: int, on_first: float, on_rest: float) -> list[int]:
+        """The breaks within some rows: as few as there can be, the pages as even as that allows."""
+        blocks = list(self._blocks(first, end, on_rest))
+        heights = [height for _, height in blocks]
+        fewest = len(page_starts(heights, on_first, on_rest))
+        spare = 0.0
+        for step in (256.0, 128.0, 64.0, 32.0, 16.0, 8.0, 4.0, 2.0):
+            room = on_rest - spare - step
+            if fewest and room > 0 and len(page_starts(heights, room + on_first - on_rest, room)) == fewest:
+                spare += step
+        breaks = page_starts(heights, on_first - spare, on_rest - spare)
+        return [blocks[at][0] for at in breaks]
+
+    def _blocks(self, first: int, end: int, room: float) -> list[tuple[int, float]]:
+        """Rows that stay together: first row and height; row by row where they are higher than a page."""
+        found: list[tuple[int, float]] = []
+        at = first
+        while at < end:
+            last = at
+            while self.rows[last].joined and last + 1 < end:
+                last += 1
+            height = sum(row.height for row in self.rows[at : last + 1])
+            whole = height <= room
+            found += [(at, height)] if whole else [(each, self.rows[each].height) for each in range(at, last + 1)]
+            at = last + 1
+        return found
+
+    # writing
+
+    def write(self, workbook: Workbook, looks: Looks) -> None:
+        """Adds the sheet to a workbook; locked, without a password."""
+        sheet = workbook.add_worksheet(self.name)
+        sheet.set_paper(self.number)
+        sheet.set_portrait()
+        sheet.set_margins(left=SIDE, right=SIDE, top=TOP, bottom=BOTTOM)
+        sheet.center_horizontally()
+        sheet.set_print_scale(100)
+        sheet.hide_gridlines(2)
+        sheet.protect()
+        sheet.set_footer(_footer(self.job), {"margin": FOOTER})
+        sheet.set_column_pixels(0, ACROSS - 1, round(COLUMN * 96 / 72))
+        for at, row in enumerate(self.rows):
+            sheet.set_row(at, row.height)
+            _write_row(sheet, looks, at, row)
+        if self.repeated:
+            sheet.repeat_rows(0, self.repeated - 1)
+        sheet.set_h_pagebreaks(list(self.starts))
+        sheet.print_area(0, 0, len(self.rows) - 1, ACROSS - 1)
+
+
+def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
+    column = 0
+    for span in row.spans:
+        if isinstance(span, Span):
+            _write_cell(sheet, looks, at, column, span)
+        column += span.columns
+    for shown in row.pictures:
+        at_column, left = divmod(shown.left, COLUMN)
+        options = {
+            "image_data": BytesIO(shown.picture.png),
+            "x_scale": shown.picture.scale,
+            "y_scale": shown.picture.scale,
+            "x_offset": left * 96 / 72,
+            "y_offset": shown.top * 96 / 72,
+            "object_position": 3,
+            "description": shown.picture.says,
+        }
+        sheet.insert_image(at, int(at_column), "picture.png", options)
+
+
+def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Span) -> None:
+    look, value = looks.cell(span.look), span.value
+    if span.columns > 1 or span.down > 1:
+        sheet.merge_range(row, column, row + span.down - 1, column + span.columns - 1, "", look)
+    if isinstance(value, tuple) and len(value) == 1:
+        part = value[0]
+        sheet.write_string(row, column, printable(part.text), looks.cell(span.look.but(size=part.size, bold=part.bold)))
+    elif isinstance(value, tuple):
+        said = [each for part in value if part.text for each in (looks.part(part), printable(part.text))]
+        sheet.write_rich_string(row, column, *said, look)
+    elif isinstance(value, str):
+        sheet.write_string(row, column, printable(value), look)
+    elif value is not None:
+        sheet.write_number(row, column, float(value), look)
+    elif span.look != PLAIN:
+        sheet.write_blank(row, column, None, look)
+
+
+def _height(span: Span, cushion: float) -> float:
+    """The height in points that a cell's text needs."""
+    room = span.columns * COLUMN - PAD
+    if isinstance(span.value, tuple):
+        return _rich_height(span.value, room) + cushion
+    if isinstance(span.value, str) and span.value:
+        lines = line_count(span.value, room, span.look.size, span.look.bold)
+        return lines * span.look.size * LINE + cushion
+    return 0.0
+
+
+def _rich_height(parts: Sequence[Part], room: float) -> float:
+    """Word by word into lines, each as high as its largest letters."""
+    height, line, used = 0.0, 0.0, 0.0
+    for part in parts:
+        for at, text in enumerate(part.text.split("\n")):
+            if at:
+                height, line, used = height + line, 0.0, 0.0
+            for word in re.findall(r"\S+\s*|\s+", text):
+                if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
+                    height, line, used = height + line, 0.0, 0.0
+                used += text_width(word, part.size, part.bold)
+                line = max(line, part.size * LINE)
+    return height + line
+
+
+def _footer(job: str) -> str:
+    """Job, sheet, where results go, page; the job's name short enough for a footer's 255 characters."""
+    small = f'&"{FONT},Regular"&9 '
+    bold = f'&"{FONT},Bold"&9 '
+    return f"&L{small}{job[:60].replace('&', '&&')}&C{small}&A. {WHERE_RESULTS_GO}.&R{bold}Page &P of &N"

@@ -1,0 +1,176 @@
+"""Order of the day: the job at a glance, who is held back and why, what to do in what order with which pages."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from xlbatch.job.job import RosterRow
+from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
+from xlbatch.pages.hand_out import summed
+from xlbatch.pages.leaf import ACROSS, Leaf, Span
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
+from xlbatch.pages.press_cards import blocks
+from xlbatch.pages.work import Work, listed
+from xlbatch.paper.style import BOX, currency_sign
+from xlbatch.schedule.hours import Stage
+from xlbatch.sheets.inputs import advice
+from xlbatch.sheets.time_plan import hours_text
+from xlbatch.trade.tables import table
+from xlbatch.units import film_text, long_text, printed_sum
+
+NAME = "Order of the day"
+TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
+MOST_LINES = 10  # of those held back, and of what to ask
+ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
+
+Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each sheet
+
+
+def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
+    """Totals, exceptions, the steps of the day, cautions."""
+    _write_totals(leaf, work)
+    _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
+    _write_people(leaf, "Ask before buying", _reasons(work, "check"))
+    _write_steps(leaf, work, pages, plan_name)
+    assumed = [advice(problem) for problem in work.plan.problems if problem.code in ASSUMED]
+    if assumed:
+        leaf.head("Assumed")
+        leaf.line(" ".join(assumed))
+    leaf.head("Cautions")
+    leaf.line("  ".join(f"• {line['Caution']}" for line in table("cautions")))
+
+
+def _write_totals(leaf: Leaf, work: Work) -> None:
+    plan = work.plan
+    people = len({(garment.group.casefold(), garment.who.casefold()) for garment in plan.garments})
+    groups = len({garment.group.casefold() for garment in plan.garments if garment.group})
+    of = f"{people} people" + (f", {groups} groups" if groups else "")
+    sign = currency_sign(plan.job.settings)
+    cost = buy_and_check_in.total(plan.shopping)
+    owed = summed(work.money[no].owed for no in work.garments)
+    facts = [
+        (str(len(plan.garments)), f"garments, {of}"),
+        (str(len(plan.decals)), "pieces of film"),
+        (hours_text(plan.time.seconds), "of hand work"),
+        ("–" if cost is None else f"{sign}{cost:,.2f}", "to buy" if cost is not None else "to buy: no prices given"),
+        ("–" if owed is None else f"{sign}{owed:,.2f}", "still owed" if owed is not None else "owed: no prices given"),
+    ]
+    box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
+    leaf.row(6)
+    widths = (15, 10, 12, 12, 11)
+    leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
+                   for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
+    for need in plan.layout.needs:
+        length = printed_sum((run.length for run in plan.layout.runs if run.film == need.film), work.unit)
+        rolls = ", ".join(f"{count} × {long_text(roll.length, work.unit)}" for count, roll in need.rolls)
+        says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
+        film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
+        leaf.row(20, Span(ACROSS, (film, Part(says)),
+                          box.but(align="left")))  # fmt: skip
+
+
+def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
+    """What is wrong, like ones once in the words of the first, and the rows it is about, by who; only what is about
+    people."""
+    rows = {row.source.row: row for row in reversed(work.plan.job.roster)}
+    words: dict[str, str] = {}
+    found: dict[str, dict[str, RosterRow]] = {}
+    for problem in work.plan.problems:
+        them = [rows[row] for row in problem.rows if row in rows]
+        if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
+            text = words.setdefault(problem.code, advice(problem))
+            names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
+            found.setdefault(text, {}).update(names)
+    return found
+
+
+def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, RosterRow]]) -> None:
+    """The people by what is the matter, the reason once."""
+    if not reasons:
+        return
+    leaf.head(title)
+    for text, rows in list(reasons.items())[:MOST_LINES]:
+        leaf.line((Part(f"{listed(rows)}: ", bold=True), Part(text)))
+    if len(reasons) > MOST_LINES:
+        leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
+
+
+def _write_steps(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
+    leaf.head("In this order")
+    widths = (3, 35, 6, 8, 8)
+    heads = ("", "Do", "Page", "Whose hands", "Time, done")
+    looks = [HEAD.but(size=FINE, align=align) for align in ("left", "left", "center", "center", "right")]
+    leaf.row(13, *map(Span, widths, heads, looks), joined=True)
+    for at, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
+        numbers = _range([pages[sheet] for sheet in sheets if sheet in pages])
+        look = PLAIN.but(bottom=HAIRLINE, fill=BAND if do.startswith("FIRST") else "")
+        time = f"{hours_text(seconds)}  " if seconds else ""
+        leaf.row(
+            30,
+            Span(3, at, look.but(size=TITLE, bold=True, color=ACCENT)),
+            Span(35, (Part(do, bold=True), Part(f"\n{how}")), look),
+            Span(6, numbers, look.but(size=KEY, bold=True, align="center")),
+            Span(8, hands, look.but(align="center")),
+            Span(8, f"{time}{BOX}", look.but(align="right")),
+        )
+
+
+def _range(pages: Sequence[tuple[int, int]]) -> str:
+    """`4` or `4–7`."""
+    if not pages:
+        return ""
+    first, last = min(first for first, _ in pages), max(last for _, last in pages)
+    return str(first) if first == last else f"{first}–{last}"
+
+
+def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str, Sequence[str], str, float]]:
+    """What to do, how, the sheets for it, whose hands it needs, and the seconds it takes (0: not known)."""
+    cut, weed, press = (_seconds(work, stage) for stage in ("cut", "weed", "press"))
+    making = (cut_and_weed.NAME, press_cards.NAME)
+    parts = tuple(blocks(work.plan.pressing.steps))
+    if proof_page.NAME in pages:
+        yield "Have the proof read and signed", "Nothing is bought or cut before.", (proof_page.NAME,), "who ordered", 0
+    if buy_and_check_in.NAME in pages:
+        yield "Buy, then check in what comes", "Only good ones count as arrived.", (buy_and_check_in.NAME,), "buyer", 0
+    if len(parts) > 1:
+        batches = parts[0].batches
+        first = [card[0].no for card in parts[0].cards]
+        strips = [(run, s) for run in work.plan.layout.runs for s in run.strips if s.batch in batches]
+        runs = listed(dict.fromkeys(f"run {run.no}" for run, _ in strips))
+        done = [_seconds(work, stage, batches) for stage in ("weed", "press")]
+        begun = sum(w.seconds for w in work.plan.time.work if w.label in {f"Run {run.no}" for run, _ in strips})
+        how = (
+            f"Cut {runs}, weed strip {listed(batches)}, press no. {listed(first)}. Let them cool and look: edges down, "
+            "place right, color right? Only then go on."
+        )
+        yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)
+        cut, weed, press = max(cut - begun, 0), weed - done[0], press - done[1]
+    if work.plan.layout.runs:
+        rest = "the rest" if len(parts) > 1 else "everything"
+        yield (
+            f"Cut and weed {rest}",
+            "Run by run, strip by strip; keep the strips numbered.",
+            making[:1],
+            "cutter, weeder",
+            cut + weed,
+        )
+    yield (
+        "Press batch by batch",
+        "Down the cards; tick each piece.",
+        (press_cards.NAME, placement_page.NAME),
+        "press",
+        press,
+    )
+    yield (
+        "Bag, hand out, collect",
+        f"A tag in each bag. Type the results into “{plan_name}”.",
+        (hand_out.NAME, tag_page.NAME),
+        "packer",
+        0,
+    )
+
+
+def _seconds(work: Work, stage: Stage, batches: Iterable[int] | None = None) -> float:
+    """The hand work of a stage, of some batches or of all."""
+    wanted = None if batches is None else set(batches)
+    return sum(
+        each.seconds for each in work.plan.time.work if each.stage == stage and (wanted is None or each.batch in wanted)
+    )

@@ -1,0 +1,133 @@
+"""Placement pictures: one drawing for each kind of garment and side, its measures in a table beside it, and a ruler."""
+
+from collections.abc import Iterator, Sequence
+from itertools import zip_longest
+from string import ascii_uppercase
+from typing import NamedTuple
+
+from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
+from xlbatch.pages.work import Work, aside_text, where_text
+from xlbatch.paper.picture import Picture
+from xlbatch.pictures.garment_drawing import placement_drawing
+from xlbatch.pictures.ruler import CHECK, plain_ruler
+from xlbatch.placement.place import Place
+
+NAME = "Placement pictures"
+TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nearest edge of the piece."
+DRAWING, SIZES, MEASURE = 14, 8, 5  # columns; what is left is for the ruler
+PAIR = 2 * (DRAWING + SIZES + MEASURE)
+HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
+FILLER = 16.0
+MOST = 24  # drawings
+
+Kind = tuple[str, ...]
+Line = Sequence[Span]  # cells that fill SIZES + MEASURE columns
+
+
+def kinds(work: Work) -> Sequence[Sequence[Place]]:
+    """The places by what tells one drawing from another: garment, side, and what is pressed there."""
+    sides: dict[tuple[int, str], list[Place]] = {}
+    for place in work.plan.places:
+        sides.setdefault((place.garment.no, place.side), []).append(place)
+    found: dict[Kind, list[Place]] = {}
+    for (_, side), places in sides.items():
+        blank = places[0].garment.blank
+        on_it = (f"{place.decal.spec.position}/{place.decal.piece}" for place in places)
+        found.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
+    return list(found.values())[:MOST]
+
+
+def write(leaf: Leaf, work: Work) -> None:
+    """Two drawings beside one another, the ruler at the right of those on the first page."""
+    found = kinds(work)
+    pairs = max(1, -(-len(found) // 2))
+    high = min(HIGH, max(LEAST_HIGH, (leaf.budget - sum(row.height for row in leaf.rows) - 20) / pairs - 30))
+    drawings = [_drawing(work, places, high) for places in found]
+    ruler = plain_ruler(max((place.below_collar or 0.0 for place in work.plan.places), default=0.0), work.unit)
+    check = CHECK[work.unit][1]
+    leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
+              STRONG, 18, joined=True)  # fmt: skip
+    room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height
+    shown = [Shown(ruler, PAIR * COLUMN + 2, 0)]
+    for first in range(0, len(drawings), 2):
+        rows = _pair(drawings[first : first + 2])
+        high = sum(row.height for row in rows)
+        if high > room and first:
+            _fill(leaf, beside_ruler)
+            leaf.new_page()
+            room, beside_ruler = leaf.budget, 0.0
+        for row in rows:
+            leaf.row(row.height, *row.spans, pictures=[*row.pictures, *shown], joined=True)
+            shown = []
+        leaf.row(4)
+        room, beside_ruler = room - high - 4, beside_ruler - high - 4
+    _fill(leaf, beside_ruler)
+
+
+def _fill(leaf: Leaf, height: float) -> None:
+    """Empty rows, so that what stands beside them stays on this page."""
+    while height > 0:
+        leaf.row(min(height, FILLER))
+        height -= FILLER
+
+
+def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:
+    """The rows of two drawings with their tables."""
+    leaf = Leaf("", job="", paper="Letter")
+    wide = DRAWING + SIZES + MEASURE
+    band = Look(bold=True, fill=BAND, top=THIN)
+    shown = [Shown(drawing.picture, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
+    leaf.row(18, *(Span(wide, drawing.title, band) for drawing in beside), pictures=shown)
+    for lines in zip_longest(*(drawing.lines for drawing in beside)):
+        leaf.row(FILLER, *(cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))))
+    _fill(leaf, max(drawing.picture.height for drawing in beside) + 22 - sum(row.height for row in leaf.rows))
+    return leaf.rows
+
+
+class _Drawing(NamedTuple):
+    title: str
+    picture: Picture
+    lines: Sequence[Line]
+
+
+def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
+    """The drawing of the garment of middle size, and the measures of all."""
+    blank, side = places[0].garment.blank, places[0].side
+    of: dict[int, list[Place]] = {}
+    for place in places:
+        of.setdefault(place.garment.no, []).append(place)
+    by_size = sorted(of.values(), key=lambda them: them[0].garment.blank.chest)
+    middle = by_size[len(by_size) // 2]
+    measured = [at for at, place in enumerate(middle) if place.register is None]
+    letters = {middle[at].decal.id: letter for at, letter in zip(measured, ascii_uppercase, strict=False)}
+    picture = placement_drawing(middle, letters, DRAWING * COLUMN - 5, high)
+    lines = [
+        line
+        for at, letter in zip(measured, letters.values(), strict=False)
+        for line in _measures(work, letter, [them[at] for them in by_size if at < len(them)])
+    ]
+    layers = ", ".join(place.decal.piece for place in middle if place.register)
+    if layers:
+        lines.append((Span(SIZES + MEASURE, f"{layers}: laid on by edges, see Press cards"),))
+    return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", picture, lines)
+
+
+def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line]:
+    """One piece in all its sizes: its name and where it is measured from, then a line for sizes that are alike."""
+    unit = work.unit
+    far, seam = where_text(places[0], unit)
+    name = f"{places[0].decal.piece}, {unit} {seam}"
+    yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
+    sizes: dict[tuple[str, str], list[str]] = {}
+    for place in places:
+        key = where_text(place, unit)[0].removesuffix(f" {unit}"), aside_text(place, unit)
+        sizes.setdefault(key, []).append(place.garment.blank.size)
+    for (far, aside), them in sizes.items():
+        edge = PLAIN.but(bottom=HAIRLINE)
+        yield (
+            Span(SIZES, "all sizes" if len(sizes) == 1 else ", ".join(dict.fromkeys(them)), edge),
+            Span(MEASURE, far, edge.but(size=KEY, bold=True, align="center")),
+        )
+        if aside:
+            yield (Span(SIZES + MEASURE, aside, PLAIN.but(bold=True, color=ACCENT)),)

@@ -1,0 +1,109 @@
+"""Bag tags: one a garment, to be cut apart along the dashed lines, sorted by group."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from xlbatch.check.garment import Garment
+from xlbatch.pages.leaf import COLUMN, Leaf, Span
+from xlbatch.pages.page_looks import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
+from xlbatch.pages.work import Work
+from xlbatch.paper.measure import text_width
+from xlbatch.paper.style import currency_sign
+from xlbatch.paper.widths import PAD
+from xlbatch.trade.tables import table
+
+NAME = "Bag tags"
+BESIDE = 3
+FITTED = (KEY, 13.0, 12.0, 11.0, 10.0)  # sizes of a name, so that most fit a line
+EDGE, INSIDE = 1, 18  # columns: the clear edge at each side of a tag, and what is between
+MARGIN = 3.0  # points clear of the cut above and below
+
+
+@dataclass(frozen=True)
+class TagLine:
+    """A line of a tag: text at the left, and at the right where it is in two parts."""
+
+    left: str
+    right: str = ""
+    look: Look = SMALL
+
+
+Tag = Sequence[TagLine]
+
+
+def tags(work: Work) -> Iterator[Tag]:
+    """The tags in order of group and name, all with the same lines; lines that no tag needs are left out."""
+    care = " ".join(line["Line"] for line in table("wash_card"))
+    garments = sorted(work.plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
+    size, seen = Counter(each.group for each in garments), Counter[str]()
+    grouped = any(each.group for each in garments)
+    says = any(work.on_it(each.no).casefold() != each.who.casefold() for each in garments)
+    for garment in garments:
+        seen[garment.group] += 1
+        bag = f"bag {seen[garment.group]} of {size[garment.group]}" if grouped else ""
+        yield tuple(_lines(work, garment, care, bag, says=says))
+
+
+def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool) -> Iterator[TagLine]:
+    yield TagLine(garment.who or f"No. {garment.no}", f"no. {garment.no}", Look(KEY, bold=True))
+    yield TagLine(f"{garment.blank.size}  {work.garment_text(garment)}", look=SMALL.but(bold=True))
+    if says:
+        yield TagLine(work.on_it(garment.no), look=SMALL)
+    yield TagLine(care, look=Look(TINY, valign="top"))
+    pay = to_pay(work, garment)
+    if bag or pay:
+        yield TagLine(f"{garment.group}, {bag}".removeprefix(", "), pay, Look(TINY))
+
+
+def to_pay(work: Work, garment: Garment) -> str:
+    """`paid`, `to pay $12.00`, or nothing where it is not known."""
+    owed = work.money[garment.no].owed
+    if owed is None:
+        return ""
+    amount = f"{currency_sign(work.plan.job.settings)}{abs(owed):,.2f}"
+    return f"to pay {amount}" if owed > 0 else f"to get back {amount}" if owed < 0 else "paid"
+
+
+def write(leaf: Leaf, work: Work) -> None:
+    """Tags three across, none split between pages."""
+    leaf.cushion = 1.0  # what stands on a tag must fit it
+    found = list(tags(work))
+    for first in range(0, len(found), BESIDE):
+        _write_row(leaf, found[first : first + BESIDE])
+
+
+def _write_row(leaf: Leaf, beside: Sequence[Tag]) -> None:
+    """Tags side by side, line by line; the padding at their edges carries the dashed lines."""
+    _edge(leaf, len(beside), "top")
+    for lines in zip(*beside, strict=True):
+        cells = []
+        for line in lines:
+            cells += [
+                Span(EDGE, None, PLAIN.but(left=DASHED)),
+                *_cells(line),
+                Span(EDGE, None, PLAIN.but(right=DASHED)),
+            ]
+        leaf.row(0, *cells, joined=True)
+    _edge(leaf, len(beside), "bottom")
+
+
+def _edge(leaf: Leaf, count: int, edge: str) -> None:
+    line = PLAIN.but(**{edge: DASHED})
+    cells = (
+        Span(EDGE, None, line.but(left=DASHED)),
+        Span(INSIDE, None, line),
+        Span(EDGE, None, line.but(right=DASHED)),
+    )
+    leaf.row(MARGIN, *cells * count, joined=edge == "top")
+
+
+def _cells(line: TagLine) -> tuple[Span, ...]:
+    if not line.right:
+        return (Span(INSIDE, line.left, line.look),)
+    wide = 4 if line.look.size == KEY else 7
+    room = (INSIDE - wide) * COLUMN - PAD
+    size = next((size for size in FITTED if text_width(line.left, size, True) <= room), FITTED[-1])
+    look = line.look.but(size=size) if line.look.size == KEY else line.look
+    right = line.look.but(size=FINE, bold=True, align="right")
+    return Span(INSIDE - wide, line.left, look), Span(wide, line.right, right)

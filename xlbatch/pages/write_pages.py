@@ -1,0 +1,88 @@
+"""Writes the workbook that holds only the pages to print, in the order of the work."""
+
+from collections.abc import Sequence
+from copy import deepcopy
+from io import BytesIO
+from pathlib import Path
+
+from xlsxwriter import Workbook
+
+from xlbatch.files.printed_of import PAGES_OF
+from xlbatch.pages import order_of_the_day
+from xlbatch.pages.all_pages import KINDS
+from xlbatch.pages.leaf import Leaf
+from xlbatch.pages.page_looks import TINY, Looks
+from xlbatch.pages.work import Work, look_up
+from xlbatch.paper.cell import printable
+from xlbatch.paper.style import FONT
+from xlbatch.paper.workbook import CREATED
+from xlbatch.plan import Plan
+
+# a digit of Arial 8 is whole dots wide, so that columns are as wide as asked in every program
+_OPTIONS = {
+    "in_memory": True,
+    "strings_to_numbers": False,
+    "strings_to_formulas": False,
+    "strings_to_urls": False,
+    "default_format_properties": {"font_name": FONT, "font_size": TINY},
+    "default_row_height": 15,  # pixels, for Arial 8
+    "default_column_width": 56,
+}
+
+
+def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
+    """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
+    content = BytesIO()  # whole before the disk sees it
+    workbook = Workbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
+    workbook.set_properties(
+        {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
+    )
+    workbook.set_size(1600, 1000)
+    looks = Looks(workbook)
+    for leaf in leaves(plan, plan_name):
+        leaf.write(workbook, looks)
+    workbook.close()
+    path.write_bytes(content.getvalue())
+
+
+def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
+    """The sheets: the order of the day, which names the pages of the others, and these."""
+    work = look_up(plan)
+    found = []
+    for kind in KINDS:
+        if kind.wanted(work):
+            leaf = _leaf(plan, kind.name)
+            if kind.tells:
+                leaf.title(kind.tells, _aside(plan))
+            kind.write(leaf, work)
+            found.append(leaf)
+    return (_first(work, found, plan_name), *found)
+
+
+def _first(work: Work, others: Sequence[Leaf], plan_name: str) -> Leaf:
+    """The order of the day; written anew where it takes more pages than was thought when it counted the others'."""
+    pages = 1
+    while True:
+        leaf = _leaf(work.plan, order_of_the_day.NAME)
+        leaf.title(order_of_the_day.TELLS, _aside(work.plan))
+        numbers, first = {}, pages + 1
+        for other in others:
+            numbers[other.name] = (first, first + other.printed - 1)
+            first += other.printed
+        order_of_the_day.write(leaf, work, numbers, plan_name)
+        if leaf.printed <= pages:
+            return leaf
+        pages = leaf.printed
+
+
+def _leaf(plan: Plan, name: str) -> Leaf:
+    return Leaf(name, job=job_name(plan), paper=plan.job.settings.paper)
+
+
+def job_name(plan: Plan) -> str:
+    return plan.job.settings.job_name or plan.job.path.stem
+
+
+def _aside(plan: Plan) -> str:
+    needed = plan.job.settings.needed_by
+    return job_name(plan) + (f"\nneeded {needed}" if needed else "")

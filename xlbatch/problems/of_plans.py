@@ -1,0 +1,16 @@
+"""The kinds of problem that only a plan dropped again can have: its marks, its memory, changes after work was begun."""
+
+from xlbatch.problems.kind import Kind
+
+PLAN_KINDS: tuple[Kind, ...] = (
+    Kind("memory-damaged", "check", "This sheet, the plan's memory, was changed and cannot be read; what was cut is "
+         "not known.", "Drop the plan as it was saved before, or write done and redo into Status on the Roster."),
+    Kind("result-contradicts", "check", "“{found}” contradicts {other}, for the same {what}; it counts as not done.",
+         "Leave only what is right, and drop the plan again."),
+    Kind("pressed-no-result", "check", "Garment no. {number} is ticked as pressed and has no Result.",
+         "Write ok, redo film or redo garment into Result; until then its steps count as not done."),
+    Kind("mark-unclear", "check", "“{found}” cannot be read as {wanted}; it counts as not marked.",
+         "Write yes, or clear the cell."),
+    Kind("spoiled-unknown", "check", "“{found}” is no decal of this strip; it was not counted as spoiled.",
+         "Write the decals' numbers, like this: D017, D019. Or all, for the whole strip."),
+)  # fmt: skip

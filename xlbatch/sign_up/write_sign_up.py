@@ -1,0 +1,54 @@
+"""Writes sign-up workbooks: the form, its size chart, the same on paper, and the hidden choices."""
+
+from collections.abc import Iterable
+from functools import partial
+from pathlib import Path
+
+from xlbatch.files.raw import Unreadable
+from xlbatch.job.job import Job, RosterRow
+from xlbatch.paper.style import currency_sign
+from xlbatch.paper.workbook import Book
+from xlbatch.roster.read import blank_job, read
+from xlbatch.saving import CannotSave, save_new
+from xlbatch.sign_up.asked import asked, file_name
+from xlbatch.sign_up.form import LISTS, NAME, write_choices, write_form
+from xlbatch.sign_up.paper_form import NAME as PAPER
+from xlbatch.sign_up.paper_form import write_paper_form
+from xlbatch.sign_up.size_chart import NAME as SIZES
+from xlbatch.sign_up.size_chart import write_size_chart
+
+
+def write_sign_ups(path: Path, source: Path | None, *, metric: bool = False) -> tuple[Path, ...]:
+    """A sign-up workbook at `path`, from a list or plan where one is given: then with its people, a workbook a group.
+
+    Raises CannotSave."""
+    reading = read(source) if source else None
+    if isinstance(reading, Unreadable):
+        raise CannotSave(reading.sentence)
+    job = reading.job if reading else blank_job(path, metric=metric)
+    written = []
+    for group, people in _groups(job.roster) or [("", ())]:
+        to = path.with_name(f"{path.stem} - {file_name(group)}{path.suffix}") if group else path
+        save_new(to, partial(write_sign_up, job=job, household=group, people=people))
+        written.append(to)
+    return tuple(written)
+
+
+def write_sign_up(path: Path, job: Job, household: str = "", people: Iterable[RosterRow] = ()) -> None:
+    """One workbook that asks people for their sizes; last year's people stand in it already. Raises OSError."""
+    what = asked(job)
+    price = f"{currency_sign(job.settings)}{what.price:.2f}" if what.price is not None else ""
+    with Book(path, job) as book:
+        write_form(book.page(NAME, landscape=True), what, price, "", household, tuple(people))
+        write_size_chart(book.page(SIZES), what)
+        write_paper_form(book.page(PAPER, landscape=True), what, price, "")
+        write_choices(book.page(LISTS), what)
+
+
+def _groups(roster: Iterable[RosterRow]) -> list[tuple[str, tuple[RosterRow, ...]]]:
+    """The people of each group, those without one last."""
+    groups: dict[str, list[RosterRow]] = {}
+    for row in roster:
+        if row.who and row.status != "cancelled":
+            groups.setdefault(row.group, []).append(row)
+    return sorted(((group, tuple(rows)) for group, rows in groups.items()), key=lambda pair: (not pair[0], pair[0]))

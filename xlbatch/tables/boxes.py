@@ -1,0 +1,24 @@
+"""Boxes that a person ticks on a plan's sheets, in any of the ways people do that."""
+
+import re
+from datetime import date, time, timedelta
+
+from xlbatch.files.raw import Raw
+from xlbatch.tables.cells import MONTHS, Unclear, count, shown_value, yes_no
+
+# 12/5, 12.5.2026, 2026-05-12, 12 May
+_DAY = re.compile(rf"\d{{1,4}}[./-]\d{{1,2}}(?:[./-]\d{{0,4}})?|(?=.*\d).*\b(?:{'|'.join(MONTHS)}).*", re.IGNORECASE)
+
+
+def mark(cell: Raw) -> bool | Unclear:
+    """Whether a box is marked: yes in any way to write it, the day it was done, or how many."""
+    if isinstance(cell.value, date | time | timedelta) or _DAY.fullmatch(shown_value(Raw(cell.value))):
+        return True
+    found = arrived(cell)
+    return found if isinstance(found, Unclear) else found > 0
+
+
+def arrived(cell: Raw) -> bool | int | Unclear:
+    """Whether what was ordered has come, or how many have: 1 is one, not yes."""
+    number = count(cell)
+    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number
