@@ -11,7 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
 
-from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Result, Roll, RosterRow
+from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Roll, RosterRow
+from xlbatch.job.marks import Result
 from xlbatch.roster.read import Reading, Unreadable, blank_job, read
 
 Rows = list[list[object]]

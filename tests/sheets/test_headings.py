@@ -17,8 +17,8 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
     ),
     "Proof": ("Garment no.", "Who", "Group", "Garment", "Size", "Color", "Exact text", "As cut", "Checked"),
     "Shopping list": (
-        "Kind", "Item", "Garment", "Size", "Color", "Needed", "Spares", "On hand", "Buy", "Price", "Cost", "Ordered",
-        "Arrived",
+        "Kind", "Item", "Garment", "Size", "Color", "Needed", "Spares", "On hand", "On the way", "Buy", "Price", "Cost",
+        "Ordered", "Arrived", "Note",
     ),
     "Film requirement": (
         "Film", "Color", "Usable width (in)", "Decals", "Runs", "Length (in)", "Least possible (in)", "Film used",

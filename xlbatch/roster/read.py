@@ -7,13 +7,14 @@ from pathlib import Path
 
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import RawSheet, Unreadable
-from xlbatch.job.job import Job, Result, Settings
-from xlbatch.job.marks import NO_MARKS, Marks
+from xlbatch.job.job import Job, Settings
+from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.orders import read_orders
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
@@ -133,7 +134,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems += tuple(no_list.values()) + people.problems
     problems += of_designs + of_blanks + of_films + of_presses + of_positions
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps), tables.kept)
+    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:
