@@ -40,7 +40,12 @@ def svg(shapes: str) -> str:
 
 def drawn(shapes: str, background: str | None = "white", width: int = SIDE) -> Image.Image:
     """A picture of the shapes."""
-    png = resvg_py.svg_to_bytes(svg_string=svg(shapes), width=width, background=background, skip_system_fonts=True)
+    return picture_of(svg(shapes), background, width)
+
+
+def picture_of(drawing: str, background: str | None = "white", width: int = SIDE) -> Image.Image:
+    """A picture of an SVG drawing."""
+    png = resvg_py.svg_to_bytes(svg_string=drawing, width=width, background=background, skip_system_fonts=True)
     return Image.open(io.BytesIO(bytes(png))).convert("RGBA" if background is None else "RGB")
 
 

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from xlbatch.geometry.flat import Array
 from xlbatch.tracing.borders import Labels, Where, borders_of
-from xlbatch.tracing.fit import fitted
+from xlbatch.tracing.curve_fit import fitted
 from xlbatch.tracing.regions import Ring, inside, rings_of
 from xlbatch.tracing.trace import joined
 

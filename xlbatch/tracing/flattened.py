@@ -17,7 +17,7 @@ from xlbatch.tracing.raster import Raster
 MOST_COLORS = 6
 _COVERED = 250  # levels: what covers more covers all
 _WHITE = 245  # levels: what is lighter is white
-_HARD = 1.6  # dots over which a hard edge is spread
+_HARD, _HARDEST = 1.4, 0.25  # dots over which a hard edge is spread, and the part of the edges that tell
 _ALL_EDGES = 0.45  # of all dots: where more differ from their neighbors there are no flat colors
 
 
@@ -86,4 +86,4 @@ def blur_of(flat: Flat, borders: Sequence[Border]) -> float:
         column = np.clip(border.points.real.astype(int), 0, wide - 1)
         contrast = np.abs(flat.colors[border.left] - flat.colors[border.right]).max()
         spread.append(contrast / np.maximum(flat.steep[row, column], 1))
-    return max(1.0, float(np.median(np.concatenate(spread))) / _HARD) if spread else 1.0
+    return max(1.0, float(np.quantile(np.concatenate(spread), _HARDEST)) / _HARD) if spread else 1.0

@@ -10,7 +10,7 @@ from xlbatch.geometry.flat import Array, Points
 from xlbatch.geometry.outline import Segment
 from xlbatch.geometry.path import curves
 from xlbatch.tracing.borders import Border
-from xlbatch.tracing.fit import Bools, Fit
+from xlbatch.tracing.curve_fit import Bools, Fit
 
 
 class Ring(NamedTuple):

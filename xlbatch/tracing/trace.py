@@ -15,7 +15,7 @@ from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layer, Layers, Note
 from xlbatch.svg.layers import MOST_CONTOURS, MOST_POINTS
 from xlbatch.tracing.borders import Border, Labels, Where, borders_of
-from xlbatch.tracing.fit import fitted
+from xlbatch.tracing.curve_fit import fitted
 from xlbatch.tracing.flattened import Flat, blur_of, flattened
 from xlbatch.tracing.palette import hex_of
 from xlbatch.tracing.pdf_page import read_pdf
