@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from xlbatch.check.garment import Garment
+from xlbatch.files.beside import beside
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import art_panel, row_picture
+from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
 from xlbatch.sheets.proof import film_colors
@@ -16,6 +18,7 @@ from xlbatch.trade.tables import table
 NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
 PANELS, HIGH, SMALL_HIGH = 3, 132.0, 88.0  # side by side; points high, and where there are many
+WIDE_TRACED = 150.0  # points
 MANY = 3  # panels; more are drawn smaller
 MOST_PANELS, MOST_DRAWN = 12, 1_000
 NO, WHO, PICTURE, TICKED, GUTTER = 3, 12, 11, 3, 2
@@ -31,6 +34,7 @@ def write(leaf: Leaf, work: Work) -> None:
     high = HIGH if len(panels) <= MANY else SMALL_HIGH
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
+    _write_traced(leaf, work, high)
     heads = ((NO, "No."), (WHO, "Who, size"), (PICTURE, "As cut, true size"), (TICKED, "Right"))
     look = HEAD.but(size=FINE)
     half = [Span(width, text, look) for width, text in heads]
@@ -69,6 +73,21 @@ def _write_panels(
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
     leaf.row(14, *(Span(wide, _caption(work, places), SMALL.but(bold=True, valign="top")) for places in panels),
+             joined=True)  # fmt: skip
+
+
+def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
+    """What was made of each drawing that is a picture, over the picture itself."""
+    names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
+    files = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
+    found = [(file, picture) for file in files if file and (picture := traced_picture(file, WIDE_TRACED, high))]
+    if not found:
+        return
+    wide = ACROSS // len(found)
+    shown = [Shown(picture, at * wide * COLUMN + 2) for at, (_, picture) in enumerate(found)]
+    leaf.row(high + 4, pictures=shown, joined=True)
+    look = SMALL.but(valign="top")
+    leaf.row(14, *(Span(wide, f"{file.name}, pale: red is cut, blue stays open.", look) for file, _ in found),
              joined=True)  # fmt: skip
 
 

@@ -60,9 +60,10 @@ def looked_up(dots: Dots, colors: Colors) -> Labels:
         packed <<= depth
         packed |= dots[:, :, channel] >> _BITS
     table = np.full(1 << depth * dots.shape[2], NONE, dtype=np.uint8)
-    used = np.flatnonzero(np.bincount(packed.ravel(), minlength=1))
-    levels = np.stack([used >> depth * place & (1 << depth) - 1 for place in (3, 2, 1, 0)], axis=1)
-    color, off = nearest((levels << _BITS) + np.float64((1 << _BITS) / 2 - 0.5), colors)
+    one_of = np.full(len(table), -1, dtype=np.int32)  # some dot of each box of colors
+    one_of[packed.ravel()] = np.arange(packed.size, dtype=np.int32)
+    used = np.flatnonzero(one_of >= 0)
+    color, off = nearest(dots.reshape(-1, dots.shape[2])[one_of[used]].astype(np.float64), colors)
     table[used] = np.where(off <= _PURE, color, NONE)
     return np.asarray(table[packed])
 

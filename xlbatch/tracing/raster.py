@@ -16,7 +16,6 @@ MOST_DOTS = 25_000_000  # more would take more memory than the rest of the progr
 FEWEST_ACROSS = 64  # dots: a drawing of fewer has no shapes to speak of
 _KINDS = ("PNG", "JPEG", "WEBP")
 _LARGEST = 100_000_000  # bytes
-_COVERS = 255
 _TURNED = 0x0112  # the EXIF tag of how a camera was held
 
 
@@ -74,8 +73,8 @@ def _raster(image: Image.Image) -> Raster:
     if max(across, down) < FEWEST_ACROSS:
         raise Unfit("too few dots", f"{across:,}", f"{down:,}")
     changes = tuple(_changes(image))
-    turned = ImageOps.exif_transpose(image)
-    return Raster(dots_of(turned), turned.size[0], changes)
+    upright = ImageOps.exif_transpose(image) if _is_turned(image) else image
+    return Raster(dots_of(upright), upright.size[0], changes)
 
 
 def _changes(image: Image.Image) -> Iterator[str]:
@@ -83,8 +82,12 @@ def _changes(image: Image.Image) -> Iterator[str]:
         yield "its colors, meant for a printing press (CMYK), were turned into a screen's"
     if image.mode.startswith("I"):
         yield "its 65,536 shades of gray (16 bits) were brought down to 256"
-    if image.getexif().get(_TURNED, 1) != 1:
+    if _is_turned(image):
         yield "it was turned upright, as the camera's note in it says"
+
+
+def _is_turned(image: Image.Image) -> bool:
+    return image.getexif().get(_TURNED, 1) != 1
 
 
 def dots_of(image: Image.Image) -> Dots:
@@ -92,14 +95,15 @@ def dots_of(image: Image.Image) -> Dots:
     if image.mode.startswith("I"):
         shades = np.asarray(image, dtype=np.int64)
         image = Image.fromarray((shades >> 8 if shades.max(initial=0) > 255 else shades).astype(np.uint8))
-    image = image.convert("RGBA")
-    if image.getchannel("A").getextrema()[0] != _COVERS:
-        image = image.convert("RGBa")
+    if image.has_transparency_data:
+        image = image.convert("RGBA").convert("RGBa")
+    elif image.mode != "RGB":
+        image = image.convert("RGB")
     most = max(image.size)
     if most > ACROSS:
         across, down = (max(1, round(side * ACROSS / most)) for side in image.size)
         image = image.resize((across, down), Image.Resampling.BOX)
-    return np.array(image)
+    return np.array(image if image.mode == "RGBa" else image.convert("RGBA"))
 
 
 def smaller(raster: Raster, part: float) -> Raster:

@@ -3,10 +3,13 @@
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
+from functools import lru_cache
+from io import BytesIO
 from pathlib import Path
 
 import numpy as np
 import pathops
+from PIL import Image
 
 from xlbatch.geometry.flat import Array
 from xlbatch.geometry.path import signed_area
@@ -27,22 +30,49 @@ from xlbatch.units import mm_per
 SUFFIXES = (".png", ".jpg", ".jpeg", ".webp", ".pdf")
 COARSEST = 0.4  # mm on the shirt a dot may be: an edge then lies within 0.1 mm (common practice, no source)
 _DOT = mm_per("in") / 96  # of a picture taken at its own size, as CSS has it
+_MOST_SIDES = 400_000  # of dots along all borders: a drawing of 3,200 dots has a fourth of that
+_KEPT = 8  # drawings: as many as a job has
+_PALE = 0.3  # of the picture's own color
 _SPECK = 12  # sides of dots around the smallest area that is kept
 _WELDED = 0.003  # of the area: welding changes no more
 _BLURRED = 3.0  # times as soft as a hard edge
 
 
 def trace(path: Path) -> Layers | tuple[Fault, ...]:
-    """The layers of a picture or a PDF's first page, or what keeps it from being cut."""
+    """The layers of a picture or a PDF's first page, or what keeps it from being cut. The same file is read once."""
     try:
-        raster = read_pdf(path) if path.suffix.lower() == ".pdf" else read_raster(path)
-        return _layers(raster)
+        about = path.stat()
+    except OSError:
+        return (PICTURE_FAULTS["broken"],)
+    return _traced(path, about.st_mtime_ns, about.st_size)
+
+
+@lru_cache(maxsize=_KEPT)
+def _traced(path: Path, _changed: int, _size: int) -> Layers | tuple[Fault, ...]:
+    try:
+        return _layers(read_dots(path))
     except OSError:
         return (PICTURE_FAULTS["broken"],)
     except Unfit as unfit:
         key, *facts = unfit.args
         fault = PICTURE_FAULTS[key]
         return (Fault(fault.reason.format(*facts), fault.remedy),)
+
+
+def pale_copy(path: Path, across: int) -> bytes:
+    """A small, pale PNG of a picture that can be traced, at most `across` dots wide and high."""
+    raster = read_dots(path)
+    shown = Image.fromarray(raster.dots, "RGBa").convert("RGBA")
+    shown.thumbnail((across, across))
+    white = Image.new("RGBA", shown.size, "white")
+    with BytesIO() as file:
+        Image.blend(white, Image.alpha_composite(white, shown), _PALE).convert("RGB").save(file, "PNG")
+        return file.getvalue()
+
+
+def read_dots(path: Path) -> Raster:
+    """The dots of a picture or of a PDF's first page. Raises Unfit, OSError."""
+    return read_pdf(path) if path.suffix.lower() == ".pdf" else read_raster(path)
 
 
 def _layers(raster: Raster) -> Layers:
@@ -57,7 +87,7 @@ def _layers(raster: Raster) -> Layers:
     layers = [Layer(hex_of(flat.colors[label]), _path(them)) for label, them in _lowest_first(rings)]
     notes = [*(Note("picture-changed", {"what": what}) for what in raster.changes), *flat.notes]
     if specks:
-        notes.append(Note("picture-left-out", {"what": f"{_counted(specks, 'speck')} of a few dots"}))
+        notes.append(Note("picture-changed", {"what": f"{_counted(specks, 'speck')} of a few dots left out"}))
     enclosed = _enclosed(rings.get(0, []))
     if enclosed and flat.is_opaque:
         color = hex_of(flat.colors[0])
@@ -99,6 +129,8 @@ def _borders(raster: Raster, flat: Flat) -> tuple[list[Border], int]:
         part = ((here - flat.colors[one]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1.0)
         return np.asarray(np.clip(part, 0, 1))
 
+    if sum(np.count_nonzero(np.diff(flat.labels, axis=axis)) for axis in (0, 1)) > _MOST_SIDES:
+        raise Unfit("too detailed")
     found = borders_of(flat.labels, blend)
     kept = [border for border in found if not border.closed or len(border.points) >= _SPECK]
     if len(kept) > MOST_CONTOURS:
