@@ -164,7 +164,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     progress(Step(ORDERING))  # every step still to do
     batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
     pressing = press_order(job, batches, places)
-    time = plan_time(job.settings, layout, pressing)
+    time = plan_time(job, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
     return Plan(

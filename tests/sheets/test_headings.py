@@ -72,6 +72,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under",
         "Gap (in)",
     ),
+    "Work times": ("Stage", "Work", "Value", "Unit"),
     "Kept by the program": (),
 }  # fmt: skip
 TABLES = [name for name, headings in CONTRACT.items() if headings]

@@ -10,6 +10,7 @@ from typing import Literal, NamedTuple
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -223,6 +224,7 @@ class Settings:
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
+    worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
 
 class Costs(NamedTuple):
@@ -257,6 +259,7 @@ class Job:
     films: tuple[Film, ...]
     presses: tuple[Press, ...]
     positions: tuple[Position, ...]
+    work_times: WorkTimes
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not

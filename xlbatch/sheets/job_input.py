@@ -86,6 +86,8 @@ def _value(line: Line, settings: Settings) -> Value:
             return "yes" if found else "no"
         case "time":
             return f"{found // 60}:{found % 60:02d}"
+        case "number or word":
+            return words(line["Choices"])[0] if found is None else found
         case "margin":
             return margin_text(settings)
         case _:
