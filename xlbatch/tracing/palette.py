@@ -86,10 +86,9 @@ def merged(colors: Colors, sizes: Array, most: int) -> Index:
     while len(left := np.unique(group)) > 1:
         off = np.linalg.norm(lab[left][:, None] - lab[left][None], axis=2)
         off[np.tril_indices(len(left))] = np.inf
-        seen = off.copy()
-        seen[0] = np.where(seen[0] < _ALIKE / 2, seen[0], np.inf)  # what all but is the background
-        one, other = np.unravel_index(np.argmin(seen), seen.shape)
-        if (seen[one, other] >= _ALIKE and len(left) - 1 <= most) or not np.isfinite(seen[one, other]):
+        off[0, off[0] >= _ALIKE] = np.inf  # however many colors there are, none of them becomes background
+        one, other = np.unravel_index(np.argmin(off), off.shape)
+        if not np.isfinite(off[one, other]) or (off[one, other] >= _ALIKE and len(left) - 1 <= most):
             break
         keep, drop = left[one], left[other]
         if keep:

@@ -87,7 +87,7 @@ def _changes(image: Image.Image) -> Iterator[str]:
 
 
 def _is_turned(image: Image.Image) -> bool:
-    return image.getexif().get(_TURNED, 1) != 1
+    return bool(image.getexif().get(_TURNED, 1) != 1)
 
 
 def dots_of(image: Image.Image) -> Dots:
