@@ -21,10 +21,12 @@ from leave_out import strip_symbols  # noqa: E402
 
 from xlbatch import __version__  # noqa: E402
 from xlbatch.blank_workbook import write_blank_workbook  # noqa: E402
+from xlbatch.window.open_with import desktop_entry  # noqa: E402
 
 SYSTEM = {"darwin": "macos", "win32": "windows"}.get(sys.platform, "linux")
 QUIET = ("--noconfirm", "--log-level", "WARN")
 DEFLATE_MOST = 9
+BESIDE = r'sh -c "exec \\"\\$(dirname \\"\\$0\\")/xlbatch\\" --window \\"\\$@\\"" %k %F'  # wherever the folder lies
 
 
 def freeze(scratch: Path) -> Path:
@@ -45,7 +47,7 @@ def lay_out(made: Path, folder: Path) -> None:
     shutil.copytree(made, folder / made.name if SYSTEM == "macos" else folder, symlinks=True)
     shutil.copy(BUILD / "Read me.html", folder)
     if SYSTEM == "linux":
-        shutil.copy(BUILD / "xlbatch.desktop", folder)
+        (folder / "xlbatch.desktop").write_text(desktop_entry(BESIDE), encoding="utf-8")
         (folder / "xlbatch.desktop").chmod(0o755)
         shutil.copy(made / "_internal" / "xlbatch" / "icon.png", folder / "xlbatch.png")
     write_blank_workbook(folder / "Blank roster, inches.xlsx", metric=False)

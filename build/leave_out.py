@@ -10,6 +10,7 @@ MODULES = (
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
     *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
     *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
+    *("ezdxf.acc", "ezdxf.addons", "ezdxf.acis"),  # faster code for what is read, and other kinds of drawings
     *("PIL._avif", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(
@@ -19,7 +20,7 @@ _FILES = re.compile(
 )
 _WITH_SYMBOLS = (  # numpy's break when stripped
     *("libpython*.so*", "python3*/lib-dynload/*.so", "fontTools/*/*.so"),
-    *("pathops/*.so", "uharfbuzz/*.so", "PIL/_imaging.*.so"),
+    *("pathops/*.so", "uharfbuzz/*.so", "shapely/*.so", "shapely.libs/*.so*", "PIL/_imaging.*.so"),
 )
 
 

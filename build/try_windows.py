@@ -1,8 +1,9 @@
-"""Builds and tries the Windows program on a Debian machine: python3 build/try_windows.py [--source].
+"""Builds and tries the Windows program on a Debian machine: python3 build/try_windows.py [--source] [TRY...].
 
 With wine, which is not Windows: the zip for people is built and tried on a real one (`continuous-build.yml`). The first
 use fetches about 250 MB into `.xlbatch-windows/`. With --source nothing is built: the source runs under Windows'
-Python, which is quicker and finds most. Pictures of the window are left in `dist/windows/`, to be looked at.
+Python, which is quicker and finds most. TRY is the name of a function of windows_tries.py. Pictures of the window are
+left in `dist/windows/`, to be looked at.
 """
 
 # mypy: disable-error-code=import-not-found

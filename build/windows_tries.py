@@ -1,14 +1,16 @@
-"""The part of try_windows.py that runs in its environment: windows_tries.py [--source]. One try a function."""
+"""The part of try_windows.py that runs in its environment: windows_tries.py [--source] [TRY...]. One try a function;
+without names of some, all are made."""
 
 # mypy: disable-error-code=import-not-found
 # (the modules beside a script are found when it runs)
 
+import os
 import shutil
 import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -16,7 +18,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent))  # what lies beside a script must be importable
 
 from compare_plans import differences
-from environment import ROOT, run
+from environment import ROOT
 from kill_bundle import Folder, kill_often
 from PIL import ImageGrab
 from try_bundle import copy_examples
@@ -39,7 +41,8 @@ class Program:
     """What is tried: the built program, or the source under Windows' Python."""
 
     def __init__(self, box: Machine, source: Path, built: Path | None) -> None:
-        self.box, self._source, self._built = box, source, built
+        self.box, self._built = box, built
+        self._surroundings = {"PYTHONPATH": str(source), "PYTHONSAFEPATH": "1"}
 
     def command(self, *, window: bool = False) -> tuple[Path | str, ...]:
         if self._built:
@@ -47,10 +50,13 @@ class Program:
         return (self.box.python, "-m", "xlbatch", *(["--window"] if window else []))
 
     def start(self, *words: Path | str, window: bool = False) -> "subprocess.Popen[bytes]":
-        running: subprocess.Popen[bytes] = self.box.start(
-            *self.command(window=window), *words, PYTHONPATH=str(self._source), PYTHONSAFEPATH="1"
-        )
+        running: subprocess.Popen[bytes] = self.box.start(*self.command(window=window), *words, **self._surroundings)
         return running
+
+    def on_linux(self, *words: Path | str) -> None:
+        """Runs the same source here."""
+        command = [sys.executable, "-m", "xlbatch", "--no-window", *words]
+        subprocess.run(command, env=os.environ | self._surroundings, check=False, stdout=subprocess.DEVNULL)
 
     def plan(self, *words: Path | str, code: int = 0) -> str:
         """Runs it in a console; what it said. Raises where its exit code is another than `code`."""
@@ -68,15 +74,11 @@ def same(ours: Path, theirs: Path) -> None:
         raise AssertionError("Windows and Linux differ:\n" + "\n".join(lines[:20]))
 
 
-def on_linux(*words: Path | str) -> None:
-    run(Path(sys.executable), "-m", "xlbatch", "--no-window", *map(str, words))
-
-
 def try_examples(program: Program, scratch: Path) -> None:
     """The examples come out as on Linux."""
     theirs = copy_examples(scratch / FOLDER / "my lists")
     program.plan(*theirs)
-    on_linux(*copy_examples(scratch / "linux"))
+    program.on_linux(*copy_examples(scratch / "linux"))
     same(scratch / FOLDER / "my lists", scratch / "linux")
 
 
@@ -93,7 +95,7 @@ def try_mistakes(program: Program, scratch: Path) -> None:
         raise AssertionError("An example of a mistake is missing.")
     running = program.start("--no-window", "--check", *lists[0])
     running.communicate(timeout=600)
-    on_linux("--check", *lists[1])
+    program.on_linux("--check", *lists[1])
     same(*folders)
 
 
@@ -105,9 +107,9 @@ def try_names(program: Program, scratch: Path) -> None:
         folder.mkdir()
         (folder / "Liste Ωμέγα 張.csv").write_text(f"Who,Size,Group\n{rows}", encoding="utf-8")
     said = program.plan(folders[0] / "Liste Ωμέγα 張.csv")
-    if "Liste Ωμέγα 張.csv: 5 garments planned." not in said:
+    if said.splitlines()[0] != "Liste Ωμέγα 張.csv: 5 garments planned.":
         raise AssertionError(f"Said through a pipe: {said}")
-    on_linux(folders[1] / "Liste Ωμέγα 張.csv")
+    program.on_linux(folders[1] / "Liste Ωμέγα 張.csv")
     same(*folders)
 
 
@@ -207,11 +209,13 @@ def screen() -> Iterator[str]:
     command = ["Xvfb", "-displayfd", "1", "-screen", "0", f"{SCREEN[0]}x{SCREEN[1]}x24"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as shown:
         assert shown.stdout is not None
-        yield f":{shown.stdout.readline().strip()}"
-        shown.terminate()
+        try:
+            yield f":{shown.stdout.readline().strip()}"
+        finally:
+            shown.terminate()
 
 
-def main(scratch: Path, *, from_source: bool) -> None:
+def main(scratch: Path, names: Sequence[str], *, from_source: bool) -> None:
     """All tries, and how long each took. Raises at the first that fails."""
     source = scratch / "source"
     unwanted = shutil.ignore_patterns(".*", "dist", "tests", "__pycache__", "with_mistakes")
@@ -223,7 +227,7 @@ def main(scratch: Path, *, from_source: bool) -> None:
         try:
             program = Program(box, source, None if from_source else build(box, source, scratch))
             print(f"Ready after {time.monotonic() - began:.0f} s.", flush=True)
-            for each in TRIES:
+            for each in [each for each in TRIES if not names or each.__name__ in names]:
                 began = time.monotonic()
                 each(program, scratch)
                 print(f"{time.monotonic() - began:4.0f} s  {each.__doc__}", flush=True)
@@ -233,4 +237,5 @@ def main(scratch: Path, *, from_source: bool) -> None:
 
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory(prefix="w") as folder:
-        main(Path(folder), from_source="--source" in sys.argv[1:])
+        names = [word for word in sys.argv[1:] if word != "--source"]
+        main(Path(folder), names, from_source="--source" in sys.argv)

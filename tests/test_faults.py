@@ -96,9 +96,11 @@ def test_one_failure_anywhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, f
     monkeypatch.setattr("time.sleep", lambda _: None)
     plan = plan_of(tmp_path)
     monkeypatch.setattr("xlbatch.run.make_plan", lambda *_: plan)
-    for writer in ("write_plan", "write_problems"):  # the sheets' own files: see the disk that fills up
-        monkeypatch.setattr(f"xlbatch.sheets.write.{writer}", lambda path, *_: path.write_text("sheets"))
-    whole = {"roster - problems.xlsx"} if check_only else {"roster - plan.xlsx", "roster - plan - cut files"}
+    # the sheets' own files: see the disk that fills up
+    for writer in ("sheets.write.write_plan", "sheets.write.write_problems", "pages.write_pages.write_pages"):
+        monkeypatch.setattr(f"xlbatch.{writer}", lambda path, *_: path.write_text("sheets"))
+    parts = ("problems.xlsx",) if check_only else ("plan.xlsx", "plan - cut files", "to print.xlsx")
+    whole = {f"roster - {part}" for part in parts}
     options = Options(check_only=check_only)
     outcomes = try_each(tmp_path, fault, lambda: run(path, options, lambda _stage: None, NOW), whole)
     assert len(outcomes) > 8

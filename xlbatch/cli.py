@@ -12,7 +12,7 @@ from typing import TextIO
 from xlbatch import __version__
 from xlbatch.each_list import jobs_in, plan_list
 from xlbatch.fault import report
-from xlbatch.run import Options, Outcome, Step
+from xlbatch.run import Options, Outcome, Progress, Step
 from xlbatch.saving import CannotSave
 
 INTERNAL_FAULT = 70
@@ -78,16 +78,26 @@ def _do(given: argparse.Namespace) -> int:
 
 
 def _plan(path: Path, options: Options) -> int:
-    outcome = plan_list(path, options, _show_progress)
+    outcome = plan_list(path, options, _progress())
     _end_progress()
     _print(path, outcome)
     return outcome.code
 
 
-def _show_progress(step: Step) -> None:
-    """One line, drawn over again and again; quiet where no one watches."""
-    if sys.stderr is not None and sys.stderr.isatty():
-        _say_over(f"[{'#' * round(BAR * step.share):<{BAR}}] {step.stage} {step.words}")
+def _progress() -> Progress:
+    """Shows one line, drawn over when it changes; quiet where no one watches."""
+    if sys.stderr is None or not sys.stderr.isatty():
+        return lambda _step: None
+    shown = ""
+
+    def show(step: Step) -> None:
+        nonlocal shown
+        line = f"[{'#' * round(BAR * step.share):<{BAR}}] {step.stage} {step.words}"
+        if line != shown:
+            _say_over(line)
+        shown = line
+
+    return show
 
 
 def _end_progress() -> None:
@@ -110,6 +120,8 @@ def _print(path: Path, outcome: Outcome) -> None:
         _say(f"  {found.level}: {found.sentence}")
     if len(worth_telling) > LISTED:
         _say(f"  and {len(worth_telling) - LISTED} more on the Problems sheet")
+    for line in outcome.in_short:
+        _say(line)
     if outcome.written:
         kind = "Plan" if outcome.cut_files else "Problems"
         _say(f"{kind + ':':<11}{outcome.written}")

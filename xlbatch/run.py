@@ -3,12 +3,13 @@
 The stages are imported where they are called, so that starting, --help and a file that can't be read stay quick.
 """
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
+from xlbatch.how_far import hear, listening, percent
 from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
@@ -29,24 +30,26 @@ STAGES = (
 )
 READING, DRAWING, LAYING, ORDERING, WRITING, PLACING = STAGES
 _TAKES = dict(zip(STAGES, (5, 30, 25, 5, 33, 2), strict=True))  # % of the time of 1,000 garments, about
+PAGES_TAKE = 40  # % of the writing, about
 COUNTED = {  # what is said of a stage that counts
     DRAWING: "{done:,} of {of:,} drawn",
-    LAYING: "strip {done:,} of {of:,}",
-    WRITING: "sheet {done:,} of {of:,}",
+    LAYING: "{done} %",
+    WRITING: "{done} %",
 }
 
 
 class Step(NamedTuple):
-    """A stage that begins or goes on, and how many of its items are done, of how many (0: it counts none)."""
+    """A stage that begins or goes on, and how many of its items are done, the one in hand in part, of how many (0: it
+    counts none)."""
 
     stage: str
-    done: int = 0
+    done: float = 0
     of: int = 0
 
     @property
     def words(self) -> str:
         """The count in words, such as `412 of 1,000 drawn`, or a plain …"""
-        return COUNTED[self.stage].format(done=self.done, of=self.of) if self.of and self.stage in COUNTED else "…"
+        return COUNTED[self.stage].format(done=int(self.done), of=self.of) if self.of and self.stage in COUNTED else "…"
 
     @property
     def share(self) -> float:
@@ -81,7 +84,8 @@ class Outcome:
     """What became of one workbook. `code` is the contract's exit code, `message` a few plain words.
 
     `unsaved` says that only the writing failed, so that another folder may help. `to_print` is the workbook of pages to
-    print, `offers` what else could be done with the list."""
+    print, `people` who stands on each row of the roster, `in_short` what the plan comes to, `offers` what else could be
+    done with the list."""
 
     code: Literal[0, 1, 2, 3, 70]
     message: str
@@ -89,25 +93,38 @@ class Outcome:
     cut_files: Path | None = None
     to_print: Path | None = None
     problems: tuple[Problem, ...] = ()
+    people: Mapping[int, str] = field(default_factory=dict)
     held: int = 0
+    in_short: tuple[str, ...] = ()
     unsaved: bool = False
     offers: tuple[Offer, ...] = ()
 
 
 def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     """Plans one workbook: reads, plans, writes. The input is never changed."""
+    with listening():
+        return _run(workbook, options, progress, now)
+
+
+def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     from xlbatch.roster.read import Unreadable, read
 
-    progress(Step(READING))
+    _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
     plan = make_plan(reading, options.effort, progress, now)
-    progress(Step(WRITING))
+    _begin(WRITING, progress)
     try:
         return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
+
+
+def _begin(stage: str, progress: Progress) -> None:
+    """Says that a stage begins, and has its counts told."""
+    progress(Step(stage))
+    hear(lambda done, of: progress(Step(stage, done, of)))
 
 
 def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
@@ -144,7 +161,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + past.problems + problems
 
-    progress(Step(DRAWING))
+    _begin(DRAWING, progress)
     decals, found = draw(job, garments)
     problems += found + number_sizes(job, garments, decals)
     places, found = place(job, garments, decals)
@@ -157,11 +174,11 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     decals = numbers.decals
     places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
 
-    progress(Step(LAYING))  # only what is not cut yet
+    _begin(LAYING, progress)  # only what is not cut yet
     given = retired(memory, stood.decals)
     layout = renumbered(lay(with_coming(job), garments, numbers.to_cut, effort), *given)
 
-    progress(Step(ORDERING))  # every step still to do
+    _begin(ORDERING, progress)  # every step still to do
     batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
     pressing = press_order(job, batches, places)
     time = plan_time(job, layout, pressing)
@@ -205,6 +222,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
     from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
+    from xlbatch.in_short import in_short
     from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
@@ -212,22 +230,40 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     if not plan.garments and not stops:
         return Outcome(0, "Nothing is left to do: every garment on the list is done or cancelled.")
     code: Literal[0, 1, 2] = 2 if not plan.garments else 1 if stops else 0
-    about = Outcome(code, _summary(plan, code, check_only), problems=plan.problems, held=len(plan.held))
+    about = Outcome(
+        code,
+        _summary(plan, code, check_only),
+        problems=plan.problems,
+        people={row.source.row: row.who for row in plan.job.roster},
+        held=len(plan.held),
+    )
 
     def write(path: Path) -> None:
         if check_only or code == 2:
             write_problems(path, plan.job, plan.problems, plan.run_at)
         else:
-            write_plan(path, plan)
-        progress(Step(PLACING))
+            with percent(PAGES_TAKE, 100):
+                write_plan(path, plan)
+        _begin(PLACING, progress)
 
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
     settings = plan.job.settings
     made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
     files = {file.name: file.text for file in made}
-    saved = save_plan(folder, name, write, files, lambda path, plan_name: write_pages(path, plan, plan_name))
-    return replace(about, written=saved.plan, cut_files=saved.cut_files, to_print=saved.to_print)
+
+    def print_(path: Path, plan_name: str) -> None:
+        with percent(0, PAGES_TAKE):
+            write_pages(path, plan, plan_name)
+
+    saved = save_plan(folder, name, write, files, print_)
+    return replace(
+        about,
+        written=saved.plan,
+        cut_files=saved.cut_files,
+        to_print=saved.to_print,
+        in_short=in_short(plan, saved.to_print.name if saved.to_print else ""),
+    )
 
 
 def _summary(plan: "Plan", code: int, check_only: bool) -> str:

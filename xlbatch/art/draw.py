@@ -10,6 +10,7 @@ from xlbatch.art.draw_artwork import draw_artwork
 from xlbatch.art.draw_text import draw_text
 from xlbatch.art.off_center import off_center
 from xlbatch.check.garment import Garment, kept
+from xlbatch.how_far import counted
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, problem
 
@@ -21,7 +22,7 @@ def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tu
     bench = Bench(job, garments)
     decals: list[Decal] = []
     problems: list[Problem] = []
-    for garment in garments:
+    for garment in counted(garments):
         for spec in garment.to_do:
             drawn, found = _drawn(bench, garment, spec)
             decals += drawn

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from xlbatch.geometry.flat import Array, Edges, Index, Points, dot, edges_of
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.path import Point
+from xlbatch.how_far import alive
 
 Kind = Literal["stroke", "gap", "dot"]
 
@@ -48,6 +49,7 @@ class _Necks(NamedTuple):
 
 def too_thin(outline: Outline, limit: float) -> tuple[Thin, ...]:
     """What of an outline is thinner than `limit` mm: at most one finding of each kind."""
+    alive()
     edges = edges_of(outline.segments, limit * _FINEST, limit * _CLOSEST)
     necks = _necks(edges, limit - _NEAR)
     found = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))

@@ -40,8 +40,13 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
     found: list[CutFile] = []
     for run in layout.runs:
         page = _page(run, settings)
-        if run.cut_file:
-            found.append(CutFile(run.cut_file, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
+        for name in run.cut_files:
+            if name.endswith(".dxf"):
+                from xlbatch.cutfiles.run_dxf import run_dxf  # its library takes half a second to load
+
+                found.append(CutFile(name, run_dxf(run)))
+            else:
+                found.append(CutFile(name, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
         guided = guide.render(
             page=page, decals=list(_boxes(run, settings)), strips=list(_strips(run)), inch=mm_per("in")
         )

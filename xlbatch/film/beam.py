@@ -13,6 +13,7 @@ import numpy as np
 
 from xlbatch.film.box import Bed, Box, Laid
 from xlbatch.film.skyline import OPEN, Ints, Notch, Skylines
+from xlbatch.how_far import alive
 
 KEPT = 5  # fillings of one bed
 BRANCHES = 6  # next boxes looked at in each filling
@@ -85,6 +86,7 @@ class _Beam:
 
     def step(self) -> _Step:
         """Lays one box more in every filling; those in which none can be laid are given up."""
+        alive()
         if not len(self.bed):
             return _Step(*np.zeros((4, 0), np.int64))
         usable = np.where(np.tile(self.left > 0, 2), self.ways.across[self.bed], WIDE)

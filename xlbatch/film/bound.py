@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box
 from xlbatch.film.solver import Solver
+from xlbatch.how_far import alive
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -116,6 +117,7 @@ class Slices:
         program, most = self._program(counts), self._most(counts)
         best = 0.0
         for _ in range(ROUNDS):
+            alive()
             program.run()
             if best >= (1 - CLOSE) * program.getInfo().objective_function_value:
                 break
@@ -169,6 +171,7 @@ class Slices:
 
     def _dearest(self, prices: Floats, free: Sequence[int]) -> Slice:
         """The widths that fit side by side and cost the most: an integer knapsack over grid cells."""
+        alive()
         copies = [
             row
             for row, cells in enumerate(self.cells)

@@ -2,10 +2,13 @@
 
 import multiprocessing
 import os
-from collections.abc import Callable, Sequence
-from concurrent.futures import BrokenExecutor, ProcessPoolExecutor
+from collections.abc import Callable, Collection, Sequence
+from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
 from typing import TypeVar
 
+from xlbatch.how_far import Stopped, counted, tell
+
+LOOK = 0.1  # s between two looks at what the processes have done
 T = TypeVar("T")
 R = TypeVar("R")
 
@@ -17,9 +20,22 @@ def spread(work: Callable[[T], R], parts: Sequence[T], *, pays: bool) -> list[R]
     started, or are stopped, this process does the work."""
     cores = min(os.cpu_count() or 1, len(parts))
     if cores < 2 or not pays:
-        return [work(part) for part in parts]
+        return [work(part) for part in counted(parts)]
     try:
         with ProcessPoolExecutor(cores, mp_context=multiprocessing.get_context("spawn")) as pool:
-            return list(pool.map(work, parts))
+            return _gathered(pool, [pool.submit(work, part) for part in parts])
     except (BrokenExecutor, OSError):
-        return [work(part) for part in parts]
+        return [work(part) for part in counted(parts)]
+
+
+def _gathered(pool: Executor, parts: Sequence[Future[R]]) -> list[R]:
+    """What became of the parts. Where whoever listens stops it, those that run are left to end by themselves."""
+    try:
+        waiting: Collection[Future[R]] = parts
+        while waiting:
+            tell(len(parts) - len(waiting), len(parts))
+            waiting = wait(waiting, LOOK).not_done
+    except Stopped:
+        pool.shutdown(wait=False, cancel_futures=True)
+        raise
+    return [part.result() for part in parts]

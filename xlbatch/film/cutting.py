@@ -17,6 +17,7 @@ import numpy as np
 from xlbatch.film.layout import Lying, Run
 from xlbatch.geometry.outline import Outline, Segments, contours_of
 from xlbatch.geometry.path import Box, Point, transform
+from xlbatch.how_far import alive
 
 WINDOW = 300.0  # mm along the film (common practice, no source)
 
@@ -45,6 +46,7 @@ def cutting(run: Run) -> Cutting:
     found: list[Piece] = []
     for window in _windows(run):
         while window:
+            alive()
             piece = min(window, key=lambda each: math.dist(here, each.begins[0]))
             window.remove(piece)
             found.append(piece)

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box, Packing, Spot
 from xlbatch.film.cores import spread
+from xlbatch.how_far import alive
 
 Ints = NDArray[np.int64]  # lengths and keys
 Short = NDArray[np.int32]  # what is computed with most: no strip is 2 km long
@@ -129,6 +130,7 @@ def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[_Sets, S
 
 def _kept(best: _Sets, lengths: Short, tried: _Sets, bed: Bed) -> tuple[_Sets, Short]:
     """The tried sets where they are no longer, else the best so far."""
+    alive()
     found = _drop(tried, bed)[2]
     better = found <= lengths
     kept = _Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))

@@ -16,6 +16,7 @@ from xlbatch.film.box import UM, Bed
 from xlbatch.film.cores import spread
 from xlbatch.film.layout import Lying, Strip
 from xlbatch.film.profile import COLUMN, Lengths, Profile, profiles
+from xlbatch.how_far import alive
 
 MOVED, SWAPPED, TURNED_TOO = 0.4, 0.2, 0.3  # how often a change does what; else it turns one decal
 WORSE = 0.1  # of the score: how much worse a layout may be to go on from at first
@@ -99,6 +100,7 @@ class _Search:
         largest = sorted(range(len(self.ways)), key=lambda at: -self.ways[at][0].across * self.ways[at][0].along)
         best = now = self._dropped(largest, [0] * len(largest), (), math.inf)
         for left in range(tries, 0, -1):
+            alive()
             most = now.score * (1 + WORSE * left / tries * self.dice.random() ** 2)
             order, way, same = self._changed(now)
             tried = self._dropped(order, way, now.laid[:same], most)

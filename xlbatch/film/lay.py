@@ -13,6 +13,7 @@ from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
 from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
+from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
@@ -26,11 +27,13 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
     """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
     work = _work(job, decals, effort)
     used = {decal.garment_no for decal in decals}
-    strips = work.strips([garment.no for garment in garments if garment.no in used])
+    with percent(0, 70):
+        strips = work.strips([garment.no for garment in garments if garment.no in used])
     batches = tuple(Batch(no, group) for no, group in enumerate(strips, 1))
     runs: list[Run] = []
     needs: list[FilmNeed] = []
-    for film in work.films:
+    for at, film in enumerate(work.films):
+        tell(70 + 30 * at / len(work.films), 100)
         own = [(batch.no, strips[batch.garments].get(film.name)) for batch in batches]
         numbered = [replace(strip, batch=no) for no, strip in own if strip]
         cut, need = film_need(film, numbered, job.settings, len(runs) + 1)

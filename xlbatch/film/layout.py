@@ -1,5 +1,6 @@
 """Decals laid on film. Lengths in mm; across from the left edge of the usable width, along from the leading end."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal as Money
 from typing import Literal
@@ -7,7 +8,9 @@ from typing import Literal
 from xlbatch.art.decal import Decal
 from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
-from xlbatch.job.job import Film, Piece, Roll
+from xlbatch.job.job import CutFileKind, Film, Piece, Roll
+
+KINDS: Mapping[CutFileKind, tuple[str, ...]] = {"SVG": ("svg",), "DXF": ("dxf",), "both": ("svg", "dxf")}
 
 
 @dataclass(frozen=True)
@@ -74,6 +77,7 @@ class Run:
     strips: tuple[Strip, ...]
     mirrored: bool
     cut_from: str  # "roll", or the piece on hand
+    cut_file_kind: CutFileKind = "SVG"
     test_cut: float = 0.0  # side of the square cut as a test at the left of the leading margin; 0: none
 
     @property
@@ -87,15 +91,21 @@ class Run:
 
     @property
     def cut_file(self) -> str:
-        """The name of the file to cut; "" where no decal has an outline."""
-        return self._named("already mirrored" if self.mirrored else "not mirrored") if self.outlined else ""
+        """The name of the file to cut, the SVG where there are two; "" where no decal has an outline."""
+        return self.cut_files[0] if self.outlined else ""
+
+    @property
+    def cut_files(self) -> tuple[str, ...]:
+        """The names of the files to cut, alike but for their endings."""
+        what = "already mirrored" if self.mirrored else "not mirrored"
+        return tuple(self._named(what, kind) for kind in KINDS[self.cut_file_kind]) if self.outlined else ()
 
     @property
     def guide_file(self) -> str:
-        return self._named("guide")
+        return self._named("guide", "svg")
 
-    def _named(self, what: str) -> str:
-        return f"{self.no:02d} {plain_name(self.film.name)} - {what}.svg"
+    def _named(self, what: str, kind: str) -> str:
+        return f"{self.no:02d} {plain_name(self.film.name)} - {what}.{kind}"
 
     @property
     def ink_box(self) -> tuple[float, float] | None:

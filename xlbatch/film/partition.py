@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.film.solver import Solver
+from xlbatch.how_far import alive
 
 CLOSE = 5e-4  # of the cost: what a proof that no choice is cheaper may leave open
 
@@ -15,6 +16,7 @@ Floats = NDArray[np.float64]
 
 def prices(sets: Sequence[Sequence[int]], costs: Sequence[int], members: int) -> Floats:
     """What each member costs where sets may be taken in part: a set's cost less its prices says how good it is."""
+    alive()
     solver = _solver(sets, costs, members)
     solver.run()
     return np.array(solver.getSolution().row_dual)

@@ -19,4 +19,4 @@ def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> 
         start += strip.length + settings.gap
     length = round(start - settings.gap + settings.end_margin, 3)
     test_cut = min(TEST_CUT, settings.end_margin / 2) if settings.test_cut else 0.0
-    return Run(no, film, length, tuple(placed), settings.mirror, "roll", test_cut)
+    return Run(no, film, length, tuple(placed), settings.mirror, "roll", settings.cut_file_kind, test_cut)

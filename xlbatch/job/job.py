@@ -22,6 +22,7 @@ JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
+CutFileKind = Literal["SVG", "DXF", "both"]
 
 
 @dataclass(frozen=True)
@@ -221,6 +222,7 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True

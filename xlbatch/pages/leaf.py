@@ -15,6 +15,7 @@ from typing import NamedTuple
 from xlsxwriter import Workbook
 from xlsxwriter.worksheet import Worksheet
 
+from xlbatch.how_far import alive
 from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
 from xlbatch.paper.cell import printable
 from xlbatch.paper.measure import LINE, line_count, text_width
@@ -190,6 +191,7 @@ class Leaf:
 
 
 def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
+    alive()
     column = 0
     for span in row.spans:
         if isinstance(span, Span):

@@ -2,18 +2,17 @@
 
 from collections.abc import Sequence
 from copy import deepcopy
-from io import BytesIO
 from pathlib import Path
 
-from xlsxwriter import Workbook
-
 from xlbatch.files.printed_of import PAGES_OF
+from xlbatch.how_far import counted
 from xlbatch.pages import order_of_the_day
 from xlbatch.pages.all_pages import KINDS
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
 from xlbatch.paper.cell import printable
+from xlbatch.paper.living_workbook import LivingBytes, LivingWorkbook
 from xlbatch.paper.style import FONT
 from xlbatch.paper.workbook import CREATED
 from xlbatch.plan import Plan
@@ -32,14 +31,14 @@ _OPTIONS = {
 
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
-    content = BytesIO()  # whole before the disk sees it
-    workbook = Workbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
+    content = LivingBytes()  # whole before the disk sees it
+    workbook = LivingWorkbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
     workbook.set_properties(
         {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
     )
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
-    for leaf in leaves(plan, plan_name):
+    for leaf in counted(leaves(plan, plan_name)):
         leaf.write(workbook, looks)
     workbook.close()
     path.write_bytes(content.getvalue())

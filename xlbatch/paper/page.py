@@ -13,6 +13,7 @@ from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
 from xlsxwriter.worksheet import CellNumberTuple, Worksheet
 
+from xlbatch.how_far import alive
 from xlbatch.paper.cell import Formula, Link, Value, printable, put
 from xlbatch.paper.measure import LINE, text_height
 from xlbatch.paper.paging import Paper, page_starts
@@ -287,6 +288,7 @@ class Page:
         return Formula(formula.text.format_map(places), formula.value)
 
     def _next(self, height: float) -> int:
+        alive()
         height = min(round(height * 4) / 4, 400.0)
         self.sheet.set_row(self.row, height)
         self.heights.append(height)

@@ -7,6 +7,7 @@ from io import BytesIO
 import resvg_py
 from PIL import Image
 
+from xlbatch.how_far import alive
 from xlbatch.paper.measure import ARIMO
 
 CRISP, PLAIN = 2.0, 1.25  # dots a point: 144 dots per inch in print, fewer where there is very much to draw
@@ -31,6 +32,7 @@ class Picture:
 @lru_cache(maxsize=1024)
 def drawn(svg: str, says: str, dots: float = CRISP) -> Picture:
     """The picture of an SVG whose width and height are in points."""
+    alive()
     png = resvg_py.svg_to_bytes(
         svg_string=svg,
         zoom=dots,

@@ -2,14 +2,13 @@
 
 from copy import deepcopy
 from datetime import datetime
-from io import BytesIO
 from pathlib import Path
 from types import TracebackType
 
-from xlsxwriter import Workbook
 from xlsxwriter.exceptions import FileCreateError
 
 from xlbatch.job.job import Job
+from xlbatch.paper.living_workbook import LivingBytes, LivingWorkbook
 from xlbatch.paper.page import Page
 from xlbatch.paper.paging import BOTTOM, FOOTER, HEADER, SIDE, TOP, paper
 from xlbatch.paper.style import FONT, Formats
@@ -25,22 +24,15 @@ _OPTIONS = {
 }
 
 
-class _Kept(BytesIO):
-    """Stays open to the end: after a failure the writer's unfinished archive is still ended in it."""
-
-    def close(self) -> None:
-        """Does nothing; the memory is given back with the object."""
-
-
 class Book:
     """A new workbook at `path`; written when the `with` block ends."""
 
     def __init__(self, path: Path, job: Job) -> None:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
-        self._path, self._bytes = path, _Kept()  # whole before the disk sees it: a full one must not meet a half
+        self._path, self._bytes = path, LivingBytes()  # whole before the disk sees it: a full one must not meet a half
         options = {**deepcopy(_OPTIONS), "tmpdir": str(path.parent)}  # the writer adds to what it is given
-        self._workbook = Workbook(self._bytes, options)
+        self._workbook = LivingWorkbook(self._bytes, options)
         self._workbook.set_properties(
             {"title": self.name, "subject": "A batch of personalized garments", "created": CREATED}
         )

@@ -7,7 +7,7 @@ from functools import cache
 from typing import Literal, TypeVar, cast
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Settings
+from xlbatch.job.job import CutFileKind, Settings
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import Margin, likely, shown_value
@@ -181,6 +181,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         turn=value.yes("Turn decals"),
         mirror=value.yes("Mirror the cut files"),
         test_cut=value.yes("Test cut"),
+        cut_file_kind=cast(CutFileKind, value.choice("Cut file kind")),
         join=value.yes("Join pieces"),
         interlock=value.yes("Save film by interlocking"),
         number_rule=value.text("Number rule"),

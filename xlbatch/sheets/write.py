@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
+from xlbatch.how_far import counted
 from xlbatch.job.job import Job
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
@@ -21,7 +22,7 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
-        for sheet in SHEETS:
+        for sheet in counted(SHEETS):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed

@@ -15,8 +15,11 @@ from xlbatch.window.open_file import surroundings
 
 PAPER, CARD, INK, QUIET = "#faf6ec", "#ffffff", "#1f2a2b", "#5b6a6b"
 DEEP, DEEPER, FOCUS, STOP, CHECK = "#16535a", "#0e3a40", "#e4572e", "#b3261e", "#8a5a00"
+HOVER = "#e3ecec"  # under the pointer: never the look of the chosen button
 SIZES = {"small": 12, "text": 14, "strong": 14, "large": 19, "title": 26}  # points
-WIDTH, HEIGHT = 600, 460  # points
+WIDTH, HEIGHT = 600, 460  # points, where the screen has room for it
+MOST = 0.9  # of the screen's width and height
+LEAST = 0.7  # of the usual size
 LONGEST, TAIL = 40, 12  # letters of a name on a line, and of them at its end
 SMALLEST, LARGEST = -4, 16  # points that the type can be made smaller or larger by
 _XFT_DPI = re.compile(r"^Xft\.dpi:\s*(\d+)", re.MULTILINE)
@@ -34,13 +37,15 @@ class Look:
             for name, size in SIZES.items()
         }
         self._larger = 0
-        _style(self.fonts)
+        _style(root, self.fonts)
         root.title("xlbatch")
         root.configure(background=PAPER, highlightthickness="3p")
         self._root = root
         self.light(False)
-        root.geometry(f"{_dots(root, WIDTH)}x{_dots(root, HEIGHT)}")
-        root.minsize(_dots(root, WIDTH * 0.7), _dots(root, HEIGHT * 0.7))
+        width = min(_dots(root, WIDTH), round(root.winfo_screenwidth() * MOST))
+        height = min(_dots(root, HEIGHT), round(root.winfo_screenheight() * MOST))
+        root.geometry(f"{width}x{height}")
+        root.minsize(round(width * LEAST), round(height * LEAST))
         if icon().exists():
             root.iconphoto(True, tkinter.PhotoImage(file=icon()))
         for modifier in ("Control", "Command") if sys.platform == "darwin" else ("Control",):
@@ -81,26 +86,28 @@ def _dots(root: tkinter.Tk, points: float) -> int:
     return round(root.winfo_fpixels(f"{points}p"))
 
 
-def _style(fonts: dict[str, font.Font]) -> None:
+def _style(root: tkinter.Tk, fonts: dict[str, font.Font]) -> None:
     style = ttk.Style()
     style.theme_use("clam")
     style.configure(".", background=PAPER, foreground=INK, font=fonts["text"])
     style.configure("Title.TLabel", font=fonts["title"], foreground=DEEP)
     style.configure("Large.TLabel", font=fonts["large"])
     style.configure("Quiet.TLabel", font=fonts["small"], foreground=QUIET)
+    style.configure("TRadiobutton", indicatorsize=_dots(root, 9), indicatorbackground=CARD, indicatorforeground=DEEP)
+    style.map("TRadiobutton", background=[("active", HOVER)], foreground=[("focus", STOP)])
     style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness="14p")
-    for name, back, fore in (("TButton", CARD, INK), ("Main.TButton", DEEP, CARD)):
+    for name, back, fore, over in (("TButton", CARD, INK, HOVER), ("Main.TButton", DEEP, CARD, DEEPER)):
         style.configure(
             name, background=back, foreground=fore, padding="7p", relief="raised", bordercolor=DEEP,
             lightcolor=back, darkcolor=back, focuscolor=back,
         )  # fmt: skip
         style.map(
             name,
-            background=[("active", DEEPER), ("disabled", PAPER)],
-            foreground=[("active", CARD), ("disabled", QUIET)],
+            background=[("disabled", PAPER), ("active", over)],
+            foreground=[("disabled", QUIET)],
             bordercolor=[("focus", FOCUS), ("disabled", QUIET)],
-            lightcolor=[("focus", FOCUS), ("active", DEEPER)],
-            darkcolor=[("focus", FOCUS), ("active", DEEPER)],
+            lightcolor=[("focus", FOCUS), ("active", over)],
+            darkcolor=[("focus", FOCUS), ("active", over)],
         )
 
 
@@ -110,3 +117,9 @@ def button(parent: tkinter.Misc, text: str, command: Callable[[], None], *, main
     made.bind("<Return>", lambda _event: made.invoke())
     made.bind("<KP_Enter>", lambda _event: made.invoke())
     return made
+
+
+def wrapping(label: ttk.Label) -> ttk.Label:
+    """The label, its text broken at the label's width whatever that becomes."""
+    label.bind("<Configure>", lambda event: label.configure(wraplength=event.width))
+    return label

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from tkinter import ttk
 
 from xlbatch.run import STAGES
-from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short
+from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short, wrapping
 from xlbatch.window.worker import Doing
 
 STEPS = 1000
@@ -18,25 +18,27 @@ class ProgressView:
     def __init__(self, root: tkinter.Misc, look: Look, title: str, stop: Callable[[], None]) -> None:
         self.frame = ttk.Frame(root, padding="20p")
         self._ask, self._look = stop, look
-        self._title = ttk.Label(self.frame, text=title, font=look.fonts["large"], foreground=DEEP)
-        self._title.pack(anchor="w", pady=("10p", "10p"))
+        foot = ttk.Frame(self.frame)
+        foot.pack(fill="x", side="bottom")
+        self._stop = button(foot, "Stop", self.stop)
+        self._stop.pack(side="right")
+        self._next = wrapping(ttk.Label(foot, style="Quiet.TLabel"))
+        self._next.pack(side="left", fill="x", expand=True)
+        self._title = wrapping(ttk.Label(self.frame, text=title, font=look.fonts["large"], foreground=DEEP))
+        self._title.pack(fill="x", pady=("4p", "8p"))
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
-        self._bar.pack(fill="x", pady=("0", "14p"))
+        self._bar.pack(fill="x", pady=("0", "10p"))
         self._stages = {
             stage: ttk.Label(self.frame, text=f"{MARKS['to come']} {stage}", foreground=QUIET) for stage in STAGES
         }
         for label in self._stages.values():
             label.pack(anchor="w", pady="1p")
-        self._next = ttk.Label(self.frame, style="Quiet.TLabel")
-        self._stop = button(self.frame, "Stop", self.stop)
-        self._stop.pack(anchor="e", side="bottom")
-        self._next.pack(anchor="w", side="bottom")
         self._stop.focus_set()
         self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))
         root.winfo_toplevel().bind("<Escape>", lambda _event: self.stop())
 
     def show(self, doing: Doing) -> None:
-        """Marks the stage that begins, and moves the bar on."""
+        """Marks the stage that is under way, and moves the bar on."""
         self._title["text"] = f"Planning {short(doing.name)}"
         self._bar["value"] = STEPS * doing.share
         now = STAGES.index(doing.step.stage)
@@ -51,7 +53,7 @@ class ProgressView:
         self._next["text"] = f"{count} more dropped, planned next." if count else ""
 
     def stop(self) -> None:
-        """Asks for a stop, once, and says so: the stage under way ends first."""
+        """Asks for a stop, once, and says so."""
         if str(self._stop["state"]) != "disabled":
             self._stop.configure(state="disabled", text="Stopping …")
             self._ask()

@@ -11,9 +11,17 @@ from typing import TYPE_CHECKING
 from xlbatch.fault import report
 from xlbatch.resources import examples, home
 from xlbatch.run import Options
-from xlbatch.window.last_folder import last_folder, remember
 from xlbatch.window.open_file import open_with_its_program
-from xlbatch.window.worker import Doing, Done, Result, Work, planning
+from xlbatch.window.open_with import can_offer, offer
+from xlbatch.window.remembered import (
+    last_folder,
+    metric,
+    recent_lists,
+    remember_folder,
+    remember_lists,
+    remember_units,
+)
+from xlbatch.window.worker import Done, Result, Work, planning
 
 if TYPE_CHECKING:
     import tkinter
@@ -75,20 +83,22 @@ class Window:
 
     def show_start(self, note: str = "") -> None:
         """Shows the choices, and a line about what happened before."""
-        from xlbatch.window.start_view import HERE, ON_THE_ICON, start_view
+        from xlbatch.window.start_view import HERE, ON_THE_ICON, StartView
 
-        where = HERE if self._takes_drops else ON_THE_ICON
-        self._put(start_view(self.root, self.look, where, self._choose, self._blank, self._examples, note))
+        view = StartView(
+            self.root, self.look, HERE if self._takes_drops else ON_THE_ICON, note, choose=self._choose,
+            plan=lambda path: self.plan([path]), blank=self._blank, examples=self._examples,
+            offer=self._offer if can_offer() else None, recent=recent_lists(), metric=metric(),
+        )  # fmt: skip
+        self._put(view.frame)
 
-    def plan(self, lists: Sequence[Path], folder: Path | None = None, earlier: Sequence[Result] = ()) -> None:
-        """Plans lists one after another, into `folder` if given, and shows the results after `earlier` ones."""
+    def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[Result] = ()) -> None:
+        """Plans lists one after another, with other options if given, and shows the results after `earlier` ones."""
         from xlbatch.window.look import short
 
-        first = lists[0].absolute()
-        remember(first if first.is_dir() else first.parent)
+        remember_lists(lists)
         title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
-        options = replace(self.options, folder=folder or self.options.folder)
-        self._work(f"Planning {title}", planning(lists, options), self._show_results, earlier)
+        self._work(f"Planning {title}", planning(lists, options or self.options), self._show_results, earlier)
 
     def close(self) -> None:
         """Closes the window; what is being planned is stopped first, so that nothing half-written is left."""
@@ -124,12 +134,12 @@ class Window:
     def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
         view.wait(len(self._waiting))
+        if self.work.doing:
+            view.show(self.work.doing)
         try:
             while True:
                 word = self.work.said.get_nowait()
-                if isinstance(word, Doing):
-                    view.show(word)
-                elif isinstance(word, Result):
+                if isinstance(word, Result):
                     results.append(word)
                 else:
                     self._end(word, results, show)
@@ -150,9 +160,15 @@ class Window:
             show(results)
 
     def _show_results(self, results: list[Result]) -> None:
-        from xlbatch.window.result_view import ResultView
+        from xlbatch.window.result_view import Doings, ResultView
 
-        self._put(ResultView(self.root, self.look, results, self._open, self._elsewhere, self.show_start).frame)
+        doings = Doings(
+            open_path=self._open,
+            elsewhere=self._elsewhere,
+            plan=lambda path, options: self.plan([path], options),
+            another=self.show_start,
+        )
+        self._put(ResultView(self.root, self.look, results, doings).frame)
 
     def _dropped(self, *files: str) -> None:
         """Plans files dropped on the window, or on the running program's icon (macOS); later, if it is busy."""
@@ -173,9 +189,9 @@ class Window:
 
         chosen = filedialog.askdirectory(parent=self.root, initialdir=home(), title="Where to write the plan")
         if chosen:
-            self.plan([path], Path(chosen))
+            self.plan([path], replace(self.options, folder=Path(chosen)))
 
-    def _blank(self, metric: bool) -> None:
+    def _blank(self, in_centimeters: bool) -> None:
         from tkinter import filedialog
 
         from xlbatch.blank_workbook import write_blank_workbook
@@ -187,13 +203,14 @@ class Window:
         if not chosen:
             return
         path = Path(chosen)
-        remember(path.parent)
+        remember_folder(path.parent)
+        remember_units(metric=in_centimeters)
 
         def made(_results: list[Result]) -> None:
             self.show_start(f"The blank list is {path}. Fill it in, save it, and plan it here.")
             self._open(path)
 
-        self._work("Making a blank list", lambda _say: write_blank_workbook(path, metric=metric), made)
+        self._work("Making a blank list", lambda _say: write_blank_workbook(path, metric=in_centimeters), made)
 
     def _examples(self) -> None:
         """Opens a copy of the examples in the person's home, where plans of them can be written."""
@@ -204,9 +221,18 @@ class Window:
         except OSError as error:
             self.show_start(f"The examples could not be copied to {folder}: {error.strerror}.")
             return
-        remember(folder)
+        remember_folder(folder)
         self.show_start(f"The examples are in {folder}.")
         self._open(folder)
+
+    def _offer(self) -> None:
+        """Has the computer offer the program for lists."""
+        try:
+            offer(Path(sys.executable))
+        except OSError as error:
+            self.show_start(f"That could not be noted: {error.strerror}.")
+            return
+        self.show_start("From now on xlbatch is offered under Open with for a list, never as the first.")
 
     def _open(self, path: Path) -> None:
         if not open_with_its_program(path):

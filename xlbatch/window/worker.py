@@ -37,20 +37,22 @@ class Done:
 
 
 Word = Doing | Result | Done
-Job = Callable[[Callable[[Word], None]], None]  # told where to put its words; may raise Stopped
+Say = Callable[[Word], None]  # may raise Stopped
+Job = Callable[[Say], None]
 
 
 class Work:
-    """One job at a time. Its words are read from `said`, the last of them a Done."""
+    """One job at a time. Its results are read from `said`, the last word there a Done; `doing` is what it does now."""
 
     def __init__(self) -> None:
-        self.said = SimpleQueue[Word]()
+        self.said = SimpleQueue[Result | Done]()
+        self.doing: Doing | None = None
         self.busy = False
         self._stop = threading.Event()
 
     def start(self, job: Job) -> None:
         """Starts a job; the one before must have ended."""
-        self.busy = True
+        self.busy, self.doing = True, None
         self._stop.clear()
         threading.Thread(target=self._run, args=(job,), daemon=True).start()
 
@@ -70,15 +72,18 @@ class Work:
         self.said.put(done)
 
     def _say(self, word: Word) -> None:
-        if self._stop.is_set() and isinstance(word, Doing):  # what is written is told, even late
+        if not isinstance(word, Doing):  # what is written is told, even late
+            self.said.put(word)
+        elif self._stop.is_set():
             raise Stopped
-        self.said.put(word)
+        else:
+            self.doing = word
 
 
 def planning(given: Iterable[Path], options: Options) -> Job:
     """The job of planning lists, one after another."""
 
-    def job(say: Callable[[Word], None]) -> None:
+    def job(say: Say) -> None:
         lists = jobs_in(given, options)
         for at, (path, how) in enumerate(lists):
 

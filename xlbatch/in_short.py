@@ -1,0 +1,50 @@
+"""What a plan comes to, in three lines: for the window and the console."""
+
+from collections.abc import Iterator
+
+from xlbatch.plan import Plan
+from xlbatch.sheets.shopping_list import total, unpriced
+from xlbatch.sheets.time_plan import hours_text
+from xlbatch.units import printed_text
+
+
+def in_short(plan: Plan, to_print: str) -> tuple[str, str, str]:
+    """The amounts, what was assumed, and what to print: `to_print` names the workbook of pages to print, if there is
+    one."""
+    return ", ".join(_amounts(plan)) + ".", _assumed(plan), _print_these(to_print)
+
+
+def _amounts(plan: Plan) -> Iterator[str]:
+    settings = plan.job.settings
+    film = sum(need.length for need in plan.layout.needs)
+    yield _count(len(plan.garments), "garment")
+    yield f"{printed_text(film, settings.length_unit, up=True)} of film in {_count(len(plan.layout.runs), 'run')}"
+    cost, without = total(plan), unpriced(plan)
+    if cost != "":
+        yield f"{settings.currency}{cost:,.2f} to buy" + (" so far (prices are missing)" if without else "")
+    elif without:
+        yield "cost not known (no prices given)"
+    yield f"{hours_text(plan.time.seconds)} of hand work"
+
+
+def _assumed(plan: Plan) -> str:
+    """The assumptions in one line; each has its cell in the plan."""
+    notes = [each for each in plan.problems if each.code == "assumed"]
+    words = dict.fromkeys(_lowered(each.wrong.partition(":")[0]) for each in notes)
+    if not words:
+        return "Nothing was assumed: everything used was given."
+    return f"Assumed, each in a cell you can change: {', '.join(words)}."
+
+
+def _lowered(words: str) -> str:
+    return words[:1].lower() + words[1:]
+
+
+def _print_these(to_print: str) -> str:
+    if to_print:
+        return f"To print: the whole of {to_print}; the proof first, the rest when it is signed."
+    return "To print: the sheets that the first page of the plan names."
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number:,} {noun}{'s' * (number != 1)}"
