@@ -79,7 +79,7 @@ class _Artwork:
             near = did_you_mean(name, drawings)
             self._report("artwork-missing", "Artwork", name, suggestion=near)
             return None
-        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "knocked out")
+        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "side by side")
         if isinstance(drawing, Drawing):
             self._note_read(name)
             in_order = self._pressed_in_order(drawing)

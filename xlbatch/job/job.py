@@ -158,6 +158,7 @@ class Film:
     pressure: str
     one_direction: bool
     thinnest: float
+    cut_with: str = ""  # the person's own cutter settings, in their words
 
 
 @dataclass(frozen=True)
@@ -217,7 +218,7 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
-    overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
+    overlapping_colors: Literal["stacked", "side by side"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
     test_cut: bool = False

@@ -11,7 +11,7 @@ from xlbatch.sheets import money, shopping_list
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
 from xlbatch.trade.tables import table
-from xlbatch.units import printed_text
+from xlbatch.units import printed_sum, printed_text
 
 COLUMNS = (Column("", 1.75, ("text", "strong")), Column("", 5.75, ("text",)))
 NOT_KNOWN = "not known: prices are missing"
@@ -28,6 +28,10 @@ NEXT_STEPS = (
      "Shopping list, what was paid into Money, film that is left into Film, and drop this workbook again. The next "
      "plan covers only what is still to do."),
 )  # fmt: skip
+PAGES_TO_PRINT = (
+    "Best: the workbook “… - to print”",
+    "beside this plan: all of it, made to work from. Or these sheets:",
+)
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),
     ("Shopping list", "for whoever buys"),
@@ -50,7 +54,7 @@ def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
     sections: dict[str, Iterable[tuple[Value, Value]]] = {
         "Held back": list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")],
         "What to do next": NEXT_STEPS,
-        f"Print these: {pages}": to_print(printed),
+        f"Print these: {pages}": [PAGES_TO_PRINT, *to_print(printed)],
         "Assumed": notes or [("Nothing", "Everything used was given in the workbook.")],
         "Cautions": [("", line["Caution"]) for line in table("cautions")],
         "How the headings were understood": headings(plan.job),
@@ -79,10 +83,10 @@ def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> int
 def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     """The main figures: label, value, and what it is. Sums of money follow their own sheets."""
     unit = plan.job.settings.length_unit
-    film = sum(need.length for need in plan.layout.needs)
+    film = printed_sum((run.length for run in plan.layout.runs), unit)
     unpriced = shopping_list.unpriced(plan)
     yield "Garments", len(plan.garments), "count"
-    yield "People", len({garment.who.casefold() for garment in plan.garments}), "count"
+    yield "People", len({(garment.group.casefold(), garment.who.casefold()) for garment in plan.garments}), "count"
     yield "Decals", len(plan.decals), "count"
     yield "Film", f"{printed_text(film, unit, up=True)} long, in {_count(len(plan.layout.runs), 'run')}", "text"
     yield "Hand work", f"{hours_text(plan.time.seconds)}, {_days(plan)}", "text"

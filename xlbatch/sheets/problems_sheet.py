@@ -19,7 +19,7 @@ COLUMNS = (
     Column("What is wrong", 2.6, ("text", "top")),
     Column("What to do", 2.6, ("text", "top")),
     Column("Suggestion", 1.1, ("text", "top")),
-    Column("Code", 1.2, ("text", "small", "top")),
+    Column("Code", 1.2, ("text", "small", "top"), outside=True),
 )
 LEVELS = ("stop", "check", "note")
 
