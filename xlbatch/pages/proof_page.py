@@ -79,15 +79,17 @@ def _write_panels(
 def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
     """What was made of each drawing that is a picture, over the picture itself."""
     names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
-    files = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
-    found = [(file, picture) for file in files if file and (picture := traced_picture(file, WIDE_TRACED, high))]
-    if not found:
+    found = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
+    files = [file for file in found if file]
+    if not files:
         return
-    wide = ACROSS // len(found)
-    shown = [Shown(picture, at * wide * COLUMN + 2) for at, (_, picture) in enumerate(found)]
+    wide = ACROSS // len(files)
+    shown = [
+        Shown(partial(traced_picture, file, WIDE_TRACED, high), at * wide * COLUMN + 2) for at, file in enumerate(files)
+    ]
     leaf.row(high + 4, pictures=shown, joined=True)
     look = SMALL.but(valign="top")
-    leaf.row(14, *(Span(wide, f"{file.name}, pale: red is cut, blue stays open.", look) for file, _ in found),
+    leaf.row(14, *(Span(wide, f"{file.name}, pale: red is cut, blue stays open.", look) for file in files),
              joined=True)  # fmt: skip
 
 

@@ -19,11 +19,11 @@ def is_picture(name: str) -> bool:
     return Path(name).suffix.lower() in SUFFIXES
 
 
-def traced_picture(file: Path, width: float, height: float) -> Picture | None:
-    """The outlines over the pale picture in `width` × `height` points; None where it could not be traced."""
+def traced_picture(file: Path, width: float, height: float) -> Picture:
+    """The outlines of a picture that was traced, over itself, pale, in `width` × `height` points."""
     layers = trace(file)
-    if not isinstance(layers, Layers) or layers.page is None:
-        return None
+    assert isinstance(layers, Layers)
+    assert layers.page
     _, _, across, up = layers.page
     scale = min(width / across, height / up)
     pale = b64encode(pale_copy(file, DOTS)).decode("ascii")
