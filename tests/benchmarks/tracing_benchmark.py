@@ -23,7 +23,7 @@ from xlbatch.geometry.path import path_data, signed_area, transform
 from xlbatch.lettering.fonts import find_font, font_names
 from xlbatch.lettering.text_line import Scale, letter
 from xlbatch.lettering.typeface import set_line
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.artwork import Drawing, drawing_of, read_artwork
 from xlbatch.svg.layer import Layers
 from xlbatch.tracing.trace import trace
 
@@ -113,10 +113,11 @@ def color_areas(folder: Path, scratch: Path, figures: Figures) -> None:
         path = scratch / "colors.png"
         picture_of(svg, None).save(path)
         found = figures.traced(path)
-        ours = by_color(found) if found else {}
+        drawing = drawing_of(found, apart=True) if found else None
+        ours = drawing.fills if isinstance(drawing, Drawing) else {}
         errors.append(
             max(
-                abs(signed_area(ours[color]) / signed_area(theirs) - 1) if color in ours else np.inf
+                abs(ours[color].area / signed_area(theirs) - 1) if color in ours else np.inf
                 for color, theirs in wanted.items()
             )
         )

@@ -21,6 +21,7 @@ Peel = Literal["hot", "warm", "cold"]
 JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
+NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 CutFileKind = Literal["SVG", "DXF", "both"]
 

@@ -12,7 +12,7 @@ from xlbatch.job.source import Source
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
-from xlbatch.tables.input_tables import Table
+from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.trade.columns import Column
 from xlbatch.trade.tables import table, words

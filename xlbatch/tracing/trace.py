@@ -18,13 +18,14 @@ from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layer, Layers, Note
 from xlbatch.svg.layers import MOST_CONTOURS, MOST_POINTS
 from xlbatch.tracing.borders import Border, Labels, Where, borders_of
-from xlbatch.tracing.curve_fit import fitted
+from xlbatch.tracing.curve_fit import Fit, fitted
 from xlbatch.tracing.flattened import Flat, blur_of, flattened
 from xlbatch.tracing.palette import hex_of
 from xlbatch.tracing.pdf_page import read_pdf
 from xlbatch.tracing.picture_faults import PICTURE_FAULTS, Unfit
 from xlbatch.tracing.raster import FEWEST_ACROSS, Raster, read_raster, smaller
 from xlbatch.tracing.regions import Ring, inside, rings_of
+from xlbatch.tracing.underlap import extended, rings_together, under
 from xlbatch.units import mm_per
 
 SUFFIXES = (".png", ".jpg", ".jpeg", ".webp", ".pdf")
@@ -78,13 +79,20 @@ def read_dots(path: Path) -> Raster:
 def _layers(raster: Raster) -> Layers:
     raster, flat, borders, specks = _sharp(raster)
     high, wide = raster.dots.shape[:2]
-    rings = _rings(borders, high)
+    fits = _fits(borders)
+    rings = rings_of(borders, fits, high)
     if not any(rings):
         raise Unfit("nothing")
     across = _ink_across(rings)
     if across < FEWEST_ACROSS:
         raise Unfit(*(("blurred",) if wide < raster.across else ("too few dots", f"{wide:,}", f"{high:,}")))
-    layers = [Layer(hex_of(flat.colors[label]), _path(them)) for label, them in _lowest_first(rings)]
+    order = _lowest_first(rings)
+    layers = []
+    for number, label in enumerate(order):
+        path = _path(rings[label])
+        if number < len(order) - 1:
+            path = extended(path, _path(rings_together(borders, fits, high, order[number:])), under(across))
+        layers.append(Layer(hex_of(flat.colors[label]), path))
     notes = [*(Note("picture-changed", {"what": what}) for what in raster.changes), *flat.notes]
     if specks:
         notes.append(Note("picture-changed", {"what": f"{_counted(specks, 'speck')} of a few dots left out"}))
@@ -160,17 +168,17 @@ def joined(borders: Sequence[Border]) -> list[Border]:
     ]
 
 
-def _rings(borders: Sequence[Border], high: int) -> dict[int, list[Ring]]:
+def _fits(borders: Sequence[Border]) -> Sequence[Fit]:
     fits = fitted([(border.points, border.closed) for border in borders])
     if sum(len(fit.straight) for fit in fits) > MOST_POINTS:
         raise Unfit("too detailed")
-    return rings_of(borders, fits, high)
+    return fits
 
 
-def _lowest_first(rings: Mapping[int, Sequence[Ring]]) -> list[tuple[int, Sequence[Ring]]]:
+def _lowest_first(rings: Mapping[int, Sequence[Ring]]) -> list[int]:
     """The labels but for the background's: those that take up most, with what lies in them, first."""
     sizes = {label: sum(ring.area for ring in them if ring.area > 0) for label, them in rings.items() if label}
-    return [(label, rings[label]) for label in sorted(sizes, key=lambda label: -sizes[label])]
+    return sorted(sizes, key=lambda label: -sizes[label])
 
 
 def _enclosed(background: Sequence[Ring]) -> list[Ring]:
