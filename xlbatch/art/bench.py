@@ -7,6 +7,7 @@ from functools import cache, partial
 from pathlib import Path
 
 from xlbatch.art.decal import Decal
+from xlbatch.art.drawing import Sheet, Wanted, made_drawing, sheet_of
 from xlbatch.art.few_sizes import Asked, few_sizes
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
@@ -17,10 +18,11 @@ from xlbatch.geometry.weld import border
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import letter
+from xlbatch.parts.edit import Remade
+from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
-from xlbatch.svg.artwork import Drawing, drawing_of, read_layers
+from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.faults import Fault
-from xlbatch.svg.layer import Layers
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
@@ -34,8 +36,8 @@ class Bench:
         self.folder = job.path.parent
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
-        self.layers = cache(_layers_of)
-        self.read = cache(self._drawing)
+        self.sheet = cache(self._sheet)
+        self.made = cache(self._made_drawing)
         self.letter = cache(letter)
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
@@ -43,10 +45,15 @@ class Bench:
         self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
         self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
 
-    def _drawing(self, file: Path, apart: bool) -> Drawing | tuple[Fault, ...]:
-        """The drawing in a file, or what keeps it from being cut."""
-        layers = self.layers(file)
-        return drawing_of(layers, apart) if isinstance(layers, Layers) else layers
+    def _sheet(self, file: Path, name: str) -> Sheet | tuple[Fault, ...]:
+        """A drawing with its lines on Drawing parts, or what keeps it from being cut."""
+        looked = look_at(file)
+        return sheet_of(self.job, name, looked) if isinstance(looked, Looked) else looked
+
+    def _made_drawing(self, name: str, wanted: Wanted) -> tuple[Drawing | tuple[Fault, ...], Remade | None]:
+        sheet = self.sheet(wanted.file, name)
+        assert isinstance(sheet, Sheet)  # else nothing is wanted of it
+        return made_drawing(sheet.looked, sheet.parts, wanted)
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
@@ -93,15 +100,6 @@ class Bench:
         names = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film)}
         films = tuple(film for name, film in self.films.items() if name in names)
         return limits_of(self.job, garment, specs[0], films, edge_of(specs))
-
-
-def _layers_of(file: Path) -> Layers | tuple[Fault, ...]:
-    """The layers of a drawing, a picture or a PDF's first page, or what keeps it from being cut."""
-    if file.suffix.lower() == ".svg":
-        return read_layers(file)
-    from xlbatch.tracing.trace import trace  # most jobs have no picture
-
-    return trace(file)
 
 
 def edge_of(specs: Iterable[DecalSpec]) -> float:

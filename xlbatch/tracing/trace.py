@@ -40,7 +40,7 @@ _BLURRED = 3.0  # times as soft as a hard edge
 
 
 def trace(path: Path) -> Layers | tuple[Fault, ...]:
-    """The layers of a picture or a PDF's first page, or what keeps it from being cut. The same file is read once."""
+    """The layers of a picture or a PDF's first page, or what keeps it from being cut. Read anew only when changed."""
     try:
         about = path.stat()
     except OSError:
