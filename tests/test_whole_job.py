@@ -24,7 +24,7 @@ from xlbatch.sheets.all_sheets import JOB_SHEET, SHEETS
 from xlbatch.units import parse_length
 
 EXAMPLES = Path(__file__).parents[1] / "example_workbooks"
-NAMES = [JOB_SHEET, *(sheet.name for sheet in SHEETS)]
+NAMES = [JOB_SHEET, *(sheet.name for sheet in SHEETS if sheet.name != "Changes")]  # of a first plan
 
 Table = list[dict[str, Any]]
 

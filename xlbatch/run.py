@@ -16,6 +16,8 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
     from xlbatch.files.raw import Unreadable
+    from xlbatch.job.job import Job
+    from xlbatch.kept.memory import KeptDecal
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
@@ -68,6 +70,7 @@ class Options:
     folder: Path | None = None
     effort: int = 1
     check_only: bool = False
+    anew: bool = False  # plan it although a later plan of it has marks
     forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
@@ -107,12 +110,18 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
+    from xlbatch.kept.later import later_plan, numbered_after, sentence
     from xlbatch.roster.read import Unreadable, read
 
     _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, Unreadable):
         return Outcome(3, reading.sentence)
+    if later := later_plan(workbook, base_name(workbook)):
+        if not options.anew:
+            offers = (Offer("Plan it anyway", replace(options, anew=True)),)
+            return Outcome(3, sentence(workbook, reading, later), offers=offers)
+        reading = numbered_after(reading, later)
     plan = make_plan(reading, options.effort, progress, now)
     _begin(WRITING, progress)
     try:
@@ -142,11 +151,13 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
+    from xlbatch.kept.begun import as_pressed, not_needed
     from xlbatch.kept.film_left import with_coming
     from xlbatch.kept.lasting import cut_pieces, numbered
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
+    from xlbatch.kept.tell import tell
     from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
@@ -161,7 +172,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
-    job = stood.job
+    job = as_pressed(stood.job, stood.garments)
     garments, problems = check(job, _held(reading.problems))
     problems = reading.problems + past.problems + problems
 
@@ -188,6 +199,10 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     time = plan_time(job, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
+    unused = tuple(old for old in stood.decals if old.ready and old.id not in numbers.ready)
+    problems += tuple(not_needed(stood, _of_rows(unused, job, _held(problems)), numbers.to_cut))
+    problems, told = tell(past, reading.marks, problems, job, layout, pressing, garments)
+    job = replace(job, roster=stood.job.roster)
     return Plan(
         job=job,
         problems=worst_first(job, problems),
@@ -202,14 +217,20 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
-        unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),
-        memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job)),
+        unused=frozenset(old.id for old in unused),
+        memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job), told),
     )
 
 
 def _held(problems: Iterable[Problem]) -> frozenset[int]:
     """The roster rows (sheet row numbers) that a `stop` holds back."""
     return frozenset(row for found in problems if found.level == "stop" for row in found.rows)
+
+
+def _of_rows(decals: tuple["KeptDecal", ...], job: "Job", held: frozenset[int]) -> tuple["KeptDecal", ...]:
+    """The decals of garments that are not held back."""
+    waiting = {row.no for row in job.roster if row.source.row in held and not row.status}
+    return tuple(decal for decal in decals if decal.garment_no not in waiting)
 
 
 def _kept(
@@ -244,7 +265,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
 
     def write(path: Path) -> None:
         if check_only or code == 2:
-            write_problems(path, plan.job, plan.problems, plan.run_at)
+            write_problems(path, plan.job, plan.problems, plan.run_at, plan.memory)
         else:
             with percent(PAGES_TAKE, 100):
                 write_plan(path, plan)

@@ -28,6 +28,7 @@ PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 WHOLE = (
     "list-not-found",
     "memory-damaged",
+    "row-deleted",
     "sheet-joined",
     "sheet-unknown",
     "sheet-second",

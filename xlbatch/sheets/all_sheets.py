@@ -10,6 +10,7 @@ from xlbatch.plan import Plan
 from xlbatch.problems import Problem
 from xlbatch.sheets import (
     bag_tags,
+    changes_sheet,
     cut_list,
     decals,
     film_requirement,
@@ -52,6 +53,7 @@ class Sheet:
     landscape: bool = False
     form: bool = False
     hidden: bool = False  # not for people
+    needed: Callable[[Plan], bool] = lambda _: True
 
 
 @dataclass(frozen=True)
@@ -76,12 +78,13 @@ def _returned(sheet: InputSheet) -> Sheet:
 
 
 def _problems(page: Page, plan: Plan) -> None:
-    problems_sheet.write(page, plan.job, plan.problems, INPUTS)
+    problems_sheet.write(page, plan.job, plan.problems, INPUTS, answers=plan.memory.answers)
 
 
 JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
 SHEETS: tuple[Sheet, ...] = (
     Sheet("Problems", _problems, landscape=True),
+    Sheet(changes_sheet.NAME, changes_sheet.write, landscape=True, needed=changes_sheet.needed),
     _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),
     Sheet("Shopping list", shopping_list.write, landscape=True),

@@ -91,6 +91,9 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     yield "Garments", len(plan.garments), "count"
     yield "People", len({(garment.group.casefold(), garment.who.casefold()) for garment in plan.garments}), "count"
     yield "Decals", len(plan.decals), "count"
+    newest = [change for change in plan.memory.changes if change.plan == plan.memory.plan]
+    if newest:
+        yield "Changes", f"{_count(len(newest), 'change')} since the plan before: see the sheet Changes", "text"
     yield "Film", f"{printed_text(film, unit, up=True)} long, in {_count(len(plan.layout.runs), 'run')}", "text"
     yield "Hand work", f"{hours_text(plan.time.seconds)}, {_days(plan)}", "text"
     yield "To buy", _known(shopping_list.TOTAL, shopping_list.total(plan)), "money"

@@ -21,7 +21,7 @@ INPUT = (
     *READ_BACK,
 )
 RETURNED = (
-    "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
+    "Job sheet", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Fonts to choose from", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
