@@ -143,3 +143,16 @@ def test_garments_of_one_row_are_not_asked_about_as_if_they_were_entered_twice(t
     people: list[list[object]] = [["Who", "Size", "How many"], ["Ana", "M", 3]]
     first = drop(write_workbook(tmp_path / "many.xlsx", {"Roster": people}))
     assert "duplicate-row" not in codes(drop(written(first).path))
+
+
+def test_sheets_under_other_names_and_in_another_order_are_read_all_the_same(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    for name in ("Press log", "Cut list", "Shopping list", "Proof", "Film", "Decals", "Kept by the program"):
+        first.book.move_sheet(name, -4)
+        first.book[name].title = f"Our {name}"
+    outcome = first.drop()
+    assert not [found for found in outcome.problems if found.code.startswith("sheet-")]
+    second = written(outcome)
+    assert {step[0] for step in steps(second)} == {2, 3}
+    assert decals(second, "to cut") == set()
