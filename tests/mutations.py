@@ -28,7 +28,7 @@ ODD = (
     "done", "redo film",
     0, 1, 7, -3, 2.5, 1e99, 10**15, True, False, None, date(2026, 3, 5), datetime(1900, 1, 1),
 )  # fmt: skip
-INPUT = ("Job", "Designs", "Garments", "Film", "Press", "Positions", "Press log")
+INPUT = ("Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", "Press log")
 
 
 def base_book() -> Workbook:

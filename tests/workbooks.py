@@ -1,6 +1,6 @@
 """Workbooks made from lists of rows."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from openpyxl import Workbook
@@ -9,7 +9,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 Rows = Sequence[Sequence[object]]
 
 
-def write_workbook(path: Path, sheets: dict[str, Rows]) -> Path:
+def write_workbook(path: Path, sheets: Mapping[str, Rows]) -> Path:
     """An .xlsx file with the sheets given as rows of cells."""
     book = Workbook()
     del book["Sheet"]

@@ -141,6 +141,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
+    from xlbatch.kept.film_left import with_coming
     from xlbatch.kept.lasting import cut_pieces, numbered
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
@@ -150,13 +151,15 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.plan_time import plan_time
+    from xlbatch.sheets.given import given_rows
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
-    memory, stood, asked = recall(reading)
+    past = recall(reading, given_rows)
+    memory, stood = past.memory, past.stood
     job = stood.job
     garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + asked + problems
+    problems = reading.problems + past.problems + problems
 
     _begin(DRAWING, progress)
     decals, found = draw(job, garments)
@@ -173,12 +176,12 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     _begin(LAYING, progress)  # only what is not cut yet
     given = retired(memory, stood.decals)
-    layout = renumbered(lay(job, garments, numbers.to_cut, effort), *given)
+    layout = renumbered(lay(with_coming(job), garments, numbers.to_cut, effort), *given)
 
     _begin(ORDERING, progress)  # every step still to do
     batches = press_batches([garment.no for garment in garments], layout.batches, numbers.ready)
     pressing = press_order(job, batches, places)
-    time = plan_time(job.settings, layout, pressing)
+    time = plan_time(job, layout, pressing)
     shopping = shopping_list(job, garments, layout)
     problems += shopping_problems(job, shopping, garments)
     return Plan(
@@ -196,7 +199,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
         unused=frozenset(old.id for old in stood.decals if old.ready and old.id not in numbers.ready),
-        memory=remember(memory, stood, numbers, layout, batches, garments, given),
+        memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job)),
     )
 
 

@@ -11,6 +11,7 @@ from xlbatch.art.draw import draw
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, DecalSpec, Film, Job, RosterRow, Settings
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.lettering import computer_fonts
 from xlbatch.problems import Where
 from xlbatch.roster.positions import read_positions
@@ -87,7 +88,7 @@ class Make:
         return Job(
             path=self.folder / "roster.xlsx", settings=settings, setting_cells={"Font": Where("Job", "B12")},
             roster=(), designs=(), blanks=blanks, films=films or usual, presses=(),
-            positions=read_positions(())[0], results=(), headings=(),
+            positions=read_positions(())[0], work_times=WorkTimes(()), results=(), headings=(),
         )  # fmt: skip
 
     def drawn(self, *design: DecalSpec, size: str = "M", settings: Any = None, **changes: Any) -> Any:

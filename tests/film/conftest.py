@@ -14,6 +14,7 @@ from xlbatch.film.layout import Layout
 from xlbatch.geometry.outline import Outline, Segment, pack
 from xlbatch.job.job import Blank, DecalSpec, Film, Job, Piece, Roll, RosterRow, Settings
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.roster.settings import read_settings
 
 # an L, so that mirroring and turning show: 40 wide, 60 high, with a square hole in its foot
@@ -70,7 +71,7 @@ class Shop:
 
     @property
     def job(self) -> Job:
-        return Job(Path("job.xlsx"), self.settings, {}, (), (), (), self.films, (), (), (), ())
+        return Job(Path("job.xlsx"), self.settings, {}, (), (), (), self.films, (), (), WorkTimes(()), (), ())
 
     def lay(self, effort: int = 0) -> Layout:
         return lay(self.job, tuple(self.garments), tuple(self.made), effort)

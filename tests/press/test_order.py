@@ -30,7 +30,8 @@ def test_a_batch_s_garments_share_a_plate_setting(plan_of: Callable[..., Plan]) 
 
 
 def test_steps_are_numbered_and_go_batch_by_batch(plan_of: Callable[..., Plan]) -> None:
-    steps = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS).pressing.steps
+    never = [["Setting", "Value"], ["Worth changing the order", "never"]]
+    steps = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS, Job=never).pressing.steps
     assert [step.no for step in steps] == list(range(1, 9))
     assert [step.batch for step in steps] == sorted(step.batch for step in steps)
 
@@ -77,7 +78,6 @@ def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]
     plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=job)
     first, second = plan.pressing.steps
     assert (first.with_step, second.with_step) == (None, 1)
-    assert second.how == "with step 1"
 
 
 def test_what_is_pressed_already_is_covered_when_its_side_is_pressed_again(plan_of: Callable[..., Plan]) -> None:
@@ -88,8 +88,8 @@ def test_what_is_pressed_already_is_covered_when_its_side_is_pressed_again(plan_
         ["Two", "Front", "text", "GO", "Red stretch", 1, "full front", "2 in"],
     ]
     steps = plan_of([HEAD, ["Ana", "M", "Two"]], Designs=designs).pressing.steps
-    assert [(step.place.decal.piece, step.how) for step in steps] == [
-        ("Name", "trial"),
-        ("Number", "trial; cover D001"),
-        ("Front", ""),
+    assert [(step.place.decal.piece, step.trial, step.cover) for step in steps] == [
+        ("Name", True, ()),
+        ("Number", True, ("D001",)),
+        ("Front", False, ()),
     ]

@@ -11,7 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
 
-from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Result, Roll, RosterRow
+from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Roll, RosterRow
+from xlbatch.job.marks import Result
 from xlbatch.roster.read import Reading, Unreadable, blank_job, read
 
 Rows = list[list[object]]
@@ -525,7 +526,9 @@ _CELLS = st.one_of(
 
 @settings(derandomize=True, max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
-    sheet=st.sampled_from(["Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Press log"]),
+    sheet=st.sampled_from(
+        ["Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", "Press log"]
+    ),
     cells=st.lists(_CELLS, min_size=16, max_size=16),
 )
 def test_any_row_on_any_sheet_is_read(tmp_path: Path, sheet: str, cells: list[object]) -> None:

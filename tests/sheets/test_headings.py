@@ -17,8 +17,8 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
     ),
     "Proof": ("Garment no.", "Who", "Group", "Garment", "Size", "Color", "Exact text", "As cut", "Checked"),
     "Shopping list": (
-        "Kind", "Item", "Garment", "Size", "Color", "Needed", "Spares", "On hand", "Buy", "Price", "Cost", "Ordered",
-        "Arrived",
+        "Kind", "Item", "Garment", "Size", "Color", "Needed", "Spares", "On hand", "On the way", "Buy", "Price", "Cost",
+        "Ordered", "Arrived", "Note",
     ),
     "Film requirement": (
         "Film", "Color", "Usable width (in)", "Decals", "Runs", "Length (in)", "Least possible (in)", "Film used",
@@ -72,6 +72,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Under",
         "Gap (in)",
     ),
+    "Work times": ("Stage", "Work", "Value", "Unit"),
     "Kept by the program": (),
 }  # fmt: skip
 TABLES = [name for name, headings in CONTRACT.items() if headings]

@@ -12,7 +12,7 @@ from tests.plan_book import NOW, decals, written
 from tests.workbooks import Rows, write_workbook
 from xlbatch.each_list import jobs_in
 from xlbatch.job.job import RosterRow
-from xlbatch.roster.read import Reading
+from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, run
 from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, NAME
 from xlbatch.sign_up.together import read_together
@@ -178,3 +178,19 @@ def test_the_size_chart_is_the_jobs_own_in_both_units(tmp_path: Path) -> None:
         ("adult", "M", 21, pytest.approx(53.3), 29.125, pytest.approx(74), "94 to 102 cm chest"),
         ("youth", "Youth M", 18, pytest.approx(45.7), 24, pytest.approx(61), "140 to 152 cm tall"),
     ]
+
+
+def test_last_times_plan_asks_its_people_again(tmp_path: Path) -> None:
+    ((path, options),) = jobs_in([filled(tmp_path, "hale", "Hale", HALE)], Options(effort=0))
+    last = written(run(path, options, lambda _: None, NOW))
+    last.mark("Garments", "On hand", "white = 2", lambda row: row["Size"] == "M")
+    last.book.save(last.path)
+    form, listed = write_sign_ups(tmp_path / "Harbor picnic again.xlsx", last.path)
+    assert (form.name, listed.name) == ("Harbor picnic again - Hale.xlsx", "Harbor picnic again - list.xlsx")
+    reading = read(listed)
+    assert isinstance(reading, Reading)
+    assert shirts(reading.job.roster) == [("Ida Hale", "Hale", "", "IDA"), ("Tom Hale", "Hale", "", "")]
+    assert {blank.size: dict(blank.on_hand) for blank in reading.job.blanks if blank.on_hand} == {"M": {"white": 2}}
+    again = joined([listed, form])  # Tom's size is known; a child's is asked anew
+    assert [row.size for row in again.job.roster] == ["", "XL"]
+    assert [problem.found for problem in again.problems if problem.code == "sign-up-open"] == ["Ida Hale"]

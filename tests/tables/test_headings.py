@@ -87,7 +87,9 @@ def test_one_slip_in_six_letters_is_the_threshold() -> None:
     assert 4 / 5 < ALIKE < 5 / 6
 
 
-@pytest.mark.parametrize("sheet", ["Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Press log"])
+@pytest.mark.parametrize(
+    "sheet", ["Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", "Press log"]
+)
 def test_every_word_for_a_column_means_that_column_alone(sheet: str) -> None:
     words = [plain(word) for each in columns(sheet) for word in (each.heading, *each.other_headings)]
     assert len(words) == len(set(words))

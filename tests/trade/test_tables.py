@@ -13,7 +13,7 @@ from xlbatch.trade.tables import color_hex, dot_limit, table, words
 WITH_SOURCE = (
     "care_label", "cautions", "colors", "designs", "film_kinds", "films", "fonts", "garments", "iron_dial", "job",
     "placements", "presses", "supplies", "wash_card", "work_times", "body_sizes", "child_sizes", "lookalikes",
-    "number_rules", "placeholders",
+    "number_rules", "placeholders", "practice", "iron_rules",
 )  # fmt: skip
 
 

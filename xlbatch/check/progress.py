@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from xlbatch.check.stock import blanks_left, film_to_measure, used_blanks
 from xlbatch.check.text import decal_text
-from xlbatch.job.job import JOINED, DecalSpec, Job, Result, RosterRow
+from xlbatch.job.job import JOINED, DecalSpec, Job, RosterRow
+from xlbatch.job.marks import Result
 from xlbatch.problems import Problem
 
 BLANK_IN_HAND = "blank in hand"

@@ -7,7 +7,8 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
 
-from xlbatch.job.job import Blank, Delivery, Job, RosterRow
+from xlbatch.job.job import Blank, Job, RosterRow
+from xlbatch.job.marks import Delivery
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import color_name
 
@@ -21,7 +22,7 @@ def blanks_left(job: Job, used: Counter[BlankKind]) -> tuple[tuple[Blank, ...], 
     lists = {blank_kind(line.garment, line.size, line.color): line for line in job.deliveries}
     blanks, unmarked = list(job.blanks), []
     for kind in dict.fromkeys((*lists, *used)):
-        at = _listed(blanks, kind)
+        at = listed(blanks, kind)
         if at is None:
             continue
         line = lists.get(kind)
@@ -30,7 +31,7 @@ def blanks_left(job: Job, used: Counter[BlankKind]) -> tuple[tuple[Blank, ...], 
             stock = _arrived(blanks[at].on_hand, kind[2], line.on_hand + line.came, alone=alone)
         else:
             stock = blanks[at].on_hand
-        color = _color_in(stock, kind[2])
+        color = color_in(stock, kind[2])
         if line and used[kind] > stock.get(color, 0):
             unmarked.append(line)
         left = max(0, stock.get(color, 0) - used[kind])
@@ -68,7 +69,7 @@ def blank_kind(garment: str, size: str, color: str) -> BlankKind:
     return garment.casefold(), size, color_name(color)
 
 
-def _listed(blanks: list[Blank], kind: BlankKind) -> int | None:
+def listed(blanks: list[Blank], kind: BlankKind) -> int | None:
     """Where a kind of blank stands: the row that lists its color, else the first of that garment and size."""
     alike = [at for at, blank in enumerate(blanks) if (blank.garment.casefold(), blank.size) == kind[:2]]
     return next((at for at in alike if kind[2] in map(color_name, blanks[at].colors)), alike[0] if alike else None)
@@ -77,10 +78,10 @@ def _listed(blanks: list[Blank], kind: BlankKind) -> int | None:
 def _arrived(stock: Mapping[str, int], color: str, count: int, *, alone: bool) -> Mapping[str, int]:
     """The stock with `count` of a color. A number without a color was counted in, where the color stood `alone`."""
     kept = {name: have for name, have in stock.items() if name or not alone}
-    return {**kept, (_color_in(kept, color) or color): count}
+    return {**kept, (color_in(kept, color) or color): count}
 
 
-def _color_in(stock: Mapping[str, int], color: str) -> str:
+def color_in(stock: Mapping[str, int], color: str) -> str:
     """The stock's own word for a color; "" where it has none."""
     return next((name for name in stock if name and color_name(name) == color), "")
 

@@ -7,8 +7,10 @@ from functools import cached_property
 from pathlib import Path
 from typing import Literal, NamedTuple
 
+from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -224,27 +226,7 @@ class Settings:
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
-
-
-@dataclass(frozen=True)
-class Result:
-    """What the press log of a plan says of one piece of one garment."""
-
-    garment_no: int
-    piece: str
-    result: Literal["ok", "redo film", "redo garment"]
-
-
-@dataclass(frozen=True)
-class Delivery:
-    """What the shopping list of a plan says of one kind of blank; `came` is None while Arrived is not ticked."""
-
-    source: Source
-    garment: str
-    size: str
-    color: str
-    on_hand: int
-    came: int | None
+    worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
 
 class Costs(NamedTuple):
@@ -279,10 +261,12 @@ class Job:
     films: tuple[Film, ...]
     presses: tuple[Press, ...]
     positions: tuple[Position, ...]
+    work_times: WorkTimes
     results: tuple[Result, ...]
     headings: tuple[Heading, ...]
     in_log: frozenset[int] = frozenset()  # the garment numbers of the press log, marked or not
     deliveries: tuple[Delivery, ...] = ()
+    orders: Mapping[OrderKey, Stock] = field(default_factory=dict)  # what is on the way, and supplies on hand
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise

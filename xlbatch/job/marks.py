@@ -1,7 +1,7 @@
 """What a person wrote on a plan's own sheets: at the cutter and the weeding table, at the press."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from xlbatch.job.source import Source
 
@@ -37,12 +37,64 @@ class StepMark:
     note: str = ""
 
 
+class OrderKey(NamedTuple):
+    """A line of the Shopping list: what it is about."""
+
+    kind: str
+    item: str
+    garment: str
+    size: str
+    color: str
+
+
+class Stock(NamedTuple):
+    """How many of it are ordered and have not come, and how many are there."""
+
+    on_the_way: int
+    on_hand: int
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class OrderMark:
+    """A row of the Shopping list: how many it says to buy, and what of that is ordered and has come (True: all)."""
+
+    source: Source
+    key: OrderKey
+    buy: int
+    ordered: bool | int | None
+    arrived: bool | int | None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Result:
+    """What the press log of a plan says of one piece of one garment."""
+
+    garment_no: int
+    piece: str
+    result: Literal["ok", "redo film", "redo garment"]
+
+
+@dataclass(frozen=True)
+class Delivery:
+    """What the shopping list of a plan says of one kind of blank; `came` is None while Arrived is not ticked."""
+
+    source: Source
+    garment: str
+    size: str
+    color: str
+    on_hand: int
+    came: int | None
+
+
 @dataclass(frozen=True)
 class Marks:
     """All marks of one plan."""
 
     strips: tuple[StripMark, ...] = ()
     steps: tuple[StepMark, ...] = ()
+    orders: tuple[OrderMark, ...] = ()
 
 
 NO_MARKS = Marks()

@@ -1,7 +1,10 @@
 """What a plan remembers of the job: the records that stand on its hidden last sheet. Lengths in mm."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field, fields
 from typing import Literal, get_args
+
+from xlbatch.job.marks import OrderKey
 
 State = Literal["to cut", "cut", "weeded", "pressed", "spoiled"]
 Stage = Literal["", "begun", "done"]
@@ -43,8 +46,14 @@ class KeptStrip:
     film: str
     run: int
     strip: int
-    length: float
+    length: float  # its share of the run's film, margins and gaps included
     cut_from: str
+    counted: str = ""  # "yes": what is on hand was measured after it was cut
+
+    @property
+    def place(self) -> tuple[str, int, int]:
+        """The strip as its decals name it."""
+        return self.film.casefold(), self.run, self.strip
 
 
 @dataclass(frozen=True)
@@ -59,13 +68,48 @@ class KeptGarment:
 
 
 @dataclass(frozen=True)
-class KeptRow:
-    """A row of an input sheet as the plan wrote it: the row's number among its records, a heading, what stood there."""
+class KeptOrder:
+    """A line of the shopping list: how many are on the way, of supplies how many are there, of blanks how many were
+    used that are not known to have come."""
+
+    kind: str
+    item: str
+    garment: str
+    size: str
+    color: str
+    on_the_way: int
+    on_hand: int
+    short: int
+    note: str
+
+    @property
+    def key(self) -> OrderKey:
+        return OrderKey(self.kind, self.item, self.garment, self.size, self.color)
+
+
+@dataclass(frozen=True)
+class KeptFilm:
+    """The film there was when it was last measured and what has come since, strips cut since not taken off."""
+
+    film: str
+    pieces: tuple[str, ...]  # 304.8 x 4572: width and length in mm
+
+
+@dataclass(frozen=True)
+class KeptHeadings:
+    """The headings of an input sheet, for the values of its rows."""
 
     sheet: str
-    row: str
-    heading: str
-    value: str
+    headings: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class KeptRow:
+    """A row of an input sheet as the plan wrote it. Its key is its garment number, its film, its design and decal."""
+
+    sheet: str
+    key: str
+    values: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -81,9 +125,25 @@ class Memory:
     decals: tuple[KeptDecal, ...] = ()
     strips: tuple[KeptStrip, ...] = ()
     garments: tuple[KeptGarment, ...] = ()
+    orders: tuple[KeptOrder, ...] = ()
+    films: tuple[KeptFilm, ...] = ()
+    headings: tuple[KeptHeadings, ...] = ()
     rows: tuple[KeptRow, ...] = field(default=(), repr=False)
 
 
-RECORDS: dict[str, type] = {"decals": KeptDecal, "strips": KeptStrip, "garments": KeptGarment, "rows": KeptRow}
+RECORDS: dict[str, type] = {
+    "decals": KeptDecal,
+    "strips": KeptStrip,
+    "garments": KeptGarment,
+    "orders": KeptOrder,
+    "films": KeptFilm,
+    "headings": KeptHeadings,
+    "rows": KeptRow,
+}
 NUMBERS = tuple(each.name for each in fields(Memory) if each.name not in RECORDS)
 NO_MEMORY = Memory()
+
+
+def strips_cut(decals: Iterable[KeptDecal]) -> frozenset[tuple[str, int, int]]:
+    """The strips of which any decal was cut."""
+    return frozenset(decal.place for decal in decals if decal.state != "to cut")

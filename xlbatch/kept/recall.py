@@ -1,37 +1,75 @@
 """A workbook's memory, and where the work stands by it; of a list, or a plan made before there was one, nothing."""
 
-from collections import Counter
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from xlbatch.check.progress import up_to_date
-from xlbatch.check.stock import BlankKind, blank_kind, blanks_left, film_to_measure
-from xlbatch.kept.memory import NO_MEMORY, Memory
-from xlbatch.kept.remember import nothing_yet
+from xlbatch.check.stock import blank_kind
+from xlbatch.job.job import Job
+from xlbatch.job.marks import OrderKey, Stock
+from xlbatch.kept.blanks import shelf, used_since
+from xlbatch.kept.film_left import film_left, kept_film
+from xlbatch.kept.input_rows import GivenRow, counted_anew
+from xlbatch.kept.memory import NO_MEMORY, KeptOrder, Memory
+from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
 from xlbatch.kept.written import Damaged, from_sheet
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.read import Reading
+from xlbatch.trade.tables import table
+
+Given = Callable[[Job], tuple[GivenRow, ...]]  # the input's rows as text
 
 
-def recall(reading: Reading) -> tuple[Memory, Standing, tuple[Problem, ...]]:
-    """The memory of the plan dropped, where each piece stands now, and what to ask."""
+@dataclass(frozen=True)
+class Past:
+    """The memory of the plan dropped, with films, orders and strips as they are now; where each piece stands; what to
+    ask."""
+
+    memory: Memory
+    stood: Standing
+    problems: tuple[Problem, ...]
+
+
+def recall(reading: Reading, given: Given) -> Past:
+    """What came before. `given` tells the input's rows as text."""
     memory, problems = _memory(reading)
     if memory is None:
         job, asked = up_to_date(reading.job)
-        return NO_MEMORY, nothing_yet(job), problems + asked
-    now = standing(reading.job, reading.marks, memory)
-    blanks, asked = blanks_left(now.job, _used(memory, now))
-    now = replace(now, job=replace(now.job, blanks=blanks))
-    return memory, now, problems + now.problems + asked + film_to_measure(now.job)
+        films = tuple(kept_film(film.name, film.on_hand) for film in job.films)
+        return Past(replace(NO_MEMORY, films=films), Standing(job, (), {}, {}, ()), problems + asked)
+    stood = standing(reading.job, reading.marks, memory)
+    return _stocked(reading, given(reading.job), memory, stood, problems + stood.problems)
 
 
-def _used(memory: Memory, now: Standing) -> Counter[BlankKind]:
-    """The blanks used since the plan, by what was pressed, not by what the Roster says now."""
-    planned = {garment.no: garment for garment in memory.garments}
-    counts: Counter[BlankKind] = Counter()
-    for number, count in now.used.items():
-        counts[blank_kind(planned[number].garment, planned[number].size, planned[number].color)] += count
-    return counts
+def _stocked(
+    reading: Reading, given: tuple[GivenRow, ...], memory: Memory, stood: Standing, problems: tuple[Problem, ...]
+) -> Past:
+    """With the blanks, film and supplies that are there and on the way."""
+    job, blanks_counted, films_counted = stood.job, *counted_anew(memory, given)
+    orders = orders_now(memory.orders, reading.marks.orders)
+    short = {blank_kind(*order.key[2:]): order.short for order in memory.orders if order.short}
+    there = shelf(job.blanks, orders, used_since(stood.used, memory.garments), short, blanks_counted)
+    film = film_left(job, memory.films, memory.strips, stood.decals, orders, films_counted)
+    supplies = _supplies(memory, stood)
+    kept = []
+    for key, order in orders.items():
+        on_hand = supplies.get(key, 0) + order.came if key.kind == "supply" else 0
+        lacking = there.short.get(blank_kind(*key[2:]), 0) if key.kind == "blank" else 0
+        kept.append(KeptOrder(*key, order.on_the_way, on_hand, lacking, order.note))
+    stocks = {order.key: Stock(order.on_the_way, order.on_hand, order.note) for order in kept}
+    job = replace(job, blanks=there.blanks, films=film.films, orders=stocks)
+    open_ = tuple(order for order in kept if order.on_the_way or order.on_hand or order.short or order.note)
+    memory = replace(memory, films=film.kept, strips=film.strips, orders=open_)
+    return Past(memory, replace(stood, job=job), problems + there.problems + film.problems)
+
+
+def _supplies(memory: Memory, stood: Standing) -> dict[OrderKey, int]:
+    """The supplies that are left: each garment done since takes its own along."""
+    done = sum(garment.stage == "done" for garment in stood.garments.values())
+    done -= sum(garment.stage == "done" for garment in memory.garments)
+    each = {line["Item"]: int(line["How many"]) for line in table("supplies") if line["For each"] == "garment"}
+    return {order.key: max(0, order.on_hand - done * each.get(order.item, 0)) for order in memory.orders}
 
 
 def _memory(reading: Reading) -> tuple[Memory | None, tuple[Problem, ...]]:

@@ -4,10 +4,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from xlbatch.check.garment import Garment
-from xlbatch.film.layout import Batch, Layout
-from xlbatch.job.job import Job, RosterRow
+from xlbatch.film.layout import Batch, Layout, Run
+from xlbatch.job.job import RosterRow
+from xlbatch.kept.input_rows import GivenRow, kept_rows
 from xlbatch.kept.lasting import Numbered, area_of, text_of
-from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage
+from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage, strips_cut
 from xlbatch.kept.states import Standing
 
 NOWHERE = 0  # the run, strip and batch of a decal that is not laid
@@ -21,15 +22,17 @@ def remember(
     batches: tuple[Batch, ...],
     garments: tuple[Garment, ...],
     retired: tuple[int, int],
+    given: Iterable[GivenRow],
 ) -> Memory:
     """The memory of the plan after the one that had `memory`."""
     decals = _decals(stood, layout, batches)
-    cut = {decal.place for decal in decals if decal.state != "to cut"}
+    cut = strips_cut(decals)
     strips = tuple(
-        KeptStrip(run.film.name, run.no, strip.batch, strip.length, run.cut_from)
+        KeptStrip(run.film.name, run.no, strip.batch, round(strip.length + _more(run), 3), run.cut_from)
         for run in layout.runs
         for strip in run.strips
     )
+    headings, rows = kept_rows(given)
     laid = max((run.no for run in layout.runs), default=0), max((batch.no for batch in layout.batches), default=0)
     return replace(
         memory,
@@ -39,9 +42,17 @@ def remember(
         retired_run=retired[0],
         retired_strip=retired[1],
         decals=decals,
-        strips=(*(s for s in memory.strips if (s.film.casefold(), s.run, s.strip) in cut), *strips),
+        strips=(*(strip for strip in memory.strips if strip.place in cut), *strips),
         garments=tuple(_garments(stood, garments)),
+        films=tuple(sorted(memory.films, key=lambda film: film.film)),
+        headings=headings,
+        rows=rows,
     )
+
+
+def _more(run: Run) -> float:
+    """A strip's share of the film beside the strips: margins and gaps."""
+    return (run.length - sum(strip.length for strip in run.strips)) / len(run.strips)
 
 
 def _decals(stood: Standing, layout: Layout, batches: tuple[Batch, ...]) -> tuple[KeptDecal, ...]:
@@ -87,8 +98,3 @@ def _garments(stood: Standing, garments: Iterable[Garment]) -> Iterable[KeptGarm
 
 def _stage(row: RosterRow) -> Stage:
     return "done" if row.status == "done" else "begun" if row.done_so_far else ""
-
-
-def nothing_yet(job: Job) -> Standing:
-    """Where the work stands of a list, or of a plan without a memory."""
-    return Standing(job, (), {}, {}, ())

@@ -49,7 +49,7 @@ def standing(job: Job, marks: Marks, memory: Memory) -> Standing:
     after = {decal.id: decal for own in of_garment.values() for decal in own}
     return Standing(
         replace(job, roster=tuple(rows)),
-        tuple(after[decal.id] for decal in decals if decal.id in after),
+        _with_their_strips(memory.decals, tuple(after[decal.id] for decal in decals if decal.id in after)),
         begun,
         {number: count for number, count in used.items() if count},
         problems,
@@ -73,6 +73,13 @@ def _after_cutting(
         for number in mark.spoiled
         if number != ALL and number not in on_strip[place]
     )
+
+
+def _with_their_strips(before: Iterable[KeptDecal], now: tuple[KeptDecal, ...]) -> tuple[KeptDecal, ...]:
+    """Of a strip of which a decal is pressed or spoiled, the others are cut too, marked or not."""
+    to_cut = {decal.id for decal in before if decal.state == "to cut"}
+    used = {decal.place for decal in now if decal.id in to_cut and decal.state in OVER}
+    return tuple(replace(each, state="cut") if each.state == "to cut" and each.place in used else each for each in now)
 
 
 def _marked(decal: KeptDecal, mark: StripMark) -> State:

@@ -1,8 +1,8 @@
 """The memory as rows of plain text cells, and back: a row begins with its kind, then has a record's fields in order."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import fields
-from typing import Any
+from typing import Any, get_origin
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.kept.memory import NUMBERS, RECORDS, STATES, Memory
@@ -24,7 +24,13 @@ def to_rows(memory: Memory) -> Iterator[tuple[str, ...]]:
         names = [each.name for each in fields(record)]
         yield f"{kind}:", *names
         for each in getattr(memory, kind):
-            yield kind, *(_text(getattr(each, name)) for name in names)
+            yield kind, *_texts([getattr(each, name) for name in names])
+
+
+def _texts(values: Sequence[object]) -> Iterator[str]:
+    """One cell a field; a last field of many parts takes as many."""
+    for value in values:
+        yield from value if isinstance(value, tuple) else (_text(value),)
 
 
 def _text(value: object) -> str:
@@ -54,7 +60,13 @@ def from_sheet(sheet: RawSheet) -> Memory:
 
 
 def _record(record: type, texts: dict[int, str]) -> Any:
-    return record(*(_value(each.type, texts.get(at, "")) for at, each in enumerate(fields(record), 2)))
+    names = fields(record)
+    if is_list := get_origin(names[-1].type) is tuple:
+        names = names[:-1]
+    values: list[Any] = [_value(each.type, texts.get(at, "")) for at, each in enumerate(names, 2)]
+    if is_list:
+        values.append(tuple(texts.get(at, "") for at in range(len(names) + 2, max(texts) + 1)))
+    return record(*values)
 
 
 def _value(type_: Any, text: str) -> str | int | float:

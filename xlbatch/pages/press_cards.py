@@ -27,7 +27,8 @@ from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import Step
 from xlbatch.sheets.banner import IRON
-from xlbatch.trade.tables import iron_dial, work_time
+from xlbatch.sheets.how import minded
+from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
@@ -89,7 +90,7 @@ def write(leaf: Leaf, work: Work) -> None:
         if at == 0 and len(found) > 1:
             stop = f"STOP: let it cool. Edges down, place right, color right?   {BOX} yes: cut, weed and press the rest"
             leaf.line(stop, STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)
-    _write_advice(leaf)
+    _write_advice(work, leaf)
 
 
 def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press) -> None:
@@ -177,15 +178,15 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
 
 def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, minded = step.place, [step.how]
+    place, to_mind = step.place, list(minded(step, work.plan.job.settings))
     if _settings_differ(work, step):
-        minded.insert(0, step.film.name)
+        to_mind.insert(0, step.film.name)
     if place.register:
         lower = work.places[place.register.on].decal.piece
         where, far = f"{place.decal.piece} on {lower}: ", corner_text(place.register, work.unit)
     else:
         far, seam = where_text(place, work.unit)
-        minded = [seam if seam not in USUAL else "", aside_text(place, work.unit), *minded]
+        to_mind = [seam if seam not in USUAL else "", aside_text(place, work.unit), *to_mind]
         position = place.decal.spec.position
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
         where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
@@ -193,7 +194,7 @@ def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
         Part(f"{BOX} ", KEY),
         Part(f"{number} {where}".lstrip()),
         Part(far, WORK if place.register else KEY, bold=True),
-        Part("".join(f"; {text}" for text in minded if text)),
+        Part("".join(f"; {text}" for text in to_mind if text)),
     )
 
 
@@ -207,8 +208,8 @@ def _settings_differ(work: Work, step: Step) -> bool:
     )
 
 
-def _write_advice(leaf: Leaf) -> None:
-    again = work_time("press", "press again where an edge lifts")
+def _write_advice(work: Work, leaf: Leaf) -> None:
+    again = work.plan.job.work_times.of("press", "press again where an edge lifts")
     leaf.line(
         f"If an edge lifts: lay the carrier back, cover it, {again:g} s more. If a piece is spoiled: ring redo, write "
         "which piece into Note, lay the garment aside and go on."

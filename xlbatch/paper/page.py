@@ -154,12 +154,12 @@ class Page:
     def name_cell(self, name: str, row: int, column: int) -> None:
         """Gives a cell a name that formulas on any sheet may use."""
         cell = xl_rowcol_to_cell(row, column, row_abs=True, col_abs=True)
-        self.workbook.define_name(name, f"='{self.sheet.get_name()}'!{cell}")
+        self.workbook.define_name(name.replace(" ", "_"), f"='{self.sheet.get_name()}'!{cell}")
 
     def name_table(self, name: str) -> None:
         """Gives the table, headings included, a name that formulas may use."""
         cells = xl_range_abs(self.head, 0, max(self.end, self.head + 1), len(self.columns) - 1)
-        self.workbook.define_name(name, f"='{self.sheet.get_name()}'!{cells}")
+        self.workbook.define_name(name.replace(" ", "_"), f"='{self.sheet.get_name()}'!{cells}")
 
     # tables
 

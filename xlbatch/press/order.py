@@ -1,102 +1,89 @@
 """Places and batches → press steps in order.
 
 Within a garment layers go in order and the hottest film first, so that no later press is hotter than an earlier
-film bears; across a batch's garments the plate is set as seldom as that allows, and rather up than
-down, since a plate cools slowly (common practice, no source).
+film bears. Over the job a block is a batch at a heat: the blocks follow one another with the least waiting for the
+plate. Within a block the first layer goes on all its shirts, then the next, so that pieces cool meanwhile.
 """
 
 from collections import defaultdict, deque
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
 
+from xlbatch.check.progress import BLANK_IN_HAND
 from xlbatch.film.layout import Batch
-from xlbatch.job.job import Film, Job, Press
-from xlbatch.placement.group import groups
-from xlbatch.placement.place import Place, around
-from xlbatch.placement.register import level
-from xlbatch.press.heats import plate_heats, waiting
+from xlbatch.job.job import Job
+from xlbatch.placement.place import Place
+from xlbatch.press.closing import Closing, closings
+from xlbatch.press.heats import Order, Plate, Queue, batch_by_batch, heat_by_heat
 from xlbatch.press.step import PressPlan, Step
-from xlbatch.trade.tables import work_time
-from xlbatch.units import printed_text
 
-
-@dataclass(frozen=True)
-class Closing:
-    """One garment's decals of one film that one closing of the plate presses."""
-
-    film: Film
-    tack: bool
-    places: tuple[Place, ...]
-    cover: tuple[str, ...] = ()  # decals already pressed in full on this side: never pressed again uncovered
+Queues = list[list[Closing]]  # the closings of each garment of a batch
 
 
 def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...]) -> PressPlan:
-    """All steps, batch by batch, numbered from 1."""
+    """All steps, numbered from 1, press by press where people press at several."""
     films = {film.name.casefold(): film for film in reversed(job.films)}
     of_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         of_garment[place.garment.no].append(place)
-    queues = [[_closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
-    heats = plate_heats([[tuple(c.film.temperature for c in queue) for queue in batch] for batch in queues])
+    queues = [[closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
+    lanes = list(_lanes(queues, job.settings.people_pressing))
+    plate = plate_of(job)
+    heats = [[[_heats(queue) for queue in queues[at]] for at in lane] for lane in lanes]
+    by_heat = [heat_by_heat(plate, lane) for lane in heats]
+    by_batch = [batch_by_batch(plate, lane) for lane in heats]
+    waits = [sum(order.waiting for order in orders) for orders in (by_heat, by_batch)]
+    worth = job.settings.worth_changing_the_order
+    changed = worth is not None and waits[1] - waits[0] > worth * 60
     steps: list[Step] = []
-    plate: float | None = None
     tried: set[tuple[str, str]] = set()
-    for batch, batch_queues, batch_heats in zip(batches, queues, heats, strict=True):
-        for closing in _merged(batch_queues, (plate, *batch_heats)):
-            steps += _steps(job, batch, closing, len(steps) + 1, tried, waiting(plate, closing.film.temperature))
-            plate = closing.film.temperature
-    return PressPlan(tuple(steps))
+    for number, (lane, order) in enumerate(zip(lanes, by_heat if changed else by_batch, strict=True), 1):
+        now: float | None = None
+        for batch, closing in _in_order(lane, order, queues):
+            wait = plate.waiting(now, closing.heat)
+            steps += _steps(job, batches[batch], closing, len(steps) + 1, tried, wait, number)
+            now = closing.heat
+    least = sum(order.least for order in by_heat)
+    return PressPlan(tuple(_first_and_last(steps)), changed, round(waits[0], 3), round(waits[1], 3), round(least, 3))
 
 
-def _closings(places: list[Place], films: dict[str, Film], press: Press) -> list[Closing]:
-    """One garment's closings of the plate, in the order they must come.
-
-    Checked before: no later layer is hotter. So hottest first keeps the layers in order, and at one heat each side is
-    finished before the garment is turned over."""
-    sides = list(dict.fromkeys(place.side for place in places))
-    ordered = sorted(
-        places, key=lambda it: (-films[it.decal.film.casefold()].temperature, sides.index(it.side), level(it))
-    )
-    found: list[Closing] = []
-    for place in ordered:
-        film, tack = films[place.decal.film.casefold()], _is_covered(place, places)
-        last = found[-1] if found else None
-        if last and (last.film, last.tack) == (film, tack) and _one_closing((*last.places, place), press):
-            found[-1] = replace(last, places=(*last.places, place))
-        else:
-            pressed = (it for done in found if not done.tack for it in done.places if it.side == place.side)
-            found.append(Closing(film, tack, (place,), tuple(it.decal.id for it in pressed)))
-    return found
+def _heats(queue: Sequence[Closing]) -> Queue:
+    """A garment's heats, each once."""
+    return tuple(heat for heat, _ in groupby(closing.heat for closing in queue))
 
 
-def _is_covered(place: Place, places: list[Place]) -> bool:
-    """Whether a higher layer of the same drawing goes over this one."""
-    return any(level(other) > level(place) and len(groups((place.decal, other.decal))) == 1 for other in places)
+def plate_of(job: Job) -> Plate:
+    """How quickly the plate heats and cools."""
+    times = job.work_times
+    return Plate(times.of("press", "heat the plate by a degree"), times.of("press", "let the plate cool by a degree"))
 
 
-def _one_closing(places: tuple[Place, ...], press: Press) -> bool:
-    """Whether one closing of the plate covers all of these: same side, one layer, together within the plate."""
-    first = places[0]
-    if any((p.side, level(p)) != (first.side, level(first)) for p in places):
-        return False
-    box = around(places)
-    width, height = box.right - box.left, box.top - box.bottom
-    return (width <= press.width and height <= press.depth) or (width <= press.depth and height <= press.width)
+def _lanes(queues: Sequence[Queues], people: int) -> Iterator[Sequence[int]]:
+    """The batches of each press, next to one another, with about as many closings each."""
+    total = sum(len(queue) for batch in queues for queue in batch)
+    before, lanes = 0, defaultdict(list)
+    for at, batch in enumerate(queues):
+        lanes[min(before * people // max(total, 1), people - 1)].append(at)
+        before += sum(map(len, batch))
+    yield from lanes.values()
 
 
-def _merged(queues: list[list[Closing]], heats: tuple[float | None, ...]) -> Iterator[Closing]:
-    """The batch's closings as the plate goes through its heats: at each, all that can be pressed, by garment."""
-    waiting_lines = [deque(queue) for queue in queues]
-    for heat in heats:
-        for line in waiting_lines:
-            while line and line[0].film.temperature == heat:
-                yield line.popleft()
+def _in_order(lane: Sequence[int], order: Order, queues: Sequence[Queues]) -> Iterator[tuple[int, Closing]]:
+    """The closings as the plate goes through its visits: one of each of a batch's garments, then the next of each."""
+    lines = {at: [deque(queue) for queue in queues[at]] for at in lane}
+    for visit in order.visits:
+        batch = lane[visit.batch]
+        while any(line and line[0].heat == visit.heat for line in lines[batch]):
+            for line in lines[batch]:
+                if line and line[0].heat == visit.heat:
+                    yield batch, line.popleft()
 
 
 def _steps(
-    job: Job, batch: Batch, closing: Closing, first: int, tried: set[tuple[str, str]], wait: float
+    job: Job, batch: Batch, closing: Closing, first: int, tried: set[tuple[str, str]], wait: float, lane: int
 ) -> list[Step]:
-    film, press = closing.film, job.presses[0]
+    film = closing.film
     fabric = closing.places[0].garment.blank.fabric
     trial = (film.name, fabric) not in tried
     tried.add((film.name, fabric))
@@ -104,38 +91,35 @@ def _steps(
         Step(
             no=first + at,
             batch=batch.no,
+            lane=lane,
             place=place,
             film=film,
-            press=press,
+            press=job.presses[0],
             temperature=film.temperature,
             warm_up=film.warm_up,
-            front=work_time("press", "tack a lower layer") if closing.tack else film.press,
+            front=job.work_times.of("press", "tack a lower layer") if closing.tack else film.press,
             back=0.0 if closing.tack else film.back,
             tack=closing.tack,
             trial=trial and at == 0,
             wait=0.0 if at else wait,
             with_step=first if at else None,
-            how=_how(job, closing, place, trial and at == 0, first if at else None),
+            cover=() if at else closing.cover,
         )
         for at, place in enumerate(closing.places)
     ]
 
 
-def _how(job: Job, closing: Closing, place: Place, trial: bool, with_step: int | None) -> str:
-    said = (
-        "trial" if trial else "",
-        f"with step {with_step}" if with_step else "",
-        f"cover {', '.join(closing.cover)}" if closing.cover and not with_step else "",
-        f"tack {work_time('press', 'tack a lower layer'):g} s" if closing.tack else "",
-        _grid(place, job) if place.presses > 1 else "",
-    )
-    return "; ".join(filter(None, said))
-
-
-def _grid(place: Place, job: Job) -> str:
-    """The sections in words: `2 sections, left to right, overlap 1 in`."""
-    across = len({section.right for section in place.sections})
-    down = len({section.up for section in place.sections})
-    ways = ", ".join(way for way, count in (("left to right", across), ("top to bottom", down)) if count > 1)
-    overlap = printed_text(job.presses[0].overlap, job.settings.length_unit)
-    return f"{place.presses} sections, {ways}, overlap {overlap}"
+def _first_and_last(steps: Sequence[Step]) -> Iterator[Step]:
+    """The steps, each garment's first and last marked; only a bare garment is warmed up."""
+    last = {step.place.garment.no: step.no for step in steps}
+    begun: dict[int, int] = {}
+    for step in steps:
+        garment = step.place.garment
+        opening = begun.setdefault(garment.no, step.with_step or step.no)
+        bare = (step.with_step or step.no) == opening and not set(garment.row.done_so_far) - {BLANK_IN_HAND}
+        yield replace(
+            step,
+            warm_up=step.warm_up if bare else 0.0,
+            first=step.no == opening,
+            last=step.no == last[garment.no],
+        )

@@ -13,4 +13,8 @@ PLAN_KINDS: tuple[Kind, ...] = (
          "Write yes, or clear the cell."),
     Kind("spoiled-unknown", "check", "“{found}” is no decal of this strip; it was not counted as spoiled.",
          "Write the decals' numbers, like this: D017, D019. Or all, for the whole strip."),
+    Kind("film-came-unmarked", "check", "More of {found} was cut than is known to have been there.",
+         "Mark Arrived on the Shopping list, or measure what is left and write it here, like this: 12 in x 40 in."),
+    Kind("film-reckoned", "note", "What is left of {found} was reckoned from what came and what was cut.",
+         "Measure it, and correct this cell if it is wrong."),
 )  # fmt: skip

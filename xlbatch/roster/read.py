@@ -7,13 +7,14 @@ from pathlib import Path
 
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import RawSheet, Unreadable
-from xlbatch.job.job import Job, Result, Settings
-from xlbatch.job.marks import NO_MARKS, Marks
+from xlbatch.job.job import Job, Settings
+from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.orders import read_orders
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
@@ -21,6 +22,7 @@ from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.settings import read_settings
+from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
 from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
 from xlbatch.tables.line import Units
@@ -29,7 +31,7 @@ from xlbatch.tables.rows import lines
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions")
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions", "Work times")
 
 
 @dataclass(frozen=True)
@@ -105,6 +107,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
+    work_times, of_work_times = read_work_times(of["Work times"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
     unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
@@ -121,6 +124,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
         in_log=garments_in(steps),
         positions=positions,
+        work_times=work_times,
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
@@ -131,9 +135,9 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses + of_positions
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps), tables.kept)
+    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
-from xlbatch.job.job import Costs, Delivery
+from xlbatch.job.job import Costs
+from xlbatch.job.marks import Delivery
 from xlbatch.problems import Problem
 from xlbatch.tables import boxes
 from xlbatch.tables.line import Line

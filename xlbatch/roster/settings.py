@@ -133,6 +133,10 @@ class _Values:
     def number(self, name: str) -> float:
         return self._sure(lambda line: line.number(name))
 
+    def number_or_word(self, name: str) -> float | None:
+        """None for the word."""
+        return self._sure(lambda line: line.number_or_word(name)).number
+
     def count(self, name: str) -> int:
         return self._sure(lambda line: line.count(name))
 
@@ -190,6 +194,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         people_weeding=value.count("People weeding"),
         people_pressing=value.count("People pressing"),
         start=value.clock("Start"),
+        worth_changing_the_order=value.number_or_word("Worth changing the order"),
         hours_a_day=value.number("Hours a day"),
         labor_per_hour=value.money("Labor per hour"),
         supplies_per_garment=value.money("Supplies per garment"),

@@ -2,65 +2,79 @@
 
 import heapq
 from collections import defaultdict
-from collections.abc import Iterable
-from itertools import pairwise
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Layout, Run
-from xlbatch.job.job import Settings
+from xlbatch.job.job import Job
+from xlbatch.job.work_time import WorkTimes
 from xlbatch.press.step import PressPlan, Step
-from xlbatch.schedule.hours import Stage, TimePlan, Work
-from xlbatch.trade.tables import work_time
+from xlbatch.schedule.at_press import at_press
+from xlbatch.schedule.clock import Clock, clock_of
+from xlbatch.schedule.hours import Parts, Stage, TimePlan, Work
+from xlbatch.units import temperature_text
 
-Task = tuple[str, int | None, float]  # label, batch, seconds
+
+class Task(NamedTuple):
+    """Work for one person; `lane`: whose it is (None: who is free first takes it)."""
+
+    label: str
+    batch: int | None
+    parts: Parts
+    lane: int | None = None
+
+    @property
+    def seconds(self) -> float:
+        return sum(self.parts.values())
 
 
-def plan_time(settings: Settings, layout: Layout, pressing: PressPlan) -> TimePlan:
+def plan_time(job: Job, layout: Layout, pressing: PressPlan) -> TimePlan:
     """When each run is cut and each batch weeded and pressed. A stage starts when the one before is finished."""
+    settings = job.settings
     stages: tuple[tuple[Stage, int, list[Task]], ...] = (
-        ("cut", settings.people_cutting, [(f"Run {run.no}", None, cutting_seconds(run)) for run in layout.runs]),
-        ("weed", settings.people_weeding, _weeding(layout)),
-        ("press", settings.people_pressing, _pressing(pressing)),
+        ("cut", settings.people_cutting, list(_cutting(layout, job.work_times))),
+        ("weed", settings.people_weeding, list(_weeding(layout, job.work_times))),
+        ("press", settings.people_pressing, list(_pressing(job, pressing))),
     )
+    clock = clock_of(job)
     work: list[Work] = []
-    seconds: dict[Stage, float] = {}
     now = 0.0
     for stage, people, tasks in stages:
-        seconds[stage] = round(sum(task[2] for task in tasks), 3)
-        for (label, batch, takes), start in zip(tasks, _starts(tasks, people, now), strict=True):
-            work.append(_work(settings, stage, label, batch, takes, people, start))
-        now = max([now, *(start + task[2] for task, start in zip(tasks, _starts(tasks, people, now), strict=True))])
-    return TimePlan(tuple(work), seconds)
+        work += (_work(clock, stage, people, turn) for turn in _turns(tasks, people, now))
+        now = max([now, *(each.finishes for each in work)])
+    seconds = {stage: round(sum(task.seconds for task in tasks), 3) for stage, _, tasks in stages}
+    return TimePlan(tuple(work), seconds, round(clock.breaks(now), 3))
 
 
-def cutting_seconds(run: Run) -> float:
-    """Time at the cutter (s): along the outlines, and a little for each contour."""
+def _cutting(layout: Layout, times: WorkTimes) -> Iterator[Task]:
+    film = ""
+    for run in layout.runs:
+        change = {"change to another film": times.of("cut", "change to another film")} if film else {}
+        yield Task(f"Run {run.no}", None, {**(change if run.film.name != film else {}), **cutting_parts(run, times)})
+        film = run.film.name
+
+
+def cutting_parts(run: Run, times: WorkTimes) -> Parts:
+    """Time for a run (s): loading, a test cut, then along the outlines, and a little for each contour."""
     outlines = [_outline(lying.decal) for lying in run.lying]
-    along = sum(length for length, _ in outlines) / work_time("cut", "along the outline")
-    return along + work_time("cut", "each contour") * sum(contours for _, contours in outlines)
+    return {
+        "load the film": times.of("cut", "load the film"),
+        "test cut and weed it": times.of("cut", "test cut and weed it"),
+        "along the outline": sum(length for length, _ in outlines) / times.of("cut", "along the outline"),
+        "each contour": times.of("cut", "each contour") * sum(contours for _, contours in outlines),
+    }
 
 
-def weeding_seconds(decals: Iterable[Decal]) -> float:
-    """Time to weed decals (s)."""
+def weeding_parts(decals: Iterable[Decal], strips: int, times: WorkTimes) -> Parts:
+    """Time to part strips and weed their decals (s)."""
     contours = [_outline(decal)[1] for decal in decals]
-    return len(contours) * work_time("weed", "each decal") + sum(contours) * work_time("weed", "each contour")
-
-
-def pressing_seconds(steps: Iterable[Step]) -> float:
-    """Time to press a batch (s), with the waits for the plate's heat.
-
-    Garments cool while the next is pressed, so only the last one is waited for."""
-    steps = tuple(steps)
-    closings = [step for step in steps if step.with_step is None]
-    garments = {step.place.garment.no for step in steps}
-    loads = 1 + sum(a.place.garment.no != b.place.garment.no for a, b in pairwise(closings))
-    plate = sum(step.wait + (step.warm_up + step.front + step.back) * step.place.presses for step in closings)
-    hand = (
-        loads * work_time("press", "load the garment")
-        + len(steps) * (work_time("press", "place the decal") + work_time("press", "peel"))
-        + len(garments) * work_time("press", "fold")
-    )
-    return plate + hand + work_time("press", "cool")
+    return {
+        "part a strip": strips * times.of("weed", "part a strip"),
+        "each decal": len(contours) * times.of("weed", "each decal"),
+        "each contour": sum(contours) * times.of("weed", "each contour"),
+    }
 
 
 def _outline(decal: Decal) -> tuple[float, int]:
@@ -70,46 +84,69 @@ def _outline(decal: Decal) -> tuple[float, int]:
     return decal.outline.cut_length, decal.outline.contours
 
 
-def _weeding(layout: Layout) -> list[Task]:
+def _weeding(layout: Layout, times: WorkTimes) -> Iterator[Task]:
     decals: dict[int, list[Decal]] = defaultdict(list)
+    strips: dict[int, int] = defaultdict(int)
     for run in layout.runs:
         for strip in run.strips:
             decals[strip.batch] += (lying.decal for lying in strip.lying)
-    return [(f"Batch {batch.no}", batch.no, weeding_seconds(decals[batch.no])) for batch in layout.batches]
+            strips[strip.batch] += 1
+    for batch in layout.batches:
+        yield Task(f"Batch {batch.no}", batch.no, weeding_parts(decals[batch.no], strips[batch.no], times))
 
 
-def _pressing(pressing: PressPlan) -> list[Task]:
-    steps: dict[int, list[Step]] = defaultdict(list)
+def _pressing(job: Job, pressing: PressPlan) -> Iterator[Task]:
+    lanes: dict[int, list[Step]] = defaultdict(list)
     for step in pressing.steps:
-        steps[step.batch].append(step)
-    return [(f"Batch {no}", no, pressing_seconds(them)) for no, them in steps.items()]
+        lanes[step.lane].append(step)
+    for lane, steps in lanes.items():
+        for block, acts in at_press(steps, job.work_times):
+            parts: dict[str, float] = defaultdict(float)
+            for act in acts:
+                parts[act.work] += act.ends - act.begins
+            heat = temperature_text(block[0].temperature, job.settings.temperature_unit)
+            yield Task(f"Batch {block[0].batch} at {heat}", block[0].batch, dict(parts), lane)
 
 
-def _starts(tasks: list[Task], people: int, now: float) -> list[float]:
-    """When each task starts (s): in order, each taken by whoever is free first."""
-    free = [now] * people
-    starts = []
+@dataclass(frozen=True)
+class _Turn:
+    """A task, who does it, and when it begins (s of work)."""
+
+    task: Task
+    person: int
+    begins: float
+
+
+def _turns(tasks: Iterable[Task], people: int, now: float) -> Iterator[_Turn]:
+    """In order, each taken by whoever is free first, or by whose it is."""
+    free = [(now, person) for person in range(1, people + 1)]
+    lanes = {person: now for _, person in free}
     for task in tasks:
-        start = heapq.heappop(free)
-        starts.append(start)
-        heapq.heappush(free, start + task[2])
-    return starts
+        if task.lane is None:
+            begins, person = heapq.heappop(free)
+            heapq.heappush(free, (begins + task.seconds, person))
+        else:
+            begins, person = lanes[task.lane], task.lane
+            lanes[person] = begins + task.seconds
+        yield _Turn(task, person, begins)
 
 
-def _work(
-    settings: Settings, stage: Stage, label: str, batch: int | None, seconds: float, people: int, start: float
-) -> Work:
-    day, starts = _clock(settings, start, opens=True)
-    ends_day, ends = _clock(settings, start + seconds, opens=False)
-    return Work(stage, label, batch, round(seconds, 3), people, day, starts, ends_day, ends)
-
-
-def _clock(settings: Settings, at: float, *, opens: bool) -> tuple[int, int]:
-    """Day and minute of the day of a moment of work time (s). Work that ends with the day ends on that day."""
-    whole_day = settings.hours_a_day * 60
-    minutes = round(at / 60, 6)
-    days = int(minutes // whole_day)
-    rest = minutes - days * whole_day
-    if not opens and days and rest == 0:
-        days, rest = days - 1, whole_day
-    return days + 1, settings.start + round(rest)
+def _work(clock: Clock, stage: Stage, people: int, turn: _Turn) -> Work:
+    task, finishes = turn.task, turn.begins + turn.task.seconds
+    day, starts = clock.moment(turn.begins, opens=True)
+    ends_day, ends = clock.moment(finishes, opens=False)
+    return Work(
+        stage=stage,
+        label=task.label,
+        batch=task.batch,
+        seconds=round(task.seconds, 3),
+        parts={name: round(seconds, 3) for name, seconds in task.parts.items()},
+        people=people,
+        person=turn.person,
+        begins=round(turn.begins, 3),
+        finishes=round(finishes, 3),
+        day=day,
+        starts=starts,
+        ends_day=ends_day,
+        ends=ends,
+    )

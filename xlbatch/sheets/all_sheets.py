@@ -34,9 +34,10 @@ from xlbatch.sheets.inputs import Input
 from xlbatch.sheets.positions_input import POSITIONS
 from xlbatch.sheets.press_input import PRESS
 from xlbatch.sheets.roster import ROSTER
+from xlbatch.sheets.work_times_input import WORK_TIMES
 
 Write = Callable[[Page, Plan], None]
-INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS, POSITIONS)
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS, POSITIONS, WORK_TIMES)
 
 
 @dataclass(frozen=True)
@@ -64,7 +65,7 @@ INPUT_SHEETS: tuple[InputSheet, ...] = (
     InputSheet("Job", job_input.write, landscape=False),
     *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in INPUTS[1:]),
 )
-TRADE_NUMBERS = ("Positions",)  # these stand last, and are not printed
+TRADE_NUMBERS = ("Positions", "Work times")  # these stand last, and are not printed
 
 
 def _returned(sheet: InputSheet) -> Sheet:

@@ -12,23 +12,43 @@ from xlbatch.units import temperature_text
 
 IRON = "iron"
 
-
 Line = tuple[str, str]  # a part in bold, and the rest
 
 
-def banners(steps: Sequence[Step], settings: Settings, room: float) -> Iterator[tuple[list[Line], list[Step]]]:
+SetTo = tuple[object, ...]  # which press, and the films with their settings
+
+
+def banners(
+    steps: Sequence[Step], settings: Settings, room: float, before: SetTo
+) -> Iterator[tuple[list[Line], list[Step]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
-    the batch with its garments, then the settings, led by the films they are for where the batch has several."""
+    the batch with its garments, then the settings, led by the films they are for; in short where they are as `before`.
+    """
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
-    batch = f"Batch {steps[0].batch} · no. {numbers}"
-    alike = len(films_by_settings(steps, settings)) == 1
-    lines: list[Line] = [] if alike else [(batch, "")]
+    press = f"Press {steps[0].lane} · " if settings.people_pressing > 1 else ""
+    batch = f"{press}Batch {steps[0].batch} · no. {numbers}"
+    lines: list[Line] = [(batch, "")]
     for _, run in groupby(steps, key=lambda step: step.temperature):
         part = list(run)
-        for said, names in films_by_settings(part, settings).items():
-            lines += _lines(batch if alike else " + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+        films = films_by_settings(part, settings)
+        if set_to(part, settings) == before:
+            shorts = [" + ".join(names) + ", " + ", ".join(_short(said)) for said, names in films.items()]
+            lines = list(_lines(batch, shorts, room))
+        else:
+            for said, names in films.items():
+                lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
         yield lines, part
         lines = []
+
+
+def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:
+    """How the plate is set for these steps, and for which films."""
+    return steps[0].lane, films_by_settings(steps, settings)
+
+
+def _short(said: Sequence[str]) -> list[str]:
+    """The heat and how long it is pressed."""
+    return [said[0], *(word for word in said if word.startswith(("press ", "back ")))]
 
 
 def _wait(step: Step) -> str:
@@ -54,11 +74,12 @@ def settings_words(film: Film, press: Press, settings: Settings) -> tuple[str, .
         f"dial {iron_dial(film.temperature)}"
         if press.kind == IRON
         else temperature_text(film.temperature, settings.temperature_unit),
-        f"warm-up {film.warm_up:g} s",
+        f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
         f"press {film.press:g} s",
         f"back {film.back:g} s" if film.back else "",
         f"peel {film.peel}",
         f"{film.pressure} pressure",
+        press.cover,
     )
     return tuple(filter(None, said))
 

@@ -6,6 +6,7 @@ from xlbatch.job.job import Settings
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import Section
 from xlbatch.press.step import Step
+from xlbatch.sheets.banner import IRON
 from xlbatch.units import printed_text
 
 
@@ -20,8 +21,27 @@ def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[s
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)
-    yield step.how
+    yield from minded(step, settings)
     yield sections_text(step.place, settings)
+
+
+def minded(step: Step, settings: Settings) -> Iterator[str]:
+    """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind."""
+    yield "trial" if step.trial else ""
+    yield "cover sheet" if step.press.kind == IRON else ""
+    yield f"with step {step.with_step}" if step.with_step else ""
+    yield f"cover {', '.join(step.cover)}" if step.cover else ""
+    yield f"tack {step.front:g} s" if step.tack else ""
+    yield _grid(step, settings) if step.place.presses > 1 else ""
+
+
+def _grid(step: Step, settings: Settings) -> str:
+    """The sections in words: `2 sections, left to right, overlap 1 in`."""
+    across = len({section.right for section in step.place.sections})
+    down = len({section.up for section in step.place.sections})
+    ways = ", ".join(way for way, count in (("left to right", across), ("top to bottom", down)) if count > 1)
+    overlap = printed_text(step.press.overlap, settings.length_unit)
+    return f"{step.place.presses} sections, {ways}, overlap {overlap}"
 
 
 def from_below(place: Place, settings: Settings) -> str:

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Any
 
+import pandas as pd
+
 from xlbatch.job.job import Job, Settings
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
@@ -11,7 +13,8 @@ from xlbatch.problems import Problem
 from xlbatch.sheets.garments_input import listed
 from xlbatch.sheets.input_cells import money_text
 from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
-from xlbatch.trade.tables import Line, table, words
+from xlbatch.trade.tables import Line, words
+from xlbatch.trade.tables import table as trade_table
 from xlbatch.units import exact_length_text
 
 NAME = "Job"
@@ -35,11 +38,14 @@ FIELDS: Mapping[str, str] = {
 }  # where the field is not simply the setting's name
 
 
+def table(settings: Settings) -> pd.DataFrame:
+    """The settings, each with its value and what it means."""
+    return tabled(COLUMNS, ((line["Setting"], _value(line, settings), line["Meaning"]) for line in trade_table("job")))
+
+
 def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     """The settings as a table to change and drop again."""
-    lines = table("job")
-    rows = [(line["Setting"], _value(line, job.settings), line["Meaning"]) for line in lines]
-    frame = tabled(COLUMNS, rows)
+    lines, frame = trade_table("job"), table(job.settings)
     page.lay_columns(COLUMNS, frame)
     page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
     page.table(frame)
@@ -60,13 +66,13 @@ def _choices(job: Job) -> Mapping[str, Iterable[str]]:
         "Usual garment": [blank.garment for blank in blanks],
         "Usual color": [color for blank in blanks for color in blank.colors],
         "Usual design": [spec.design for spec in job.designs],
-        "Font": [line["Font"] for line in table("fonts")],
+        "Font": [line["Font"] for line in trade_table("fonts")],
     }
 
 
 def spots(job: Job) -> Spots:
     """Where each setting the person gave stands on the returned sheet."""
-    rows = {line["Setting"]: row for row, line in enumerate(table("job"), FIRST)}
+    rows = {line["Setting"]: row for row, line in enumerate(trade_table("job"), FIRST)}
     return {where: ((rows[name], 1),) for name, where in job.setting_cells.items() if name in rows}
 
 
@@ -80,6 +86,8 @@ def _value(line: Line, settings: Settings) -> Value:
             return "yes" if found else "no"
         case "time":
             return f"{found // 60}:{found % 60:02d}"
+        case "number or word":
+            return words(line["Choices"])[0] if found is None else found
         case "margin":
             return margin_text(settings)
         case _:

@@ -14,12 +14,11 @@ from xlbatch.paper.widths import PAD
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
-from xlbatch.sheets.banner import banners, films_by_settings
+from xlbatch.sheets.banner import IRON, SetTo, banners, films_by_settings, set_to
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
 from xlbatch.sheets.line_up import layer_columns, measures
 from xlbatch.trade.tables import table as trade_table
-from xlbatch.trade.tables import work_time
 from xlbatch.units import temperature_in
 
 RESULTS = ("ok", "redo film", "redo garment")
@@ -41,7 +40,7 @@ def columns(settings: Settings, places: Sequence[Place]) -> tuple[Column, ...]:
         Column(f"Below collar seam ({unit})", 0.7, ("length", "strong")),
         Column(f"From center ({unit})", 0.4, ("length", "strong")),
         *(column for column in layers if not column.outside),
-        Column("How", 1.18),
+        Column("How", 1.6),
         Column("Pressed", 0.3, ("box",)),
         Column("Peeled", 0.3, ("box",)),
         Column("Result", 0.3, ("text",)),
@@ -119,10 +118,12 @@ def _row(step: Step, settings: Settings, how: str) -> Mapping[str, Value]:
 
 def leads(plan: Plan) -> Iterator[str]:
     """What to know before the first step: cautions, where to measure from, what to do when an edge lifts."""
-    again = work_time("press", "press again where an edge lifts")
+    again = plan.job.work_times.of("press", "press again where an edge lifts")
     tacks = any(step.tack for step in plan.pressing.steps)
     tack = " A tack only holds: the full time comes with the top layer." if tacks else ""
     yield "Caution: " + " ".join(line["Caution"] for line in trade_table("cautions") if line["At the press"] == "yes")
+    if any(step.press.kind == IRON for step in plan.pressing.steps):
+        yield "With an iron: " + " ".join(line["Rule"] for line in trade_table("iron_rules"))
     yield (
         "Fold the garment down the middle and press a crease; match it to the decal's middle. Below collar seam is to "
         f"the decal's top edge: {measured_from(plan)}. From center: + is to the wearer's right. At a trial press a "
@@ -147,13 +148,15 @@ def write(page: Page, plan: Plan) -> None:
     page.title("Press log", *leads(plan))
     page.heading()
     rows = frame.itertuples(index=False, name=None)
-    starts = []
+    settings, starts = plan.job.settings, []
+    before: SetTo = ()
     for steps in batches(plan):
         starts.append(page.row)
-        for lines, part in banners(steps, plan.job.settings, page.room - PAD):
+        for lines, part in banners(steps, settings, page.room - PAD, before):
             for line in lines:
                 page.banner(*line, "banner" if page.row == starts[-1] else "setting")
             for step in part:
                 page.record(next(rows), also={"How": "strong"} if step.trial else {})
+            before = set_to(part, settings)
     page.end_table(starts)
     offer(page, page.head + 1, page.at("Result"), max(page.row - page.head - 1, 1), RESULTS, strict=True)

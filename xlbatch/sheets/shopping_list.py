@@ -21,11 +21,13 @@ COLUMNS = (
     Column("Needed", 0.7, ("count",)),
     Column("Spares", 0.68, ("count", "change")),
     Column("On hand", 0.68, ("count", "change")),
+    Column("On the way", 0.5, ("count",)),
     Column("Buy", 0.55, ("count", "strong")),
     Column("Price", 0.8, ("money", "change")),
     Column("Cost", 0.9, ("money",)),
     Column("Ordered", 0.75, ("box",)),
     Column("Arrived", 0.72, ("box",)),
+    Column("Note", 1.6, outside=True),
 )
 
 
@@ -44,11 +46,13 @@ def _row(line: BuyLine) -> tuple[str | int | Decimal | Formula | None, ...]:
         line.needed,
         line.spares,
         line.on_hand,
-        Formula("MAX(0,{Needed}+{Spares}-{On hand})", line.buy),
+        line.on_the_way,
+        Formula("MAX(0,{Needed}+{Spares}-{On hand}-{On the way})", line.buy),
         line.price,
         Formula('IF({Price}="","",ROUND({Buy}*{Price},2))', "" if line.cost is None else line.cost),
         BOX,
         BOX,
+        line.note or None,
     )
 
 
@@ -75,8 +79,8 @@ def write(page: Page, plan: Plan) -> None:
     page.title(
         "Shopping list",
         "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
-        "Write yes or how many came into Arrived: the next plan then counts the blanks as on hand, less those pressed. "
-        "Film it does not count: measure what is left and write it into On hand on the sheet Film.",
+        "Write yes or how many into Ordered and Arrived: the next plan has them On the way or On hand, less the blanks "
+        "pressed and the film cut. Measure film all the same, and write what is left into On hand on the sheet Film.",
         *filter(None, [_spares(plan)]),
     )
     row = page.gap(16)

@@ -13,7 +13,7 @@ from xlbatch.job.job import Job
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.problems import Problem
-from xlbatch.sheets import blank, job_sheet, problems_sheet
+from xlbatch.sheets import blank, inputs, job_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 
 
@@ -41,6 +41,14 @@ def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: 
         problems_sheet.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
         for sheet in INPUT_SHEETS:
             sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, problems)
+
+
+def write_list(path: Path, job: Job) -> None:
+    """Turns a job of which only the people are known into a workbook whose Roster waits for their sizes."""
+    with Book(path, job) as book:
+        inputs.write(blank.BLANK_ROSTER, book.page("Roster", landscape=True), job, ())
+        for sheet in INPUT_SHEETS[1:]:
+            sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, ())
 
 
 def write_blank(path: Path, job: Job) -> None:

@@ -1,11 +1,15 @@
 """Garments and film needs → the shopping list."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from functools import partial
+from typing import Literal, cast
 
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
-from xlbatch.job.job import Blank, Job, Settings
+from xlbatch.job.job import Blank, Film, Job, Roll, Settings
+from xlbatch.job.marks import OrderKey, Stock
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.shopping.lines import BuyLine, SpareChoice
 from xlbatch.shopping.spares import (
@@ -17,14 +21,43 @@ from xlbatch.shopping.spares import (
     sure_of,
 )
 from xlbatch.trade.tables import color_name, table
-from xlbatch.units import long_text, printed_text
+from xlbatch.units import LengthUnit, long_text, printed_text
 
 Kind = tuple[str, str, str]  # garment, size, color by its usual name
 
 
 def shopping_list(job: Job, garments: tuple[Garment, ...], layout: Layout) -> tuple[BuyLine, ...]:
     """Blanks in the order of the Garments sheet, film by the roll, supplies."""
-    return (*_blanks(job, garments), *_film(job, layout), *_supplies(job, len(garments)))
+    lines = (*_blanks(job, garments), *_film(job, layout), *_supplies(job, len(garments)))
+    return tuple(sorted((*map(partial(_with_orders, job), lines), *_on_the_way(job, lines)), key=_kind_first))
+
+
+def _kind_first(line: BuyLine) -> int:
+    return ("blank", "film", "supply").index(line.kind)
+
+
+def _with_orders(job: Job, line: BuyLine) -> BuyLine:
+    """The line with what is on the way, which film is needed beside, and supplies with what is there."""
+    stock = job.orders.get(_same(line.key), Stock(0, 0))
+    line = replace(line, on_the_way=stock.on_the_way, note=stock.note)
+    if line.kind == "film":
+        return replace(line, needed=line.needed + stock.on_the_way)
+    return replace(line, on_hand=stock.on_hand) if line.kind == "supply" else line
+
+
+def _on_the_way(job: Job, lines: Iterable[BuyLine]) -> Iterator[BuyLine]:
+    """What is on the way and no longer needed: it still has to be ticked off."""
+    listed = {_same(line.key) for line in lines}
+    for key, stock in job.orders.items():
+        if stock.on_the_way and key not in listed:
+            kind = cast(Literal["blank", "film", "supply"], key.kind)
+            needed = stock.on_the_way if kind == "film" else 0
+            yield BuyLine(kind, *key[1:], needed, 0, stock.on_hand, None, stock.on_the_way, stock.note)
+
+
+def _same(key: OrderKey) -> OrderKey:
+    """The key as orders are kept: a film's color is the film's own."""
+    return key._replace(color=color_name(key.color)) if key.kind == "blank" else key._replace(color="")
 
 
 def shopping_problems(job: Job, lines: tuple[BuyLine, ...], garments: tuple[Garment, ...]) -> tuple[Problem, ...]:
@@ -66,7 +99,7 @@ def _blanks(job: Job, garments: tuple[Garment, ...]) -> Iterator[BuyLine]:
     for (kind, lot), more in zip(lots.items(), spares, strict=True):
         listed = more + max(0, lot.stock - lot.needed) if more else 0  # beyond those that are there already
         price = price_for(lot.prices, bought[lot.garment])
-        yield BuyLine("blank", kind[0], *kind, lot.needed, listed, lot.stock, price)
+        yield BuyLine("blank", kind[0], *kind, lot.needed, listed, lot.stock - _coming(job, kind), price)
 
 
 def _spares(settings: Settings, lots: list[Lot]) -> tuple[int, ...]:
@@ -84,8 +117,14 @@ def _lots(job: Job, garments: tuple[Garment, ...]) -> dict[Kind, Lot]:
     order = {(blank.garment, blank.size): at for at, blank in reversed(list(enumerate(job.blanks)))}
     kinds = sorted(needed, key=lambda kind: (order[kind[:2]], kind[2]))
     return {
-        kind: Lot(kind[0], needed[kind], _on_hand(blanks[kind], kind, kinds), blanks[kind].prices) for kind in kinds
+        kind: Lot(kind[0], needed[kind], _on_hand(blanks[kind], kind, kinds) + _coming(job, kind), blanks[kind].prices)
+        for kind in kinds
     }
+
+
+def _coming(job: Job, kind: Kind) -> int:
+    stock = job.orders.get(OrderKey("blank", kind[0], *kind))
+    return stock.on_the_way if stock else 0
 
 
 def _kind(garment: Garment) -> Kind:
@@ -116,12 +155,17 @@ def _unclear_stock(job: Job, garments: tuple[Garment, ...]) -> tuple[Problem, ..
     )
 
 
+def roll_item(film: Film, roll: Roll, unit: LengthUnit) -> str:
+    """What a roll is called on the list."""
+    return f"{film.name}, {printed_text(film.roll_width, unit)} × {long_text(roll.length, unit)} roll"
+
+
 def _film(job: Job, layout: Layout) -> tuple[BuyLine, ...]:
     unit = job.settings.length_unit
     return tuple(
         BuyLine(
             kind="film",
-            item=f"{need.film.name}, {printed_text(need.film.roll_width, unit)} × {long_text(roll.length, unit)} roll",
+            item=roll_item(need.film, roll, unit),
             garment="",
             size="",
             color=need.film.color,

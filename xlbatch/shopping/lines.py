@@ -5,6 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal
 
 from xlbatch.job.job import Paid
+from xlbatch.job.marks import OrderKey
 
 CENT = Decimal("0.01")
 
@@ -22,10 +23,16 @@ class BuyLine:
     spares: int
     on_hand: int
     price: Decimal | None
+    on_the_way: int = 0  # ordered before, and not come yet
+    note: str = ""
 
     @property
     def buy(self) -> int:
-        return max(0, self.needed + self.spares - self.on_hand)
+        return max(0, self.needed + self.spares - self.on_hand - self.on_the_way)
+
+    @property
+    def key(self) -> OrderKey:
+        return OrderKey(self.kind, self.item, self.garment, self.size, self.color)
 
     @property
     def cost(self) -> Decimal | None:

@@ -70,6 +70,8 @@ class _Roster:
         number = self._people.get(person) or self._people.get((person[0], ""))
         if number is None or not person[0]:
             self._enter(max(self._rows) + 1, row, person)
+        elif number in self._expected and "Size" not in row:  # asked, and not answered yet
+            return
         elif number in self._expected:
             self._expected.discard(number)
             self._enter(number, row, person)

@@ -18,7 +18,7 @@ from xlbatch.tables.stretches import Stretch, stretches
 from xlbatch.trade.columns import columns
 
 READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", *READ_BACK)
+INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", *READ_BACK)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
     "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",

@@ -14,6 +14,7 @@ from xlbatch.problems import Problem, problem
 from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
+from xlbatch.tables.number_or_word import NumberOrWord, number_or_word
 from xlbatch.tables.sizes import likely_size, read_size
 from xlbatch.trade.columns import Column
 from xlbatch.units import LengthUnit, TemperatureUnit
@@ -160,6 +161,10 @@ class Line:
         """A number within the column's range."""
         return self._read(heading, lambda cell: cells.number(cell, self.columns[heading].choices))
 
+    def number_or_word(self, heading: str) -> NumberOrWord | None:
+        """The column's word, or a number within its range."""
+        return self._read(heading, lambda cell: number_or_word(cell, self.columns[heading].choices))
+
     def length(self, heading: str) -> float | None:
         """A length in mm."""
         unit, ends = self._length_unit(heading), self.columns[heading].choices
@@ -274,6 +279,10 @@ class Line:
 
 
 def _wanted(column: Column) -> str:
+    if column.kind == "number or word":
+        between = cells.limits(column.choices[1])
+        assert between is not None  # the table gives word and range
+        return f"a number from {between[0]} to {between[1]}, or “{column.choices[0]}”"
     if column.kind == "choice":
         return f"one of: {', '.join(column.choices)}"
     between = cells.limits(column.choices[0]) if column.choices else None

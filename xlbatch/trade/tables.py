@@ -23,15 +23,6 @@ def words(cell: str) -> tuple[str, ...]:
 
 
 @cache
-def work_time(stage: str, work: str) -> float:
-    """A work time (s, or mm/s for cutting along the outline). Raises KeyError for work not in the table."""
-    for line in table("work_times"):
-        if (line["Stage"], line["Work"]) == (stage, work):
-            return float(line["Value"])
-    raise KeyError((stage, work))
-
-
-@cache
 def practice(name: str) -> float:
     """A number of the trade that is no one's to type in a cell. Raises KeyError for one not in the table."""
     return {line["Practice"]: float(line["Value"]) for line in table("practice")}[name]

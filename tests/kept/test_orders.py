@@ -1,0 +1,94 @@
+"""What was ordered is on the way, what came is on hand, what was used is gone; each mark counts once."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.plan_book import PlanBook, codes, drop, written
+from tests.workbooks import write_workbook
+
+DESIGNS = [
+    ["Design", "Decal", "What", "Film", "Position", "Height"],
+    ["Name", "Front", "print name", "Black smooth", "full front", "1 in"],
+]
+FILM = [["Film", "Rolls sold"], ["Black smooth", "5 yd = 20.00"]]
+PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "M"], ["Mei", "S"]]
+
+
+@pytest.fixture
+def first(tmp_path: Path) -> PlanBook:
+    sheets = {"Roster": PEOPLE, "Designs": DESIGNS, "Film": FILM}
+    return written(drop(write_workbook(tmp_path / "roster.xlsx", sheets)))
+
+
+def stock(book: PlanBook, kind: str, size: str | None = None) -> list[tuple[int, int, int]]:
+    """Needed, on hand and on the way."""
+    rows = (row for _, row in book.rows("Shopping list", "Item") if row["Kind"] == kind and row["Size"] == size)
+    return [(row["Needed"], row["On hand"], row["On the way"]) for row in rows]
+
+
+def test_what_is_ordered_is_on_the_way_until_it_comes(first: PlanBook) -> None:
+    first.mark("Shopping list", "Ordered", "yes", lambda row: row["Kind"] in ("blank", "film"))
+    second = written(first.drop())
+    assert stock(second, "blank", "M") == [(2, 0, 2)]
+    assert stock(second, "film") == [(1, 0, 1)]
+    assert {row["Ordered"] for _, row in second.rows("Shopping list", "Item") if row["Kind"]} == {"☐"}
+    second.mark("Shopping list", "Arrived", 1, lambda row: row["Size"] == "M")
+    second.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] == "film")
+    third = written(second.drop())
+    assert stock(third, "blank", "M") == [(2, 1, 1)]
+    assert stock(third, "film") == []
+    assert [row["On hand"] for _, row in third.rows("Film", "Kind")] == ["12 in x 5 yd"]
+    assert stock(written(drop(third.path)), "blank", "M") == [(2, 1, 1)]
+
+
+def test_film_that_is_cut_is_gone_and_is_back_where_the_mark_is_taken_back(first: PlanBook) -> None:
+    first.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] == "film")
+    first.cut()
+    second = written(first.drop())
+    left = next(row["On hand"] for _, row in second.rows("Film", "Kind"))
+    assert left.startswith("12 in x 17")
+    second.cut(None)
+    third = written(second.drop())
+    assert next(row["On hand"] for _, row in third.rows("Film", "Kind")) == "12 in x 5 yd"
+
+
+def test_film_measured_is_as_of_now(first: PlanBook) -> None:
+    first.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] == "film")
+    first.mark("Film", "On hand", "12 in x 2 yd", lambda row: row["Kind"] == "smooth")
+    first.cut()
+    second = written(first.drop())
+    assert next(row["On hand"] for _, row in second.rows("Film", "Kind")) == "12 in x 2 yd"
+    assert next(row["On hand"] for _, row in written(drop(second.path)).rows("Film", "Kind")) == "12 in x 2 yd"
+
+
+def test_film_cut_that_never_came_is_asked_about(first: PlanBook) -> None:
+    first.cut()
+    assert "film-came-unmarked" in codes(first.drop())
+
+
+def test_a_blank_counts_as_the_one_that_was_pressed_not_as_the_roster_says_now(first: PlanBook) -> None:
+    first.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] == "blank")
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    first.edit(1, "Size", "XL")
+    second = written(first.drop())
+    on_hand = {row["Size"]: row["On hand"] for _, row in second.rows("Garments", "Neckline") if row["On hand"]}
+    assert on_hand == {"S": "white = 1", "M": "white = 1"}
+
+
+def test_blanks_used_before_they_are_marked_as_arrived_are_not_counted_as_there_later(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    outcome = first.drop()
+    assert "arrived-unmarked" in codes(outcome)
+    second = written(outcome)
+    second.mark("Shopping list", "Arrived", 2, lambda row: row["Size"] == "M")
+    assert stock(written(second.drop()), "blank", "M") == [(1, 1, 0)]
+
+
+def test_a_note_of_a_line_stays(first: PlanBook) -> None:
+    first.mark("Shopping list", "Note", "lot 4711", lambda row: row["Size"] == "S")
+    second = written(first.drop())
+    notes = [row["Note"] for _, row in second.rows("Shopping list", "Item") if row["Note"]]
+    assert notes == ["lot 4711"]
