@@ -116,7 +116,12 @@ def planned(shown: Window, *paths: Path) -> None:
 
 
 def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Window) -> None:
-    assert set(buttons(shown)) == {"Plan a list …", "Make a blank list …", "Open the examples"}
+    assert set(buttons(shown)) == {
+        "Plan a list …",
+        "Make a blank list …",
+        "Make a sign-up sheet …",
+        "Open the examples",
+    }
     shown.root.update()
     assert shown.root.focus_lastfor() is buttons(shown)["Plan a list …"]
     assert "Drop your list here, or choose it: " in words(shown)
@@ -365,6 +370,17 @@ def test_a_blank_list_is_made_and_opened_and_the_units_remembered(
     assert remembered.metric() == (unit == "cm")
     buttons(shown)[button].invoke()  # never over one that exists
     wait_until(shown, lambda: "already exists" in words(shown))
+
+
+def test_a_sign_up_sheet_is_made_and_opened(
+    shown: Window, opened: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "sign up.xlsx"
+    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: str(path))
+    buttons(shown)["Make a sign-up sheet …"].invoke()
+    wait_until(shown, lambda: opened == [path])
+    assert "Send it round" in words(shown)
+    assert load_workbook(path).sheetnames
 
 
 def test_the_examples_are_copied_to_where_they_can_be_planned(shown: Window, opened: list[Path]) -> None:
