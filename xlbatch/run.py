@@ -147,6 +147,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
+    from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
@@ -156,6 +157,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
+    job, of_drawings = with_drawings(reading.job)
+    reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
     job = stood.job

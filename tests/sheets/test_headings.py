@@ -49,6 +49,10 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Width (in)", "Height (in)", "Widest (in)", "Sized for", "Scale with size", "Arch", "Outline film",
         "Outline width (in)",
     ),
+    "Drawing parts": (
+        "Artwork", "Part", "Color", "Text", "Width (in)", "Height (in)", "Place", "Use", "Replace by", "Font", "Fit",
+        "Join", "Film",
+    ),
     "Garments": (
         "Garment", "For", "Neckline", "Fabric", "Iron dots", "Heat limit (°F)", "Size", "Chest width (in)",
         "Body length (in)", "Collar drop front (in)", "Collar drop back (in)", "Sleeve length (in)",
@@ -60,6 +64,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "One direction", "Thinnest stroke (in)",
     ),
     "Press": ("Press", "Kind", "Plate width (in)", "Plate depth (in)", "Hottest (°F)", "Cover", "Overlap (in)"),
+    "Fonts to choose from": (),
     "Runs": (
         "Run", "Film", "Length (in)", "Strips", "Decals", "Cut from", "Cut file", "Measures across (in)",
         "Measures along (in)", "Cut length (ft)", "Travel (ft)",

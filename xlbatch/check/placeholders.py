@@ -20,3 +20,9 @@ def stands_for(text: str) -> str:
 @cache
 def _words() -> dict[str, str]:
     return {line["Word"]: line["Means"] for line in table("placeholders")}
+
+
+def looks_like_sample(text: str) -> bool:
+    """Whether a text of a drawing stands for the one that is meant: Your name here."""
+    plain = " ".join(text.casefold().split())
+    return any(line["Words"] in plain for line in table("sample_words"))

@@ -9,6 +9,7 @@ from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
+from xlbatch.check.text import braces_problems
 from xlbatch.job.job import NO_NAME, DecalSpec, Job
 from xlbatch.job.source import MOST_SHEET_ROWS, Source
 from xlbatch.problems import Problem, problem
@@ -65,6 +66,16 @@ def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
             yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=first_of_them.sheet_row)
 
 
+def braces_are_filled_in(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """What a design's texts have in braces names a column or setting, and each garment has something in that column.
+    A setting may be blank: then nothing is printed."""
+    for garment in garments:
+        for spec in garment.design:
+            if spec.what == "text":
+                found = braces_problems(spec.text, garment.row, job.settings, spec.source.at("Text"))
+                yield from (each for each in found if each.where.sheet != "Job")
+
+
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """Every film a design names is on the Film sheet."""
     known = {film.name.casefold() for film in job.films}
@@ -95,6 +106,7 @@ RULES: tuple[Rule, ...] = (
     positions_are_known,
     name_is_given,
     number_is_given,
+    braces_are_filled_in,
     numbers_are_printed,
     given_is_used,
     name_is_filled_in,

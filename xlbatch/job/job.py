@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
+from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
 from xlbatch.job.work_time import WorkTimes
@@ -224,6 +225,9 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    narrowest_letters: float = 80.0  # percent
+    widest_letters: float = 140.0
+    gap_in_drawing: float = 3.175
     cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
     price_by: Literal["class", "job", "own cost"] = "class"
@@ -273,6 +277,7 @@ class Job:
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+    drawing_parts: tuple[PartLine, ...] = ()
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

@@ -4,6 +4,7 @@
 """
 
 from xlbatch.problems.kind import Kind
+from xlbatch.problems.of_drawings import DRAWING_KINDS
 from xlbatch.problems.of_lists import LIST_KINDS
 from xlbatch.problems.of_plans import PLAN_KINDS
 from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
@@ -134,8 +135,8 @@ KINDS: tuple[Kind, ...] = (
     Kind("artwork-color-needed", "stop", "The drawing has more than one color: {colors}.",
          "Write in Artwork color which one this row cuts; give each other color a row of its own."),
     Kind("artwork-color-unused", "check",
-         "The drawing's color {found} is on no row of the Designs sheet and is not cut.",
-         "Add a row for it, or leave it if it is not wanted."),
+         "The drawing's color {found} is on no row of Designs: it is not cut, and left open in what it lies on.",
+         "Add a row with its own film for it, or leave it open."),
     Kind("font-unknown", "check", "There is no font “{found}”; {used} was used.",
          "Name one of the bundled fonts: {fonts}."),
     Kind("font-lacks", "stop", "No bundled font can draw {letters}.",
@@ -203,6 +204,7 @@ KINDS: tuple[Kind, ...] = (
          "Fill in the price on the sheet {sheet}."),
     Kind("on-hand-which-color", "check", "{garment} {size} on hand: the number does not say which color.",
          "Write it like this: white = 3; red = 2."),
+    *DRAWING_KINDS,
     *LIST_KINDS,
     *PLAN_KINDS,
     *SIGN_UP_KINDS,

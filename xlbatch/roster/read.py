@@ -12,6 +12,7 @@ from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
+from xlbatch.roster.drawing_parts import read_drawing_parts
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
 from xlbatch.roster.meant import design_meant, garments_meant
@@ -34,7 +35,7 @@ from xlbatch.tables.rows import lines
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions", "Work times")
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Drawing parts", "Positions", "Work times")
 
 
 @dataclass(frozen=True)
@@ -82,6 +83,7 @@ def _in_metric(settings: Settings) -> Settings:
         currency="€",
         least_letter_height=whole(settings.least_letter_height),
         round_sizes_to=whole(settings.round_sizes_to),
+        gap_in_drawing=whole(settings.gap_in_drawing),
         clear_of_side=whole(settings.clear_of_side),
         clear_of_hem=whole(settings.clear_of_hem),
         clear_of_sleeve_edge=whole(settings.clear_of_sleeve_edge),
@@ -115,6 +117,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
+    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"])
     work_times, of_work_times = read_work_times(of["Work times"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
@@ -132,6 +135,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
         in_log=garments_in(steps),
         positions=positions,
+        drawing_parts=drawing_parts,
         work_times=work_times,
         deliveries=deliveries,
         film_came=film_came,
@@ -143,7 +147,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
     problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
-    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_work_times
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
 

@@ -13,6 +13,7 @@ from xlbatch.sheets import (
     cut_list,
     decals,
     film_requirement,
+    fonts_sheet,
     inputs,
     job_input,
     kept_sheet,
@@ -28,6 +29,7 @@ from xlbatch.sheets import (
     time_plan,
 )
 from xlbatch.sheets.designs_input import DESIGNS
+from xlbatch.sheets.drawing_parts_input import DRAWING_PARTS, write_drawing_parts
 from xlbatch.sheets.film_input import FILM
 from xlbatch.sheets.garments_input import GARMENTS
 from xlbatch.sheets.inputs import Input
@@ -37,7 +39,8 @@ from xlbatch.sheets.roster import ROSTER
 from xlbatch.sheets.work_times_input import WORK_TIMES
 
 Write = Callable[[Page, Plan], None]
-INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS, POSITIONS, WORK_TIMES)
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, DRAWING_PARTS, GARMENTS, FILM, PRESS, POSITIONS, WORK_TIMES)
+WRITERS = {DRAWING_PARTS.name: write_drawing_parts}  # of input sheets that are more than a table
 
 
 @dataclass(frozen=True)
@@ -63,7 +66,7 @@ class InputSheet:
 INPUT_SHEETS: tuple[InputSheet, ...] = (
     InputSheet("Roster", partial(inputs.write, ROSTER)),
     InputSheet("Job", job_input.write, landscape=False),
-    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in INPUTS[1:]),
+    *(InputSheet(sheet.name, WRITERS.get(sheet.name, partial(inputs.write, sheet))) for sheet in INPUTS[1:]),
 )
 TRADE_NUMBERS = ("Positions", "Work times")  # these stand last, and are not printed
 
@@ -92,6 +95,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
+    Sheet(fonts_sheet.NAME, fonts_sheet.write, landscape=True),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
     *(_returned(sheet) for sheet in INPUT_SHEETS if sheet.name in TRADE_NUMBERS),

@@ -13,7 +13,7 @@ from xlbatch.job.job import Job
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.problems import Problem
-from xlbatch.sheets import blank, inputs, job_sheet, problems_sheet
+from xlbatch.sheets import blank, fonts_sheet, inputs, job_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 
 
@@ -59,3 +59,4 @@ def write_blank(path: Path, job: Job) -> None:
         blank.write_roster(book.page("Roster", landscape=True), nameless)
         for sheet in INPUT_SHEETS[1:]:
             sheet.write(book.page(sheet.name, landscape=sheet.landscape), nameless, ())
+        fonts_sheet.write_fonts(book.page(fonts_sheet.NAME, landscape=True), nameless.settings, ())

@@ -16,10 +16,13 @@ from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
-INPUT = ("Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", *READ_BACK)
+INPUT = (
+    *("Roster", "Job", "Designs", "Drawing parts", "Garments", "Film", "Press", "Positions", "Work times"),
+    *READ_BACK,
+)
 RETURNED = (
     "Job sheet", "Problems", "Proof", "Film requirement", "Roll layout", "Placement",
-    "Placement pictures", "Time plan", "Bag tags", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Bag tags", "Fonts to choose from", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
