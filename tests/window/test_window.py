@@ -206,7 +206,7 @@ def test_problems_name_the_person_and_like_ones_are_one_line(shown: Window, tmp_
     planned(shown, write_workbook(tmp_path / "roster.xlsx", {"Roster": [HEAD, *rows]}))
     said = words(shown)
     assert "Held back (2)" in said
-    assert "Ana: Roster C2: " in said
+    assert "Roster C2 (Ana): " in said
     assert "Likewise Roster C3 (Ivo)." in said
 
 
@@ -271,7 +271,7 @@ def test_rows_held_back_are_counted_and_the_reason_is_read_in_the_window(shown: 
     planned(shown, roster(tmp_path, "M", "Mediun"))
     assert "1 garment planned, 1 held back." in words(shown)
     assert "Held back (1)" in words(shown)
-    assert "Roster C3: " in words(shown)
+    assert "Roster C3 (Ana): " in words(shown)
     assert "Did you mean M?" in words(shown)
     assert shown.code == 1
 
