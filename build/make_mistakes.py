@@ -17,7 +17,7 @@ from xlsxwriter.worksheet import Worksheet
 ROOT = Path(__file__).resolve().parent.parent
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
-NOT_SHEETS = ("at", "csv", "hidden")
+NOT_SHEETS = ("at", "csv", "hidden", "encoding")
 DRAWINGS = {
     "dot.svg": '<path d="M0 0H100V80H0Z"/><path d="M49.4 90H50.6V91.2H49.4Z"/>',
     "hairlines.svg": '<path d="M0 0H100V0.4H0Z"/><path d="M0 99.6H100V100H0Z"/>',
@@ -43,7 +43,7 @@ def example(code: str, mistake: Mapping[str, Any]) -> str:
 
 def make_list(path: Path, mistake: Mapping[str, Any]) -> None:
     """Writes the .csv of one mistake; a cell may be a text many times over."""
-    with path.open("w", encoding="utf-8", newline="") as file:
+    with path.open("w", encoding=mistake.get("encoding", "utf-8"), newline="") as file:
         for row in mistake["Roster"]:
             cells = (cell["text"] * cell["times"] if isinstance(cell, dict) else cell for cell in row)
             csv.writer(file, lineterminator="\n").writerow(cells)

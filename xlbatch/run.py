@@ -138,6 +138,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
+    from xlbatch.check.worst_first import worst_first
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
@@ -186,7 +187,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems += shopping_problems(job, shopping, garments)
     return Plan(
         job=job,
-        problems=problems,
+        problems=worst_first(job, problems),
         held=tuple(row for row in job.roster if row.source.row in _held(problems) and not row.status),
         garments=garments,
         decals=decals,

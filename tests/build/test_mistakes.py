@@ -29,6 +29,8 @@ WHOLE = (
     "sheet-joined",
     "sheet-unknown",
     "sheet-second",
+    "sheet-again",
+    "sheet-older",
     "sheet-hidden-rows",
     *ASSUMED,
 )  # no one cell
@@ -98,7 +100,7 @@ def test_the_script_makes_the_same_workbooks(make_mistakes: ModuleType, tmp_path
         if path.suffix == ".xlsx":
             assert cells(path) == cells(MISTAKES / path.name), path.name
         else:
-            assert path.read_text(encoding="utf-8") == (MISTAKES / path.name).read_text(encoding="utf-8")
+            assert path.read_bytes().split() == (MISTAKES / path.name).read_bytes().split()
 
 
 def cells(path: Path) -> dict[tuple[str, str], object]:

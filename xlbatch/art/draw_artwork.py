@@ -74,7 +74,7 @@ class _Artwork:
             near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.svg"))))
             self._report("artwork-missing", "Artwork", name, suggestion=near)
             return None
-        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "knocked out")
+        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "side by side")
         if isinstance(drawing, Drawing):
             in_order = self._pressed_in_order(drawing)
             return drawing if in_order else cast(Drawing, self.bench.read(file, True))

@@ -3,6 +3,7 @@
 import re
 from functools import cache
 
+from xlbatch.trade.answer_words import answer
 from xlbatch.trade.tables import table
 
 _SIGNS_ALONE = re.compile(r"[\W_]+")
@@ -13,7 +14,7 @@ def stands_for(text: str) -> str:
     word = " ".join(text.casefold().strip(" .?!*()[]").split())
     if text and _SIGNS_ALONE.fullmatch(text):
         return "open"
-    return _words().get(word, "")
+    return "open" if answer("Print name", text) == "ask" else _words().get(word, "")
 
 
 @cache

@@ -3,20 +3,22 @@
 import re
 from collections.abc import Mapping
 
-from xlbatch.job.job import DecalSpec, RosterRow, Settings
+from xlbatch.job.job import NO_NAME, DecalSpec, RosterRow, Settings
+from xlbatch.trade.name_parts import first_name, last_name
 
 _PLACEHOLDER = re.compile(r"\{([^{}]+)\}")
 
 
 def print_name(row: RosterRow, settings: Settings) -> str:
-    """The name to print: as typed in Print name, else the whole, first or last name of Who."""
-    parts = row.who.split()
-    if row.print_name or not parts:
+    """The name to print: as typed in Print name, else the whole, first or last name of Who; "" for none."""
+    if row.print_name == NO_NAME:
+        return ""
+    if row.print_name:
         return row.print_name
     if settings.print_ == "first name":
-        return row.first_name or parts[0]
+        return row.first_name or first_name(row.who)
     if settings.print_ == "last name":
-        return row.last_name or parts[-1]
+        return row.last_name or last_name(row.who)
     return row.who
 
 

@@ -21,6 +21,7 @@ Peel = Literal["hot", "warm", "cold"]
 JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
+NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 CutFileKind = Literal["SVG", "DXF", "both"]
 
@@ -158,6 +159,7 @@ class Film:
     pressure: str
     one_direction: bool
     thinnest: float
+    cut_with: str = ""  # the person's own cutter settings, in their words
 
 
 @dataclass(frozen=True)
@@ -217,7 +219,7 @@ class Settings:
     price_rounding: Decimal
     last_no: int
     supplies_per_garment: Decimal | None = None
-    overlapping_colors: Literal["stacked", "knocked out"] = "stacked"
+    overlapping_colors: Literal["stacked", "side by side"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
     most_sizes: int = 3
     test_cut: bool = False

@@ -10,30 +10,50 @@ from xlbatch.pages.work import Work
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of page: its sheet, what whoever holds it does, and whether a plan has work for it."""
+    """A kind of page: its sheet, what whoever holds it does, and whether a plan has work for it.
+
+    `rooms`: how roomy it may be made, the roomiest first; the first that takes no more pages than any is used.
+    `below`: it stands below the sheet of that name where that saves a page."""
 
     name: str
     tells: str  # "": the page has no title
-    write: Callable[[Leaf, Work], None]
+    write: Callable[[Leaf, Work, float], None]
     wanted: Callable[[Work], bool]
+    rooms: tuple[float, ...] = (0.0,)
+    below: str = ""
 
 
-def _grouped_or_owed(work: Work) -> bool:
+def _in_one_size(write: Callable[[Leaf, Work], None]) -> Callable[[Leaf, Work, float], None]:
+    return lambda leaf, work, _: write(leaf, work)
+
+
+def _runs(work: Work) -> bool:
+    return bool(work.plan.layout.runs)
+
+
+def _steps(work: Work) -> bool:
+    return bool(work.plan.pressing.steps)
+
+
+def _buying(work: Work) -> bool:
+    return any(line.buy for line in work.plan.shopping)
+
+
+def _grouped_or_priced(work: Work) -> bool:
     lines = [work.money[no] for no in work.garments]
     return any(line.group or line.price is not None for line in lines)
 
 
+def _garments(work: Work) -> bool:
+    return bool(work.garments)
+
+
 KINDS: tuple[Kind, ...] = (
-    Kind(proof_page.NAME, proof_page.TELLS, proof_page.write, lambda work: bool(work.plan.layout.runs)),
-    Kind(
-        buy_and_check_in.NAME, buy_and_check_in.TELLS, buy_and_check_in.write,
-        lambda work: any(line.buy for line in work.plan.shopping),
-    ),
-    Kind(cut_and_weed.NAME, cut_and_weed.TELLS, cut_and_weed.write, lambda work: bool(work.plan.layout.runs)),
-    Kind(press_cards.NAME, press_cards.TELLS, press_cards.write, lambda work: bool(work.plan.pressing.steps)),
-    Kind(
-        placement_page.NAME, placement_page.TELLS, placement_page.write, lambda work: bool(work.plan.pressing.steps)
-    ),
-    Kind(hand_out.NAME, hand_out.TELLS, hand_out.write, _grouped_or_owed),
-    Kind(tag_page.NAME, "", tag_page.write, lambda work: bool(work.plan.garments)),
-)  # fmt: skip
+    Kind(proof_page.NAME, proof_page.TELLS, proof_page.write, _runs, (160.0, 132.0, 110.0, 88.0, 70.0, 56.0)),
+    Kind(buy_and_check_in.NAME, buy_and_check_in.TELLS, _in_one_size(buy_and_check_in.write), _buying),
+    Kind(cut_and_weed.NAME, cut_and_weed.TELLS, cut_and_weed.write, _runs, (96.0, 84.0, 72.0, 62.0, 52.0, 42.0)),
+    Kind(press_cards.NAME, press_cards.TELLS, press_cards.write, _steps, (32.0, 28.0, 25.0, 22.0, 20.0, 18.0, 15.0)),
+    Kind(placement_page.NAME, placement_page.TELLS, _in_one_size(placement_page.write), _steps, below=press_cards.NAME),
+    Kind(hand_out.NAME, hand_out.TELLS, _in_one_size(hand_out.write), _grouped_or_priced),
+    Kind(tag_page.NAME, "", _in_one_size(tag_page.write), _garments),
+)

@@ -2,6 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from functools import partial
 
 from xlbatch.film.layout import Lying, Run, Strip
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
@@ -12,18 +13,17 @@ from xlbatch.pictures.strip_picture import View, strip_picture, view_of
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
-TELLS = "Cutter: one run at a time, carrier side down. Weeder: one strip at a time; it keeps its number."
+TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
 TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
-LINE_HEIGHT, LEAST_STRIP = 18.0, 52.0  # points; a strip's number and boxes need the latter
-TALLEST = 72.0  # points, of a strip's picture
+LINE_HEIGHT, LEAST_STRIP = 16.0, 42.0  # points; a strip's number and boxes need the latter
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
-PICTURE = 15  # columns
-STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 8, 3, 12, 7, 9, 6
+PICTURE = 14  # columns
+STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 9, 3, 12, 7, 9, 6
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """Every run: what to load and which file to cut, then its strips; after a film's runs, what is alike in it."""
+def write(leaf: Leaf, work: Work, tallest: float) -> None:
+    """Every run and its strips, none drawn higher than `tallest` points; after a film's runs, what is alike in it."""
     said = says(work)
     heads = (
         (STRIP, "Strip"), (NO, "No."), *(((WHO, "Who"),) if said else ((WHO + ON_IT, "Who, on it"),)), (SIZE, "Size"),
@@ -33,45 +33,40 @@ def write(leaf: Leaf, work: Work) -> None:
     leaf.repeat()
     runs = work.plan.layout.runs
     for run, after in zip(runs, (*runs[1:], None), strict=True):
-        _write_run(leaf, work, run)
+        _write_run(leaf, work, run, tallest)
         if after is None or after.film != run.film:
             for line in alike(work, (each for each in runs if each.film == run.film)):
                 leaf.line(line, STRONG.but(color=ACCENT))
 
 
-def _write_run(leaf: Leaf, work: Work, run: Run) -> None:
+def _write_run(leaf: Leaf, work: Work, run: Run, tallest: float) -> None:
     band = Look(fill=BAND, top=THIN)
     length = printed_text(run.length, work.unit, up=True)
-    leaf.row(
-        22,
-        Span(38, f"RUN {run.no}   {run.film.name}   load {length}", band.but(size=KEY, bold=True)),
-        Span(22, _files(run), band.but(align="right")),
-        joined=True,
-    )
+    title = f"RUN {run.no}   {run.film.name}   load {length}"
+    leaf.row(20, Span(36, title, band.but(size=KEY, bold=True)), Span(24, _about(run), band.but(align="right")),
+             joined=True)  # fmt: skip
     if minded := " ".join(_minded(run)):
         leaf.line(minded, PLAIN.but(bottom=HAIRLINE), joined=True)
-    view = view_of(run, PICTURE * COLUMN - 6, TALLEST) if len(work.plan.garments) <= MOST_DRAWN else None
+    view = view_of(run, PICTURE * COLUMN - 6, tallest) if len(work.plan.garments) <= MOST_DRAWN else None
     labels = dict(_labels(run))
     for strip in run.strips:
         _write_strip(leaf, work, (run, strip), labels, view)
 
 
-def _files(run: Run) -> str:
-    return (
-        f"file {run.no:02d}{', already mirrored' * run.mirrored}; guide {run.no:02d}"
-        if run.cut_file
-        else f"guide {run.no:02d}: sizes only"
-    )
+def _about(run: Run) -> str:
+    """Its files by number, and whether it hangs off the table."""
+    files = f"file and guide {run.no:02d}" if run.cut_file else f"guide {run.no:02d} only"
+    return f"{'long: catch it behind; ' * (run.length > TABLE)}{files}"
 
 
 def _minded(run: Run) -> Iterator[str]:
-    """What to mind before a run is cut."""
+    """What is not as usual with a run."""
+    if run.film.cut_with:
+        yield f"Cut with: {run.film.cut_with}."
     if run.cut_from != "roll":
         yield f"From the piece {run.cut_from}."
     if not run.mirrored:
         yield "NOT MIRRORED: your cutter must mirror the file."
-    if run.length > TABLE:
-        yield "Longer than most tables: put something behind the cutter to catch it."
 
 
 def _labels(run: Run) -> Iterator[tuple[str, str]]:
@@ -93,7 +88,9 @@ def _write_strip(
     high = view.size(run, strip)[1] + 7 if view else 0.0
     least = max(LINE_HEIGHT, LEAST_STRIP / len(pieces), high / len(pieces))
     gap = work.plan.job.settings.gap if work.plan.job.settings.interlock else None
-    shown = [Shown(strip_picture(run, strip, labels, view, gap), (ACROSS - PICTURE) * COLUMN + 2)] if view else []
+    shown = (
+        [Shown(partial(strip_picture, run, strip, labels, view, gap), (ACROSS - PICTURE) * COLUMN + 2)] if view else []
+    )
     for at, lying in enumerate(pieces):
         last = at == len(pieces) - 1
         edge = RULE.but(bottom=THIN) if last else RULE
@@ -111,7 +108,7 @@ def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
     length = printed_text(strip.length, work.unit, up=True)
     return (
         Part(f"{strip.batch}", TITLE, bold=True),
-        Part(f"   {length}\n{BOX} cut\n{BOX} weeded", FINE),
+        Part(f"   {length}\n{BOX} cut  {BOX} weeded", FINE),
     )
 
 

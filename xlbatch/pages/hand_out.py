@@ -1,90 +1,104 @@
 """Hand-out: who gets what and owes what, group by group, to tick and to sign."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
-from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, Look
+from xlbatch.pages.leaf import ACROSS, Leaf, Span, Value, columns_for
+from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine
 
 NAME = "Hand-out"
 TELLS = "Whoever hands out: one group at a time, tick each garment, take what is owed, have it signed."
-NO, WHO, GARMENT, SIZE, GOT = 3, 12, 12, 7, 3
-AMOUNT = 5  # columns of each of price, paid and owed
+NO, WHO, GOT = 3, 12, 3
+SIGNED = 12  # columns for a signature, in a group's own row
 MONEY = "#,##0.00"
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
 def write(leaf: Leaf, work: Work) -> None:
     """The garments of this plan, group by group in alphabetical order; amounts only where some are known."""
-    priced = any(work.money[no].price is not None for no in work.garments)
-    amounts = ("Price", "Paid", "Owed") if priced else ()
-    on_it = ACROSS - NO - WHO - GARMENT - SIZE - GOT - AMOUNT * len(amounts)
-    words = ((NO, "No."), (WHO, "Who"), (GARMENT, "Garment"), (SIZE, "Size"), (on_it, "On it"))
+    leaf.cushion = 1.25
+    lines = [work.money[no] for no in work.garments]
+    amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
+    garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=13)
+    size = columns_for((each.blank.size for each in work.plan.garments), WORK, least=4)
+    on_it = ACROSS - NO - WHO - garment - size - GOT - 3 * amount
+    widths = (NO, WHO, garment, size, on_it)
+    words = zip(widths, ("No.", "Who", "Garment", "Size", "On it"), strict=True)
     leaf.row(
         18,
         *(Span(width, text, HEAD) for width, text in words),
-        *(Span(AMOUNT, text, HEAD.but(align="right")) for text in amounts),
+        *(Span(amount, text, HEAD.but(align="right")) for text in ("Price", "Paid", "Owed") if amount),
         Span(GOT, "Got", HEAD.but(align="center")),
     )
     leaf.repeat()
     groups = sorted(dict.fromkeys(garment.group for garment in work.plan.garments), key=str.casefold)
     for group in groups:
-        _write_group(leaf, work, group, on_it, priced=priced)
+        _write_group(leaf, work, group, widths, amount)
     if len(groups) > 1:
-        _write_sums(leaf, [work.money[no] for no in work.garments], f"Everyone: {len(work.garments)}", priced=priced)
+        look = Look(KEY, bold=True, top=THICK)
+        everyone = Span(ACROSS - GOT - 3 * amount, f"Everyone: {len(work.garments)}", look)
+        leaf.row(20, everyone, *_amounts(lines, amount, STRONG.but(top=THICK)), Span(GOT, None, look))
 
 
-def _write_group(leaf: Leaf, work: Work, group: str, on_it: int, *, priced: bool) -> None:
+def _amount_columns(lines: Sequence[MoneyLine]) -> int:
+    """The columns of an amount: as many as the largest sum needs."""
+    most = summed(line.price for line in lines if line.price is not None) or Decimal(0)
+    credits = [str(_owed_text(line.owed)) for line in lines if line.owed is not None and line.owed < 0]
+    return columns_for([f"{most:,.2f}", "Owed", "paid", *credits], WORK, bold=True)
+
+
+def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int) -> None:
     garments = sorted((g for g in work.plan.garments if g.group == group), key=lambda g: (g.who.casefold(), g.no))
     waiting = ", ".join(dict.fromkeys(row.who for row in work.plan.held if row.group == group))
-    held = f"   (held back: {waiting})" if waiting else ""
+    held = f" (held back: {waiting})" if waiting else ""
     named = group or ("Without a group" if any(each.group for each in work.plan.garments) else "")
     count = f"{len(garments)} garment{'s' * (len(garments) != 1)}"
-    leaf.line(f"{named}: {count}{held}".removeprefix(": "), Look(KEY, bold=True, fill=BAND, top=THIN), 18, joined=True)
-    for garment in garments:
-        line = work.money[garment.no]
+    title = f"{named}: {count}{held}".removeprefix(": ")
+    lines = [work.money[garment.no] for garment in garments]
+    band = Look(bold=True, fill=BAND, top=THIN)
+    rest = ACROSS - SIGNED - 7 - GOT - 3 * amount
+    leaf.row(
+        19,
+        Span(rest, title, band.but(size=KEY)),
+        Span(7, "signed:", band.but(bold=False, align="right")),
+        Span(SIGNED, None, band.but(fill="", bottom=THIN)),
+        *_amounts(lines, amount, band),
+        Span(GOT, None, band),
+        joined=True,
+    )
+    for at, garment in enumerate(garments):
+        words = (garment.who, work.garment_text(garment), garment.blank.size, work.what_differs(garment.no))
+        texts: tuple[Value, ...] = (garment.no, *words)
+        looks = (RULE.but(bold=True), RULE.but(bold=True), RULE, RULE, RULE)
         leaf.row(
-            16,
-            Span(NO, garment.no, RULE.but(bold=True)),
-            Span(WHO, garment.who, RULE.but(bold=True)),
-            Span(GARMENT, work.garment_text(garment), RULE),
-            Span(SIZE, garment.blank.size, RULE),
-            Span(on_it, work.on_it(garment.no), RULE),
-            *(_amounts([line]) if priced else ()),
+            14.5,
+            *map(Span, widths, texts, looks),
+            *_amounts([work.money[garment.no]], amount, RULE),
             Span(GOT, BOX, RULE.but(align="center")),
-            joined=True,
+            joined=at + 1 < len(garments),
         )
-    _write_sums(leaf, [work.money[garment.no] for garment in garments], f"Received {len(garments)}, signed:",
-                priced=priced, signed=True)  # fmt: skip
 
 
-def _amounts(lines: Sequence[MoneyLine], look: Look = RULE) -> Iterable[Span]:
+def _amounts(lines: Sequence[MoneyLine], columns: int, look: Look) -> Iterator[Span]:
     """Price, paid and owed of some garments together; nothing where an amount is not known."""
-    right = look.but(align="right", number=MONEY)
-    owed = summed(line.owed for line in lines)
-    yield Span(AMOUNT, summed(line.price for line in lines), right)
-    yield Span(AMOUNT, sum((line.paid or Decimal(0) for line in lines), Decimal(0)), right)
-    yield Span(AMOUNT, "paid" if owed == 0 else owed, right.but(bold=True))
+    if columns:
+        right = look.but(align="right", number=MONEY)
+        owed = summed(line.owed for line in lines)
+        yield Span(columns, summed(line.price for line in lines), right)
+        yield Span(columns, sum((line.paid or Decimal(0) for line in lines), Decimal(0)), right)
+        yield Span(columns, _owed_text(owed), right.but(bold=True))
+
+
+def _owed_text(owed: Decimal | None) -> Value:
+    if owed is None or owed > 0:
+        return owed
+    return f"credit {-owed:,.2f}" if owed else "paid"
 
 
 def summed(amounts: Iterable[Decimal | None]) -> Decimal | None:
     """The sum, or None where an amount is not known."""
     known = list(amounts)
     return None if None in known else sum((amount for amount in known if amount is not None), Decimal(0))
-
-
-def _write_sums(leaf: Leaf, lines: Sequence[MoneyLine], text: str, *, priced: bool, signed: bool = False) -> None:
-    look = PLAIN.but(valign="bottom") if signed else Look(KEY, bold=True, top=THICK)
-    line = PLAIN.but(bottom=THIN) if signed else look
-    rest = ACROSS - 15 - 20 - (3 * AMOUNT if priced else 0) - GOT
-    leaf.row(
-        20,
-        Span(15, text, look),
-        Span(20, None, line),
-        Span(rest, None, look),
-        *(_amounts(lines, STRONG.but(top=THIN)) if priced else ()),
-        Span(GOT, None, look),
-    )

@@ -4,8 +4,9 @@ Nothing is fitted to the paper: spreadsheet programs drop the breaks of pages th
 way. Pages are broken by hand within a budget of height, evenly, so that no page has a lone last row.
 """
 
+import math
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from io import BytesIO
@@ -51,9 +52,9 @@ class Under(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """A picture in a row, `left` and `top` points from the row's corner."""
+    """A picture in a row, `left` and `top` points from the row's corner; drawn when the sheet is written."""
 
-    picture: Picture
+    draw: Callable[[], Picture]
     left: float
     top: float = 1.5
 
@@ -73,7 +74,7 @@ class Leaf:
     """A sheet being filled from the top down, then written. `budget` is the height in points of what fits on a page."""
 
     def __init__(self, name: str, *, job: str, paper: str) -> None:
-        self.name, self.job = name, job
+        self.name, self.job, self.paper = name, job, paper
         self.cushion = CUSHION
         self.number, height = HEIGHTS[paper]
         self.budget = (height - TOP - BOTTOM) * 72 * SLACK
@@ -134,11 +135,13 @@ class Leaf:
         """How many pages it prints on."""
         return 1 + len(self.starts)
 
-    def room_left(self) -> float:
-        """The height left on the last page."""
-        last = self.starts[-1] if self.starts else 0
-        repeated = sum(row.height for row in self.rows[: self.repeated]) if last else 0.0
-        return self.budget - repeated - sum(row.height for row in self.rows[last:])
+    def with_after(self, other: "Leaf") -> "Leaf":
+        """This sheet with the rows of another below its own, as one sheet."""
+        both = Leaf(self.name, job=self.job, paper=self.paper)
+        both.rows, both.repeated = list(self.rows), self.repeated
+        both.head(other.name)
+        both.rows += other.rows[1:]
+        return both
 
     def _parted(self, first: int, end: int, on_first: float, on_rest: float) -> list[int]:
         """The breaks within some rows: as few as there can be, the pages as even as that allows."""
@@ -198,15 +201,16 @@ def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
             _write_cell(sheet, looks, at, column, span)
         column += span.columns
     for shown in row.pictures:
+        picture = shown.draw()
         at_column, left = divmod(shown.left, COLUMN)
         options = {
-            "image_data": BytesIO(shown.picture.png),
-            "x_scale": shown.picture.scale,
-            "y_scale": shown.picture.scale,
+            "image_data": BytesIO(picture.png),
+            "x_scale": picture.scale,
+            "y_scale": picture.scale,
             "x_offset": left * 96 / 72,
             "y_offset": shown.top * 96 / 72,
             "object_position": 3,
-            "description": shown.picture.says,
+            "description": picture.says,
         }
         sheet.insert_image(at, int(at_column), "picture.png", options)
 
@@ -215,18 +219,25 @@ def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Spa
     look, value = looks.cell(span.look), span.value
     if span.columns > 1 or span.down > 1:
         sheet.merge_range(row, column, row + span.down - 1, column + span.columns - 1, "", look)
-    if isinstance(value, tuple) and len(value) == 1:
-        part = value[0]
+    parts = [part for part in value if part.text] if isinstance(value, tuple) else []
+    if len(parts) == 1:
+        part = parts[0]
         sheet.write_string(row, column, printable(part.text), looks.cell(span.look.but(size=part.size, bold=part.bold)))
-    elif isinstance(value, tuple):
-        said = [each for part in value if part.text for each in (looks.part(part), printable(part.text))]
+    elif parts:
+        said = [each for part in parts for each in (looks.part(part), printable(part.text))]
         sheet.write_rich_string(row, column, *said, look)
     elif isinstance(value, str):
         sheet.write_string(row, column, printable(value), look)
-    elif value is not None:
+    elif isinstance(value, int | float | Decimal):
         sheet.write_number(row, column, float(value), look)
     elif span.look != PLAIN:
         sheet.write_blank(row, column, None, look)
+
+
+def columns_for(texts: Iterable[str], size: float, *, bold: bool = False, least: int = 3, most: int = ACROSS) -> int:
+    """The columns that the longest of some texts takes."""
+    widest = max((text_width(text, size, bold) for text in texts), default=0.0)
+    return max(least, min(most, math.ceil((widest + PAD + 1) / COLUMN)))
 
 
 def _height(span: Span, cushion: float) -> float:

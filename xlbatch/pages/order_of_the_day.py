@@ -7,18 +7,18 @@ from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_pa
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
 from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
-from xlbatch.pages.press_cards import blocks
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.schedule.hours import Stage
+from xlbatch.sheets.film_requirement import film_length
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
 from xlbatch.trade.tables import table
-from xlbatch.units import film_text, long_text, printed_sum
+from xlbatch.units import film_text, long_text
 
 NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
-MOST_LINES = 10  # of those held back, and of what to ask
+MOST_LINES, MOST_NAMES = 8, 8  # reasons to hold back or to ask; people named with each
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
 
 Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each sheet
@@ -30,9 +30,9 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
-    assumed = [advice(problem) for problem in work.plan.problems if problem.code in ASSUMED]
+    assumed = [problem.wrong for problem in work.plan.problems if problem.code in ASSUMED]
     if assumed:
-        leaf.head("Assumed")
+        leaf.head("Assumed: each can be changed in the plan")
         leaf.line(" ".join(assumed))
     leaf.head("Cautions")
     leaf.line("  ".join(f"• {line['Caution']}" for line in table("cautions")))
@@ -59,7 +59,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
-        length = printed_sum((run.length for run in plan.layout.runs if run.film == need.film), work.unit)
+        length = film_length(plan, need.film)
         rolls = ", ".join(f"{count} × {long_text(roll.length, work.unit)}" for count, roll in need.rolls)
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
         film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
@@ -88,7 +88,8 @@ def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, Ros
         return
     leaf.head(title)
     for text, rows in list(reasons.items())[:MOST_LINES]:
-        leaf.line((Part(f"{listed(rows)}: ", bold=True), Part(text)))
+        names = listed(rows) if len(rows) <= MOST_NAMES else f"{len(rows)} people"
+        leaf.line((Part(f"{names}: ", bold=True), Part(text)))
     if len(reasons) > MOST_LINES:
         leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
 
@@ -125,26 +126,25 @@ def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str,
     """What to do, how, the sheets for it, whose hands it needs, and the seconds it takes (0: not known)."""
     cut, weed, press = (_seconds(work, stage) for stage in ("cut", "weed", "press"))
     making = (cut_and_weed.NAME, press_cards.NAME)
-    parts = tuple(blocks(work.plan.pressing.steps))
+    batches = list(dict.fromkeys(step.batch for step in work.plan.pressing.steps))
     if proof_page.NAME in pages:
         yield "Have the proof read and signed", "Nothing is bought or cut before.", (proof_page.NAME,), "who ordered", 0
     if buy_and_check_in.NAME in pages:
         yield "Buy, then check in what comes", "Only good ones count as arrived.", (buy_and_check_in.NAME,), "buyer", 0
-    if len(parts) > 1:
-        batches = parts[0].batches
-        first = [card[0].no for card in parts[0].cards]
-        strips = [(run, s) for run in work.plan.layout.runs for s in run.strips if s.batch in batches]
+    if len(batches) > 1:
+        first = dict.fromkeys(s.place.garment.no for s in work.plan.pressing.steps if s.batch == batches[0])
+        strips = [(run, s) for run in work.plan.layout.runs for s in run.strips if s.batch == batches[0]]
         runs = listed(dict.fromkeys(f"run {run.no}" for run, _ in strips))
-        done = [_seconds(work, stage, batches) for stage in ("weed", "press")]
+        done = [_seconds(work, stage, batches[:1]) for stage in ("weed", "press")]
         begun = sum(w.seconds for w in work.plan.time.work if w.label in {f"Run {run.no}" for run, _ in strips})
         how = (
-            f"Cut {runs}, weed strip {listed(batches)}, press no. {listed(first)}. Let them cool and look: edges down, "
+            f"Cut {runs}, weed strip {batches[0]}, press no. {listed(first)}. Let them cool and look: edges down, "
             "place right, color right? Only then go on."
         )
         yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)
         cut, weed, press = max(cut - begun, 0), weed - done[0], press - done[1]
     if work.plan.layout.runs:
-        rest = "the rest" if len(parts) > 1 else "everything"
+        rest = "the rest" if len(batches) > 1 else "everything"
         yield (
             f"Cut and weed {rest}",
             "Run by run, strip by strip; keep the strips numbered.",

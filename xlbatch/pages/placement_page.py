@@ -1,6 +1,7 @@
 """Placement pictures: one drawing for each kind of garment and side, its measures in a table beside it, and a ruler."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from itertools import zip_longest
 from string import ascii_uppercase
 from typing import NamedTuple
@@ -44,12 +45,13 @@ def write(leaf: Leaf, work: Work) -> None:
     pairs = max(1, -(-len(found) // 2))
     high = min(HIGH, max(LEAST_HIGH, (leaf.budget - sum(row.height for row in leaf.rows) - 20) / pairs - 30))
     drawings = [_drawing(work, places, high) for places in found]
-    ruler = plain_ruler(max((place.below_collar or 0.0 for place in work.plan.places), default=0.0), work.unit)
+    measured = (place.below_collar or 0.0 for place in work.plan.places if place.register is None)
+    ruler = plain_ruler(max(measured, default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
     room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height
-    shown = [Shown(ruler, PAIR * COLUMN + 2, 0)]
+    shown = [Shown(lambda: ruler, PAIR * COLUMN + 2, 0)]
     for first in range(0, len(drawings), 2):
         rows = _pair(drawings[first : first + 2])
         high = sum(row.height for row in rows)
@@ -77,17 +79,18 @@ def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:
     leaf = Leaf("", job="", paper="Letter")
     wide = DRAWING + SIZES + MEASURE
     band = Look(bold=True, fill=BAND, top=THIN)
-    shown = [Shown(drawing.picture, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
+    shown = [Shown(drawing.draw, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
     leaf.row(18, *(Span(wide, drawing.title, band) for drawing in beside), pictures=shown)
     for lines in zip_longest(*(drawing.lines for drawing in beside)):
         leaf.row(FILLER, *(cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))))
-    _fill(leaf, max(drawing.picture.height for drawing in beside) + 22 - sum(row.height for row in leaf.rows))
+    _fill(leaf, max(drawing.high for drawing in beside) + 22 - sum(row.height for row in leaf.rows))
     return leaf.rows
 
 
 class _Drawing(NamedTuple):
     title: str
-    picture: Picture
+    draw: Callable[[], Picture]
+    high: float
     lines: Sequence[Line]
 
 
@@ -101,7 +104,7 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
     middle = by_size[len(by_size) // 2]
     measured = [at for at, place in enumerate(middle) if place.register is None]
     letters = {middle[at].decal.id: letter for at, letter in zip(measured, ascii_uppercase, strict=False)}
-    picture = placement_drawing(middle, letters, DRAWING * COLUMN - 5, high)
+    draw = partial(placement_drawing, middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
         for at, letter in zip(measured, letters.values(), strict=False)
@@ -110,7 +113,7 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
     layers = ", ".join(place.decal.piece for place in middle if place.register)
     if layers:
         lines.append((Span(SIZES + MEASURE, f"{layers}: laid on by edges, see Press cards"),))
-    return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", picture, lines)
+    return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", draw, high, lines)
 
 
 def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line]:

@@ -1,12 +1,15 @@
 """Press cards: batch by batch, one line a garment with its steps in the order they are pressed, to be ticked."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import groupby
+from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film, Press
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
 from xlbatch.pages.page_looks import (
     ACCENT,
     BAND,
@@ -32,15 +35,49 @@ from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
-TELLS = "Press: batch by batch, down the page. Tick each piece as it is pressed; ring ok or redo."
+TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
+STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color right?   {BOX} yes: on with the rest"
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, WHO, DRAWING, STEPS, RESULT = 3, 15, 10, 18, 5
-NOTE = ACROSS - NO - WHO - DRAWING - STEPS - RESULT
-STEP_HEIGHT, LEAST_CARD, TALL_CARD = 17.5, 30.0, 52.0  # points; of one step, of a card of one, of a card of several
-USUAL = ("below front collar seam", "below back collar seam")  # what is measured from where nothing else is said
+NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
+LEAST_CARD = 46.0  # points, of a garment with several steps: its drawings need them
+ROOMY = 20.0  # points of a step: its measure is then in larger letters
+SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
+    "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
+}  # fmt: skip
 RULE = PLAIN.but(bottom=HAIRLINE)
+
+
+class Columns(NamedTuple):
+    """The widths of a table of cards in columns; `one_line`: every garment has one step, and stands in one line."""
+
+    who: int
+    drawing: int
+    steps: int
+    result: int
+    note: int
+    one_line: bool
+
+
+def columns(work: Work) -> Columns:
+    """As wide as names, garments and steps need; the note has what is left."""
+    one_line = all(len(steps) == 1 for steps in work.steps.values())
+    garments = work.plan.garments
+    if one_line:
+        names = {f"{garment.who}  {garment.blank.size}" for garment in garments}
+    else:
+        names = {garment.who for garment in garments}
+        names |= {f"{garment.blank.size}  {work.garment_text(garment)}" for garment in garments}
+    who = columns_for(names, WORK, bold=True, least=9, most=19 if one_line else 15)
+    usual = [step for step in work.plan.pressing.steps if not step.trial]
+    texts = {"".join(part.text for part in _step_text(work, "1", step, KEY)) for step in usual}
+    result = 6 if one_line else 4
+    free = ACROSS - NO - who - result - LEAST_NOTE
+    steps = min(columns_for(texts, WORK, bold=True, least=15), free - LEAST_DRAWING)
+    drawing = 5 if one_line else min(MOST_DRAWING, free - steps)
+    free += LEAST_NOTE - drawing
+    return Columns(who, drawing, steps, result, free - steps, one_line)
 
 
 @dataclass(frozen=True)
@@ -50,13 +87,13 @@ class Block:
     batches: tuple[int, ...]
     passes: tuple[tuple[Step, ...], ...]
 
-    @property
-    def cards(self) -> tuple[tuple[Garment, tuple[tuple[int, Step], ...]], ...]:
-        """Each garment, in the order first pressed, with the number of the pass of each of its steps."""
+    def cards(self, batch: int) -> tuple[tuple[Garment, tuple[tuple[int, Step], ...]], ...]:
+        """Each garment of a batch, in the order first pressed, with the number of the pass of each of its steps."""
         of: dict[int, list[tuple[int, Step]]] = {}
         for number, steps in enumerate(self.passes, 1):
             for step in steps:
-                of.setdefault(step.place.garment.no, []).append((number, step))
+                if step.batch == batch:
+                    of.setdefault(step.place.garment.no, []).append((number, step))
         return tuple((them[0][1].place.garment, tuple(them)) for them in of.values())
 
 
@@ -73,101 +110,123 @@ def blocks(steps: Sequence[Step]) -> Iterator[Block]:
             start = at + 1
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The films' settings at the top of every page, then the batches."""
+def write(leaf: Leaf, work: Work, room: float) -> None:
+    """Cards of at least `room` points for each step. The films' settings at the top of every page, then the batches."""
+    leaf.cushion = 1.5
     steps = work.plan.pressing.steps
     films = list({step.film.name.casefold(): step.film for step in steps}.values())
     few = len(films) <= MOST_BANNERS
+    table = columns(work)
     for film in films if few else ():
-        _write_settings(leaf, work, film, steps[0].press)
+        _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
     leaf.line(CAUTION, STRONG)
-    _write_heads(leaf, work.unit)
+    _write_heads(leaf, work, table)
     leaf.repeat()
+    if any(place.register for place in work.plan.places):
+        leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     for film in () if few else films:
-        _write_settings(leaf, work, film, steps[0].press)
-    for at, block in enumerate(found := tuple(blocks(steps))):
-        _write_block(leaf, work, block)
-        if at == 0 and len(found) > 1:
-            stop = f"STOP: let it cool. Edges down, place right, color right?   {BOX} yes: cut, weed and press the rest"
-            leaf.line(stop, STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)
+        _write_settings(leaf, work, film, steps[0].press, large=False)
+    for block in blocks(steps):
+        _write_block(leaf, work, block, table, room)
     _write_advice(work, leaf)
 
 
-def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press) -> None:
+def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
     """A film's settings in large type."""
     heat = temperature_text(film.temperature, work.plan.job.settings.temperature_unit)
     if press.kind == IRON:
         heat = f"dial {iron_dial(film.temperature)}"
     edge = Look(top=THIN, bottom=THIN)
     center = edge.but(align="center", left=THIN)
-    cover = f"{press.cover} on top" if press.cover else "no cover"
-    back = f"then back {film.back:g} s" if film.back else "one side only"
-    about = (Part(film.name, KEY, bold=True), Part(f"\nwarm-up {film.warm_up:g} s; {cover}"))
+    cover = f"; {press.cover} on top" if large and press.cover else ""
+    back = f"then back {film.back:g} s" if film.back else "one side"
+    size, after = (BANNER, "\n") if large else (18.0, "  ")
+    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
     leaf.row(
-        42,
-        Span(23, about, edge.but(left=THIN)),
-        Span(11, heat, edge.but(size=BANNER, bold=True, align="center")),
-        Span(10, (Part(f"{film.press:g} s", BANNER, bold=True), Part(f"\n{back}")), center),
-        Span(8, (Part(film.pressure, KEY, bold=True), Part("\npressure")), center),
-        Span(8, (Part(film.peel, KEY, bold=True), Part("\npeel")), center.but(right=THIN)),
-    )
-
-
-def _write_heads(leaf: Leaf, unit: str) -> None:
-    measured = f"{unit} from collar seam down to top edge"
-    heads = (
-        (NO, "No."), (WHO, "Who, garment, size"), (DRAWING, "Where"), (STEPS, f"Press in this order: {measured}"),
-        (RESULT, "Result"), (NOTE, "Note"),
+        42 if large else 24,
+        Span(22, about, edge.but(left=THIN)),
+        Span(10, heat, edge.but(size=size, bold=True, align="center")),
+        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
+        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
+        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
+             center.but(right=THIN)),
     )  # fmt: skip
+
+
+def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
+    first = ((NO, "No."), (table.who, "Who, size"), (table.drawing, "Where"))
+    heads = (*first, (table.steps, f"{work.unit} below collar seam"), (table.result, "OK?"), (table.note, "Note"))
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
-def _write_block(leaf: Leaf, work: Work, block: Block) -> None:
-    word = "BATCH" if len(block.batches) == 1 else "BATCHES"
-    band, several = Look(fill=BAND, top=THICK), len(block.passes) > 1
-    passes = "   ".join(
-        f"{f'{number}: ' if several else ''}{_pass_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
-    )
-    title = Span(15, f"{word} {listed(block.batches)}", band.but(size=KEY, bold=True))
-    leaf.row(20, title, Span(ACROSS - 15, passes, band.but(align="right")), joined=True)
-    for garment, steps in block.cards:
-        _write_card(leaf, work, garment, [(str(number) if several else "", step) for number, step in steps])
+def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: float) -> None:
+    several, batches = len(block.passes) > 1, work.plan.layout.batches
+    heats = [
+        f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
+    ]
+    if several and len(block.batches) > 1:
+        passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
+        leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
+    for batch in block.batches:
+        steps = [step for them in block.passes for step in them if step.batch == batch]
+        band = Look(fill=BAND, top=THICK)
+        lane = f"press {steps[0].lane}   " if any(step.lane > 1 for step in work.plan.pressing.steps) else ""
+        about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
+        title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
+        leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
+        for garment, of_garment in block.cards(batch):
+            numbered = [(str(number) if several else "", step) for number, step in of_garment]
+            _write_card(leaf, work, garment, numbered, table, room)
+        if batch == batches[0].no and len(batches) > 1:
+            leaf.line(STOP.format(when=" at the first heat" * (several and len(block.batches) > 1)),
+                      STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 
 
-def _pass_text(work: Work, steps: Sequence[Step]) -> str:
-    """`White smooth strip 3, 330 °F`."""
-    films = dict.fromkeys(step.film.name for step in steps)
+def _strips(work: Work, steps: Sequence[Step]) -> str:
+    """The strips to lay ready: `strip 3 of each film`, or film by film where their numbers differ."""
+    of: dict[str, dict[int, None]] = {}
+    for step in steps:
+        if lies := work.lies.get(step.place.decal.id):
+            of.setdefault(step.film.name, {})[lies[1].batch] = None
+    numbers = {tuple(sorted(strips)) for strips in of.values()}
+    if len(numbers) == 1:
+        return f"strip {listed(next(iter(numbers)))}{' of each film' if len(of) > 1 else ''}"
+    return "strips " + ", ".join(f"{film} {listed(strips)}" for film, strips in of.items()) if of else ""
+
+
+def _heat_text(work: Work, steps: Sequence[Step]) -> str:
+    """`330 °F (wait 2 min)`."""
     heat = temperature_text(steps[0].temperature, work.plan.job.settings.temperature_unit)
-    wait = f" (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else ""
-    strips = dict.fromkeys(work.lies[s.place.decal.id][1].batch for s in steps if s.place.decal.id in work.lies)
-    return f"{' + '.join(films)} strip {listed(strips)}, {heat}{wait}"
+    return f"{heat} (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else heat
 
 
-def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]]) -> None:
+def _write_card(
+    leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], table: Columns, room: float
+) -> None:
     """One garment: its steps below one another, everything else beside all of them."""
-    texts = [Span(STEPS, _step_text(work, number, step), PLAIN) for number, step in steps]
-    count = len(texts)
-    least = (LEAST_CARD if count == 1 else TALL_CARD) / count
-    heights = [max(STEP_HEIGHT, least, leaf.needed(text)) for text in texts]
-    who = (
-        Part(garment.who or f"no. {garment.no}", bold=True),
-        Part(f"\n{garment.blank.size}", bold=True),
-        Part(f"  {work.garment_text(garment)}"),
-    )
+    count = len(steps)
+    least = max(room, LEAST_CARD / count) if count > 1 else room
+    size = KEY if least >= ROOMY else WORK
+    texts = [Span(table.steps, _step_text(work, number, step, size)) for number, step in steps]
+    heights = [max(least, leaf.needed(text)) for text in texts]
+    who = _who(work, garment, table)
     side = (
         Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),
-        Span(WHO, who, RULE, down=count),
-        Span(DRAWING, None, RULE, down=count),
+        Span(table.who, who, RULE, down=count),
+        Span(table.drawing, None, RULE, down=count),
     )
     end = (
-        Span(RESULT, "ok\nredo", RULE.but(align="center", left=THIN), down=count),
-        Span(NOTE, None, RULE.but(left=THIN, right=THIN), down=count),
+        Span(
+            table.result, "ok   redo" if table.one_line else "ok\nredo", RULE.but(align="center", left=THIN), down=count
+        ),
+        Span(table.note, None, RULE.but(left=THIN, right=THIN), down=count),
     )
     heights[-1] += max(0, leaf.needed(side[1]) - sum(heights))
     shown = []
     if len(work.plan.garments) <= MOST_DRAWN:
-        picture = card_picture([step.place for _, step in steps], DRAWING * COLUMN - 4, sum(heights) - 3)
-        shown = [Shown(picture, (NO + WHO) * COLUMN + 2)]
+        places = [step.place for _, step in steps]
+        draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 3)
+        shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
     for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
         last = at == count - 1
         cell = text._replace(look=RULE) if last else text
@@ -176,26 +235,40 @@ def _write_card(leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[
         leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=not last)
 
 
-def _step_text(work: Work, number: str, step: Step) -> tuple[Part, ...]:
+def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
+    """Name, size and, on a line of their own, garment and color."""
+    name = Part(garment.who or f"no. {garment.no}", bold=True)
+    if table.one_line:
+        several = len({work.garment_text(each) for each in work.plan.garments}) > 1
+        return name, Part(f"  {garment.blank.size}"), Part(f"  {work.garment_text(garment)}" * several)
+    return name, Part(f"\n{garment.blank.size}", bold=True), Part(f"  {work.garment_text(garment)}")
+
+
+def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, to_mind = step.place, list(minded(step, work.plan.job.settings))
+    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
     if _settings_differ(work, step):
         to_mind.insert(0, step.film.name)
     if place.register:
-        lower = work.places[place.register.on].decal.piece
-        where, far = f"{place.decal.piece} on {lower}: ", corner_text(place.register, work.unit)
+        where, far = f"{place.decal.piece}  ", corner_text(place.register, work.unit)
     else:
         far, seam = where_text(place, work.unit)
-        to_mind = [seam if seam not in USUAL else "", aside_text(place, work.unit), *to_mind]
+        to_mind = [SEAMS.get(seam, seam), aside_text(place, work.unit), *to_mind]
         position = place.decal.spec.position
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
         where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
     return (
-        Part(f"{BOX} ", KEY),
+        Part(f"{BOX} ", size),
         Part(f"{number} {where}".lstrip()),
-        Part(far, WORK if place.register else KEY, bold=True),
+        Part(far, WORK if place.register else size, bold=True),
         Part("".join(f"; {text}" for text in to_mind if text)),
     )
+
+
+def _on_the_card(work: Work, text: str) -> str:
+    """What to mind, with pieces by name in place of the numbers of decals and steps."""
+    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
+    return re.sub(r"with step \d+", "in the same press", text)
 
 
 def _settings_differ(work: Work, step: Step) -> bool:

@@ -1,10 +1,11 @@
 """Proof: each artwork once, large, as it will look; then every text as cut, to read and tick, and a line to sign."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 
 from xlbatch.check.garment import Garment
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, Part
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
+from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import art_panel, row_picture
@@ -15,23 +16,22 @@ from xlbatch.trade.tables import table
 
 NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
-PANELS, HIGH, SMALL_HIGH = 3, 132.0, 88.0  # side by side; points high, and where there are many
-MANY = 3  # panels; more are drawn smaller
+PANELS = 3  # side by side
 MOST_PANELS, MOST_DRAWN = 12, 1_000
-NO, WHO, PICTURE, TICKED, GUTTER = 3, 12, 11, 3, 2
-HALF = NO + WHO + PICTURE + TICKED
-TEXT_HIGH = 15.0  # points of a row of pieces
+NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page
+TEXT_HIGH = 13.0  # points of a row of pieces
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The panels, then the texts in two columns."""
+def write(leaf: Leaf, work: Work, high: float) -> None:
+    """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
     colors = film_colors(work.plan.job.films)
-    high = HIGH if len(panels) <= MANY else SMALL_HIGH
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
-    heads = ((NO, "No."), (WHO, "Who, size"), (PICTURE, "As cut, true size"), (TICKED, "Right"))
+    names = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
+    who = max(names, columns_for(map(_about, work.plan.garments), FINE, most=14))
+    heads = ((NO, "No."), (who, "Who, size"), (HALF - NO - who - TICKED, "As cut, true size"), (TICKED, "Right"))
     look = HEAD.but(size=FINE)
     half = [Span(width, text, look) for width, text in heads]
     leaf.row(14, *half, Span(GUTTER), *half, joined=True)
@@ -39,7 +39,7 @@ def write(leaf: Leaf, work: Work) -> None:
     rows = -(-len(garments) // 2)
     for at in range(rows):
         beside = [garments[at], *garments[rows + at : rows + at + 1]]
-        _write_texts(leaf, work, beside, joined=at == rows - 1)
+        _write_texts(leaf, work, beside, who, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -64,7 +64,7 @@ def _write_panels(
     """Panels side by side, each with what it shows below it."""
     wide = ACROSS // len(panels)
     shown = [
-        Shown(art_panel(places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
+        Shown(partial(art_panel, places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
         for at, places in enumerate(panels)
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
@@ -89,26 +89,28 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], *, joined: bool) -> None:
+def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *, joined: bool) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
-        cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts))
+        cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts, who))
         if len(work.plan.garments) <= MOST_DRAWN:
-            left = at * (HALF + GUTTER) + NO + WHO
-            picture = row_picture(texts, PICTURE * COLUMN - 8, TEXT_HIGH)
-            pictures.append(Shown(picture, left * COLUMN + 3, 2))
-    high = max((shown.picture.height for shown in pictures), default=0.0)
-    leaf.row(max(29.0, high + 14), *cells, pictures=pictures, joined=joined)
+            left = at * (HALF + GUTTER) + NO + who
+            draw = partial(row_picture, texts, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
+            pictures.append(Shown(draw, left * COLUMN + 3, 2))
+    leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
 
 
-def _cells(work: Work, garment: Garment, texts: Sequence[Group]) -> Iterator[Span]:
-    who = ", ".join(filter(None, [garment.group, garment.blank.size]))
+def _about(garment: Garment) -> str:
+    return ", ".join(filter(None, [garment.group, garment.blank.size]))
+
+
+def _cells(work: Work, garment: Garment, texts: Sequence[Group], wide: int) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts)
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(WHO, (Part(garment.who or "–", bold=True), Part(f"\n{who}", FINE)), RULE)
-    yield Span(PICTURE, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(HALF - NO - wide - TICKED, sizes + codes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 

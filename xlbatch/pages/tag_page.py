@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
-from xlbatch.pages.leaf import COLUMN, Leaf, Span
+from xlbatch.pages.leaf import COLUMN, Leaf, Span, columns_for
 from xlbatch.pages.page_looks import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.measure import text_width
@@ -15,7 +15,7 @@ from xlbatch.trade.tables import table
 
 NAME = "Bag tags"
 BESIDE = 3
-FITTED = (KEY, 13.0, 12.0, 11.0, 10.0)  # sizes of a name, so that most fit a line
+FITTED = (13.0, 12.0, 11.0, 10.0)  # sizes of a name, so that most fit a line
 EDGE, INSIDE = 1, 18  # columns: the clear edge at each side of a tag, and what is between
 MARGIN = 3.0  # points clear of the cut above and below
 
@@ -57,12 +57,12 @@ def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool) -> 
 
 
 def to_pay(work: Work, garment: Garment) -> str:
-    """`paid`, `to pay $12.00`, or nothing where it is not known."""
+    """`paid`, `to pay $12.00`, `credit $4.00`, or nothing where it is not known."""
     owed = work.money[garment.no].owed
     if owed is None:
         return ""
     amount = f"{currency_sign(work.plan.job.settings)}{abs(owed):,.2f}"
-    return f"to pay {amount}" if owed > 0 else f"to get back {amount}" if owed < 0 else "paid"
+    return f"to pay {amount}" if owed > 0 else f"credit {amount}" if owed < 0 else "paid"
 
 
 def write(leaf: Leaf, work: Work) -> None:
@@ -101,7 +101,7 @@ def _edge(leaf: Leaf, count: int, edge: str) -> None:
 def _cells(line: TagLine) -> tuple[Span, ...]:
     if not line.right:
         return (Span(INSIDE, line.left, line.look),)
-    wide = 4 if line.look.size == KEY else 7
+    wide = columns_for([line.right], FINE, bold=True)
     room = (INSIDE - wide) * COLUMN - PAD
     size = next((size for size in FITTED if text_width(line.left, size, True) <= room), FITTED[-1])
     look = line.look.but(size=size) if line.look.size == KEY else line.look

@@ -3,17 +3,20 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from pathlib import PurePath
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
-from xlbatch.placement.group import groups
+from xlbatch.job.job import DecalSpec
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
-from xlbatch.sheets.line_up import NEAR
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
+
+FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to this
 
 
 @dataclass(frozen=True)
@@ -32,20 +35,42 @@ class Work:
     def unit(self) -> LengthUnit:
         return self.plan.job.settings.length_unit
 
+    @cached_property
+    def same(self) -> frozenset[str]:
+        """What is on every garment alike."""
+        return (
+            frozenset.intersection(*(frozenset(self._says(no)) for no in self.garments))
+            if self.garments
+            else frozenset()
+        )
+
+    def what_differs(self, no: int) -> str:
+        """What is on a garment and not on all of them; all of it where nothing differs."""
+        return "; ".join(text for text in self._says(no) if text not in self.same) or self.on_it(no)
+
     def garment_text(self, garment: Garment) -> str:
         """The garment, and its color where the job has several."""
         several = len({each.color.casefold() for each in self.plan.garments}) > 1
         return f"{garment.blank.garment}, {garment.color}" if several else garment.blank.garment
 
     def on_it(self, no: int) -> str:
-        """What is on a garment, in the words of whoever ordered it: `Lantern, ANA; back 07`."""
-        sides: dict[str, list[str]] = {}
-        for group in groups(decal for decal in self.decals[no] if not decal.border):
-            parts = (part for decal in group.decals for part in decal.parts or (decal,))
-            says = dict.fromkeys(part.text or part.spec.decal for part in parts)
-            sides.setdefault(self.places[group.decals[0].id].side, []).extend(says)
-        front = ", ".join(sides.pop("front", []))
-        return "; ".join(filter(None, [front, *(f"{side} {', '.join(them)}" for side, them in sides.items())]))
+        """What is on a garment, in the words of whoever ordered it: `Lantern; Ana; back 07`."""
+        return "; ".join(self._says(no))
+
+    def _says(self, no: int) -> tuple[str, ...]:
+        """Every text and drawing, with its side where that is not the front."""
+        found: dict[str, None] = {}
+        for decal in (decal for decal in self.decals.get(no, ()) if not decal.border):
+            side = self.places[decal.id].side
+            for part in decal.parts or (decal,):
+                text = part.text or drawing_name(part.spec)
+                found[text if side == "front" else f"{side} {text}"] = None
+        return tuple(found)
+
+
+def drawing_name(spec: DecalSpec) -> str:
+    """What a drawing is called: by its file, since its films are all one to whoever wears it."""
+    return PurePath(spec.artwork).stem.replace("_", " ").capitalize() if spec.artwork else spec.decal
 
 
 def look_up(plan: Plan) -> Work:
@@ -88,12 +113,12 @@ def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
 
 
 def corner_text(register: Register, unit: LengthUnit) -> str:
-    """How far a layer's top left corner lies from that of the piece under it: `2 5/8 in down, 1/4 in left`."""
-    sides = ((register.from_top, "down", "up"), (register.from_left, "right", "left"))
-    said = [
-        f"{length_text(abs(off), unit)} {more if off > 0 else less}" for off, more, less in sides if abs(off) > NEAR
-    ]
-    return ", ".join(said) or "corner on corner"
+    """How far a layer's top left corner lies from that of the piece under it: `2 5/8↓ 3/16→ in`."""
+    sides = ((register.from_top, "↓", "↑"), (register.from_left, "→", "←"))
+    step = FINE_STEP[unit]
+    steps = ((round(abs(off) / step) * step, more if off > 0 else less) for off, more, less in sides)
+    far = [f"{length_text(mm, unit).removesuffix(f' {unit}')}{way}" for mm, way in steps if mm]
+    return f"{' '.join(far)} {unit}" if far else "corner on corner"
 
 
 def aside_text(place: Place, unit: LengthUnit) -> str:

@@ -7,7 +7,7 @@ from pathlib import Path
 from xlbatch.files.printed_of import PAGES_OF
 from xlbatch.how_far import counted
 from xlbatch.pages import order_of_the_day
-from xlbatch.pages.all_pages import KINDS
+from xlbatch.pages.all_pages import KINDS, Kind
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
@@ -47,15 +47,31 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
     """The sheets: the order of the day, which names the pages of the others, and these."""
     work = look_up(plan)
-    found = []
+    found: list[Sequence[Leaf]] = []  # of each sheet the ways it can be made
     for kind in KINDS:
         if kind.wanted(work):
-            leaf = _leaf(plan, kind.name)
-            if kind.tells:
-                leaf.title(kind.tells, _aside(plan))
-            kind.write(leaf, work)
-            found.append(leaf)
-    return (_first(work, found, plan_name), *found)
+            made = [_made(kind, work, room) for room in kind.rooms]
+            if kind.below and found and found[-1][0].name == kind.below:
+                shortest = _shortest(found[-1]).printed + _shortest(made).printed
+                both = [leaf.with_after(made[0]) for leaf in found[-1]]
+                if _shortest(both).printed < shortest:
+                    found[-1], made = both, []
+            found += [made] if made else []
+    others = [_shortest(ways) for ways in found]
+    return (_first(work, others, plan_name), *others)
+
+
+def _made(kind: Kind, work: Work, room: float) -> Leaf:
+    leaf = _leaf(work.plan, kind.name)
+    if kind.tells:
+        leaf.title(kind.tells, _aside(work.plan))
+    kind.write(leaf, work, room)
+    return leaf
+
+
+def _shortest(ways: Sequence[Leaf]) -> Leaf:
+    """The one of fewest pages; of those the first."""
+    return min(ways, key=lambda leaf: leaf.printed)
 
 
 def _first(work: Work, others: Sequence[Leaf], plan_name: str) -> Leaf:

@@ -210,11 +210,12 @@ class Page:
             self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
         return row
 
-    def table(self, frame: pd.DataFrame, *, least: float = 0.0) -> None:
-        """A whole table under its heading row; the frame's columns are the headings."""
+    def table(self, frame: pd.DataFrame, *, least: float = 0.0, line_above: int = 0) -> None:
+        """A whole table under its heading row; the frame's columns are the headings. A heavy line stands above the
+        record of that number, where it is not 0."""
         self.heading()
-        for values in frame.itertuples(index=False, name=None):
-            self.record(values, least=least)
+        for at, values in enumerate(frame.itertuples(index=False, name=None)):
+            self.record(values, *["line above"] * (0 < at == line_above), least=least)
         self.end_table()
 
     def end_table(self, blocks: Sequence[int] = ()) -> None:

@@ -45,6 +45,7 @@ LOOKS: Mapping[str, Look] = {
     "banner": {"font_size": BANNER, "bg_color": HEAD, "top": 2, "top_color": INK},
     "setting": {"font_size": BANNER, "bg_color": HEAD},
     "strip banner": {"font_size": 12, "bg_color": HEAD, "top": 2, "top_color": INK},
+    "line above": {"top": 5, "top_color": INK},
     "strong": {"bold": True},
     "caption": {"align": "left", "indent": 1, "valign": "bottom"},
     "small": {"font_size": SMALL},

@@ -66,6 +66,7 @@ def _film(line: Line) -> Film | None:
         pressure=line.text("Pressure") or usual.text("Pressure"),
         one_direction=bool(_or(line.yes("One direction"), usual.yes("One direction"))),
         thinnest=_or(line.length("Thinnest stroke"), usual.length("Thinnest stroke")),
+        cut_with=line.text("Cut with"),
     )
     return None if line.stopped else film
 

@@ -14,7 +14,9 @@ from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.meant import design_meant, garments_meant
 from xlbatch.roster.orders import read_orders
+from xlbatch.roster.own_words import in_own_words
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
@@ -24,7 +26,8 @@ from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
-from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
+from xlbatch.tables.input_table import Tables
+from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
 
@@ -97,11 +100,16 @@ def _reading(path: Path, tables: Tables) -> Reading:
 
     of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
     prices, costs, of_prices = read_prices(of["Money"])
-    listed = (line for table in tables.list_ for line in lines(table, units))
+    listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
+    usual, of_usual = design_meant(
+        of["Designs"], people.roster, settings.usual_design, chosen="Usual design" in setting_cells
+    )
+    settings = replace(settings, usual_design=usual, last_no=people.last_no)
     designs, of_designs = read_designs(of["Designs"], people.roster, settings.usual_design)
     blanks, of_blanks = read_garments(of["Garments"])
+    roster, of_roster = garments_meant(people.roster, blanks)
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
     strips, of_strips = read_strips(of["Cut list"])
@@ -116,7 +124,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         path=path,
         settings=settings,
         setting_cells=setting_cells,
-        roster=people.roster,
+        roster=roster,
         designs=designs,
         blanks=blanks,
         films=films,
@@ -134,7 +142,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
-    problems += tuple(no_list.values()) + people.problems
+    problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)

@@ -12,19 +12,21 @@ from xlbatch.job.source import Source
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
-from xlbatch.tables.input_tables import Table
+from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.trade.columns import Column
 from xlbatch.trade.tables import table, words
 from xlbatch.units import LengthUnit, TemperatureUnit
 
 T = TypeVar("T")
+HEADING = "heading"  # the kind of a row that is no setting
 
 # of the first edition: the settings that each stands for now, and what it wrote where nothing was set
 _OLD: Mapping[str, tuple[tuple[str, ...], float]] = {
     "Spoiled per 100": (("Spoiled blanks per 100", "Spoiled film per 100"), 3),
     "Sureness of spares": (("Sureness of spares",), 95),
 }
+_OLD_WORDS = {("Overlapping colors", "knocked out"): "side by side"}  # choices that are called otherwise now
 _KEPT, _SINCE = "Last garment no.", "Spoiled blanks per 100"  # a setting of every edition; one of this edition
 
 _NO_SHEET = Table("Job", "Job", 0, {}, {}, {}, {}, {})
@@ -49,6 +51,7 @@ def _columns() -> Mapping[str, Column]:
     return {
         line["Setting"]: Column("Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ())
         for line in table("job")
+        if line["Kind"] != HEADING
     }
 
 
@@ -63,17 +66,31 @@ def _given(sheet: Table | None) -> tuple[Line, tuple[Problem, ...]]:
     for row, filled in sheet.rows.items():
         typed = shown_value(filled.get(name_at, Raw(None)))
         name, unit = _setting(typed)
+        if plain(typed) in _headings():
+            continue
         if not name:
             unknown.append(_unknown(sheet, name_at if typed else value_at, row, typed or shown_value(_any(filled))))
         elif value_at in filled:
             if name in values:
                 unknown.append(problem("setting-twice", sheet.where(name_at, row), name))
-            values[name], cells[name] = filled[value_at], sheet.where(value_at, row).cell
+            values[name], cells[name] = _in_todays_words(name, filled[value_at]), sheet.where(value_at, row).cell
             units |= {name: unit} if unit else {}
     _take_over_old(values, cells)
     usual = {name: column.example for name, column in _columns().items()}
     source = Source(sheet.sheet, 0, cells)
     return Line("Job", source, _columns(), values, units, Units(), defaults=usual), tuple(unknown)
+
+
+@cache
+def _headings() -> frozenset[str]:
+    """The rows of the sheet that only say what follows."""
+    return frozenset(plain(line["Setting"]) for line in table("job") if line["Kind"] == HEADING)
+
+
+def _in_todays_words(name: str, value: Raw) -> Raw:
+    """A choice under the name it has now."""
+    word = _OLD_WORDS.get((name, str(value.value).strip().casefold()))
+    return value._replace(value=word) if word else value
 
 
 def _setting(typed: str) -> tuple[str, str]:
@@ -202,7 +219,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         fixed_price=margin.fixed_price,
         price_rounding=value.money("Price rounding") or Decimal("0.01"),
         last_no=value.count("Last garment no."),
-        overlapping_colors=cast(Literal["stacked", "knocked out"], value.choice("Overlapping colors")),
+        overlapping_colors=cast(Literal["stacked", "side by side"], value.choice("Overlapping colors")),
         sizes=cast(Literal["by garment size", "few sizes", "one size for all"], value.choice("Sizes")),
         most_sizes=value.count("Most sizes"),
     )

@@ -5,17 +5,29 @@ from xlbatch.sheets.inputs import Input
 
 
 def listed(job: Job) -> tuple[Film, ...]:
-    """The films the designs name (all films while the roster is empty), and every row the person gave."""
-    used = {name.casefold() for spec in job.designs for name in (spec.film, spec.outline_film)}
-    return tuple(film for film in job.films if not job.roster or film.source.row or film.name.casefold() in used)
+    """The films the designs name (all films while the roster is empty), then every other row the person gave."""
+    used = _used(job)
+    kept = (film for film in job.films if not job.roster or film.source.row or film.name.casefold() in used)
+    return tuple(sorted(kept, key=lambda film: film.name.casefold() not in used))
+
+
+def _used(job: Job) -> set[str]:
+    return {name.casefold() for spec in job.designs for name in (spec.film, spec.outline_film)}
+
+
+def not_used(job: Job, film: Film) -> bool:
+    """Whether no design of this job has it."""
+    return bool(job.roster) and film.name.casefold() not in _used(job)
 
 
 FILM = Input(
     name="Film",
-    advice="One row a film. The maker's own press settings win: change them here. "
+    advice="One row a film; those below the heavy line are not used in this job. "
+    "The maker's own press settings win: change them here. "
     "Rolls sold: 5 yd = 21.00; 25 yd = 92.00. On hand: 12 in x 40 in; 12 in x 9 ft: measure the pieces before each "
     "plan, film that came or was cut is not counted by itself.",
     records=listed,
+    not_used=not_used,
     fields={
         "Film": "name",
         "Kind": "kind",
@@ -32,5 +44,6 @@ FILM = Input(
         "Pressure": "pressure",
         "One direction": "one_direction",
         "Thinnest stroke": "thinnest",
+        "Cut with": "cut_with",
     },
 )

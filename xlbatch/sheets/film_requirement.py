@@ -5,12 +5,12 @@ import math
 import pandas as pd
 
 from xlbatch.film.layout import FilmNeed
-from xlbatch.job.job import Settings
+from xlbatch.job.job import Film, Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BODY, FONT, INK, LINE, currency_sign
 from xlbatch.plan import Plan
-from xlbatch.units import length_text, long_text, print_step, printed_length, printed_text
+from xlbatch.units import length_in, length_text, long_text, print_step, printed_length, printed_sum, printed_text
 
 
 def columns(unit: str) -> tuple[Column, ...]:
@@ -42,7 +42,7 @@ def table(plan: Plan) -> pd.DataFrame:
             printed_length(need.film.usable_width, unit),
             need.decals,
             need.runs,
-            printed_length(need.length, unit, up=True),
+            length_in(film_length(plan, need.film), unit),
             printed_length(_floored(need.least, unit), unit),
             round(need.used, 4),
             printed_length(need.spare, unit, up=True),
@@ -57,6 +57,13 @@ def table(plan: Plan) -> pd.DataFrame:
         for need in plan.layout.needs
     )
     return tabled(columns(unit), rows)
+
+
+def film_length(plan: Plan, film: Film) -> float:
+    """The length in mm of a film's runs as they are printed, so that they add up to it on every sheet."""
+    return printed_sum(
+        (run.length for run in plan.layout.runs if run.film.name == film.name), plan.job.settings.length_unit
+    )
 
 
 def _floored(mm: float, unit: str) -> float:

@@ -5,20 +5,31 @@ from xlbatch.sheets.inputs import Input
 
 
 def listed(job: Job) -> tuple[Blank, ...]:
-    """All sizes of the garments the roster uses (of all garments while it is empty), and every row the person gave;
-    the rows of one garment together."""
-    used = {(row.garment or job.settings.usual_garment).casefold() for row in job.roster}
-    used.add(job.settings.usual_garment.casefold())
+    """All sizes of the garments the roster uses (of all garments while it is empty), then every other row the person
+    gave; the rows of one garment together."""
+    used = _used(job)
     kept = [blank for blank in job.blanks if not job.roster or blank.source.row or blank.garment.casefold() in used]
     order = {name: at for at, name in enumerate(dict.fromkeys(blank.garment for blank in kept))}
-    return tuple(sorted(kept, key=lambda blank: order[blank.garment]))
+    return tuple(sorted(kept, key=lambda blank: (blank.garment.casefold() not in used, order[blank.garment])))
+
+
+def _used(job: Job) -> set[str]:
+    usual = job.settings.usual_garment
+    return {usual.casefold(), *((row.garment or usual).casefold() for row in job.roster)}
+
+
+def not_used(job: Job, blank: Blank) -> bool:
+    """Whether no one of this job wears it."""
+    return bool(job.roster) and blank.garment.casefold() not in _used(job)
 
 
 GARMENTS = Input(
     name="Garments",
-    advice="One row a garment and size, measured flat. Read the care label and fill in Iron dots. "
+    advice="One row a garment and size, measured flat; those below the heavy line are not used in this job. "
+    "Read the care label and fill in Iron dots. "
     "Chest width: armpit to armpit. Body length: shoulder point at the neck to hem.",
     records=listed,
+    not_used=not_used,
     fields={
         "Garment": "garment",
         "For": "for_",

@@ -8,6 +8,7 @@ from decimal import Decimal
 from xlbatch.job.job import Job
 from xlbatch.job.source import Source
 from xlbatch.kept.input_rows import GivenRow
+from xlbatch.roster.settings import HEADING
 from xlbatch.sheets import input_cells, inputs, job_input
 from xlbatch.sheets.all_sheets import INPUTS
 from xlbatch.trade.tables import table
@@ -44,6 +45,8 @@ def _settings(job: Job) -> Iterator[GivenRow]:
     frame = job_input.table(replace(job.settings, length_unit="mm"))
     for line, values in zip(table("job"), frame.itertuples(index=False, name=None), strict=True):
         name = line["Setting"]
+        if line["Kind"] == HEADING:
+            continue
         value = job.settings.length_unit if name == "Length unit" else values[1]
         where = job.setting_cells.get(name)
         source = Source(where.sheet if where else "Job", 0, {"Value": where.cell} if where else {})

@@ -43,6 +43,7 @@ class Input:
     same: Mapping[str, Value] = field(default_factory=dict)  # what stands in every row under a heading
     hints: Mapping[str, str] = field(default_factory=dict)  # shown when a cell under the heading is chosen
     widths: Mapping[str, float] = field(default_factory=dict)  # inches, where not those of the column's kind
+    not_used: Callable[[Job, Any], bool] = lambda _job, _record: False  # records that stand below a line
 
     def headings(self, job: Job) -> tuple[trade.Column, ...]:
         """The sheet's columns, in order: its own, and those of the input that were not understood."""
@@ -91,10 +92,16 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
         [_column(each, job.settings, sheet.widths) for each in sheet.headings(job)], frame, fill=frame.empty
     )
     page.title(sheet.name, sheet.advice)
-    page.table(frame)
+    page.table(frame, line_above=_first_not_used(sheet, job))
     page.name_table(f"{sheet.name}_table")
     _offer_choices(sheet, page, job, len(frame))
     mark(page, frame, spots(sheet, job), problems)
+
+
+def _first_not_used(sheet: Input, job: Job) -> int:
+    """The place of the first record that the job does not use; 0 where it uses all."""
+    rows = enumerate(sheet.rows(job))
+    return next((at for at, row in rows if not isinstance(row, Unread) and sheet.not_used(job, row)), 0)
 
 
 def mark(page: Page, frame: pd.DataFrame, where: Spots, problems: Iterable[Problem]) -> None:

@@ -10,6 +10,7 @@ from xlbatch.job.job import Job, Settings
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.problems import Problem
+from xlbatch.roster.settings import HEADING
 from xlbatch.sheets.garments_input import listed
 from xlbatch.sheets.input_cells import money_text
 from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
@@ -50,6 +51,10 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     page.title(NAME, "Change a value in the second column and drop this workbook again. Lengths may carry any unit.")
     page.table(frame)
     page.name_table(f"{NAME}_table")
+    for row, line in enumerate(lines, FIRST):
+        if line["Kind"] == HEADING:
+            for at, text in enumerate((line["Setting"], None, line["Meaning"])):
+                page.write(row, at, text, "cell", "text", "strong", "summed")
     own = _choices(job)
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] in ("choice", "yes/no"):
@@ -77,6 +82,8 @@ def spots(job: Job) -> Spots:
 
 
 def _value(line: Line, settings: Settings) -> Value:
+    if line["Kind"] == HEADING:
+        return None
     name = FIELDS.get(line["Setting"], line["Setting"].lower().replace(" ", "_"))
     found: Any = getattr(settings, name)
     match line["Kind"]:

@@ -1,8 +1,10 @@
 """Job sheet: the job at a glance, what was assumed, what to do next and what to print."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 
+from xlbatch.check.garment import Garment
 from xlbatch.job.job import Job
 from xlbatch.paper.cell import Formula, Link, Value
 from xlbatch.paper.page import Column, Page
@@ -10,8 +12,9 @@ from xlbatch.plan import Plan
 from xlbatch.sheets import money, shopping_list
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
+from xlbatch.tables.sizes import says_whose, size_class
 from xlbatch.trade.tables import table
-from xlbatch.units import printed_text
+from xlbatch.units import printed_sum, printed_text
 
 COLUMNS = (Column("", 1.75, ("text", "strong")), Column("", 5.75, ("text",)))
 NOT_KNOWN = "not known: prices are missing"
@@ -28,6 +31,10 @@ NEXT_STEPS = (
      "Shopping list, what was paid into Money, film that is left into Film, and drop this workbook again. The next "
      "plan covers only what is still to do."),
 )  # fmt: skip
+PAGES_TO_PRINT = (
+    "Best: the workbook “… - to print”",
+    "beside this plan: all of it, made to work from. Or these sheets:",
+)
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),
     ("Shopping list", "for whoever buys"),
@@ -50,10 +57,10 @@ def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
     sections: dict[str, Iterable[tuple[Value, Value]]] = {
         "Held back": list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")],
         "What to do next": NEXT_STEPS,
-        f"Print these: {pages}": to_print(printed),
+        f"Print these: {pages}": [PAGES_TO_PRINT, *to_print(printed)],
         "Assumed": notes or [("Nothing", "Everything used was given in the workbook.")],
         "Cautions": [("", line["Caution"]) for line in table("cautions")],
-        "How the headings were understood": headings(plan.job),
+        "How the list was understood": (*understood(plan), *headings(plan.job)),
     }
     page.break_pages([_section(page, title, rows) for title, rows in sections.items()])
     page.sheet.print_area(0, 0, page.row - 1, page.last)
@@ -79,10 +86,10 @@ def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> int
 def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     """The main figures: label, value, and what it is. Sums of money follow their own sheets."""
     unit = plan.job.settings.length_unit
-    film = sum(need.length for need in plan.layout.needs)
+    film = printed_sum((run.length for run in plan.layout.runs), unit)
     unpriced = shopping_list.unpriced(plan)
     yield "Garments", len(plan.garments), "count"
-    yield "People", len({garment.who.casefold() for garment in plan.garments}), "count"
+    yield "People", len({(garment.group.casefold(), garment.who.casefold()) for garment in plan.garments}), "count"
     yield "Decals", len(plan.decals), "count"
     yield "Film", f"{printed_text(film, unit, up=True)} long, in {_count(len(plan.layout.runs), 'run')}", "text"
     yield "Hand work", f"{hours_text(plan.time.seconds)}, {_days(plan)}", "text"
@@ -117,6 +124,27 @@ def held(plan: Plan) -> Iterator[tuple[str, str]]:
         yield f"No. {row.no}  {row.who}".strip(), "\n".join(dict.fromkeys(reasons))
     if len(plan.held) > MOST_HELD:
         yield "And more", f"{len(plan.held) - MOST_HELD} further rows are held back: see Problems."
+
+
+def understood(plan: Plan) -> Iterator[tuple[str, str]]:
+    """Three garments as they were read: the first, the one with most to print, and the oddest."""
+    odd = Counter(row for problem in plan.problems if problem.level == "check" for row in problem.rows)
+    garments = plan.garments
+    if garments:
+        longest = max(garments, key=lambda garment: len(garment.print_name))
+        oddest = max(garments, key=lambda garment: odd[garment.row.source.row])
+        for garment in dict.fromkeys(each.no for each in (garments[0], longest, oddest)):
+            yield "For example", _in_words(next(each for each in garments if each.no == garment))
+
+
+def _in_words(garment: Garment) -> str:
+    """`Tom Vail: adult L, white, prints TOM V, number 4`."""
+    row = garment.row
+    size = row.size if says_whose(row.size) else f"{size_class(row.size)} {row.size}"
+    printed = f"prints {garment.print_name}" if garment.print_name else "no name printed"
+    number = f"number {row.number}" if row.number else ""
+    parts = (garment.blank.garment, size, garment.color, printed, number)
+    return f"{garment.who or 'No name'}: {', '.join(filter(None, parts))}"
 
 
 def headings(job: Job) -> Iterator[tuple[str, str]]:

@@ -15,11 +15,12 @@ COLUMNS = (
     Column("Level", 0.65, ("text", "strong", "top")),
     Column("Sheet", 0.95, ("text", "top")),
     Column("Cell", 0.6, ("text", "top")),
-    Column("Found", 1.4, ("text", "top")),
-    Column("What is wrong", 2.6, ("text", "top")),
-    Column("What to do", 2.6, ("text", "top")),
+    Column("Who", 1.1, ("text", "top")),
+    Column("Found", 1.3, ("text", "top")),
+    Column("What is wrong", 2.4, ("text", "top")),
+    Column("What to do", 2.4, ("text", "top")),
     Column("Suggestion", 1.1, ("text", "top")),
-    Column("Code", 1.2, ("text", "small", "top")),
+    Column("Code", 1.2, ("text", "small", "top"), outside=True),
 )
 LEVELS = ("stop", "check", "note")
 
@@ -44,6 +45,7 @@ def table(problems: Iterable[Problem], links: Places) -> pd.DataFrame:
             each.level,
             each.where.sheet,
             links.get(each.where, each.where.cell),
+            each.who,
             each.found,
             unbroken(each.wrong),
             unbroken(each.todo),
