@@ -27,6 +27,7 @@ PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 WHOLE = (
     "list-not-found",
     "memory-damaged",
+    "row-deleted",
     "sheet-joined",
     "sheet-unknown",
     "sheet-second",

@@ -10,7 +10,10 @@ from openpyxl import load_workbook
 # heading → its unit where it carries one; columns of our own may stand between these
 CONTRACT: Mapping[str, tuple[str, ...]] = {
     "Job sheet": (),
-    "Problems": ("Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Code"),
+    "Problems": (
+        "Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Answer",
+        "Code",
+    ),
     "Roster": (
         "Garment no.", "Who", "Group", "Garment", "Size", "Color", "Design", "Print name", "Number", "How many",
         "Note", "Paid", "Status", "Done so far", "Bus seat",

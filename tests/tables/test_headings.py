@@ -64,7 +64,7 @@ def test_heading_not_understood(heading: str) -> None:
         ("Garments", "Colors (all)", Match("Colors")),
         ("Press", "Plate width (cm)", Match("Plate width", "cm")),
         ("Designs", "Artwork colour", Match("Artwork color")),
-        ("Press log", "Decal", Match("Piece")),
+        ("Press log", "Piece", Match("Piece")),
     ],
 )
 def test_heading_with_unit(sheet: str, heading: str, match: Match) -> None:

@@ -195,6 +195,15 @@ KINDS: tuple[Kind, ...] = (
          "Give both the same layer where they do not overlap (the hotter goes first then), or choose another film."),
     Kind("heat-over-pressed", "check", "{earlier} is already on this garment; {later} is pressed hotter than it bears.",
          "Keep the plate off it, or follow the film maker's sheet for pressing over it."),
+    # days
+    Kind("day-unclear", "check", "“{found}” is no day that can be understood; no days are reckoned from it.",
+         "Write it like this: {example}."),
+    Kind("weekday-wrong", "check", "“{found}” is another day of the week; no days are reckoned from it.",
+         "Write the day that is meant, like this: {example}."),
+    Kind("day-passed", "check", "Some days of this job have passed: {what}.",
+         "Change Needed by, Work days or the Delivery days on the sheet Job, or ask for quick delivery."),
+    Kind("answers-late", "check", "Answers are asked for by {found}; they are needed before {day}.",
+         "Choose an earlier day, or leave Answer by blank."),
     # what was assumed
     Kind("assumed", "note", "{what}: this is used: {used}.",
          "Change it on the sheet {sheet} if it is wrong."),

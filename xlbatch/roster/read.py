@@ -24,6 +24,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
+from xlbatch.roster.said_of_problems import read_answers, read_checked
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
@@ -46,6 +47,7 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | Unreadable:
@@ -100,8 +102,11 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems = tables.problems + found
     units = Units(settings.length_unit, settings.temperature_unit)
 
-    of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    prices, costs, of_prices = read_prices(of["Money"])
+    of = {
+        meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning and meaning != "Roster" else ()
+        for meaning in INPUT
+    }
+    prices, costs, told, of_prices = read_prices(of["Money"])
     listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
@@ -141,6 +146,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         film_came=film_came,
         prices=prices,
         costs=costs,
+        told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
@@ -149,7 +155,12 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
+    return Reading(
+        job,
+        problems,
+        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        tables.kept,
+    )
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

@@ -10,6 +10,7 @@ from xlbatch.plan import Plan
 from xlbatch.problems import Problem
 from xlbatch.sheets import (
     bag_tags,
+    changes_sheet,
     cut_list,
     decals,
     film_requirement,
@@ -27,6 +28,7 @@ from xlbatch.sheets import (
     runs,
     shopping_list,
     time_plan,
+    what_if_sheet,
 )
 from xlbatch.sheets.designs_input import DESIGNS
 from xlbatch.sheets.drawing_parts_input import DRAWING_PARTS, write_drawing_parts
@@ -52,6 +54,7 @@ class Sheet:
     landscape: bool = False
     form: bool = False
     hidden: bool = False  # not for people
+    needed: Callable[[Plan], bool] = lambda _: True
 
 
 @dataclass(frozen=True)
@@ -76,12 +79,13 @@ def _returned(sheet: InputSheet) -> Sheet:
 
 
 def _problems(page: Page, plan: Plan) -> None:
-    problems_sheet.write(page, plan.job, plan.problems, INPUTS)
+    problems_sheet.write(page, plan.job, plan.problems, INPUTS, answers=plan.memory.answers)
 
 
 JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
 SHEETS: tuple[Sheet, ...] = (
     Sheet("Problems", _problems, landscape=True),
+    Sheet(changes_sheet.NAME, changes_sheet.write, landscape=True, needed=changes_sheet.needed),
     _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),
     Sheet("Shopping list", shopping_list.write, landscape=True),
@@ -94,6 +98,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
+    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, needed=lambda plan: plan.as_planned is not None),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
     Sheet(fonts_sheet.NAME, fonts_sheet.write, landscape=True),
     Sheet("Runs", runs.write, landscape=True),

@@ -37,6 +37,7 @@ COLUMNS = (
 def table(plan: Plan) -> pd.DataFrame:
     """What is on each garment, in words."""
     decals = decals_of(plan)
+    checked = {note.key: note.text for note in plan.memory.notes if note.sheet == "Proof"}
     rows = (
         (
             garment.no,
@@ -48,7 +49,7 @@ def table(plan: Plan) -> pd.DataFrame:
             "\n".join(said := texts(decals[garment.no])),
             _unusual(said),
             None,
-            BOX,
+            checked.get(str(garment.no), BOX),
         )
         for garment in plan.garments
     )

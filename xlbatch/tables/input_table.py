@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import Class, Heading
@@ -11,7 +12,8 @@ from xlbatch.tables.cells import yes_no
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
-READ_BACK = ("Cut list", "Press log", "Shopping list", "Money")  # a plan's own sheets of which a few columns are read
+# a plan's own sheets of which a few columns are read
+READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
@@ -47,7 +49,7 @@ class Table:
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
 
-    @property
+    @cached_property
     def marks_wanted(self) -> bool:
         """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
         at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)
