@@ -164,7 +164,7 @@ def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: lis
     does["Open my list"] = tmp_path / "roster.xlsx"
     if (tmp_path / "roster - to print.xlsx").exists():
         does = {"Open the pages to print": tmp_path / "roster - to print.xlsx", **does}
-    assert list(buttons(shown)) == [*does, "Plan it again", "Plan another list"]
+    assert list(buttons(shown)) == [*does, "Plan it again", "What if", "Plan another list"]
     for name in does:
         buttons(shown)[name].invoke()
     assert opened == list(does.values())
