@@ -41,7 +41,7 @@ STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
-LEAST_CARD = 46.0  # points, of a garment with several steps: its drawings need them
+LEAST_CARD = 42.0  # points, of a garment with several steps: its drawings need them
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
