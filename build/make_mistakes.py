@@ -17,16 +17,28 @@ from xlsxwriter.worksheet import Worksheet
 ROOT = Path(__file__).resolve().parent.parent
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
-NOT_SHEETS = ("at", "csv", "hidden")
+NOT_SHEETS = ("at", "csv", "hidden", "encoding")
+LETTERS = (
+    '<path d="M8 40h6v24h10v6h-16z"/><path d="M28 40h18v6h-6v24h-6v-24h-6z"/>'
+    '<path d="M50 40h6v12h6v-12h6v30h-6v-12h-6v12h-6z"/><path d="M74 40h16v6h-10v6h8v6h-8v6h10v6h-16z"/>'
+)  # LTHE
 DRAWINGS = {
     "dot.svg": '<path d="M0 0H100V80H0Z"/><path d="M49.4 90H50.6V91.2H49.4Z"/>',
     "hairlines.svg": '<path d="M0 0H100V0.4H0Z"/><path d="M0 99.6H100V100H0Z"/>',
-    "live text.svg": '<text x="10" y="50">Lantern</text>',
+    "live text.svg": '<text x="10" y="50" font-size="20" font-family="Lanternwriter">Lantern</text>',
     "narrow gap.svg": '<path d="M0 0H49.8V100H0Z"/><path d="M50.2 0H100V100H50.2Z"/>',
     "narrow neck.svg": '<path d="M0 0H100V40H50.2V60H100V100H0V60H49.8V40H0Z"/>',
     "one color.svg": '<path d="M0 0H100V100H0Z" fill="#000000"/>',
+    "photo inside.svg": '<image width="100" height="100" href="photo.png"/>',
+    "sample text.svg": '<text x="5" y="50" font-size="12">Your name here</text>',
+    "word.svg": LETTERS + '<path d="M0 85H100V95H0Z"/>',
+    "word beside.svg": LETTERS + '<path d="M93 34h7v24h-4v-3h-3z"/><path d="M0 85H100V95H0Z"/>',
+    "word on its color.svg": '<path d="M0 20H100V90H0Z"/>' + LETTERS,
+    "word on a bar.svg": LETTERS + '<path d="M0 77H100V95H0Z"/>',
+    "white paper.svg": '<path d="M0 0H100V100H0Z" fill="#fff"/><path d="M20 20H80L50 80Z"/>',
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
+    "unknown braces.svg": '<text x="5" y="50" font-size="20">{Familly}</text>',
 }
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">{}</svg>\n'
 
@@ -43,7 +55,7 @@ def example(code: str, mistake: Mapping[str, Any]) -> str:
 
 def make_list(path: Path, mistake: Mapping[str, Any]) -> None:
     """Writes the .csv of one mistake; a cell may be a text many times over."""
-    with path.open("w", encoding="utf-8", newline="") as file:
+    with path.open("w", encoding=mistake.get("encoding", "utf-8"), newline="") as file:
         for row in mistake["Roster"]:
             cells = (cell["text"] * cell["times"] if isinstance(cell, dict) else cell for cell in row)
             csv.writer(file, lineterminator="\n").writerow(cells)

@@ -18,8 +18,8 @@ from xlbatch.plan import Plan
 from xlbatch.problems import Where
 from xlbatch.roster.read import Reading, Unreadable, read
 from xlbatch.run import Options, make_plan, run
-from xlbatch.tables.headings import understand
 from xlbatch.tables.input_tables import IGNORED
+from xlbatch.tables.roster_columns import decide
 
 RUN_AT = datetime(2026, 5, 4, 9, 30)
 ODD = (
@@ -271,7 +271,7 @@ def data_rows(sheet: RawSheet, heads: set[int]) -> Iterator[int]:
 
 def has_heading(cells: Mapping[int, Raw]) -> bool:
     """Whether a heading stands in a row: such a row above the list's headings belongs to them."""
-    return bool(understand({at: str(cell.value) for at, cell in cells.items()}, "Roster"))
+    return bool(decide({at: str(cell.value) for at, cell in cells.items()}, ()).matches)
 
 
 def turned(sheet: RawSheet) -> RawSheet:

@@ -263,9 +263,9 @@ def test_without_a_home_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) 
     from xlbatch.lettering import computer_fonts
 
     monkeypatch.setattr(Path, "home", nameless)
-    computer_fonts._files.cache_clear()
-    computer_fonts._files()
-    computer_fonts._files.cache_clear()
+    computer_fonts.font_files.cache_clear()
+    computer_fonts.font_files()
+    computer_fonts.font_files.cache_clear()
     assert cli.main([str(roster(tmp_path, ["Ana", None, "M"]))]) == 0
 
 

@@ -15,7 +15,7 @@ from xlbatch.run import Options, make_plan, run
 HEAD = ["Who", "Size", "How many", "Paid", "Status", "Number"]
 ROWS = [
     ["Ana", "M", "a few", None, None, None],
-    ["Ivo", "L", 0, None, None, None],
+    ["Ivo", "L", 0.5, None, None, None],
     ["Mei", "S", None, "some", None, None],
     ["Tùng", "XL", None, None, "finished", None],
     ["Zoë", "mediun", None, None, None, None],
@@ -43,7 +43,7 @@ def test_a_row_held_back_is_held_back_again_by_the_untouched_plan(
     assert stops(outcome.written) == first
     sheet = load_workbook(outcome.written)["Roster"]
     top, column = heading_at(sheet, "How many")
-    assert [sheet.cell(top + at, column).value for at in (1, 2, 3)] == ["a few", "0", 1]
+    assert [sheet.cell(top + at, column).value for at in (1, 2, 3)] == ["a few", "0.5", 1]
 
 
 def test_what_was_paid_for_a_row_is_shared_out_among_its_garments(plan_of: Callable[..., Plan]) -> None:

@@ -100,7 +100,7 @@ class Make:
 @pytest.fixture(autouse=True)
 def _no_fonts_of_the_computer(monkeypatch: pytest.MonkeyPatch) -> None:
     """Whatever fonts this computer has, the bundled ones alone are used."""
-    monkeypatch.setattr(computer_fonts, "_files", tuple)
+    monkeypatch.setattr(computer_fonts, "font_files", tuple)
 
 
 @pytest.fixture

@@ -300,12 +300,12 @@ def test_a_drawing_outside_the_folder_is_not_opened(make: Any, tmp_path: Path) -
 
 
 def test_an_unreadable_drawing_stops_every_garment_with_it_once(make: Any) -> None:
-    spec = make.artwork(SVG.format("<text>Owls</text>"))
+    spec = make.artwork(SVG.format("<image/>"))
     decals, (found,) = draw(make.job(), tuple(make.garment(spec, no=no) for no in (1, 2)))
     assert decals == ()
     assert (found.code, found.rows) == ("artwork-unreadable", (2, 3))
-    assert "it holds live text" in found.wrong
-    assert found.todo == "Turn the text into outlines in your drawing program."
+    assert "it holds a picture made of dots" in found.wrong
+    assert found.todo == "Trace the picture into filled shapes, or take it out."
 
 
 @settings(

@@ -1,5 +1,6 @@
 """One example workbook for each problem code: it has that problem, at the cell it says, and no other."""
 
+import re
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
@@ -26,9 +27,12 @@ PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 WHOLE = (
     "list-not-found",
     "memory-damaged",
+    "row-deleted",
     "sheet-joined",
     "sheet-unknown",
     "sheet-second",
+    "sheet-again",
+    "sheet-older",
     "sheet-hidden-rows",
     *ASSUMED,
 )  # no one cell
@@ -65,9 +69,9 @@ def _fonts_of_the_computer(tmp_path_factory: pytest.TempPathFactory) -> Iterator
     font.save(folder / "square bold.ttf")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(computer_fonts, "_folders", lambda: iter([folder]))
-        computer_fonts._files.cache_clear()
+        computer_fonts.font_files.cache_clear()
         yield
-    computer_fonts._files.cache_clear()
+    computer_fonts.font_files.cache_clear()
 
 
 @pytest.mark.parametrize("code", CODES)
@@ -86,7 +90,7 @@ def test_a_mistake_is_found_at_its_cell_and_nothing_else_is(code: str, make_mist
         assert " ".join(filter(None, each.where)) in each.sentence
         assert each.wrong.endswith((".", ":"))
         assert each.todo.endswith((".", "…"))
-        assert not set("{}") & set(each.wrong + each.todo)
+        assert not re.search(r"\{[a-z_]*\}", each.wrong + each.todo)  # a fact that was not filled in
         (it,) = [kind for kind in KINDS if kind.code == each.code]
         assert "{found}" not in it.wrong or each.found in each.wrong
 
@@ -98,7 +102,7 @@ def test_the_script_makes_the_same_workbooks(make_mistakes: ModuleType, tmp_path
         if path.suffix == ".xlsx":
             assert cells(path) == cells(MISTAKES / path.name), path.name
         else:
-            assert path.read_text(encoding="utf-8") == (MISTAKES / path.name).read_text(encoding="utf-8")
+            assert path.read_bytes().split() == (MISTAKES / path.name).read_bytes().split()
 
 
 def cells(path: Path) -> dict[tuple[str, str], object]:

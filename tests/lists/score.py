@@ -28,6 +28,8 @@ from xlbatch.tables.cells import shown_value
 
 OUTCOMES = ("right", "asked", "held", "wrong unasked", "refused")
 TABLES = ("lists.txt", "further.txt")
+_OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
+_NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list
 NOW = datetime(2026, 5, 4, 9, 30)
 
 
@@ -80,13 +82,15 @@ class _Judge:
             return "asked"
         if expected.mark or not _fits(best, expected, self.job):
             return "wrong unasked"
-        alternatives = len(expected.size) * len(expected.printed) * len(expected.number)
-        return "right" if alternatives == 1 or self.of_the_list() else "wrong unasked"
+        return "right" if _is_first_choice(best, expected, self.job) or self.of_the_list() else "wrong unasked"
 
     def _not_made(self, expected: Expected) -> str:
         levels = {each.level for each in self._about_name(expected.who)}
         if expected.mark == "-":
-            return "right" if levels else "wrong unasked"
+            own_word = any(row.who == expected.who and row.status == "cancelled" for row in self.job.roster)
+            return "right" if levels or own_word else "wrong unasked"
+        if not self.job.roster and expected.mark and any(each.level == "stop" for each in self.problems):
+            return "held"
         if "stop" in levels:
             return "held" if expected.mark else "refused"
         if "check" in levels:
@@ -99,7 +103,7 @@ class _Judge:
             each.level != "note"
             and (source.row in each.rows or (each.where.sheet, _row(each)) == (source.sheet, source.sheet_row))
             for each in self.problems
-            if not _is_of_list(each)
+            if not _is_of_list(each) and each.code not in _NOT_OF_READING
         )
 
     def _about_name(self, who: str) -> Iterator[Problem]:
@@ -117,7 +121,7 @@ class _Judge:
 
 def _is_of_list(found: Problem) -> bool:
     """Whether a question is about the list as a whole: it names no row."""
-    return not found.rows and (found.code.startswith(("heading", "column", "encoding-judged", "list", "design-only")))
+    return not found.rows and (found.code.startswith(_OF_THE_LIST))
 
 
 def _holds(cells: object, who: str) -> bool:
@@ -144,6 +148,11 @@ def _fits(garment: Garment, expected: Expected, job: Job) -> bool:
         and garment.row.number in expected.number
         and expected.garment in ("", garment.blank.garment)
     )
+
+
+def _is_first_choice(garment: Garment, expected: Expected, job: Job) -> bool:
+    read = (garment.row.size, _printed(garment, job), garment.row.number)
+    return read == (expected.size[0], expected.printed[0], expected.number[0])
 
 
 def _words(garment: Garment, job: Job) -> str:

@@ -141,9 +141,11 @@ def test_columns_not_understood_are_kept_in_order(reading_of: Read) -> None:
     reading = reading_of([["E-mail", "Who", "Size", "Phone", None], ["a@example.org", "Ana", "M", 123, "late"]])
     assert row(reading).source.extra == {"E-mail": "a@example.org", "Phone": "123", "Column E": "late"}
     assert list(row(reading).source.extra) == ["E-mail", "Phone", "Column E"]
-    assert found(reading) == [("heading-unknown", "Roster", cell) for cell in ("A1", "D1", "E1")]
+    assert found(reading) == [("heading-unknown", "Roster", "A1")]
+    assert reading.problems[0].found == "E-mail, Phone, Column E"
     assert [(each.found, each.meaning) for each in reading.job.headings] == [
-        ("E-mail", ""), ("Who", "Who"), ("Size", "Size"), ("Phone", ""),
+        ("E-mail", "not about the garment, not used"), ("Who", "Who"), ("Size", "Size"),
+        ("Phone", "not about the garment, not used"),
     ]  # fmt: skip
 
 
@@ -194,7 +196,6 @@ def test_cleaned_text_is_noted_at_its_cell(reading_of: Read) -> None:
         ("Size", datetime(2026, 3, 5), "date-for-size", "3-5"),
         ("Size", date(2026, 10, 12), "date-for-size", "10-12"),
         ("How many", "two", "how-many-unclear", ""),
-        ("How many", 0, "how-many-unclear", ""),
         ("How many", 100000, "how-many-unclear", ""),
         ("Status", "Doen", "status-unknown", "done"),
         ("Paid", "later", "value-unclear", ""),
@@ -490,9 +491,9 @@ def test_designs_and_the_usual_one(reading_of: Read) -> None:
     assert (line.what, line.layer, line.position, line.sized_for, line.scale, line.arch) == (
         "artwork", 1, "full front", "M", True, 0,
     )  # fmt: skip
-    assert [spec.design for spec in built_in] == ["Name", "Name"]
-    assert built_in[0].source.row == 0
-    assert reading.problems == ()
+    assert built_in == []
+    assert found(reading) == [("design-only", "Designs", "A2")]
+    assert reading.job.settings.usual_design == "Lantern"
 
 
 def test_a_usual_design_of_ones_own_needs_no_built_in_one(reading_of: Read) -> None:

@@ -10,7 +10,10 @@ from openpyxl import load_workbook
 # heading → its unit where it carries one; columns of our own may stand between these
 CONTRACT: Mapping[str, tuple[str, ...]] = {
     "Job sheet": (),
-    "Problems": ("Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Code"),
+    "Problems": (
+        "Level", "Sheet", "Cell", "Found", "What is wrong", "What to do", "Suggestion", "Answer",
+        "Code",
+    ),
     "Roster": (
         "Garment no.", "Who", "Group", "Garment", "Size", "Color", "Design", "Print name", "Number", "How many",
         "Note", "Paid", "Status", "Done so far", "Bus seat",
@@ -49,6 +52,10 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "Width (in)", "Height (in)", "Widest (in)", "Sized for", "Scale with size", "Arch", "Outline film",
         "Outline width (in)",
     ),
+    "Drawing parts": (
+        "Artwork", "Part", "Color", "Text", "Width (in)", "Height (in)", "Place", "Use", "Replace by", "Font", "Fit",
+        "Join", "Film",
+    ),
     "Garments": (
         "Garment", "For", "Neckline", "Fabric", "Iron dots", "Heat limit (°F)", "Size", "Chest width (in)",
         "Body length (in)", "Collar drop front (in)", "Collar drop back (in)", "Sleeve length (in)",
@@ -60,6 +67,7 @@ CONTRACT: Mapping[str, tuple[str, ...]] = {
         "One direction", "Thinnest stroke (in)",
     ),
     "Press": ("Press", "Kind", "Plate width (in)", "Plate depth (in)", "Hottest (°F)", "Cover", "Overlap (in)"),
+    "Fonts to choose from": (),
     "Runs": (
         "Run", "Film", "Length (in)", "Strips", "Decals", "Cut from", "Cut file", "Measures across (in)",
         "Measures along (in)", "Cut length (ft)", "Travel (ft)",

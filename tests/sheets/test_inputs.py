@@ -76,7 +76,7 @@ def test_the_blank_workbook_holds_every_default_and_no_one(tmp_path: Path) -> No
     blank = blank_job(path)
     write_blank(path, blank)
     book = load_workbook(path)
-    assert book.sheetnames == ["Start here", *(sheet.name for sheet in INPUT_SHEETS)]
+    assert book.sheetnames == ["Start here", *(sheet.name for sheet in INPUT_SHEETS), "Fonts to choose from"]
     assert [cell.value for cell in book["Roster"][3]][:4] == ["Who", "Group", "Garment", "Size"]
     again = job_in(path)
     assert again.roster == ()

@@ -49,11 +49,12 @@ def pages(request: pytest.FixtureRequest, profile: Path, tmp_path_factory: pytes
     return text.decode("utf-8").rstrip("\f").split("\f")
 
 
+PRINTED = [sheet.name for sheet in SHEETS if not sheet.hidden and sheet.name not in ("Changes", "What if")]
+
+
 def by_sheet(pages: list[str]) -> Mapping[str, list[str]]:
     """The pages of each sheet, known by the footer: job, sheet, page number."""
-    found: dict[str, list[str]] = {
-        name: [] for name in (JOB_SHEET, *(sheet.name for sheet in SHEETS if not sheet.hidden))
-    }
+    found: dict[str, list[str]] = {name: [] for name in (JOB_SHEET, *PRINTED)}
     for number, page in enumerate(pages, 1):
         footer = re.search(rf"R&D #2 – Sommer\s+(.+?)\s+Page {number} of {len(pages)}\s*$", page)
         assert footer, page[-300:]

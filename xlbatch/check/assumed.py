@@ -1,4 +1,4 @@
-"""What was assumed: one note for each default in use."""
+"""What was assumed: one note that names every default in use and where it stands."""
 
 from collections.abc import Iterator
 
@@ -9,36 +9,52 @@ from xlbatch.problems import Problem, Where, problem
 
 
 def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """The defaults this job uses, each once."""
+    """One note of the defaults this job uses, and one of the care labels that were not checked."""
+    used = tuple(_usual(job, garments)) + tuple(_built_in(garments, job))
+    if used:
+        sheets = dict.fromkeys(sheet for _, sheet in used)
+        listed = ", ".join(sheets)
+        yield problem(
+            "assumed",
+            Where(used[0][1]),
+            "",
+            what="What the list leaves open",
+            used="; ".join(what for what, _ in used),
+            sheet=listed,
+        )
+    unread = dict.fromkeys(g.blank.garment for g in garments if g.blank.dots is None and g.blank.heat_limit is None)
+    if unread:
+        yield problem("label-not-checked", Where("Garments"), "not checked", garment=", ".join(unread))
+
+
+def _usual(job: Job, garments: tuple[Garment, ...]) -> Iterator[tuple[str, str]]:
+    """Each usual setting that stands in for a blank, in words, and the sheet it stands on."""
     rows = tuple(garment.row for garment in garments)
     usual = (
-        ("Usual garment", "Garment", job.settings.usual_garment, any(not row.garment for row in rows)),
-        ("Usual color", "Color", job.settings.usual_color, any(not row.color for row in rows)),
-        ("Usual design", "Design", job.settings.usual_design, any(not row.design for row in rows)),
-        ("Font", "The font", job.settings.font, any(not s.font for g in garments for s in g.to_do)),
+        ("Usual garment", "garment", job.settings.usual_garment, any(not row.garment for row in rows)),
+        ("Usual color", "color", job.settings.usual_color, any(not row.color for row in rows)),
+        ("Usual design", "design", job.settings.usual_design, any(not row.design for row in rows)),
+        ("Font", "font", job.settings.font, any(not s.font for g in garments for s in g.to_do)),
     )
     for setting, what, used, in_use in usual:
         if in_use and setting not in job.setting_cells:
-            yield problem("assumed", Where("Job"), "", what=what, used=used, sheet="Job")
-    yield from _built_in(job, garments)
-    for name in dict.fromkeys(g.blank.garment for g in garments if g.blank.dots is None and g.blank.heat_limit is None):
-        yield problem("label-not-checked", Where("Garments"), "not checked", garment=name)
+            yield f"{what} {used}", "Job"
 
 
-def _built_in(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """Rows of the built-in tables that stand in for the person's own."""
+def _built_in(garments: tuple[Garment, ...], job: Job) -> Iterator[tuple[str, str]]:
+    """Rows of the built-in tables that stand in for the person's own, in words, and the sheet they stand on."""
     used_films = {name for garment in garments for name in film_names(garment)}
     tables = (
-        ("Designs", "The design", (g.design[0].design for g in garments if g.design[0].source.row == 0)),
-        ("Garments", "The flat measures", (g.blank.garment for g in garments if g.blank.source.row == 0)),
+        ("Designs", "design", (g.design[0].design for g in garments if g.design[0].source.row == 0)),
+        ("Garments", "measures", (g.blank.garment for g in garments if g.blank.source.row == 0)),
         (
             "Film",
-            "The press settings",
+            "press settings",
             (f.name for f in job.films if f.source.row == 0 and f.name.casefold() in used_films),
         ),
-        ("Press", "The press", (press.name for press in job.presses[:1] if press.source.row == 0)),
+        ("Press", "press", (press.name for press in job.presses[:1] if press.source.row == 0)),
     )
     for sheet, what, names in tables:
         listed = ", ".join(dict.fromkeys(names))
         if listed:
-            yield problem("assumed", Where(sheet), "", what=what, used=f"the usual values of {listed}", sheet=sheet)
+            yield f"{what} of {listed}", sheet

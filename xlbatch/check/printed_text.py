@@ -14,7 +14,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.trade.tables import table
 
 _WORD = re.compile(r"[^\W\d_]+")
-_MORE = re.compile(r"[()\[\]{}<>,;:/\\|@#*_+=0-9]")
+_MORE = re.compile(r"[()\[\]{}<>,;:/\\|@#*_+=0-9]|\s[-–—]\s")
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _MIXING = ("LATIN", "CYRILLIC", "GREEK")  # the alphabets with letters of the same look
 _SHORTEST_SHOUT = 4  # letters; JO or IAN in capitals may be initials

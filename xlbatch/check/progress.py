@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from xlbatch.check.stock import blanks_left, film_to_measure, used_blanks
 from xlbatch.check.text import decal_text
-from xlbatch.job.job import JOINED, DecalSpec, Job, RosterRow
+from xlbatch.job.job import JOINED, NO_NAME, DecalSpec, Job, RosterRow
 from xlbatch.job.marks import Result
 from xlbatch.problems import Problem
 
@@ -42,9 +42,12 @@ def design_of(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpec, .
 
 
 def pieces_wanted(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpec, ...]]) -> tuple[DecalSpec, ...]:
-    """The decals a row's garment gets: those of its design, less texts with nothing to say."""
+    """The decals a row's garment gets: those of its design, less texts with nothing to say, and no name if so asked."""
+    unwanted = ("text", "print name") if row.print_name == NO_NAME else ("text",)
     return tuple(
-        spec for spec in design_of(row, job, designs) if spec.what != "text" or decal_text(spec, row, job.settings)
+        spec
+        for spec in design_of(row, job, designs)
+        if spec.what not in unwanted or decal_text(spec, row, job.settings)
     )
 
 

@@ -4,12 +4,14 @@ from collections.abc import Callable, Iterable, Iterator
 
 from xlbatch.check.colors import dye_stays_in_the_cloth, film_shows_on_garment
 from xlbatch.check.garment import Garment
+from xlbatch.check.given_not_used import given_is_used, numbers_are_printed
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
 from xlbatch.check.printed_text import capitals_as_usual, letters_of_one_alphabet, name_alone, name_is_filled_in
 from xlbatch.check.spelling import names_spelled_one_way
-from xlbatch.job.job import DecalSpec, Job
-from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.check.text import braces_problems
+from xlbatch.job.job import NO_NAME, DecalSpec, Job
+from xlbatch.job.source import MOST_SHEET_ROWS, Source
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import color_name
 
@@ -34,7 +36,7 @@ def color_is_made(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]
 def name_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """A design that prints a name has one."""
     for garment in garments:
-        if not garment.print_name and _prints(garment, "print name"):
+        if not garment.print_name and garment.row.print_name != NO_NAME and _prints(garment, "print name"):
             yield problem("name-missing", garment.row.source.at("Who"), rows=(garment.row.source.row,))
 
 
@@ -48,26 +50,30 @@ def number_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Proble
 def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """No row repeats another, and no one stands in two rows of one group."""
     rows: dict[tuple[str, ...], int] = {}
-    people: dict[tuple[str, str], int] = {}
+    people: dict[tuple[str, str], Source] = {}
     for garment in garments:
         row, number = garment.row, garment.row.source.row
         if not row.who:
             continue
         all_of_it = (row.who, row.group, row.garment, row.size, row.color, row.design, row.print_name, row.number)
         first = rows.setdefault(all_of_it, number)
-        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), number)
+        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), row.source)
         if first != number:
             yield problem(
                 "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1
             )
-        elif first_of_them != number:
-            yield problem(
-                "who-twice",
-                row.source.at("Who"),
-                row.who,
-                rows=(number,),
-                row=(first_of_them - 1) % MOST_SHEET_ROWS + 1,
-            )
+        elif (first_of_them.sheet, first_of_them.sheet_row) != (row.source.sheet, row.source.sheet_row):
+            yield problem("who-twice", row.source.at("Who"), row.who, rows=(number,), row=first_of_them.sheet_row)
+
+
+def braces_are_filled_in(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
+    """What a design's texts have in braces names a column or setting, and each garment has something in that column.
+    A setting may be blank: then nothing is printed."""
+    for garment in garments:
+        for spec in garment.design:
+            if spec.what == "text":
+                found = braces_problems(spec.text, garment.row, job.settings, spec.source.at("Text"))
+                yield from (each for each in found if each.where.sheet != "Job")
 
 
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -100,6 +106,9 @@ RULES: tuple[Rule, ...] = (
     positions_are_known,
     name_is_given,
     number_is_given,
+    braces_are_filled_in,
+    numbers_are_printed,
+    given_is_used,
     name_is_filled_in,
     number_is_filled_in,
     number_once_in_a_group,

@@ -3,7 +3,10 @@
 import csv
 import io
 from collections import Counter
+from functools import lru_cache
 
+from xlbatch.files.chat import is_chat
+from xlbatch.files.encodings import NAMES, judge, names_concerned
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems.refusals import Refusal
 
@@ -13,12 +16,16 @@ _SAMPLE = 50  # rows looked at to tell the delimiter
 
 def sheet_from_text(data: bytes) -> RawSheet:
     """The rows of a delimited text file, as the sheet “Roster”. Raises Refusal for what is no text."""
-    text = decoded(data)
+    text, encoding = decoded(data), judged_encoding(data)
+    judged = f"{NAMES[encoding]}: {names_concerned(text)}" if encoding else ""
+    if is_chat(text):
+        lines = enumerate(text.splitlines(), 1)
+        return RawSheet("Roster", {no: {1: Raw(line, "@")} for no, line in lines if line.strip()}, encoding=judged)
     first, _, rest = text.partition("\n")
     declared = first.strip().lower().removeprefix("sep=")
     if first.strip().lower().startswith("sep=") and len(declared) == 1:
-        return RawSheet("Roster", _rows(rest, declared, start=2))
-    return RawSheet("Roster", _rows(text, delimiter(text), start=1))
+        return RawSheet("Roster", _rows(rest, declared, start=2), encoding=judged)
+    return RawSheet("Roster", _rows(text, delimiter(text), start=1), encoding=judged)
 
 
 def _rows(text: str, separator: str, start: int) -> dict[int, dict[int, Raw]]:
@@ -35,7 +42,9 @@ def _cells(line: list[str]) -> dict[int, Raw]:
 
 
 def decoded(data: bytes) -> str:
-    """The text of a file by its byte-order mark, else as UTF-16, UTF-8 or Windows-1252. Raises Refusal for binary."""
+    """The text of a file by its byte-order mark, else as UTF-16, UTF-8 or the likeliest other.
+
+    Raises Refusal for binary."""
     text = _by_mark(data)
     if text is None:
         text = _by_trying(data)
@@ -58,12 +67,19 @@ def _by_trying(data: bytes) -> str:
     if b"\0" in data[:2000]:
         encoding = "utf-16-le" if data[1:2] == b"\0" else "utf-16-be"
         return data.decode(encoding, "replace")
-    for encoding in ("utf-8", "cp1252"):
-        try:
-            return data.decode(encoding)
-        except UnicodeDecodeError:
-            continue
-    return data.decode("latin-1")
+    return data.decode(judged_encoding(data) or "utf-8", "replace")
+
+
+@lru_cache(maxsize=2)
+def judged_encoding(data: bytes) -> str:
+    """The encoding that a text was judged to be in; "" where it says so itself, or is UTF-8."""
+    if _by_mark(data) is not None or b"\0" in data[:2000]:
+        return ""
+    try:
+        data.decode("utf-8")
+    except UnicodeDecodeError:
+        return judge(data).encoding
+    return ""
 
 
 def delimiter(text: str) -> str:

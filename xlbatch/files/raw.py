@@ -18,15 +18,20 @@ class Raw(NamedTuple):
 
 
 class Lie(NamedTuple):
-    """How a list lies on its sheet, where not as rows of cells: people side by side, or a whole line in one cell."""
+    """How a list lies on its sheet, where not as rows of cells: people side by side, a line or a person a cell."""
 
     sideways: bool = False
     only: int = 0  # the one column the lines stand in
+    across: int = 0  # where a cell, or a part of one, is a row: how many of these rows a row of the sheet makes
+    parts: int = 1  # how many of them a cell makes
 
     def cell(self, column: int, row: int) -> str:
         """The cell as it is called on the sheet, "" without a row."""
         if self.sideways:
             column, row = row, column
+        if self.across:
+            row, part = divmod(row, self.across)
+            column = part // self.parts + 1
         return f"{xl_col_to_name((self.only or column) - 1)}{row}" if row else ""
 
     def column(self, at: int) -> str:
@@ -43,7 +48,10 @@ class RawSheet:
 
     name: str
     rows: Mapping[int, Mapping[int, Raw]]
-    hidden: frozenset[int] = frozenset()
+    hidden: frozenset[int] = frozenset()  # rows
+    struck: frozenset[int] = frozenset()  # rows whose text is struck through
+    out_of_sight: bool = False  # a hidden sheet
+    encoding: str = ""  # of a text that does not say it: what it was judged to be, and the names concerned
     lie: Lie = AS_ROWS
 
     def where(self, column: int, row: int) -> Where:

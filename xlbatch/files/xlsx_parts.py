@@ -173,7 +173,7 @@ def _unsaved(xml: bytes) -> frozenset[str]:
 
 
 def _styles(xml: bytes | None) -> str:
-    """A style sheet of number formats alone."""
+    """A style sheet of number formats and of text struck through alone."""
     root = ElementTree.fromstring(xml) if xml else ElementTree.Element("none")
     codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")}
     formats = "".join(
@@ -181,14 +181,22 @@ def _styles(xml: bytes | None) -> str:
         for no, code in codes.items()
         if no.isdecimal()
     )
-    used = (each.get("numFmtId", "0") for each in root.iterfind("{*}cellXfs/{*}xf"))
-    cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}"/>' for no in used)
+    struck = {str(no) for no, font in enumerate(root.iterfind("{*}fonts/{*}font")) if _strikes(font)}
+    used = (
+        (each.get("numFmtId", "0"), each.get("fontId", "0") in struck) for each in root.iterfind("{*}cellXfs/{*}xf")
+    )
+    cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}" fontId="{int(line)}"/>' for no, line in used)
     return (
-        f'{_HEAD}<styleSheet xmlns="{_MAIN}"><numFmts>{formats}</numFmts><fonts><font/></fonts>'
+        f'{_HEAD}<styleSheet xmlns="{_MAIN}"><numFmts>{formats}</numFmts><fonts><font/><font><strike/></font></fonts>'
         "<fills><fill><patternFill/></fill></fills><borders><border/></borders>"
         f"<cellStyleXfs><xf/></cellStyleXfs><cellXfs>{cells or '<xf/>'}</cellXfs>"
         '<cellStyles><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>'
     )
+
+
+def _strikes(font: ElementTree.Element) -> bool:
+    line = font.find("{*}strike")
+    return line is not None and line.get("val", "1") not in ("0", "false")
 
 
 def _has_format(no: str, codes: Mapping[str, str]) -> bool:

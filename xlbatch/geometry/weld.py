@@ -132,5 +132,10 @@ def _is_real(contour: tuple[Segment, ...], ink: Points, width: float) -> bool:
 
 def segments_of(path: pathops.Path) -> tuple[Segment, ...]:
     """The outlines of a path without overlaps, but for rounding remnants."""
-    found = [(_VERBS[verb], tuple(value for point in points for value in point)) for verb, points in path]
-    return tuple(segment for contour in contours(found) if abs(signed_area(contour)) >= _SLIVER for segment in contour)
+    inked = (contour for contour in contours(segments_in(path)) if abs(signed_area(contour)) >= _SLIVER)
+    return tuple(segment for contour in inked for segment in contour)
+
+
+def segments_in(path: pathops.Path) -> tuple[Segment, ...]:
+    """The path as segments, as it is."""
+    return tuple((_VERBS[verb], tuple(value for point in points for value in point)) for verb, points in path)

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
+from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
 from xlbatch.job.work_time import WorkTimes
@@ -21,6 +22,7 @@ Peel = Literal["hot", "warm", "cold"]
 JOINED = " + "  # between the names of a joined piece's parts
 LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
 Paid = Decimal | Literal["yes"] | None  # yes: in full
+NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
 CutFileKind = Literal["SVG", "DXF", "both"]
 
@@ -46,6 +48,7 @@ class RosterRow:
     first_name: str = ""  # where the list gives them apart
     last_name: str = ""
     unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
+    confirmed: bool = False  # whether whoever it is for has said that it is right
 
 
 @dataclass(frozen=True)
@@ -223,8 +226,16 @@ class Settings:
     most_sizes: int = 3
     test_cut: bool = False
     interlock: bool = False
+    narrowest_letters: float = 80.0  # percent
+    widest_letters: float = 140.0
+    gap_in_drawing: float = 3.175
     cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
+    answer_by: str = ""
+    order_by: str = ""
+    delivery_days_of_blanks: float = 7
+    delivery_days_of_film: float = 7
+    work_days: str = "every day"
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
@@ -271,7 +282,9 @@ class Job:
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
+    told: frozenset[int] = frozenset()  # the garments whose prices stand, by number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
+    drawing_parts: tuple[PartLine, ...] = ()
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

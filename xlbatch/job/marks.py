@@ -1,6 +1,7 @@
 """What a person wrote on a plan's own sheets: at the cutter and the weeding table, at the press."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
 from xlbatch.job.source import Source
@@ -35,6 +36,7 @@ class StepMark:
     outcome: Outcome
     by: str = ""
     note: str = ""
+    peeled: bool = False
 
 
 class OrderKey(NamedTuple):
@@ -89,12 +91,26 @@ class Delivery:
 
 
 @dataclass(frozen=True)
+class AnswerMark:
+    """A row of Problems with an answer."""
+
+    source: Source
+    level: str
+    code: str
+    garment: str
+    found: str
+    answer: str
+
+
+@dataclass(frozen=True)
 class Marks:
     """All marks of one plan."""
 
     strips: tuple[StripMark, ...] = ()
     steps: tuple[StepMark, ...] = ()
     orders: tuple[OrderMark, ...] = ()
+    answers: tuple[AnswerMark, ...] = ()
+    checked: Mapping[int, str] = field(default_factory=dict)  # Checked on Proof, by garment number
 
 
 NO_MARKS = Marks()

@@ -113,6 +113,40 @@ class KeptRow:
 
 
 @dataclass(frozen=True)
+class KeptChange:
+    """A change since the plan before, and what followed from it."""
+
+    plan: int  # the plan it came in
+    sheet: str
+    cell: str
+    who: str
+    what: str
+    before: str
+    now: str
+    follows: str
+
+
+@dataclass(frozen=True)
+class KeptAnswer:
+    """What a person answered to a problem; it holds while the garment and the text it was found at are the same."""
+
+    code: str
+    garment: str
+    found: str
+    answer: str
+
+
+@dataclass(frozen=True)
+class KeptNote:
+    """What a person wrote beside a step or a garment, under a heading that only people write under."""
+
+    sheet: str
+    key: str  # the decal, or the garment number
+    heading: str
+    text: str
+
+
+@dataclass(frozen=True)
 class Memory:
     """Everything a plan remembers."""
 
@@ -127,6 +161,9 @@ class Memory:
     garments: tuple[KeptGarment, ...] = ()
     orders: tuple[KeptOrder, ...] = ()
     films: tuple[KeptFilm, ...] = ()
+    changes: tuple[KeptChange, ...] = ()  # newest first
+    answers: tuple[KeptAnswer, ...] = ()
+    notes: tuple[KeptNote, ...] = ()
     headings: tuple[KeptHeadings, ...] = ()
     rows: tuple[KeptRow, ...] = field(default=(), repr=False)
 
@@ -137,6 +174,9 @@ RECORDS: dict[str, type] = {
     "garments": KeptGarment,
     "orders": KeptOrder,
     "films": KeptFilm,
+    "changes": KeptChange,
+    "answers": KeptAnswer,
+    "notes": KeptNote,
     "headings": KeptHeadings,
     "rows": KeptRow,
 }

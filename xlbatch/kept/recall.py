@@ -7,10 +7,14 @@ from xlbatch.check.progress import up_to_date
 from xlbatch.check.stock import blank_kind
 from xlbatch.job.job import Job
 from xlbatch.job.marks import OrderKey, Stock
+from xlbatch.kept.begun import changed_after_pressing
 from xlbatch.kept.blanks import shelf, used_since
+from xlbatch.kept.changes import changes_since
 from xlbatch.kept.film_left import film_left, kept_film
+from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
-from xlbatch.kept.memory import NO_MEMORY, KeptOrder, Memory
+from xlbatch.kept.later import after
+from xlbatch.kept.memory import NO_MEMORY, KeptChange, KeptOrder, Memory
 from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
 from xlbatch.kept.written import Damaged, from_sheet
@@ -29,17 +33,26 @@ class Past:
     memory: Memory
     stood: Standing
     problems: tuple[Problem, ...]
+    changes: tuple[KeptChange, ...] = ()
 
 
 def recall(reading: Reading, given: Given) -> Past:
     """What came before. `given` tells the input's rows as text."""
     memory, problems = _memory(reading)
+    if memory:
+        memory = after(memory, reading.after)
     if memory is None:
         job, asked = up_to_date(reading.job)
         films = tuple(kept_film(film.name, film.on_hand) for film in job.films)
-        return Past(replace(NO_MEMORY, films=films), Standing(job, (), {}, {}, ()), problems + asked)
-    stood = standing(reading.job, reading.marks, memory)
-    return _stocked(reading, given(reading.job), memory, stood, problems + stood.problems)
+        return Past(
+            replace(after(NO_MEMORY, reading.after), films=films), Standing(job, (), {}, {}, ()), problems + asked
+        )
+    rows = given(reading.job)
+    job, deleted = with_deleted(reading.job, memory)
+    stood = standing(job, reading.marks, memory)
+    problems += deleted + stood.problems + tuple(changed_after_pressing(stood))
+    past = _stocked(reading, rows, memory, stood, problems)
+    return replace(past, changes=changes_since(memory, rows, job.settings))
 
 
 def _stocked(

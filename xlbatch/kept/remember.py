@@ -1,15 +1,35 @@
 """What is planned now → the memory that the plan takes along."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Batch, Layout, Run
 from xlbatch.job.job import RosterRow
 from xlbatch.kept.input_rows import GivenRow, kept_rows
 from xlbatch.kept.lasting import Numbered, area_of, text_of
-from xlbatch.kept.memory import KeptDecal, KeptGarment, KeptStrip, Memory, Stage, strips_cut
+from xlbatch.kept.memory import (
+    KeptAnswer,
+    KeptChange,
+    KeptDecal,
+    KeptGarment,
+    KeptNote,
+    KeptStrip,
+    Memory,
+    Stage,
+    strips_cut,
+)
 from xlbatch.kept.states import Standing
+
+
+@dataclass(frozen=True)
+class Told:
+    """What the plan says of changes since the last, which answers hold, and what people wrote beside steps."""
+
+    changes: tuple[KeptChange, ...]
+    answers: tuple[KeptAnswer, ...]
+    notes: tuple[KeptNote, ...]
+
 
 NOWHERE = 0  # the run, strip and batch of a decal that is not laid
 
@@ -23,6 +43,7 @@ def remember(
     garments: tuple[Garment, ...],
     retired: tuple[int, int],
     given: Iterable[GivenRow],
+    told: Told,
 ) -> Memory:
     """The memory of the plan after the one that had `memory`."""
     decals = _decals(stood, layout, batches)
@@ -36,6 +57,10 @@ def remember(
     laid = max((run.no for run in layout.runs), default=0), max((batch.no for batch in layout.batches), default=0)
     return replace(
         memory,
+        plan=memory.plan + bool(told.changes),
+        changes=(*told.changes, *memory.changes),
+        answers=told.answers,
+        notes=told.notes,
         last_decal=numbers.last,
         last_run=max(retired[0], laid[0]),
         last_strip=max(retired[1], laid[1]),

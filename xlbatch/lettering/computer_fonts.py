@@ -18,7 +18,7 @@ _ENDINGS = (".ttf", ".otf", ".ttc", ".otc")  # of a collection, the first font
 def computer_font(text: str) -> Typeface | None:
     """A font on this computer that has all of `text`, a bold one if there is one, or None."""
     wanted = {ord(letter) for letter in text}
-    for file in _files():
+    for file in font_files():
         if wanted <= _letters(file):
             face = open_typeface(file.name, file)
             if face and not (line := set_line(face, text)).lacks and line.box:
@@ -35,7 +35,7 @@ def _letters(file: Path) -> frozenset[int]:
 
 
 @cache
-def _files() -> tuple[Path, ...]:
+def font_files() -> tuple[Path, ...]:
     """The font files, bold upright ones first, then by name, so that the same computer always takes the same one."""
     found = [
         file

@@ -36,6 +36,7 @@ class Line:
     pieces: tuple[Piece, ...]  # glyphs that touch are one piece
     box: Box | None  # the ink box; None where the text has no ink
     lacks: tuple[str, ...]  # the characters the font has no glyph for
+    advance: float = 0.0  # where the next letter would stand
 
 
 def open_typeface(name: str, path: Path, weight: int | None = None) -> Typeface | None:
@@ -60,9 +61,9 @@ def _cap_height(font: hb.Font) -> float:
 def set_line(face: Typeface, text: str) -> Line:
     """Sets `text` (first brought to its composed form, NFC) with kerning, ligatures and marks, and welds it."""
     text = unicodedata.normalize("NFC", text)
-    placed, lacks = _placed(face, text)
+    placed, lacks, advance = _placed(face, text)
     pieces = tuple(_piece(face, group) for group in _touching_groups(face, placed))
-    return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks)
+    return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
 
 
 def _shaped(face: Typeface, text: str, right: bool) -> hb.Buffer:
@@ -77,8 +78,8 @@ def _shaped(face: Typeface, text: str, right: bool) -> hb.Buffer:
     return buffer
 
 
-def _placed(face: Typeface, text: str) -> tuple[list[Placed], tuple[str, ...]]:
-    """The glyphs with ink, where they stand, and the characters that have no glyph."""
+def _placed(face: Typeface, text: str) -> tuple[list[Placed], tuple[str, ...], float]:
+    """The glyphs with ink, where they stand, the characters that have no glyph, and where the line ends."""
     placed: list[Placed] = []
     lacks: dict[str, None] = {}
     x = y = 0
@@ -90,7 +91,7 @@ def _placed(face: Typeface, text: str) -> tuple[list[Placed], tuple[str, ...]]:
             elif glyphs(face, ((info.codepoint, 0, 0),)):
                 placed.append((info.codepoint, x + position.x_offset, y + position.y_offset))
             x, y = x + position.x_advance, y + position.y_advance
-    return placed, tuple(lacks)
+    return placed, tuple(lacks), float(x)
 
 
 def _parts(text: str) -> Iterator[tuple[str, bool]]:

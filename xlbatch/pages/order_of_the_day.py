@@ -137,8 +137,9 @@ def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str,
         runs = listed(dict.fromkeys(f"run {run.no}" for run, _ in strips))
         done = [_seconds(work, stage, batches[:1]) for stage in ("weed", "press")]
         begun = sum(w.seconds for w in work.plan.time.work if w.label in {f"Run {run.no}" for run, _ in strips})
+        before = f"Cut {runs}, weed strip {batches[0]}" if strips else "Take its strips, cut before"
         how = (
-            f"Cut {runs}, weed strip {batches[0]}, press no. {listed(first)}. Let them cool and look: edges down, "
+            f"{before}, press no. {listed(first)}. Let them cool and look: edges down, "
             "place right, color right? Only then go on."
         )
         yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)

@@ -160,7 +160,7 @@ def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
 
 
 def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: float) -> None:
-    several, batches = len(block.passes) > 1, work.plan.layout.batches
+    several, batches = len(block.passes) > 1, list(dict.fromkeys(step.batch for step in work.plan.pressing.steps))
     heats = [
         f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     ]
@@ -180,7 +180,7 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         for garment, of_garment in block.cards(batch):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
             _write_card(leaf, work, garment, numbered, table, room)
-        if batch == batches[0].no and len(batches) > 1:
+        if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at the first heat" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 

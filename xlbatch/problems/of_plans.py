@@ -17,4 +17,12 @@ PLAN_KINDS: tuple[Kind, ...] = (
          "Mark Arrived on the Shopping list, or measure what is left and write it here, like this: 12 in x 40 in."),
     Kind("film-reckoned", "note", "What is left of {found} was reckoned from what came and what was cut.",
          "Measure it, and correct this cell if it is wrong."),
+    Kind("changed-after-pressing", "check",
+         "No. {number}: the {what} was pressed as {before}; the list now says {found}.",
+         "It stays as it was pressed. Write redo garment into Status to make it anew, or {before} back; or ok into "
+         "Answer."),
+    Kind("cut-not-needed", "check", "{found} ({what}) of no. {number} lie cut and fit no garment to make now.",
+         "Keep them, or write back what was planned. Write ok into Answer not to be asked again."),
+    Kind("row-deleted", "check", "Garment no. {found} ({who}) was planned and its row is gone.",
+         "It is back as cancelled, so that its number, marks and payments stay known. Clear Status if it is wanted."),
 )  # fmt: skip

@@ -25,6 +25,7 @@ class Problem:
     todo: str
     suggestion: str = ""
     rows: tuple[int, ...] = ()
+    who: str = ""  # the people it is about
 
     @property
     def code(self) -> str:
@@ -37,7 +38,7 @@ class Problem:
     @property
     def sentence(self) -> str:
         """The whole finding in one line, for a console or a window."""
-        place = " ".join(part for part in self.where if part)
+        place = " ".join(part for part in self.where if part) + (f" ({self.who})" if self.who else "")
         hint = f" Did you mean {self.suggestion}?" if self.suggestion else ""
         return f"{place}: {self.wrong} {self.todo}{hint}".removeprefix(": ")
 

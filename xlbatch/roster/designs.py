@@ -44,13 +44,15 @@ def _note_twice(rows: Iterable[Line]) -> None:
 
 
 def _problems(line: Line, wearers: dict[str, dict[int, None]]) -> list[Problem]:
-    held = tuple(wearers.get(line.text("Design").casefold(), ()))
+    """What is wrong with a row, at the garments that wear its design: at all of them where it does not say which."""
+    design = line.text("Design").casefold()
+    held = tuple(wearers.get(design, ()) if design else dict.fromkeys(row for rows in wearers.values() for row in rows))
     return [replace(found, rows=held) if found.level == "stop" else found for found in line.problems]
 
 
 def _spec(line: Line) -> DecalSpec | None:
     """The decal of a row, or None where something on it cannot be read or lacks."""
-    design, decal, film = line.needed("Design"), line.needed("Decal"), line.needed("Film")
+    design, decal = line.needed("Design"), line.needed("Decal")
     layer, scale, arch = line.count("Layer"), line.yes("Scale with size"), line.number("Arch")
     spec = DecalSpec(
         source=line.source,
@@ -61,7 +63,7 @@ def _spec(line: Line) -> DecalSpec | None:
         artwork_color=line.text("Artwork color"),
         text=line.text("Text"),
         font=line.text("Font"),
-        film=film,
+        film=line.text("Film"),
         layer=1 if layer is None else layer,
         position=line.text("Position") or USUAL_POSITION,
         width=line.length("Width"),

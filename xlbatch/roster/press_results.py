@@ -1,5 +1,6 @@
 """Turns the rows of a Press log into what happened to each piece at the press."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import cast
@@ -9,7 +10,7 @@ from xlbatch.problems import Problem, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.line import Line
 
-BATCH = "batch "  # how the first banner of a batch begins, in lower case
+BATCH = re.compile(r"(?:press \d+ · )?batch \d", re.IGNORECASE)  # how the first banner of a batch begins
 Key = tuple[int, str, str]  # garment number, decal and piece
 
 
@@ -54,7 +55,7 @@ def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
             parts[-1].steps.append(_step(line, number))
             in_banner = False
             continue
-        opens = _text(line).casefold().startswith(BATCH)
+        opens = bool(BATCH.match(_text(line)))
         if not in_banner or (opens and parts[-1].steps):
             parts.append(_Part(new_batch=opens))
         parts[-1].new_batch |= opens
@@ -83,6 +84,7 @@ def _step(line: Line, number: int) -> StepMark:
         result,
         line.any_text("By"),
         line.any_text("Note"),
+        bool(line.mark("Peeled")),
     )
 
 

@@ -12,26 +12,31 @@ from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
+from xlbatch.roster.drawing_parts import read_drawing_parts
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.meant import design_meant, garments_meant
 from xlbatch.roster.orders import read_orders
+from xlbatch.roster.own_words import in_own_words
 from xlbatch.roster.payments import paid_on_money
 from xlbatch.roster.people import People, read_people
 from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
+from xlbatch.roster.said_of_problems import read_answers, read_checked
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
-from xlbatch.tables.input_tables import IGNORED, INPUT, Tables, find_tables
+from xlbatch.tables.input_table import Tables
+from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
 
 __all__ = ["Reading", "Unreadable", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
-_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Positions", "Work times")
+_MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Drawing parts", "Positions", "Work times")
 
 
 @dataclass(frozen=True)
@@ -42,6 +47,7 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | Unreadable:
@@ -79,6 +85,7 @@ def _in_metric(settings: Settings) -> Settings:
         currency="€",
         least_letter_height=whole(settings.least_letter_height),
         round_sizes_to=whole(settings.round_sizes_to),
+        gap_in_drawing=whole(settings.gap_in_drawing),
         clear_of_side=whole(settings.clear_of_side),
         clear_of_hem=whole(settings.clear_of_hem),
         clear_of_sleeve_edge=whole(settings.clear_of_sleeve_edge),
@@ -95,18 +102,27 @@ def _reading(path: Path, tables: Tables) -> Reading:
     problems = tables.problems + found
     units = Units(settings.length_unit, settings.temperature_unit)
 
-    of = {meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning else () for meaning in INPUT}
-    prices, costs, of_prices = read_prices(of["Money"])
-    listed = (line for table in tables.list_ for line in lines(table, units))
+    of = {
+        meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning and meaning != "Roster" else ()
+        for meaning in INPUT
+    }
+    prices, costs, told, of_prices = read_prices(of["Money"])
+    listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
+    usual, of_usual = design_meant(
+        of["Designs"], people.roster, settings.usual_design, chosen="Usual design" in setting_cells
+    )
+    settings = replace(settings, usual_design=usual, last_no=people.last_no)
     designs, of_designs = read_designs(of["Designs"], people.roster, settings.usual_design)
     blanks, of_blanks = read_garments(of["Garments"])
+    roster, of_roster = garments_meant(people.roster, blanks)
     films, of_films = read_films(of["Film"])
     presses, of_presses = read_presses(of["Press"])
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
+    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"])
     work_times, of_work_times = read_work_times(of["Work times"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
@@ -116,7 +132,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         path=path,
         settings=settings,
         setting_cells=setting_cells,
-        roster=people.roster,
+        roster=roster,
         designs=designs,
         blanks=blanks,
         films=films,
@@ -124,20 +140,27 @@ def _reading(path: Path, tables: Tables) -> Reading:
         results=tuple(Result(step.garment_no, step.piece, step.outcome) for step in steps if step.outcome),
         in_log=garments_in(steps),
         positions=positions,
+        drawing_parts=drawing_parts,
         work_times=work_times,
         deliveries=deliveries,
         film_came=film_came,
         prices=prices,
         costs=costs,
+        told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
-    problems += tuple(no_list.values()) + people.problems
-    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_work_times
+    problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
+    problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
-    return Reading(job, problems, Marks(strips, steps, read_orders(of["Shopping list"])), tables.kept)
+    return Reading(
+        job,
+        problems,
+        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        tables.kept,
+    )
 
 
 def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:

@@ -12,7 +12,7 @@ from xlbatch.job.source import Source
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
-from xlbatch.tables.input_tables import Table
+from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.trade.columns import Column
 from xlbatch.trade.tables import table, words
@@ -187,6 +187,9 @@ def _settings(value: _Values, stem: str) -> Settings:
         font=value.text("Font"),
         least_letter_height=value.length("Least letter height"),
         round_sizes_to=value.length("Round sizes to"),
+        narrowest_letters=value.number("Narrowest letters"),
+        widest_letters=value.number("Widest letters"),
+        gap_in_drawing=value.length("Gap in a drawing"),
         clear_of_side=value.length("Clear of side seams"),
         clear_of_hem=value.length("Clear of the hem"),
         clear_of_sleeve_edge=value.length("Clear of sleeve edges"),
@@ -206,6 +209,11 @@ def _settings(value: _Values, stem: str) -> Settings:
         spoiled_film_per_100=value.number("Spoiled film per 100"),
         second_order_costs=value.money("Second order costs") or Decimal(0),
         sureness=value.given.number("Sureness of spares"),
+        answer_by=value.text("Answer by"),
+        order_by=value.text("Order by"),
+        delivery_days_of_blanks=value.number("Delivery days of blanks"),
+        delivery_days_of_film=value.number("Delivery days of film"),
+        work_days=value.text("Work days"),
         price_by=cast(Literal["class", "job", "own cost"], value.choice("Price by")),
         people_cutting=value.count("People cutting"),
         people_weeding=value.count("People weeding"),

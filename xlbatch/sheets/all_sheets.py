@@ -10,9 +10,11 @@ from xlbatch.plan import Plan
 from xlbatch.problems import Problem
 from xlbatch.sheets import (
     bag_tags,
+    changes_sheet,
     cut_list,
     decals,
     film_requirement,
+    fonts_sheet,
     inputs,
     job_input,
     kept_sheet,
@@ -26,8 +28,10 @@ from xlbatch.sheets import (
     runs,
     shopping_list,
     time_plan,
+    what_if_sheet,
 )
 from xlbatch.sheets.designs_input import DESIGNS
+from xlbatch.sheets.drawing_parts_input import DRAWING_PARTS, write_drawing_parts
 from xlbatch.sheets.film_input import FILM
 from xlbatch.sheets.garments_input import GARMENTS
 from xlbatch.sheets.inputs import Input
@@ -37,7 +41,8 @@ from xlbatch.sheets.roster import ROSTER
 from xlbatch.sheets.work_times_input import WORK_TIMES
 
 Write = Callable[[Page, Plan], None]
-INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, GARMENTS, FILM, PRESS, POSITIONS, WORK_TIMES)
+INPUTS: tuple[Input, ...] = (ROSTER, DESIGNS, DRAWING_PARTS, GARMENTS, FILM, PRESS, POSITIONS, WORK_TIMES)
+WRITERS = {DRAWING_PARTS.name: write_drawing_parts}  # of input sheets that are more than a table
 
 
 @dataclass(frozen=True)
@@ -49,6 +54,7 @@ class Sheet:
     landscape: bool = False
     form: bool = False
     hidden: bool = False  # not for people
+    needed: Callable[[Plan], bool] = lambda _: True
 
 
 @dataclass(frozen=True)
@@ -63,7 +69,7 @@ class InputSheet:
 INPUT_SHEETS: tuple[InputSheet, ...] = (
     InputSheet("Roster", partial(inputs.write, ROSTER)),
     InputSheet("Job", job_input.write, landscape=False),
-    *(InputSheet(sheet.name, partial(inputs.write, sheet)) for sheet in INPUTS[1:]),
+    *(InputSheet(sheet.name, WRITERS.get(sheet.name, partial(inputs.write, sheet))) for sheet in INPUTS[1:]),
 )
 TRADE_NUMBERS = ("Positions", "Work times")  # these stand last, and are not printed
 
@@ -73,12 +79,13 @@ def _returned(sheet: InputSheet) -> Sheet:
 
 
 def _problems(page: Page, plan: Plan) -> None:
-    problems_sheet.write(page, plan.job, plan.problems, INPUTS)
+    problems_sheet.write(page, plan.job, plan.problems, INPUTS, answers=plan.memory.answers)
 
 
 JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on
 SHEETS: tuple[Sheet, ...] = (
     Sheet("Problems", _problems, landscape=True),
+    Sheet(changes_sheet.NAME, changes_sheet.write, landscape=True, needed=changes_sheet.needed),
     _returned(INPUT_SHEETS[0]),
     Sheet("Proof", proof.write, landscape=True),
     Sheet("Shopping list", shopping_list.write, landscape=True),
@@ -91,7 +98,9 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
+    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, needed=lambda plan: plan.as_planned is not None),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
+    Sheet(fonts_sheet.NAME, fonts_sheet.write, landscape=True),
     Sheet("Runs", runs.write, landscape=True),
     Sheet("Decals", decals.write, landscape=True),
     *(_returned(sheet) for sheet in INPUT_SHEETS if sheet.name in TRADE_NUMBERS),

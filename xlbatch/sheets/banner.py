@@ -1,6 +1,6 @@
 """The banner of a batch: its garments and its press settings, in large type."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 
 from xlbatch.job.job import Film, Press, Settings
@@ -19,14 +19,14 @@ SetTo = tuple[object, ...]  # which press, and the films with their settings
 
 
 def banners(
-    steps: Sequence[Step], settings: Settings, room: float, before: SetTo
+    steps: Sequence[Step], settings: Settings, room: float, before: SetTo, strips: Mapping[str, int]
 ) -> Iterator[tuple[list[Line], list[Step]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
-    the batch with its garments, then the settings, led by the films they are for; in short where they are as `before`.
-    """
+    the batch with its garments, and its strips (by decal) where they have other numbers; then the settings, led by the
+    films they are for; in short where they are as `before`."""
     numbers = ", ".join(str(no) for no in dict.fromkeys(step.place.garment.no for step in steps))
     press = f"Press {steps[0].lane} · " if settings.people_pressing > 1 else ""
-    batch = f"{press}Batch {steps[0].batch} · no. {numbers}"
+    batch = f"{press}Batch {steps[0].batch} · no. {numbers}{_strips(steps, strips)}"
     lines: list[Line] = [(batch, "")]
     for _, run in groupby(steps, key=lambda step: step.temperature):
         part = list(run)
@@ -39,6 +39,14 @@ def banners(
                 lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
         yield lines, part
         lines = []
+
+
+def _strips(steps: Sequence[Step], strips: Mapping[str, int]) -> str:
+    """The strips of a batch, by film and number, where some have another number than the batch."""
+    found = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
+    if all(strip == steps[0].batch for _, strip in found):
+        return ""
+    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in found)
 
 
 def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:

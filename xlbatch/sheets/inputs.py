@@ -93,7 +93,7 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
     )
     page.title(sheet.name, sheet.advice)
     page.table(frame, line_above=_first_not_used(sheet, job))
-    page.name_table(f"{sheet.name}_table")
+    page.name_table(f"{sheet.name}_table".replace(" ", "_"))
     _offer_choices(sheet, page, job, len(frame))
     mark(page, frame, spots(sheet, job), problems)
 

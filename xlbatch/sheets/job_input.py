@@ -23,6 +23,9 @@ COLUMNS = (Column("Setting", 2.2, ("text", "strong")), Column("Value", 1.5, ("te
 FIELDS: Mapping[str, str] = {
     "Print": "print_",
     "Round sizes to": "round_sizes_to",
+    "Narrowest letters": "narrowest_letters",
+    "Widest letters": "widest_letters",
+    "Gap in a drawing": "gap_in_drawing",
     "Clear of side seams": "clear_of_side",
     "Clear of the hem": "clear_of_hem",
     "Clear of sleeve edges": "clear_of_sleeve_edge",

@@ -1,8 +1,10 @@
 """Job sheet: the job at a glance, what was assumed, what to do next and what to print."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from decimal import Decimal
 
+from xlbatch.check.garment import Garment
 from xlbatch.job.job import Job
 from xlbatch.paper.cell import Formula, Link, Value
 from xlbatch.paper.page import Column, Page
@@ -10,6 +12,8 @@ from xlbatch.plan import Plan
 from xlbatch.sheets import money, shopping_list
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
+from xlbatch.tables.days import day_text
+from xlbatch.tables.sizes import says_whose, size_class
 from xlbatch.trade.tables import table
 from xlbatch.units import printed_sum, printed_text
 
@@ -19,6 +23,9 @@ MOST_HELD = 30  # rows held back that are listed here; all are on Problems
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # the problems that say what was taken for granted
 
 NEXT_STEPS = (
+    ("0  Ask", "Send each group its message and the picture of the same name; they lie in the folder of cut files, "
+     "with reminders for groups that have not confirmed or not paid. Write yes into Confirmed on Roster and "
+     "what was paid into Paid."),
     ("1  Buy", "Have the Proof read and signed. Then buy what the Shopping list says and tick it off."),
     ("2  Cut", "Run by run from the cut files, a test piece of each film first. Cut each run apart into its strips."),
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
@@ -57,7 +64,7 @@ def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
         f"Print these: {pages}": [PAGES_TO_PRINT, *to_print(printed)],
         "Assumed": notes or [("Nothing", "Everything used was given in the workbook.")],
         "Cautions": [("", line["Caution"]) for line in table("cautions")],
-        "How the headings were understood": headings(plan.job),
+        "How the list was understood": (*understood(plan), *headings(plan.job)),
     }
     page.break_pages([_section(page, title, rows) for title, rows in sections.items()])
     page.sheet.print_area(0, 0, page.row - 1, page.last)
@@ -88,6 +95,9 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     yield "Garments", len(plan.garments), "count"
     yield "People", len({(garment.group.casefold(), garment.who.casefold()) for garment in plan.garments}), "count"
     yield "Decals", len(plan.decals), "count"
+    newest = [change for change in plan.memory.changes if change.plan == plan.memory.plan]
+    if newest:
+        yield "Changes", f"{_count(len(newest), 'change')} since the plan before: see the sheet Changes", "text"
     yield "Film", f"{printed_text(film, unit, up=True)} long, in {_count(len(plan.layout.runs), 'run')}", "text"
     yield "Hand work", f"{hours_text(plan.time.seconds)}, {_days(plan)}", "text"
     yield "To buy", _known(shopping_list.TOTAL, shopping_list.total(plan)), "money"
@@ -95,9 +105,26 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
         yield "No price for", f"{_count(unpriced, 'line')} of the Shopping list", "text"
     if plan.money:
         yield "Owed", _known(money.OWED, money.owed(plan)), "money"
-    if plan.job.settings.needed_by:
-        yield "Needed by", plan.job.settings.needed_by, "text"
+    yield from days(plan)
     yield "Planned at", f"{plan.run_at:%Y-%m-%d %H:%M}", "text"
+
+
+def days(plan: Plan) -> Iterator[tuple[str, Value, str]]:
+    """The days of the job, in their order; Needed by as it was written where that is no day."""
+    dates = plan.dates
+    named = (
+        ("Answer by", dates.answer_by),
+        ("Order by", dates.order_by),
+        ("All there by", dates.ready_by),
+        ("Cut by", dates.cut_by),
+        ("Press by", dates.press_by),
+        ("Hand out", dates.hand_out),
+    )
+    for name, day in named:
+        if day:
+            yield name, day_text(day), "text"
+    if plan.job.settings.needed_by and not dates.hand_out:
+        yield "Needed by", plan.job.settings.needed_by, "text"
 
 
 def _known(name: str, amount: Decimal | str) -> Formula:
@@ -121,6 +148,27 @@ def held(plan: Plan) -> Iterator[tuple[str, str]]:
         yield f"No. {row.no}  {row.who}".strip(), "\n".join(dict.fromkeys(reasons))
     if len(plan.held) > MOST_HELD:
         yield "And more", f"{len(plan.held) - MOST_HELD} further rows are held back: see Problems."
+
+
+def understood(plan: Plan) -> Iterator[tuple[str, str]]:
+    """Three garments as they were read: the first, the one with most to print, and the oddest."""
+    odd = Counter(row for problem in plan.problems if problem.level == "check" for row in problem.rows)
+    garments = plan.garments
+    if garments:
+        longest = max(garments, key=lambda garment: len(garment.print_name))
+        oddest = max(garments, key=lambda garment: odd[garment.row.source.row])
+        for garment in dict.fromkeys(each.no for each in (garments[0], longest, oddest)):
+            yield "For example", _in_words(next(each for each in garments if each.no == garment))
+
+
+def _in_words(garment: Garment) -> str:
+    """`Tom Vail: adult L, white, prints TOM V, number 4`."""
+    row = garment.row
+    size = row.size if says_whose(row.size) else f"{size_class(row.size)} {row.size}"
+    printed = f"prints {garment.print_name}" if garment.print_name else "no name printed"
+    number = f"number {row.number}" if row.number else ""
+    parts = (garment.blank.garment, size, garment.color, printed, number)
+    return f"{garment.who or 'No name'}: {', '.join(filter(None, parts))}"
 
 
 def headings(job: Job) -> Iterator[tuple[str, str]]:

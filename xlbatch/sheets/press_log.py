@@ -1,6 +1,6 @@
 """Press log: what to press, in order, batch by batch, and what happened."""
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
@@ -65,12 +65,16 @@ def table(plan: Plan) -> pd.DataFrame:
     settings = plan.job.settings
     together = Counter(_position(step) for step in plan.pressing.steps)
     own = columns(settings, plan.places)
+    written: dict[str, dict[str, str]] = defaultdict(dict)  # beside a step in the plan before, by its decal
+    for note in plan.memory.notes:
+        written[note.key][note.heading] = note.text
     rows = []
     for steps in batches(plan):
         for step in steps:
             alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
             piece = together[_position(step)] > 1
             row = _row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece))
+            row = {**row, **written.get(step.place.decal.id, {})}
             rows.append([row.get(column.heading) for column in own])
     return tabled(own, rows)
 
@@ -149,10 +153,11 @@ def write(page: Page, plan: Plan) -> None:
     page.heading()
     rows = frame.itertuples(index=False, name=None)
     settings, starts = plan.job.settings, []
+    strips = {decal.id: decal.strip for decal in plan.memory.decals}
     before: SetTo = ()
     for steps in batches(plan):
         starts.append(page.row)
-        for lines, part in banners(steps, settings, page.room - PAD, before):
+        for lines, part in banners(steps, settings, page.room - PAD, before, strips):
             for line in lines:
                 page.banner(*line, "banner" if page.row == starts[-1] else "setting")
             for step in part:

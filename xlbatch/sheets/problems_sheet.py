@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 import pandas as pd
 
 from xlbatch.job.job import Job
+from xlbatch.kept.memory import KeptAnswer
 from xlbatch.paper.cell import Link, unbroken
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.problems import Problem, Where
@@ -15,11 +16,14 @@ COLUMNS = (
     Column("Level", 0.65, ("text", "strong", "top")),
     Column("Sheet", 0.95, ("text", "top")),
     Column("Cell", 0.6, ("text", "top")),
-    Column("Found", 1.4, ("text", "top")),
-    Column("What is wrong", 2.6, ("text", "top")),
-    Column("What to do", 2.6, ("text", "top")),
+    Column("Who", 1.1, ("text", "top")),
+    Column("Found", 1.3, ("text", "top")),
+    Column("What is wrong", 2.4, ("text", "top")),
+    Column("What to do", 2.4, ("text", "top")),
     Column("Suggestion", 1.1, ("text", "top")),
+    Column("Answer", 0.9, ("text", "top")),
     Column("Code", 1.2, ("text", "small", "top"), outside=True),
+    Column("Garment no.", 0.9, ("text", "top"), outside=True),
 )
 LEVELS = ("stop", "check", "note")
 
@@ -36,34 +40,49 @@ def places(job: Job, inputs: Iterable[Input]) -> Places:
     return found
 
 
-def table(problems: Iterable[Problem], links: Places) -> pd.DataFrame:
+def table(problems: Iterable[Problem], links: Places, job: Job, answers: Iterable[KeptAnswer] = ()) -> pd.DataFrame:
     """One row a problem, stops first."""
+    said = {(each.code, each.garment, each.found): each.answer for each in answers}
+    garments = {row.source.row: str(row.no) for row in reversed(job.roster)}
     ordered = sorted(problems, key=lambda each: LEVELS.index(each.level))
     rows = (
         (
             each.level,
             each.where.sheet,
             links.get(each.where, each.where.cell),
+            each.who,
             each.found,
             unbroken(each.wrong),
             unbroken(each.todo),
             each.suggestion,
+            said.get((each.code, garment, each.found)),
             each.code,
+            garment or None,
         )
         for each in ordered
+        for garment in [garments.get(each.rows[0], "") if len(each.rows) == 1 else ""]
     )
     return tabled(COLUMNS, rows)
 
 
-def write(page: Page, job: Job, problems: tuple[Problem, ...], inputs: Iterable[Input], *leads: str) -> None:
+def write(
+    page: Page,
+    job: Job,
+    problems: tuple[Problem, ...],
+    inputs: Iterable[Input],
+    *leads: str,
+    answers: Iterable[KeptAnswer] = (),
+) -> None:
     """The list of problems; `leads` are further lines above it."""
-    frame = table(problems, places(job, inputs))
+    frame = table(problems, places(job, inputs), job, answers)
     page.lay_columns(COLUMNS, frame)
     counts = [sum(each.level == level for each in problems) for level in LEVELS]
     page.title(
         "Problems",
         f"{counts[0]} stop (the row is held back), {counts[1]} check (planned all the same; have a look), "
-        f"{counts[2]} note. Sheet and Cell are those of the list you dropped; the link leads to the cell here.",
+        f"{counts[2]} note. Sheet and Cell are those of the list you dropped; the link leads to the cell here. "
+        "Write ok into Answer, and a check or note is not asked again until its cell changes; a stop must be put "
+        "right in its cell.",
         *leads,
     )
     page.heading()

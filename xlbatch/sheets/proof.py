@@ -37,6 +37,7 @@ COLUMNS = (
 def table(plan: Plan) -> pd.DataFrame:
     """What is on each garment, in words."""
     decals = decals_of(plan)
+    checked = {note.key: note.text for note in plan.memory.notes if note.sheet == "Proof"}
     rows = (
         (
             garment.no,
@@ -48,7 +49,7 @@ def table(plan: Plan) -> pd.DataFrame:
             "\n".join(said := texts(decals[garment.no])),
             _unusual(said),
             None,
-            BOX,
+            checked.get(str(garment.no), BOX),
         )
         for garment in plan.garments
     )
@@ -98,11 +99,12 @@ def write(page: Page, plan: Plan) -> None:
 
 
 def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
-    """The rows, each with its picture; a drawing is shown large where it comes first."""
+    """The rows, each with its picture; a drawing is shown large where it comes first, and where other words are in it
+    first."""
     at, colors = page.at("As cut"), film_colors(plan.job.films)
-    shown: set[str] = set()
+    shown: set[tuple[str, str]] = set()
     for swatch, values in zip(swatches(plan).values(), frame.itertuples(index=False, name=None), strict=True):
-        drawings = {decal.spec.artwork for decal in swatch.decals if decal.spec.artwork}
+        drawings = {(decal.spec.artwork, decal.text) for decal in swatch.decals if decal.spec.artwork}
         height = LOW if drawings <= shown else TALL
         shown |= drawings
         row = page.record(values, least=height + 3)

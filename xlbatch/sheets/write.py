@@ -10,10 +10,11 @@ from pathlib import Path
 
 from xlbatch.how_far import counted
 from xlbatch.job.job import Job
+from xlbatch.kept.memory import NO_MEMORY, Memory
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.problems import Problem
-from xlbatch.sheets import blank, inputs, job_sheet, problems_sheet
+from xlbatch.sheets import blank, fonts_sheet, inputs, job_sheet, kept_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
 
 
@@ -22,7 +23,7 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
-        for sheet in counted(SHEETS):
+        for sheet in counted([each for each in SHEETS if each.needed(plan)]):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
@@ -31,7 +32,9 @@ def write_plan(path: Path, plan: Plan) -> None:
         job_sheet.write(job_page, plan, printed)
 
 
-def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: datetime) -> None:
+def write_problems(
+    path: Path, job: Job, problems: tuple[Problem, ...], run_at: datetime, memory: Memory = NO_MEMORY
+) -> None:
     """Turns a list that could not be planned, or was only checked, into a workbook to put right and drop again."""
     with Book(path, job) as book:
         todo = (
@@ -41,6 +44,10 @@ def write_problems(path: Path, job: Job, problems: tuple[Problem, ...], run_at: 
         problems_sheet.write(book.page("Problems", landscape=True), job, problems, INPUTS, todo)
         for sheet in INPUT_SHEETS:
             sheet.write(book.page(sheet.name, landscape=sheet.landscape), job, problems)
+        if memory.decals:
+            page = book.page(kept_sheet.NAME)
+            kept_sheet.write_memory(page, memory)
+            page.sheet.hide()
 
 
 def write_list(path: Path, job: Job) -> None:
@@ -59,3 +66,4 @@ def write_blank(path: Path, job: Job) -> None:
         blank.write_roster(book.page("Roster", landscape=True), nameless)
         for sheet in INPUT_SHEETS[1:]:
             sheet.write(book.page(sheet.name, landscape=sheet.landscape), nameless, ())
+        fonts_sheet.write_fonts(book.page(fonts_sheet.NAME, landscape=True), nameless.settings, ())

@@ -63,12 +63,22 @@ def _same(key: OrderKey) -> OrderKey:
 def shopping_problems(job: Job, lines: tuple[BuyLine, ...], garments: tuple[Garment, ...]) -> tuple[Problem, ...]:
     """Prices that are missing, and stock that does not say its color."""
     sheets = (("blank", "Garments", "garment"), ("film", "Film", "item"))
-    missing = tuple(
-        problem("price-missing", Where(sheet), what=", ".join(names), sheet=sheet)
+    missing = {
+        sheet: dict.fromkeys(getattr(x, field) for x in lines if x.kind == kind and x.price is None and x.buy)
         for kind, sheet, field in sheets
-        if (names := dict.fromkeys(getattr(x, field) for x in lines if x.kind == kind and x.price is None and x.buy))
+    }
+    unpriced = {sheet: ", ".join(names) for sheet, names in missing.items() if names}
+    note = (
+        problem(
+            "price-missing",
+            Where(next(iter(unpriced))),
+            what="; ".join(unpriced.values()),
+            sheet=" and ".join(unpriced),
+        )
+        if unpriced
+        else None
     )
-    return (*missing, *_unclear_stock(job, garments))
+    return (*((note,) if note else ()), *_unclear_stock(job, garments))
 
 
 def spare_choices(job: Job, garments: tuple[Garment, ...]) -> tuple[SpareChoice, ...]:

@@ -14,7 +14,7 @@ from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import FAULTS, Fault, Unreadable
 from xlbatch.svg.layer import Layers
 from xlbatch.svg.layers import layers_of
-from xlbatch.svg.overlap import knocked_out, stacked
+from xlbatch.svg.overlap import knocked_out, opened, stacked
 from xlbatch.svg.safe_xml import LARGEST, parse_svg
 from xlbatch.svg.viewport import page_of
 
@@ -31,16 +31,17 @@ class Drawing:
     box: Box  # around the ink of all colors
     mm: float
     center: float  # how far from the box's left the centroid of all ink lies, in units
+    base: Box  # what its width and height are measured by: the box, but for texts set in it
 
     @property
     def width(self) -> float:
-        """The ink's width in mm at the drawing's own size."""
-        return (self.box[2] - self.box[0]) * self.mm
+        """Its width in mm at the drawing's own size."""
+        return (self.base[2] - self.base[0]) * self.mm
 
     @property
     def height(self) -> float:
-        """The ink's height in mm at the drawing's own size."""
-        return (self.box[3] - self.box[1]) * self.mm
+        """Its height in mm at the drawing's own size."""
+        return (self.base[3] - self.base[1]) * self.mm
 
 
 def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]:
@@ -62,10 +63,13 @@ def read_layers(path: Path) -> Layers | tuple[Fault, ...]:
     return faulted(read)
 
 
-def drawing_of(layers: Layers, apart: bool) -> Drawing | tuple[Fault, ...]:
+def drawing_of(
+    layers: Layers, apart: bool, base: Box | None = None, cut: frozenset[str] | None = None
+) -> Drawing | tuple[Fault, ...]:
     """The ink of each color, or what keeps it from being cut. Where colors lie over one another, each keeps its whole
-    shapes (the first drawn lowest), or, `apart`, only what is seen of it."""
-    return faulted(lambda: _drawing(layers, apart))
+    shapes (the first drawn lowest), or, `apart`, only what is seen of it. Its size is measured by `base`.
+    Of colors that are not among those `cut` nothing is left, and what they are seen on is open there."""
+    return faulted(lambda: _drawing(layers, apart, base, cut))
 
 
 def faulted(read: Callable[[], T]) -> T | tuple[Fault, ...]:
@@ -82,14 +86,17 @@ def faulted(read: Callable[[], T]) -> T | tuple[Fault, ...]:
         return (FAULTS["too deep"],)
 
 
-def _drawing(layers: Layers, apart: bool) -> Drawing:
+def _drawing(layers: Layers, apart: bool, base: Box | None, cut: frozenset[str] | None) -> Drawing:
     effort, drawn = Effort(), [layer for layer in layers.layers if layer.use and len(layer.path)]
+    if cut and any(layer.color not in cut for layer in drawn):
+        base = base or around(layer.path.bounds for layer in drawn)
+        drawn = [layer for layer in opened(drawn, cut, effort) if len(layer.path)]
     seen = knocked_out(drawn, effort)
     fills = _inks(seen if apart else stacked(drawn, seen, effort))
     if not fills:
         raise Unreadable("no ink")
-    box = around(ink.box for ink in fills.values())
-    return Drawing(fills, box, layers.mm, _center(_inks(seen).values()) - box[0])
+    box = around((*(ink.box for ink in fills.values()), *((base,) if base else ())))
+    return Drawing(fills, box, layers.mm, _center(_inks(seen).values()) - box[0], base or box)
 
 
 def _inks(paths: Mapping[str, pathops.Path]) -> dict[str, Ink]:

@@ -18,7 +18,8 @@ class Said(NamedTuple):
     important: bool
 
 
-_HARMLESS = ("charset", "font-face", "namespace")
+_HARMLESS = ("charset", "font-face", "namespace", "page", "keyframes")
+_SCREENS = ("", "all", "screen", "only screen")
 _MOST = 300_000  # selectors times elements
 
 Sheets = Mapping[Element, Sequence[Said]]
@@ -49,7 +50,13 @@ def said_in(style: str) -> tuple[Said, ...]:
 
 
 def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
+    """The rules that hold as the drawing is cut: as on a screen, nothing being known of its size."""
     for rule in tinycss2.parse_stylesheet(text, skip_comments=True, skip_whitespace=True):
+        if rule.type == "at-rule" and rule.lower_at_keyword == "media":
+            media = tinycss2.serialize(rule.prelude).lower().split(",")
+            if rule.content and any(each.strip() in _SCREENS for each in media):
+                yield from _rules(tinycss2.serialize(rule.content))
+            continue
         if rule.type == "at-rule" and rule.lower_at_keyword not in _HARMLESS:
             raise Unreadable("external" if rule.lower_at_keyword == "import" else "style sheet")
         if rule.type == "qualified-rule":

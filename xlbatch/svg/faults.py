@@ -17,6 +17,7 @@ class Unreadable(Exception):
 
 _SOLID = "Give each shape one solid color."
 _EXPAND = "Turn it into plain filled shapes in your drawing program (expand or flatten it)."
+_OUTLINED = "Turn the text into outlines in your drawing program."
 _SAVE = "Open it in your drawing program and save it again as plain SVG."
 
 FAULTS: Mapping[str, Fault] = {
@@ -38,7 +39,14 @@ FAULTS: Mapping[str, Fault] = {
     "number": Fault("it has a measure that cannot be read", _SAVE),
     "path": Fault("it has a curve that cannot be read", _SAVE),
     "color": Fault("it has a color that cannot be read", _SOLID),
-    "text": Fault("it holds live text", "Turn the text into outlines in your drawing program."),
+    "text": Fault("it uses live text as a window on something else", _OUTLINED),
+    "text way": Fault("it holds live text that runs downward", _OUTLINED),
+    "text decoration": Fault("it holds live text that is underlined, struck through or in small capitals", _OUTLINED),
+    "text from elsewhere": Fault("it holds live text that is kept elsewhere in it", _OUTLINED),
+    "text path": Fault("it holds live text along a line that is not in it or cannot be read", _OUTLINED),
+    "text box": Fault("it holds text in a box of another kind (a web page's)", _OUTLINED),
+    "text size": Fault("it holds live text of a size or spacing that cannot be read", _OUTLINED),
+    "text letters": Fault("it holds live text in letters of a drawn font of its own", _OUTLINED),
     "image": Fault("it holds a picture made of dots", "Trace the picture into filled shapes, or take it out."),
     "stroke": Fault("it holds a drawn line (stroke) that cannot be read", "Turn the strokes into outlines."),
     "marker": Fault("it holds lines with arrowheads or other marks", _EXPAND),

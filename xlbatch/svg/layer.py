@@ -10,28 +10,37 @@ from xlbatch.geometry.path import Box, Matrix
 
 
 @dataclass(frozen=True)
-class Span:
-    """Letters of a live text in one style. Lengths in the text's own units, before its matrix.
+class Letters:
+    """How letters of a live text look. Lengths in the text's own units, before its matrix."""
 
-    `x`, `y` are where its letters are placed (None: on from the letter before), `dx`, `dy` how far they are moved from
-    there, `rotate` by how many degrees they are turned; the lists run letter by letter and may be shorter."""
-
-    text: str
     fonts: tuple[str, ...]  # families asked for, the wanted first
     bold: bool
     italic: bool
     size: float
     spacing: float  # added after each letter
-    fill: str | None  # #rrggbb
-    anchor: str  # start, middle, end: holds from a letter with an x or y of its own on
-    x: tuple[float, ...] = ()
-    y: tuple[float, ...] = ()
-    dx: tuple[float, ...] = ()
-    dy: tuple[float, ...] = ()
-    rotate: tuple[float, ...] = ()
-    word_spacing: float = 0.0
-    stroke: str | None = None
-    stroke_width: float = 0.0
+    word_spacing: float  # added after each space
+    anchor: str  # start, middle or end
+    raised: float  # above the line
+    paints: tuple[tuple[str, float], ...]  # #rrggbb and, of a stroke, its width (0: a fill), in drawing order
+
+
+class Spot(NamedTuple):
+    """Where a letter stands: `x`, `y` (None: on from the letter before), moved from there, and turned by degrees."""
+
+    x: float | None = None
+    y: float | None = None
+    dx: float = 0.0
+    dy: float = 0.0
+    turned: float = 0.0
+
+
+@dataclass(frozen=True)
+class Span:
+    """Letters of a live text of one look; `spots` of the first letters, those of the others being plain."""
+
+    text: str
+    look: Letters
+    spots: tuple[Spot, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -43,6 +52,11 @@ class LiveText:
     along: pathops.Path | None = None  # the line it runs along, in the text's own units
     offset: float = 0.0  # how far along that line it starts
     clip: pathops.Path | None = None
+
+    @property
+    def colors(self) -> tuple[str, ...]:
+        """The colors of its letters, in drawing order."""
+        return tuple(dict.fromkeys(color for span in self.spans for color, _ in span.look.paints))
 
     @property
     def words(self) -> str:

@@ -12,8 +12,10 @@ from xlbatch.geometry.weld import closed, common, tidy
 from xlbatch.svg.css import Sheets, sheets_of
 from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import Unreadable
-from xlbatch.svg.layer import Layer
+from xlbatch.svg.layer import Layer, LiveText
+from xlbatch.svg.live_text import TextReader
 from xlbatch.svg.paint import INITIAL, Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
+from xlbatch.svg.set_text import line_length
 from xlbatch.svg.shapes import DATA, matrix_of, shape_path
 from xlbatch.svg.stroke import stroke_path
 from xlbatch.svg.viewport import Page, View, fitted, length, numbers
@@ -25,8 +27,9 @@ _UNSEEN = (
     *("font", "font-face", "color-profile", "cursor"),
 )
 _UNCUT = {
-    **dict.fromkeys(("text", "tspan", "textPath", "foreignObject"), "text"),
+    "foreignObject": "text box",
     **dict.fromkeys(("script", "animate", "animateTransform", "animateMotion", "animateColor", "set"), "moving"),
+    **dict.fromkeys(("tspan", "textPath"), "unknown"),
     "image": "image",
 }
 
@@ -52,7 +55,7 @@ def layers_of(root: Element, page: Page, effort: Effort) -> tuple[Layer, ...]:
     found = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))
     if reader.faults:
         raise Unreadable(*reader.faults)
-    return tuple(layer for layer in found if len(layer.path))
+    return tuple(layer for layer in found if len(layer.path) or layer.text)
 
 
 class _Reader:
@@ -105,6 +108,8 @@ class _Reader:
             return self._copy(element, place)
         if element.tag == "svg":
             return self._inner(element, place, _view(element, place.view), _corner(element, place.view))
+        if element.tag == "text":
+            return self._text(element, place)
         if element.tag not in DATA:
             raise Unreadable(_UNCUT.get(element.tag, "unknown"))
         return self._shape(element, place) if place.style["visibility"] == "visible" else []
@@ -122,6 +127,24 @@ class _Reader:
             path = stroke_path(shape, place.view, place.matrix, style)
             found.append(Layer(stroke, self._counted(path), place.element))
         return found[::-1] if style["paint-order"].startswith("stroke") else found
+
+    def _text(self, element: Element, place: _Place) -> list[Layer]:
+        reader = TextReader(self.by_id, self.sheets, place.view)
+        found = []
+        for text, along in reader.texts(element, place.style, place.matrix):
+            laid = text if along is None else self._laid_along(text, along, place)
+            found.append(Layer("", pathops.Path(), place.element, text=laid))
+        return found
+
+    def _laid_along(self, text: LiveText, along: Element, place: _Place) -> LiveText:
+        """The text with the line that a textPath element names."""
+        line = self._referred(along.get("href", ""), "text path")
+        if line.tag not in DATA:
+            raise Unreadable("text path")
+        path = shape_path(line, place.view, matrix_of(line.get("transform", "")), even_odd=False)
+        if not len(path):
+            raise Unreadable("text path")
+        return replace(text, along=path, offset=length(along.get("startOffset"), line_length(path)))
 
     def _counted(self, path: pathops.Path) -> pathops.Path:
         """The path welded, unless that would take too long."""
@@ -260,4 +283,11 @@ def _rectangle(view: View, matrix: Matrix) -> pathops.Path:
 
 def _within(layers: Sequence[Layer], window: pathops.Path) -> list[Layer]:
     """The part of each layer inside the window."""
-    return [layer._replace(path=common(layer.path, window)) for layer in layers if len(layer.path) and len(window)]
+    return [_inside(layer, window) for layer in layers if len(window) and (layer.text or len(layer.path))]
+
+
+def _inside(layer: Layer, window: pathops.Path) -> Layer:
+    if layer.text is None:
+        return layer._replace(path=common(layer.path, window))
+    clip = window if layer.text.clip is None else common(layer.text.clip, window)
+    return layer._replace(text=replace(layer.text, clip=clip))

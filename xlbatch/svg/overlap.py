@@ -1,6 +1,6 @@
 """The layers of a drawing → what is cut of each color, where colors lie over one another."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from itertools import groupby
 
 import pathops
@@ -31,6 +31,19 @@ def stacked(layers: Sequence[Layer], seen: Mapping[str, pathops.Path], effort: E
         found[color] = below.cut_from(_union([layer.path for layer in layers if layer.color == color], effort))
         below.put(visible)
     return found
+
+
+def opened(layers: Sequence[Layer], cut: Container[str], effort: Effort) -> list[Layer]:
+    """The layers of the colors that are cut, left open where a color that is not cut is seen above them."""
+    found: list[Layer] = []
+    above, open_ = _Mass(effort), _Mass(effort)
+    for layer in reversed(layers):
+        if layer.color in cut:
+            found.append(layer._replace(path=open_.cut_from(layer.path)))
+            above.add(layer.path)
+        else:
+            open_.add(above.cut_from(layer.path))
+    return found[::-1]
 
 
 class _Mass:

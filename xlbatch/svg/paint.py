@@ -36,6 +36,18 @@ INITIAL: dict[str, str] = {
     "paint-order": "normal",
     "color": "black",
     "visibility": "visible",
+    "font-family": "",
+    "font-size": "16",
+    "font-weight": "400",
+    "font-style": "normal",
+    "font-variant": "normal",
+    "letter-spacing": "normal",
+    "word-spacing": "normal",
+    "text-anchor": "start",
+    "text-decoration": "none",
+    "text-transform": "none",
+    "writing-mode": "lr-tb",
+    "direction": "ltr",
 }
 _OWN = {
     "display": "inline",
@@ -47,12 +59,25 @@ _OWN = {
     "vector-effect": "none",
     "mix-blend-mode": "normal",
     "transform-origin": "",
+    "baseline-shift": "baseline",
+    "dominant-baseline": "auto",
+    "alignment-baseline": "auto",
 }
 _PLACED = {
     *("transform", "translate", "rotate", "scale", "offset-path", "d"),
     *("x", "y", "cx", "cy", "r", "rx", "ry", "width", "height"),
 }
 _INHERITED = ("inherit", "unset")
+_WEIGHTS = {"normal": "400", "bold": "700", "bolder": "700", "lighter": "300"}
+_SIZES = {
+    **{"xx-small": "9", "x-small": "10", "small": "13", "medium": "16"},
+    **{"large": "18", "x-large": "24", "xx-large": "32"},
+}  # px: CSS 2.1, 15.7, as browsers have it
+_NUMBER = re.compile(r"\d+(\.\d*)?|\.\d+")
+_RELATIVE = re.compile(r"(\d+(?:\.\d*)?|\.\d+)(em|ex|%)", re.IGNORECASE)
+_FONT = re.compile(
+    r"((?:[a-z0-9-]+\s+)*?)([\d.]+[a-z%]*|(?:x{1,2}-)?(?:small|large)|medium)(?:/\S+)?\s+(.+)", re.IGNORECASE
+)
 _MARKED = ("path", "line", "polyline", "polygon")
 
 
@@ -62,13 +87,46 @@ def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
     said = {name: value.strip() for name, value in element.items()}
     more = (*sheets.get(element, ()), *said_in(element.get("style", "")))
     said.update((each.name, each.value) for each in sorted(more, key=lambda each: each.important))
+    if "font" in said:
+        said = _font_apart(said["font"]) | said
     style = dict(inherited)
     style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") not in _INHERITED)
+    style["font-size"] = _font_size(style["font-size"], inherited["font-size"])
+    style["font-weight"] = _WEIGHTS.get(style["font-weight"], style["font-weight"])
     style.update((name, said.get(name, initial)) for name, initial in _OWN.items())
     style.update((name, (INITIAL | _OWN)[name]) for name in style if said.get(name) == "initial")
     if any(each.name in _PLACED for each in more):
         style["transform-origin"] = "by style"
     return style
+
+
+def _font_apart(text: str) -> dict[str, str]:
+    """The `font` shorthand as what it sets (CSS 2.1, 15.8)."""
+    parts = _FONT.fullmatch(text.strip())
+    if not parts:
+        return {}
+    first = parts[1].lower().split()
+    weight = next((word for word in first if word in _WEIGHTS or word.isdecimal()), "400")
+    slant = next((word for word in first if word in ("italic", "oblique")), "normal")
+    caps = "small-caps" if "small-caps" in first else "normal"
+    return {
+        "font-size": parts[2],
+        "font-family": parts[3],
+        "font-weight": weight,
+        "font-style": slant,
+        "font-variant": caps,
+    }
+
+
+def _font_size(text: str, inherited: str) -> str:
+    """The size of letters in px: of a relative one, of what it is relative to. As it is where it cannot be read."""
+    if text in _SIZES:
+        return _SIZES[text]
+    relative = _RELATIVE.fullmatch({"larger": "1.2em", "smaller": "0.8333em"}.get(text, text).strip())
+    if not relative:
+        return text
+    part = float(relative[1]) * {"em": 1.0, "%": 0.01, "ex": 0.5}[relative[2].lower()]
+    return f"{part * float(inherited):g}" if _NUMBER.fullmatch(inherited) else text
 
 
 def style_faults(style: Style) -> Iterator[str]:

@@ -10,6 +10,7 @@ LARGEST = 5_000_000  # bytes
 _DEEPEST = 100
 _NAMESPACE = "http://www.w3.org/2000/svg"
 _LINK = "http://www.w3.org/1999/xlink href"
+_SPACE = "http://www.w3.org/XML/1998/namespace space"
 _OTHER = "other"  # the tag of elements that are not SVG, such as a drawing program's own notes
 
 
@@ -65,6 +66,8 @@ class _Tree:
         plain = {name: value for name, value in attributes.items() if " " not in name}
         if _LINK in attributes:
             plain.setdefault("href", attributes[_LINK])
+        if _SPACE in attributes:
+            plain["xml:space"] = attributes[_SPACE]
         self.builder.start(_local(tag), plain)
 
     def text(self, text: str) -> None:

@@ -24,6 +24,7 @@ _MEASURE = re.compile(
     r"(?P<before>[^\d]*?)(?P<low>\d+(?:[.,]\d+)?)(?:\s*(?:-|to)\s*(?P<high>\d+(?:[.,]\d+)?))?"
     r"\s*(?P<unit>inches|inch|in|cm|\"|years? old|yrs? old|years?|yrs?|yo|ans|años|jahre)?\.?(?P<after>[^\d]*)"
 )
+_LETTERS = {"pp": "XS", "p": "S", "gg": "XL", "xg": "2XL", "xgg": "3XL", "eg": "2XL"}  # pequeno, grande
 _CHEST_WORDS = ("chest", "bust")
 _AGE_WORDS = ("age", "ages", "aged", "us", "kids us")
 _HEIGHT_WORDS = ("height", "eu", "tall")
@@ -47,6 +48,8 @@ class _Measure(NamedTuple):
 @lru_cache(maxsize=10_000)
 def guess_size(text: str, for_hint: Class | None = None) -> Guess | None:
     """The size that `38 in`, `chest 96 cm`, `10`, `10-12` or `age 7` most likely means, or None."""
+    if text.strip().casefold() in _LETTERS:
+        return Guess(_LETTERS[text.strip().casefold()], "a Portuguese letter")
     measure = _measure(text, for_hint)
     if measure is None or measure.low > measure.high:
         return None

@@ -1,14 +1,16 @@
 """Finds the row, or two rows, of headings on a sheet, and what they mean."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from itertools import islice
 
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import shown_value
-from xlbatch.tables.headings import Match, names_columns, plain, understand
-from xlbatch.tables.numbered_columns import people_of_a_row
+from xlbatch.tables.headings import Match, plain, understand
+from xlbatch.tables.numbered_columns import Part, parts_of_a_row
+from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide, names_columns
 from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
@@ -29,6 +31,10 @@ class Headings:
     wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
     people: tuple["Headings", ...] = ()  # where a row is for several: those of each, with the columns they share
     rows: int = 1  # 2 where the row above belongs to them, 0 where there is no row of headings
+    garment: str = ""  # the garment all these sizes are of: Hoodie size
+    fixed: bool = False  # columns that were made, not found
+    guessed: tuple[int, ...] = ()  # columns read by what stands in them
+    unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence that mean nothing: what they hold
 
     @property
     def known(self) -> frozenset[str]:
@@ -36,16 +42,45 @@ class Headings:
         sized = {"Size"} if self.sizes or self.wearers else set()
         return frozenset(match.meaning for match in self.matches.values()) | sized
 
+    @property
+    def used(self) -> frozenset[int]:
+        """The columns that say something of the garments."""
+        return frozenset(at for at, match in self.matches.items() if match.meaning not in FOR_MANY)
+
     def within(self, columns: frozenset[int]) -> "Headings":
         """The headings of some of the columns, as if they stood alone."""
         titles = {at: text for at, text in self.titles.items() if at in columns}
         sizes = {at: size for at, size in self.sizes.items() if at in columns}
         wearers = {at: whose for at, whose in self.wearers.items() if at in columns}
-        alone = {at: text for at, text in titles.items() if at not in sizes and at not in wearers}
-        return Headings(self.row, titles, understand(alone, "Roster"), sizes, wearers)
+        return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, people=()), ())
+
+    def judged(self, rows: Sequence[Cells]) -> "Headings":
+        """The same, each column judged by what stands in it too."""
+        if self.fixed:
+            return self
+        if self.people:
+            return replace(self, people=tuple(_decided(part, _cells_of(part, rows)) for part in self.people))
+        return _decided(self, rows)
 
 
 NONE = Headings(0, {})
+
+
+def _decided(headings: Headings, rows: Sequence[Cells]) -> Headings:
+    counted = frozenset((*headings.sizes, *headings.wearers))
+    titles = {at: text for at, text in headings.titles.items() if at not in counted}
+    decision = decide(titles, rows, counted) if rows else _by_words(tuple(titles.items()))
+    return replace(headings, matches=decision.matches, guessed=decision.guessed, unused=decision.unused)
+
+
+@lru_cache(maxsize=5000)
+def _by_words(titles: tuple[tuple[int, str], ...]) -> Decision:
+    return decide(dict(titles), ())
+
+
+def _cells_of(part: Headings, rows: Sequence[Cells]) -> list[Cells]:
+    """The cells of one part's own columns."""
+    return [{at: cell for at, cell in cells.items() if at in part.titles} for cells in rows]
 
 
 def find_headings(sheet: RawSheet, meaning: str) -> Headings:
@@ -59,7 +94,7 @@ def find_headings(sheet: RawSheet, meaning: str) -> Headings:
         here = read_headings(row, texts, meaning, body)
         here = _better(here, _with_next(row, texts, sheet.rows.get(row + 1, {}), meaning, body))
         best = _better(best, here)
-        if meaning == "Roster" and "Size" in here.known and names_columns(here.titles, meaning):
+        if meaning == "Roster" and "Size" in here.known and names_columns(here.titles):
             return here
     return best
 
@@ -72,29 +107,40 @@ def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, b
     """A row read together with the one below it, where that is plainly one of headings too."""
     lower = _texts(below)
     titles = _joined(upper, lower, meaning) if lower else {}
-    both, alone = (read_headings(row + 1, each, meaning, body) for each in (titles, lower))
-    fuller = len(both.known) > len(alone.known) and (both.sizes or names_columns(lower, meaning))
+    both, alone = (read_headings(row + 1, text, meaning, body) for text in (titles, lower))
+    fuller = len(both.known) > len(alone.known) and (both.sizes or (meaning == "Roster" and names_columns(lower)))
     return replace(both, rows=2) if fuller else NONE
 
 
 def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[Cells]) -> Headings:
     """What a row of titles means; a row of sizes is one only where counts stand below it."""
-    if meaning == "Roster" and (people := _people(row, titles)):
-        return replace(people[0], titles=titles, people=people)
-    sizes = size_columns(titles) if meaning == "Roster" else {}
-    if sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), sizes):
-        sizes = {}
-    wearers = sizes_by_wearer(titles) if meaning == "Roster" and not sizes else {}
-    others = {at: text for at, text in titles.items() if at not in sizes and at not in wearers}
-    return Headings(row, titles, understand(others, meaning), sizes, wearers)
+    if meaning != "Roster":
+        return Headings(row, titles, understand(titles, meaning))
+    read = _of_titles(tuple(titles.items()), counted=True)
+    if read.sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), read.sizes):
+        read = _of_titles(tuple(titles.items()), counted=False)
+    return replace(read, row=row, people=tuple(replace(part, row=row) for part in read.people))
 
 
-def _people(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
-    """The headings of each person of a row that is for several, if each has a name and a size."""
-    numbered = people_of_a_row(titles)
-    shared = {at: text for at, text in titles.items() if not any(at in own for own in numbered)}
-    people = tuple(read_headings(row, {**shared, **own}, "Roster", []) for own in numbered)
-    return people if all("Size" in each.known and NAMES & each.known for each in people) else ()
+@lru_cache(maxsize=5000)
+def _of_titles(titles: tuple[tuple[int, str], ...], *, counted: bool) -> Headings:
+    """What a row of titles means, its sizes as columns of counts where `counted`."""
+    by_column = dict(titles)
+    if parts := _parts(0, by_column):
+        return replace(parts[0], titles=by_column, people=parts)
+    sizes = size_columns(by_column) if counted else {}
+    wearers = {} if sizes else sizes_by_wearer(by_column)
+    return _decided(Headings(0, by_column, sizes=sizes, wearers=wearers), ())
+
+
+def _parts(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
+    """The headings of each person, or each garment, of a row that is for several, if each has a name and a size."""
+
+    def read(part: Part) -> Headings:
+        return replace(read_headings(row, part.titles, "Roster", []), garment=part.garment)
+
+    parts = tuple(map(read, parts_of_a_row(titles)))
+    return parts if all("Size" in part.known and NAMES & part.known for part in parts) else ()
 
 
 def _is(cells: Cells, titles: Mapping[int, str]) -> bool:
@@ -113,13 +159,17 @@ def _joined(upper: Mapping[int, str], lower: Mapping[int, str], meaning: str) ->
         below = lower.get(at, "")
         if not below:
             text = upper.get(at, "")
-        elif plain(below) == plain(over) or not over or understand({at: below}, meaning):
+        elif plain(below) == plain(over) or not over or _is_heading(below, meaning):
             text = below
         else:
             text = f"{over} {below}"
         if text:
             joined[at] = text
     return joined
+
+
+def _is_heading(text: str, meaning: str) -> bool:
+    return bool(_by_words(((1, text),)).matches if meaning == "Roster" else understand({1: text}, meaning))
 
 
 def repeats(cells: Cells, headings: Headings) -> bool:
@@ -132,7 +182,7 @@ def repeats(cells: Cells, headings: Headings) -> bool:
 def begins_another(row: int, cells: Cells, body: list[Cells]) -> Headings | None:
     """The headings of a further list below the first, where a row is plainly that."""
     texts = _texts(cells)
-    if not names_columns(texts, "Roster"):
+    if not names_columns(texts):
         return None
     headings = read_headings(row, texts, "Roster", body)
     return headings if "Size" in headings.known and len(headings.known) > 1 else None

@@ -46,8 +46,8 @@ def split_unit(heading: str) -> tuple[str, str]:
 def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
     """What each heading of a row means on the input sheet `sheet`; headings not understood are left out.
 
-    A column's own heading comes first, then other words for it, then words a slip or two away, then, for a needed
-    column not found so far, the one heading that has its word in it."""
+    A column's own heading comes first, then other words for it, then words a slip or two away. The columns of a list of
+    people are decided by roster_columns.py."""
     found: dict[int, Match] = {}
     taken: set[str] = set()
     for names in (_own(sheet), _other(sheet)):
@@ -61,14 +61,7 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
         if likely and likely.heading not in taken:
             found[at] = Match(likely.heading, _unit(heading, likely))
             taken.add(likely.heading)
-    return found | _by_word(headings, sheet, found, taken)
-
-
-def names_columns(titles: Mapping[int, str], sheet: str) -> bool:
-    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
-    names = _all(sheet)
-    sure = sum(_named(text, names) is not None for text in titles.values())
-    return sure >= 2 and 2 * sure >= len(titles)
+    return found
 
 
 @cache
@@ -101,19 +94,6 @@ def _alike_word(word: str, sheet: str) -> Column | None:
     names = _all(sheet)
     nearest = max(names, key=lambda name: OSA.normalized_similarity(word, name))
     return names[nearest] if OSA.normalized_similarity(word, nearest) >= ALIKE else None
-
-
-def _by_word(headings: Mapping[int, str], sheet: str, found: Mapping[int, Match], taken: set[str]) -> dict[int, Match]:
-    """A form's question, `What size shirt do you wear?`, for the needed column nothing else was found for."""
-    matches = {}
-    for column in columns(sheet):
-        if not column.needed or column.heading in taken:
-            continue
-        word = column.heading.casefold()
-        asked = [at for at, text in headings.items() if at not in found and word in re.findall(r"\w+", text.casefold())]
-        if len(asked) == 1:
-            matches[asked[0]] = Match(column.heading)
-    return matches
 
 
 def _unit(heading: str, column: Column) -> str:

@@ -48,6 +48,7 @@ _CODES = {
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
     ("Press log", "Pressed"): "mark-unclear",
+    ("Roster", "Confirmed"): "mark-unclear",
     **{("Cut list", heading): "mark-unclear" for heading in ("Run", "Strip", "Cut", "Weeded")},
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }
@@ -71,6 +72,8 @@ class Line:
     units: Mapping[str, str]
     usual: Units
     rows: tuple[int, ...] = ()  # what its problems hold back
+    for_: Class | None = None  # whom the title or sheet it stands under says its size is for
+    left_out: str = ""  # why it looks as if it were not wanted: struck through, or the title it stands under
     defaults: Mapping[str, str] = field(default_factory=dict)  # used where a cell is unclear: settings alone
     problems: list[Problem] = field(default_factory=list)
     unclear: dict[str, str] = field(default_factory=dict)  # what stands in the cells that cannot be read

@@ -1,25 +1,79 @@
-"""Finds the columns of a list with several people a row: `Child 1 name`, `Child 1 size`, `Child 2 name` …"""
+"""Finds the parts of a row that is for several people or garments: `Child 1 name`, `Child 1 size`, `Child 2 name` …;
+`Tee size`, `Hoodie size`; `Size`, `Color`, `Size`, `Color`."""
 
 import re
+from collections import Counter
 from collections.abc import Mapping
+from typing import NamedTuple
+
+from xlbatch.tables.headings import plain
+from xlbatch.tables.roster_columns import NAMES, heading_scores
+from xlbatch.trade.answer_words import garment_in
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(r"\s*#?\b([1-9])\b\s*")
 
 
-def people_of_a_row(titles: Titles) -> tuple[Titles, ...]:
+class Part(NamedTuple):
+    """The headings of one person or garment, those it shares with the others among them, and the garment it is."""
+
+    titles: Titles
+    garment: str = ""
+
+
+def parts_of_a_row(titles: Titles) -> tuple[Part, ...]:
+    """The parts of a row; none where it is for one garment alone."""
+    return _by_number(titles) or _by_garment(titles) or _by_repeating(titles)
+
+
+def _by_number(titles: Titles) -> tuple[Part, ...]:
     """Each person's headings without the number; none where not two have the same first one."""
-    found: dict[int, dict[int, str]] = {}
+    numbered: dict[int, dict[int, str]] = {}
     for at, text in sorted(titles.items()):
         number, rest = _number(text)
         if number:
-            found.setdefault(number, {})[at] = rest
-    people = tuple(each for each in found.values() if len(each) > 1)
-    begins = {next(iter(each.values())).casefold() for each in people}
-    return people if len(people) > 1 and len(begins) == 1 else ()
+            numbered.setdefault(number, {})[at] = rest
+    people = tuple(own for own in numbered.values() if len(own) > 1)
+    begins = {next(iter(own.values())).casefold() for own in people}
+    return _with_shared(titles, people) if len(people) > 1 and len(begins) == 1 else ()
 
 
 def _number(text: str) -> tuple[int, str]:
     """The one number in a heading, 0 where there is none, and the heading without it."""
-    found = _NUMBER.findall(text)
-    return (int(found[0]), _NUMBER.sub(" ", text).strip()) if len(found) == 1 else (0, text)
+    numbers = _NUMBER.findall(text)
+    return (int(numbers[0]), _NUMBER.sub(" ", text).strip()) if len(numbers) == 1 else (0, text)
+
+
+def _by_garment(titles: Titles) -> tuple[Part, ...]:
+    """A part for each column of sizes that names its garment, where these are two or more."""
+    sized = [
+        at for at, text in titles.items() if "Size" in heading_scores(text) and "Aside" not in heading_scores(text)
+    ]
+    garments = {at: garment for at in sized if (garment := garment_in(titles[at]))}
+    if len(set(garments.values())) < max(2, len(sized)):
+        return ()
+    parts = _with_shared(titles, tuple({at: titles[at]} for at in garments))
+    return tuple(part._replace(garment=garment) for part, garment in zip(parts, garments.values(), strict=True))
+
+
+def _by_repeating(titles: Titles) -> tuple[Part, ...]:
+    """A part for each run of columns that begins with the same heading again, with a size in it but no name."""
+    counts = Counter(plain(text) for text in titles.values() if text)
+    firsts = [at for at, text in sorted(titles.items()) if counts[plain(text)] > 1]
+    starts = [at for at in firsts if plain(titles[at]) == plain(titles[firsts[0]])] if firsts else []
+    if len(starts) < 2:
+        return ()
+    ends = [*starts[1:], max(titles) + 1]
+    runs = [
+        {at: titles[at] for at in sorted(titles) if start <= at < end} for start, end in zip(starts, ends, strict=True)
+    ]
+    own = [[plain(text) for text in run.values()] for run in runs]
+    alike = len(own[0]) > 1 and all(set(run) <= set(own[0]) for run in own)
+    said = [{meaning for text in run.values() for meaning in heading_scores(text)} for run in runs]
+    sized = all("Size" in meanings and not meanings & {*NAMES} for meanings in said)
+    return _with_shared(titles, tuple(runs)) if alike and sized else ()
+
+
+def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[Part, ...]:
+    shared = {at: text for at, text in titles.items() if not any(at in own for own in parts)}
+    return tuple(Part({**shared, **own}) for own in parts)

@@ -4,20 +4,24 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from xlbatch.files.raw import Raw
+from xlbatch.job.job import NO_NAME, Class
 from xlbatch.job.source import Source
 from xlbatch.tables.cells import shown_value
-from xlbatch.tables.input_tables import Table
+from xlbatch.tables.heading_rows import NAMES
+from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.tables.size_columns import pieces
-from xlbatch.tables.sizes import read_size, several_people, several_sizes
+from xlbatch.tables.sizes import read_size, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
+
+_DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -', "same as above")
 
 
 def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Line]:
     """The rows of a table. Those of a built-in table have row number 0."""
     known = {column.heading: column for column in columns(table.meaning)}
     holds = table.meaning == "Roster"
-    for row, filled in table.rows.items():
+    for row, filled in _without_dittos(table) if holds else table.rows.items():
         given = {heading: filled[at] for heading, at in table.columns.items() if at in filled}
         refs = {} if built_in else _refs(table, row)
         extra = {name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled and not built_in}
@@ -25,10 +29,12 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             meaning=table.meaning,
             source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra),
             columns=known,
-            cells=_in_group(given, table, row),
+            cells=_also_said(given, table, row) if holds else given,
             units=table.units,
             usual=usual,
             rows=(table.counted_on(row),) if holds else (),
+            for_=_whom(table, row) if holds else None,
+            left_out=table.left_out.get(row, ""),
         )
         if table.sizes:
             yield from _by_size(line, table, row)
@@ -40,13 +46,39 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
 
 def _refs(table: Table, row: int) -> dict[str, str]:
     """The cell under each heading; under "" the row's first, where that is not in column A."""
-    refs = {heading: table.lie.cell(at, row) for heading, at in table.columns.items()}
+    refs = {heading: table.lie.cell(at, row) for heading, at in (*_roles(table).items(), *table.columns.items())}
     return refs | {"": table.lie.cell(1, row)} if table.lie.sideways else refs
 
 
-def _in_group(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
+def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
+    """The cells with what a title, the sheet's name or a heading says of the row, and the answers in other columns."""
     group = table.groups.get(row, table.group)
-    return {**given, "Group": Raw(group)} if group and "Group" not in table.columns else given
+    said = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
+    said["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
+    answers = {role: table.rows[row].get(at) for role, at in _roles(table).items()}
+    if answers.get("Wanted") is None and table.marks_wanted:
+        answers["Wanted"] = Raw("")
+    filled = {role: cell for role, cell in answers.items() if cell is not None}
+    return {**{heading: Raw(text) for heading, text in said.items() if text}, **filled, **given}
+
+
+def _roles(table: Table) -> dict[str, int]:
+    """The columns whose answers go under the Roster's own headings."""
+    return {role: at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut")}
+
+
+def _whom(table: Table, row: int) -> Class | None:
+    """Whom the sizes of a row are for, by the title above it or its sheet's name."""
+    return wearer(table.groups.get(row, "")) or wearer(table.sheet)
+
+
+def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
+    """The rows, a mark that repeats the cell above it replaced by that."""
+    above: Mapping[int, Raw] = {}
+    for row, cells in table.rows.items():
+        cells = {at: above.get(at, cell) if cell.value in _DITTO else cell for at, cell in cells.items()}
+        yield row, cells
+        above = cells
 
 
 def _with_size(line: Line, table: Table, row: int) -> Line:

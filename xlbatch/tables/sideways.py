@@ -5,7 +5,7 @@ from itertools import islice
 from xlbatch.files.raw import Lie, Raw, RawSheet
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import find_headings
-from xlbatch.tables.headings import names_columns
+from xlbatch.tables.roster_columns import names_columns
 
 _MOST_ROWS = 40  # filled; a list of people has no more headings
 
@@ -13,7 +13,7 @@ _MOST_ROWS = 40  # filled; a list of people has no more headings
 def upright(sheet: RawSheet) -> RawSheet:
     """The sheet, turned if only then a row of headings with Size in it shows."""
     firsts = {row: shown_value(cells[min(cells)]) for row, cells in islice(sheet.rows.items(), _MOST_ROWS + 1)}
-    if len(firsts) > _MOST_ROWS or not names_columns(firsts, "Roster"):
+    if len(firsts) > _MOST_ROWS or not names_columns(firsts):
         return sheet
     turned: dict[int, dict[int, Raw]] = {}
     for row, cells in sheet.rows.items():

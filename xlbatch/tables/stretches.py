@@ -3,16 +3,17 @@ no one's row: titles, totals, tables of another kind."""
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.group_rows import group_titles
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
-from xlbatch.tables.headings import understand
+from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
+from xlbatch.trade.answer_words import answer
 
 _TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
@@ -26,6 +27,7 @@ class Stretch:
     rows: Mapping[int, Cells]
     titles: frozenset[int] = frozenset()
     groups: Mapping[int, str] = field(default_factory=dict)  # of rows under a title of their own
+    left_out: Mapping[int, str] = field(default_factory=dict)  # rows struck through or under a title that ends the list
 
 
 @dataclass(frozen=True)
@@ -38,20 +40,38 @@ class Stretches:
 
 def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
     """The parts of the list under `headings` and under further ones below or beside them."""
-    found: list[Stretch] = []
-    odd: list[Problem] = []
-    for below in _one_below_another(sheet, headings):
-        names = headings.known & NAMES
-        if found and names and not below.headings.known & NAMES:
-            odd.append(_at_headings("table-aside", sheet, below))
+    parts: list[Stretch] = []
+    problems: list[Problem] = []
+    for block in _one_below_another(sheet, headings):
+        below, aside = _without_side_table(block)
+        problems += (_at_headings("table-aside", sheet, table) for table in aside)
+        if parts and headings.known & NAMES and not below.headings.known & NAMES:
+            problems.append(_at_headings("table-aside", sheet, below))
             continue
-        for part in _one_beside_another(below):
-            if found and not (below.headings.people and part.headings is not below.headings.people[0]):
-                odd.append(_at_headings("table-joined", sheet, part))
+        for part in map(_judged, _one_beside_another(below)):
+            if parts and (not below.headings.people or below.headings.people[0] is part.headings):
+                problems.append(_at_headings("table-joined", sheet, part))
             kept, left_out = _people(sheet, part)
-            found.append(kept)
-            odd += left_out
-    return Stretches(tuple(found), (*_above(sheet, headings), *odd))
+            parts.append(kept)
+            problems += left_out
+    return Stretches(tuple(parts), (*_above(sheet, headings), *problems))
+
+
+def _judged(part: Stretch) -> Stretch:
+    """The stretch, its columns judged by what stands in them too."""
+    return replace(part, headings=part.headings.judged(list(part.rows.values())))
+
+
+def _without_side_table(part: Stretch) -> tuple[Stretch, tuple[Stretch, ...]]:
+    """The list without what stands beyond an empty column and begins with sizes again, but has no names: a count."""
+    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    gap = next((at for at in range(min(used, default=1), max(used, default=1)) if at not in used), 0)
+    if not gap or part.headings.people:
+        return part, ()
+    left, right = frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)
+    list_, table = _within(part, left), _within(part, right)
+    is_aside = "Size" in list_.headings.known & table.headings.known and not NAMES & table.headings.known
+    return (list_, (table,)) if is_aside and NAMES & list_.headings.known else (part, ())
 
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
@@ -61,7 +81,7 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
         if row > headings.row - headings.rows:
             return
         texts = {at: shown_value(cell) for at, cell in cells.items()}
-        of_headings = row == headings.row - 1 and understand(texts, "Roster")
+        of_headings = row == headings.row - 1 and any(map(heading_scores, texts.values()))
         if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
@@ -84,14 +104,17 @@ def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
     rows = [(row, cells) for row, cells in sheet.rows.items() if row > headings.row]
     for at, (row, cells) in enumerate(rows):
         again = repeats(cells, parts[-1][0])
-        other = begins_another(row, cells, [below for _, below in rows[at + 1 : at + _ROWS_LOOKED_AT]])
+        below = [] if again else [under for _, under in rows[at + 1 : at + _ROWS_LOOKED_AT]]
+        other = None if again else begins_another(row, cells, below)
         if (again or other) and at and _is_title(rows[at - 1][1]):
             titles.add(rows[at - 1][0])
-        if other and not again:
+        if other and not again and len(parts) > 1 and not parts[-1][1]:
+            parts[-1] = (other, {})  # headings over nothing
+        elif other and not again:
             parts.append((other, {}))
         elif not again:
             parts[-1][1][row] = cells
-    return [Stretch(heads, under, frozenset(titles & set(under))) for heads, under in parts]
+    return [Stretch(heads, rows_, frozenset(titles & set(rows_))) for heads, rows_ in parts]
 
 
 def _is_title(cells: Cells) -> bool:
@@ -143,18 +166,27 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
     groups: dict[int, str] = {}
-    odd = []
-    group, titles = "", group_titles(part.headings, part.titles, part.rows)
+    problems = []
+    left_out: dict[int, str] = {}
+    ended, group, titles = "", "", group_titles(part.headings, part.titles, part.rows)
+    leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
     for row, cells in part.rows.items():
+        lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
+        if answer("Status", lone.rstrip(":")) == "not wanted" and row != max(part.rows):
+            ended = f"stands under “{lone}”"
+            continue
         group = titles.get(row, group)
+        ended = "" if row in titles else ended
+        if row in sheet.struck or ended:
+            left_out[row] = ended or "is struck through"
         code = "row-group" if row in titles else _no_ones(part, row, cells)
         if code:
             found = shown_value(cells[min(cells)])
-            odd.append(problem(code, _first(sheet, row, cells), found))
+            problems.append(problem(code, _first(sheet, row, cells), found))
         else:
             kept[row] = cells
             groups |= {row: group} if group else {}
-    return Stretch(part.headings, kept, groups=groups), odd
+    return Stretch(part.headings, kept, groups=groups, left_out=left_out), problems
 
 
 def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
@@ -162,7 +194,7 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     if row in part.titles:
         return "row-title"
     heads = part.headings
-    if not any(at in known for at in cells for known in (heads.matches, heads.sizes, heads.wearers)):
+    if not any(at in known for at in cells for known in (heads.used, heads.sizes, heads.wearers)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 

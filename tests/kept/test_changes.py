@@ -1,0 +1,119 @@
+"""Changes after work was begun are asked about, what was answered is not asked again, nothing typed is lost."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.plan_book import PlanBook, codes, decals, drop, steps, written
+from tests.workbooks import write_workbook
+
+DESIGNS = [
+    ["Design", "Decal", "What", "Film", "Position", "Height"],
+    ["Name", "Front", "print name", "Black smooth", "full front", "1 in"],
+    ["Name", "Back", "print name", "Red smooth", "back name", "1 in"],
+]
+PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]]
+
+
+@pytest.fixture
+def first(tmp_path: Path) -> PlanBook:
+    return written(drop(write_workbook(tmp_path / "roster.xlsx", {"Roster": PEOPLE, "Designs": DESIGNS})))
+
+
+def changes(book: PlanBook) -> list[tuple[str, str, str, str]]:
+    rows = [row for _, row in book.rows("Changes", "What follows")]
+    return [(row["Sheet"], row["What"], row["Before"] or "", row["Now"] or "") for row in rows]
+
+
+def test_a_first_plan_has_no_changes_and_an_untouched_one_neither(first: PlanBook) -> None:
+    assert "Changes" not in first.book.sheetnames
+    assert "Changes" not in written(drop(first.path)).book.sheetnames
+
+
+def test_each_edit_is_one_line_newest_first(first: PlanBook) -> None:
+    first.edit(2, "Size", "XL")
+    first.mark("Job", "Value", "1/2 in", lambda row: row["Setting"] == "Gap between decals")
+    second = written(first.drop())
+    assert changes(second) == [("Roster", "Size", "L", "XL"), ("Job", "Value", "1/4 in", "1/2 in")]
+    second.join(Who="Kai", Size="M")
+    third = written(second.drop())
+    assert [what for _, what, _, _ in changes(third)] == ["row added", "Size", "Value"]
+    assert changes(written(drop(third.path))) == changes(third)
+
+
+@pytest.mark.parametrize(("heading", "value"), [("Size", "XL"), ("Color", "navy"), ("Print name", "Annie")])
+def test_what_is_changed_on_a_garment_that_is_done_is_asked_at_its_cell(
+    first: PlanBook, heading: str, value: str
+) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    first.edit(1, heading, value)
+    outcome = first.drop()
+    asked = [found for found in outcome.problems if found.code == "changed-after-pressing"]
+    assert asked
+    assert {found.where.sheet for found in asked} == {"Roster"}
+    assert {found.found for found in asked} == {value}
+    assert 1 not in {step[0] for step in steps(written(outcome))}
+
+
+def test_a_garment_half_pressed_is_planned_on_as_it_was_pressed(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Decal"] == "D001")
+    first.edit(1, "Size", "XL")
+    outcome = first.drop()
+    second = written(outcome)
+    assert "changed-after-pressing" in codes(outcome)
+    assert [step[1] for step in steps(second) if step[0] == 1] == ["D002"]
+    assert {row["Size"] for _, row in second.rows("Press log", "Step") if row["Garment no."] == 1} == {"M"}
+    assert next(row["Size"] for _, row in second.rows("Roster", "Who") if row["Garment no."] == 1) == "XL"
+
+
+def test_what_was_answered_is_not_asked_again_until_its_cell_changes(first: PlanBook) -> None:
+    first.cut()
+    first.edit(1, "Print name", "Annie")
+    outcome = first.drop()
+    assert codes(outcome).count("cut-not-needed") == 1
+    second = written(outcome)
+    second.mark("Problems", "Answer", "ok", lambda row: row["Code"] == "cut-not-needed")
+    outcome = second.drop()
+    assert "cut-not-needed" not in codes(outcome)
+    assert "cut-not-needed" not in codes(drop(written(outcome).path))
+
+
+def test_a_decal_whose_name_was_changed_after_it_was_cut_is_not_needed_and_comes_back_with_the_name(
+    first: PlanBook,
+) -> None:
+    first.cut()
+    first.edit(1, "Print name", "Annie")
+    second = written(first.drop())
+    assert decals(second, "not needed") == {"D001", "D002"}
+    assert decals(second, "to cut") == {"D007", "D008"}
+    second.edit(1, "Print name", None)
+    third = written(second.drop())
+    assert decals(third, "not needed") == set()
+    assert {step[1] for step in steps(third) if step[0] == 1} == {"D001", "D002"}
+
+
+def test_a_deleted_row_is_back_as_cancelled(first: PlanBook) -> None:
+    sheet = first.sheet("Roster")
+    row = next(number for number, cells in first.rows("Roster", "Who") if cells["Garment no."] == 2)
+    sheet.delete_rows(row)
+    outcome = first.drop()
+    assert "row-deleted" in codes(outcome)
+    second = written(outcome)
+    roster = {row["Garment no."]: (row["Who"], row["Status"]) for _, row in second.rows("Roster", "Who") if row["Who"]}
+    assert roster[2] == ("Ivo", "cancelled")
+    assert {step[0] for step in steps(second)} == {1, 3}
+
+
+def test_notes_beside_steps_come_back_or_go_to_changes(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    first.mark("Press log", "Note", "edge lifted", lambda row: row["Decal"] in ("D001", "D004"))
+    first.mark("Press log", "By", "Kai", lambda row: row["Decal"] == "D004")
+    first.mark("Proof", "Checked", "A. N.", lambda row: row["Garment no."] == 2)
+    second = written(first.drop())
+    row = next(row for _, row in second.rows("Press log", "Step") if row["Decal"] == "D004")
+    assert (row["By"], row["Note"]) == ("Kai", "edge lifted")
+    assert changes(second) == [("Press log", "Note", "edge lifted", "")]
+    assert next(row["Checked"] for _, row in second.rows("Proof", "Checked") if row["Garment no."] == 2) == "A. N."

@@ -1,0 +1,80 @@
+"""Words found in drawings: of the hundred, and of a hundred more with other seeds."""
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.parts.find_score import look
+from tests.parts.word_drawings import box, drawings, letters, path, star, svg
+from xlbatch.geometry.outline import Segment
+from xlbatch.parts.find import parts_of
+from xlbatch.parts.frame import Round, Straight
+from xlbatch.svg.artwork import read_layers
+from xlbatch.svg.layer import Layers
+
+
+def test_the_part_is_exactly_the_word_or_is_doubted(tmp_path: Path) -> None:
+    """At least 90 of the hundred; a part that is not the word, or not all of it, says so itself."""
+    every = [look(made, tmp_path) for made in drawings()[::3]]
+    wrong = [each for each in every if not each.exact]
+    assert len(wrong) <= len(every) // 10
+    assert [each.made.name for each in wrong if each.part and not each.part.doubts] == []
+
+
+def found(body: str, folder: Path) -> list[tuple[str, int]]:
+    """The kind of each part and how many shapes it has."""
+    file = folder / "drawing.svg"
+    file.write_text(svg(body), encoding="utf-8")
+    layers = read_layers(file)
+    assert isinstance(layers, Layers)
+    return [(part.kind, len(part.shapes)) for part in parts_of(layers)]
+
+
+def test_a_row_of_trees_or_stars_is_no_word(tmp_path: Path) -> None:
+    stars = "".join(path(star(60 + 40 * n, 200, 15), "#000000") for n in range(7))
+    assert found(stars, tmp_path) == [("shape", 7)]
+
+
+def test_what_the_file_holds_together_is_one_part(tmp_path: Path) -> None:
+    group = "".join(path(box(20 * n, 20, 20 * n + 9 + n, 40), "#000000") for n in range(3))
+    loose = "".join(path(box(60 * n, 200, 60 * n + 12 + 9 * n, 230 + 30 * n), "#000000") for n in range(4))
+    assert ("shape", 3) in found(f"<g>{group}</g>{loose}", tmp_path)
+
+
+def test_a_word_in_the_color_of_what_it_lies_on_is_a_part(tmp_path: Path) -> None:
+    word = "".join(path(shape, "#000000") for shape in letters("Anton", "VORREL", 40, 200, 200, 220))
+    assert found(path(box(50, 150, 350, 250), "#000000") + word, tmp_path) == [("word", 6), ("shape", 1)]
+
+
+def test_many_shapes_are_forty_parts_and_the_last_holds_the_rest(tmp_path: Path) -> None:
+    body = "".join(
+        path(box(20 * (n % 19), 24 * (n // 19), 20 * (n % 19) + 5 + n / 9, 24 * (n // 19) + 12 + (n % 7)), "#000000")
+        for n in range(60)
+    )
+    parts = found(body, tmp_path)
+    assert len(parts) <= 40
+    assert sum(shapes for _, shapes in parts) == 60
+
+
+frames = st.one_of(
+    st.builds(Straight, st.just(3 + 4j), st.floats(-0.7, 0.7).map(lambda angle: complex(np.exp(1j * angle)))),
+    st.builds(
+        Round,
+        st.just(10 - 5j),
+        st.one_of(st.floats(100, 900), st.floats(-900, -100)),
+        st.floats(-3, 3).map(lambda angle: complex(np.exp(1j * angle))),
+    ),
+)
+
+
+@settings(derandomize=True, deadline=None)
+@given(frames, st.floats(-90, 90), st.floats(0, 40))
+def test_a_point_put_onto_a_line_is_found_there(frame: Straight | Round, along: float, above: float) -> None:
+    line: tuple[Segment, ...] = (("M", (along, above)), ("L", (along, above + 1)), ("Z", ()))
+    x, y = frame.placed(line)[0][1]
+    back = frame.onto(np.array([complex(x, y)]))
+    assert (float(back[0][0]), float(back[1][0])) == pytest.approx((along, above), abs=1e-6)
+    assert abs(frame.point(along, above) - complex(x, y)) < 1e-6

@@ -1,0 +1,340 @@
+"""A hundred drawings with a word in them, of eight kinds, each made from a seed: the SVG, and what the word's ink is.
+
+Words are invented. Letters stand as separate paths, as one path, in a group, or in one path with all of their color, as
+drawing programs leave them."""
+
+import math
+import random
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+
+from xlbatch.geometry.ink import outline
+from xlbatch.geometry.outline import Segment
+from xlbatch.geometry.path import path_data, transform
+from xlbatch.geometry.weld import border, path_of, tidy, weld
+from xlbatch.lettering.arch import arc_of, bent
+from xlbatch.lettering.fonts import find_font
+from xlbatch.lettering.typeface import set_line
+
+PAGE = 400
+KINDS = ("ring", "over", "script", "open", "border", "worn", "arc", "sheet")
+WORDS = (
+    *(
+        "Brombel",
+        "TILTUNA",
+        "Vorrel",
+        "OKALINDA",
+        "Jéliri",
+        "Pödd",
+        "HÜRRA",
+        "Minnifil",
+        "Quaggle",
+        "ZEBROX",
+        "Ostervik",
+    ),
+    *("Lumpi", "FARNOW", "Tjälle", "Wobbin", "RAKETA", "Yiddelby", "GROVE", "Hollipop", "Snjor"),
+)
+FONTS = ("Archivo Black", "Anton", "Arimo Bold", "Alfa Slab One", "Saira Condensed", "Oswald Bold")
+STAR, RING, TREE = "star", "ring", "tree"
+
+Shape = tuple[Segment, ...]
+
+
+@dataclass(frozen=True)
+class Made:
+    """A drawing: its file's text, and the word in it by color (`open`: as holes), in page units, y downward.
+
+    `loose` bits may go with the word or not."""
+
+    name: str
+    kind: str
+    text: str
+    svg: str
+    word: dict[str, Shape]
+    straight: bool = True
+    loose: tuple[Shape, ...] = field(default=())
+
+
+def drawings() -> tuple[Made, ...]:
+    """The hundred drawings, the same every time."""
+    return tuple(_made(number) for number in range(100))
+
+
+def _made(number: int) -> Made:
+    dice = random.Random(number)
+    kind = KINDS[number % len(KINDS)]
+    return _KINDS[kind](f"{kind} {number:02}", dice)
+
+
+@cache
+def _line(font: str, text: str) -> tuple[tuple[Shape, ...], float]:
+    """The shapes of a text, one letter each (accents with their letter), feet at 0 and y upward; and its cap height."""
+    face = find_font(font, Path())
+    assert face
+    pieces = []
+    for piece in set_line(face, text).pieces:
+        made = outline((piece,))
+        pieces.append(transform(made.segments, (1, 0, 0, 1, piece.box[0], piece.box[1])))
+    return tuple(pieces), face.cap_height
+
+
+def letters(font: str, text: str, cap: float, wide: float, x: float, y: float) -> list[Shape]:
+    """The letters, capitals `cap` high or smaller to be at most `wide`, centered at `x`, feet at `y`; y downward."""
+    shapes, height = _line(font, text)
+    xs = [at[0] for shape in shapes for _, at in shape if at]
+    scale = min(cap / height, wide / (max(xs) - min(xs)))
+    middle = (max(xs) + min(xs)) / 2
+    return [transform(shape, (scale, 0, 0, -scale, x - middle * scale, y)) for shape in shapes]
+
+
+def star(x: float, y: float, r: float, points: int = 5, turn: float = 0.0) -> Shape:
+    corners = []
+    for corner in range(2 * points):
+        far, angle = r if corner % 2 == 0 else r * 0.45, math.pi * corner / points + turn
+        corners.append((x + far * math.sin(angle), y - far * math.cos(angle)))
+    return polygon(corners)
+
+
+def polygon(corners: Sequence[tuple[float, float]]) -> Shape:
+    return (("M", corners[0]), *(("L", corner) for corner in corners[1:]), ("Z", ()))
+
+
+def disk(x: float, y: float, r: float, squash: float = 1.0) -> Shape:
+    k = 0.5522847498
+    quarter: list[Segment] = [("M", (x + r, y))]
+    for a in range(4):
+        c, s = math.cos(a * math.pi / 2), math.sin(a * math.pi / 2)
+
+        def turned(px: float, py: float, c: float = c, s: float = s) -> tuple[float, float]:
+            return x + (px * c - py * s) * r, y + (px * s + py * c) * r * squash
+
+        quarter.append(("C", (*turned(1, k), *turned(k, 1), *turned(0, 1))))
+    return (*quarter, ("Z", ()))
+
+
+def hollow(outer: Shape, inner: Shape) -> Shape:
+    """A shape with a hole, as one path of even-odd filling."""
+    return (*outer, *inner)
+
+
+def box(left: float, top: float, right: float, bottom: float, slant: float = 0.0) -> Shape:
+    return polygon(((left + slant, top), (right + slant, top), (right - slant, bottom), (left - slant, bottom)))
+
+
+def tree(x: float, y: float, h: float) -> Shape:
+    w = h / 3
+    return polygon(((x, y - h), (x + w, y - h / 3), (x + w / 4, y - h / 3), (x + w / 4, y), (x - w / 4, y),
+                    (x - w / 4, y - h / 3), (x - w, y - h / 3)))  # fmt: skip
+
+
+def around(dice: random.Random, clear: float, color_count: int = 1) -> list[tuple[int, Shape]]:
+    """What stands around a word that ends `clear` from the middle: stars, a ring, trees; with color numbers."""
+    found: list[tuple[int, Shape]] = []
+    r = clear + dice.uniform(12, 40)
+    what = dice.choice((STAR, STAR, RING, TREE))
+    if what == STAR:
+        count, size, points = dice.randint(9, 14), dice.uniform(6, 13), dice.choice((4, 5, 6))
+        for n in range(count):
+            angle = 2 * math.pi * n / count
+            found.append((0, star(200 + r * math.sin(angle), 200 - r * math.cos(angle), size, points, angle)))
+    elif what == RING:
+        found.append((0, hollow(disk(200, 200, r + 12), disk(200, 200, r))))
+    else:
+        for n in range(dice.randint(2, 4)):
+            found.append((0, tree(120 + n * 45, 120, dice.uniform(40, 70))))
+        found.append((0, disk(200, 330, 22)))
+    if dice.random() < 0.5:
+        found.append((min(1, color_count - 1), star(200, 320 - dice.uniform(0, 20), 14)))
+    return found
+
+
+def d(shape: Iterable[Segment]) -> str:
+    return path_data(shape)
+
+
+def path(shape: Iterable[Segment], color: str, more: str = "") -> str:
+    return f'<path d="{d(shape)}" fill="{color}" fill-rule="evenodd"{more}/>'
+
+
+def svg(body: str, style: str = "") -> str:
+    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {PAGE} {PAGE}">{style}{body}</svg>'
+
+
+def joined(shapes: Iterable[Shape]) -> Shape:
+    return tuple(segment for shape in shapes for segment in shape)
+
+
+def arranged(dice: random.Random, word: Sequence[Shape], rest: Sequence[Shape], color: str) -> str:
+    """Word and rest in one color, as one of the ways in which drawing programs leave them."""
+    way = dice.choice(("flat", "flat", "grouped", "word one path", "all one path", "word one path", "rest first"))
+    parts_of_rest = [path(shape, color) for shape in rest]
+    if way == "all one path":
+        return path(joined((*rest, *word)), color)
+    if way == "word one path":
+        return path(joined(word), color) + "".join(parts_of_rest)
+    if way == "grouped":
+        return f"<g>{''.join(path(s, color) for s in word)}</g><g>{''.join(parts_of_rest)}</g>"
+    mine = [path(shape, color) for shape in word]
+    return "".join(mine + parts_of_rest if way == "flat" else parts_of_rest + mine)
+
+
+def _picked(dice: random.Random) -> tuple[str, str]:
+    return dice.choice(WORDS), dice.choice(FONTS)
+
+
+def _reach(shapes: Iterable[Shape]) -> float:
+    return max(abs(at[i] - 200) for shape in shapes for _, at in shape for i in range(0, len(at), 2))
+
+
+def _ring(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(35, 60), 220, 200, 215)
+    rest = [shape for _, shape in around(dice, _reach(word) - dice.uniform(0, 8))]
+    if dice.random() < 0.4:
+        rest += letters(font, dice.choice(("CAMP", "TRIP", "CLUB")), 16, 100, 200, 255)
+    return Made(name, "ring", text, svg(arranged(dice, word, rest, "#000000")), {"#000000": joined(word)})
+
+
+def _over(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(30, 45), 200, 200, 215)
+    ground = dice.choice((box(80, 160, 320, 235), disk(200, 200, 130, 0.6), box(70, 165, 330, 230, 12)))
+    color = dice.choice(("#ffffff", "#f0b429", "#ffffff", "#1a1a1a"))
+    body = path(ground, "#1a1a1a") + "".join(path(s, "#1a1a1a") for s in (tree(130, 150, 60), tree(270, 150, 60)))
+    body += path(star(200, 100, 22), "#c3202f")
+    mine = [path(s, color) for s in word] if dice.random() < 0.5 else [path(joined(word), color)]
+    body += f"<g>{''.join(mine)}</g>" if dice.random() < 0.3 or color == "#1a1a1a" else "".join(mine)
+    return Made(name, "over", text, svg(body), {color: joined(word)})
+
+
+def _script(name: str, dice: random.Random) -> Made:
+    text = dice.choice([word for word in WORDS if not word.isupper()])
+    word = letters("Lobster", text, dice.uniform(50, 70), 230, 200, 215)
+    welded = weld(path_of(joined(word)))
+    rest = [disk(200, 250, 80, 0.06)] if dice.random() < 0.5 else []
+    rest += [shape for _, shape in around(dice, 125)]
+    return Made(name, "script", text, svg(arranged(dice, [welded], rest, "#1f4fa3")), {"#1f4fa3": welded}, False)
+
+
+def _open(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(35, 50), 210, 200, 217)
+    ground = dice.choice((disk(200, 200, 150), box(70, 130, 330, 270), disk(200, 200, 160, 0.7)))
+    holes = [star(200, 145, 12), star(200, 250, 10)] if dice.random() < 0.6 else []
+    body = path(joined((ground, *holes, *word)), "#1f4630")
+    if dice.random() < 0.4:
+        body += path(star(200, 30, 18), "#1f4630")
+    return Made(name, "open", text, svg(body), {"open": joined(word)})
+
+
+def _border(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(35, 55), 240, 200, 215)
+    way = dice.choice(("stroke", "grown", "shadow", "grown and shadow", "knocked out"))
+    rest = "".join(path(shape, "#c3202f") for _, shape in around(dice, _reach(word) + 12))
+    found: dict[str, Shape] = {"#f0b429": joined(word)}
+    body = rest
+    wide = dice.uniform(2.0, 4.0)
+    if "shadow" in way:
+        x, y = dice.uniform(2, 5), dice.uniform(2, 5)
+        moved = transform(joined(word), (1, 0, 0, 1, x, y))
+        found["#17233f"] = moved
+        body += path(moved, "#17233f")
+    if "grown" in way:
+        grown = border(weld(path_of(joined(word))), wide)
+        found["#1a1a1a"] = grown
+        body += path(grown, "#1a1a1a")
+    if way == "knocked out":
+        ground = box(60, 165, 340, 230)
+        body += path(joined((ground, *word)), "#1a1a1a")
+        found["open"] = joined(word)
+    mine = joined(word)
+    if way == "stroke":
+        more = f' stroke="#1a1a1a" stroke-width="{2 * wide:.3f}" stroke-linejoin="round" paint-order="stroke"'
+        body += "".join(path(s, "#f0b429", more) for s in word)
+        found["#1a1a1a"] = border(weld(path_of(mine)), wide)
+    else:
+        body += path(mine, "#f0b429") if dice.random() < 0.5 else "".join(path(s, "#f0b429") for s in word)
+    return Made(name, "border", text, svg(body), found)
+
+
+def _specks(dice: random.Random, shapes: Sequence[Shape], many: int) -> list[Shape]:
+    """Little holes strewn over the box of the shapes."""
+    xs = [at[i] for shape in shapes for _, at in shape for i in range(0, len(at), 2)]
+    ys = [at[i] for shape in shapes for _, at in shape for i in range(1, len(at), 2)]
+    found = []
+    for _ in range(many):
+        x, y, r = dice.uniform(min(xs), max(xs)), dice.uniform(min(ys), max(ys)), dice.uniform(0.4, 1.3)
+        found.append(polygon([(x + r * dice.uniform(0.5, 1) * math.cos(a), y + r * dice.uniform(0.5, 1) * math.sin(a))
+                              for a in (0.3, 1.5, 2.9, 4.1, 5.3)]))  # fmt: skip
+    return found
+
+
+def _worn(name: str, dice: random.Random) -> Made:
+    import pathops
+
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(40, 60), 230, 200, 215)
+    rest = [shape for _, shape in around(dice, _reach(word))]
+
+    def worn(shapes: Sequence[Shape], many: int) -> list[Shape]:
+        holes = tidy(path_of(joined(_specks(dice, shapes, many))))
+        return [_cut(shape, holes) for shape in shapes]
+
+    def _cut(shape: Shape, holes: pathops.Path) -> Shape:
+        whole = path_of(shape)
+        whole.fillType = pathops.FillType.EVEN_ODD
+        return weld(pathops.op(whole, holes, pathops.PathOp.DIFFERENCE, fix_winding=True))
+
+    mine = worn(word, dice.randint(60, 160))
+    loose = _specks(dice, word, dice.randint(0, 6)) if dice.random() < 0.5 else []
+    inked = tidy(path_of(joined(mine)))
+    loose = [s for s in loose if not len(pathops.op(path_of(s), inked, pathops.PathOp.INTERSECTION))]
+    body = arranged(dice, mine, [*worn(rest, 60), *loose], "#6b1f2e")
+    return Made(name, "worn", text, svg(body), {"#6b1f2e": joined(mine)}, loose=tuple(loose))
+
+
+def _arc(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(28, 42), 210, 200, 200)
+    flipped = [transform(shape, (1, 0, 0, -1, 0, 200)) for shape in word]  # y upward, feet at 0
+    xs = [at[i] for shape in word for _, at in shape for i in range(0, len(at), 2)]
+    if dice.random() < 0.6:
+        arc = arc_of(min(xs), max(xs), 0.0, dice.choice((-1, 1)) * dice.uniform(40, 120))
+        placed = [transform(bent(shape, arc), (1, 0, 0, -1, 200, 150)) for shape in flipped]
+        rest = [star(200, 220, 40), *(disk(120 + 20 * n, 300, 6) for n in range(9))]
+    else:
+        a = math.radians(dice.choice((-1, 1)) * dice.uniform(8, 25))
+        c, s = math.cos(a), math.sin(a)
+        turn = (c, s, -s, c, 200 - 200 * c + 200 * s, 200 - 200 * s - 200 * c)
+        placed = [transform(shape, turn) for shape in word]
+        rest = [shape for _, shape in around(dice, _reach(placed))]
+    return Made(name, "arc", text, svg(arranged(dice, placed, rest, "#54307c")), {"#54307c": joined(placed)}, False)
+
+
+def _sheet(name: str, dice: random.Random) -> Made:
+    text, font = _picked(dice)
+    word = letters(font, text, dice.uniform(35, 55), 230, 200, 215)
+    style = "<style>.a{fill:#c3202f}.b,.c .d{fill:#1f4fa3;fill-rule:evenodd}@media print{.a{fill:#000}}</style>"
+    rest = around(dice, _reach(word) + 2, 2)
+    other = "".join(f'<path class="{"ab"[number]}" fill-rule="evenodd" d="{d(shape)}"/>' for number, shape in rest)
+    if dice.random() < 0.5:
+        mine = f'<g class="c">{"".join(f"""<path class="d" d="{d(s)}"/>""" for s in word)}</g>'
+    else:
+        mine = f'<path class="b" d="{d(joined(word))}"/>'
+    body = f'<g id="layer1">{other}{mine}</g>' if dice.random() < 0.5 else mine + other
+    return Made(name, "sheet", text, svg(body, style), {"#1f4fa3": joined(word)})
+
+
+_KINDS: dict[str, Callable[[str, random.Random], Made]] = {
+    "ring": _ring,
+    "over": _over,
+    "script": _script,
+    "open": _open,
+    "border": _border,
+    "worn": _worn,
+    "arc": _arc,
+    "sheet": _sheet,
+}

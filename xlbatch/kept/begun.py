@@ -1,0 +1,99 @@
+"""Garments that were begun stay what was pressed; what the list says otherwise now is asked about, never just done."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+
+from xlbatch.art.decal import Decal
+from xlbatch.check.progress import design_of, designs_by_name
+from xlbatch.check.text import decal_text
+from xlbatch.job.job import DecalSpec, Job, RosterRow
+from xlbatch.kept.lasting import fits
+from xlbatch.kept.memory import KeptDecal, KeptGarment
+from xlbatch.kept.states import Standing, parts
+from xlbatch.problems import Problem, problem
+from xlbatch.trade.tables import color_name
+
+_HEADING = {"print name": "Print name", "number": "Number", "text": "Design", "artwork": "Design"}
+
+
+def as_pressed(job: Job, begun: Mapping[int, KeptGarment]) -> Job:
+    """The job to plan by: a garment in hand is of the kind, size and color it was pressed on."""
+    return replace(job, roster=tuple(_as_pressed(row, begun.get(row.no)) for row in job.roster))
+
+
+def _as_pressed(row: RosterRow, kept: KeptGarment | None) -> RosterRow:
+    if kept is None or not kept.size or row.status:
+        return row
+    return replace(row, garment=kept.garment, size=kept.size, color=kept.color)
+
+
+def changed_after_pressing(stood: Standing) -> Iterator[Problem]:
+    """A question for each thing the list says otherwise now than what a begun garment is, or what is pressed on it."""
+    rows = {row.no: row for row in stood.job.roster}
+    for number, kept in stood.garments.items():
+        if number in rows and rows[number].status != "cancelled":
+            yield from _other_blank(stood.job, rows[number], kept)
+    designs = designs_by_name(stood.job)
+    for decal in stood.decals:
+        row = rows.get(decal.garment_no)
+        if decal.state == "pressed" and row and row.status != "cancelled":
+            specs = {piece: spec for spec in design_of(row, stood.job, designs) for piece in spec.pieces}
+            yield from _other_decal(stood.job, row, decal, specs)
+
+
+def _other_blank(job: Job, row: RosterRow, kept: KeptGarment) -> Iterator[Problem]:
+    usual = job.settings
+    for heading, now, before, same in (
+        ("Garment", row.garment or usual.usual_garment, kept.garment, str.casefold),
+        ("Size", row.size, kept.size, str),
+        ("Color", row.color or usual.usual_color, kept.color, color_name),
+    ):
+        if before and now and same(now) != same(before):
+            yield _asked(row, heading, now, before, f"{heading.lower()} of its blank")
+
+
+def _other_decal(job: Job, row: RosterRow, decal: KeptDecal, specs: Mapping[str, DecalSpec]) -> Iterator[Problem]:
+    of_piece = [specs.get(part) for part in parts(decal.piece)]
+    if None in of_piece:
+        design = row.design or job.settings.usual_design
+        yield _asked(row, "Design", design, decal.piece, "piece pressed on it")
+        return
+    known = [spec for spec in of_piece if spec]
+    now = " / ".join(filter(None, (decal_text(spec, row, job.settings) for spec in known)))
+    if now != decal.text:
+        heading = _HEADING[known[0].what]
+        at = "Who" if heading == "Print name" and not row.print_name else heading
+        yield _asked(row, at, now, decal.text, decal.piece)
+
+
+def _asked(row: RosterRow, heading: str, now: str, before: str, what: str) -> Problem:
+    return problem(
+        "changed-after-pressing",
+        row.source.at(heading),
+        now,
+        rows=(row.source.row,) if row.source.row else (),
+        number=row.no,
+        what=what,
+        before=before,
+    )
+
+
+def not_needed(stood: Standing, unused: Iterable[KeptDecal], to_cut: Iterable[Decal]) -> Iterator[Problem]:
+    """A question for each garment of which decals lie cut that fit no one now, and who could use the like."""
+    rows = {row.no: row for row in stood.job.roster}
+    of_garment: dict[int, list[KeptDecal]] = {}
+    for decal in unused:
+        of_garment.setdefault(decal.garment_no, []).append(decal)
+    wanted = list(to_cut)
+    for number, decals in of_garment.items():
+        if row := rows.get(number):
+            alike = next((new for new in wanted for old in decals if fits(old, new)), None)
+            yield problem(
+                "cut-not-needed",
+                row.source.at("Who"),
+                ", ".join(decal.id for decal in decals),
+                suggestion=f"for no. {alike.garment_no}, {alike.piece}" if alike else "",
+                rows=(row.source.row,) if row.source.row else (),
+                what=", ".join(dict.fromkeys(decal.text or decal.piece for decal in decals)),
+                number=number,
+            )

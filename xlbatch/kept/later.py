@@ -1,0 +1,104 @@
+"""Whether a later plan of the same job, with marks in it, lies beside a list or plan: work goes on in that one."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from xlbatch.job.marks import Marks
+from xlbatch.kept.memory import Memory
+from xlbatch.kept.written import Damaged, from_sheet
+from xlbatch.roster.read import Reading, read
+
+ENDINGS = (".xlsx", ".ods", ".xlsm")
+MOST_NAMED = 8
+_NUMBER = re.compile(r" - plan(?: (\d+))?$")
+
+
+@dataclass(frozen=True)
+class Later:
+    """A later plan with marks: its file, what it holds, and its memory."""
+
+    path: Path
+    reading: Reading
+    memory: Memory
+
+
+def later_plan(workbook: Path, name: str) -> Later | None:
+    """The latest plan of the job `name` beside the workbook that is later than it and has marks, if there is one."""
+    own = _number(workbook)
+    for path in sorted(_plans(workbook.parent, name), key=_number, reverse=True):
+        if _number(path) <= own:
+            return None
+        reading = read(path)
+        if isinstance(reading, Reading) and (memory := _memory(reading)) and _has_marks(reading.marks, memory):
+            return Later(path, reading, memory)
+    return None
+
+
+def _plans(folder: Path, name: str) -> Iterator[Path]:
+    for path in folder.iterdir():
+        plain = _NUMBER.sub("", path.stem)
+        if path.suffix.lower() in ENDINGS and plain == name and plain != path.stem and not path.name.startswith("~$"):
+            yield path
+
+
+def _number(path: Path) -> int:
+    """1 for a first plan, 2 for plan 2; 0 for a list."""
+    found = _NUMBER.search(path.stem)
+    return int(found[1] or 1) if found else 0
+
+
+def _memory(reading: Reading) -> Memory | None:
+    try:
+        return from_sheet(reading.kept) if reading.kept else None
+    except Damaged:
+        return None
+
+
+def _has_marks(marks: Marks, memory: Memory) -> bool:
+    """Whether anything was written into it, or had been before it was made."""
+    return (
+        any(mark.cut or mark.weeded or mark.spoiled for mark in marks.strips)
+        or any(step.outcome or step.pressed or step.by or step.note for step in marks.steps)
+        or any(order.ordered or order.arrived for order in marks.orders)
+        or any(decal.state != "to cut" for decal in memory.decals)
+        or any(garment.stage for garment in memory.garments)
+    )
+
+
+def sentence(workbook: Path, reading: Reading, later: Later) -> str:
+    """What to say instead of planning: which plan to go on with, and who is not in it."""
+    there = {row.who.casefold() for row in later.reading.job.roster}
+    missing = [row.who for row in reading.job.roster if row.who and row.who.casefold() not in there]
+    more = f" and {len(missing) - MOST_NAMED} more" if len(missing) > MOST_NAMED else ""
+    names = f" Not in it: {', '.join(missing[:MOST_NAMED])}{more}; add them there." if missing else ""
+    marks = [mark for mark in reading.marks.strips if mark.cut or mark.spoiled]
+    steps = [step for step in reading.marks.steps if step.outcome]
+    told = f" This one has {len(marks)} strips and {len(steps)} results marked." if marks or steps else ""
+    return (
+        f"{workbook.name} was not planned: {later.path.name} was made later and has marks of what is done. "
+        f"Drop that one.{names}{told}"
+    )
+
+
+def numbered_after(reading: Reading, later: Later) -> Reading:
+    """The list or plan with all new numbers after those of the later plan: no number comes to mean two things."""
+    last, job = later.reading.job.settings.last_no, reading.job
+    if reading.kept is None:
+        rows = tuple(replace(row, no=row.no + last) for row in job.roster)
+        job = replace(job, roster=rows, settings=replace(job.settings, last_no=job.settings.last_no + last))
+    return replace(reading, job=job, after=(later.memory.last_decal, later.memory.last_run, later.memory.last_strip))
+
+
+def after(memory: Memory, last: tuple[int, int, int]) -> Memory:
+    """The memory with its numbers going on after `last`: decal, run and strip."""
+    decal, run, strip = last
+    return replace(
+        memory,
+        last_decal=max(memory.last_decal, decal),
+        last_run=max(memory.last_run, run),
+        last_strip=max(memory.last_strip, strip),
+        retired_run=max(memory.retired_run, run),
+        retired_strip=max(memory.retired_strip, strip),
+    )

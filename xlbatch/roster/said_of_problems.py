@@ -1,0 +1,35 @@
+"""Turns the rows of Problems and of Proof into what people wrote there."""
+
+from collections.abc import Iterable, Mapping
+
+from xlbatch.job.marks import AnswerMark
+from xlbatch.tables.line import Line
+
+BOX = "☐"  # stands where nothing was written
+
+
+def read_answers(given: Iterable[Line]) -> tuple[AnswerMark, ...]:
+    """The problems that were answered."""
+    return tuple(
+        AnswerMark(
+            line.source,
+            line.any_text("Level"),
+            line.any_text("Code"),
+            line.any_text("Garment no."),
+            line.any_text("Found"),
+            line.any_text("Answer"),
+        )
+        for line in given
+        if line.given("Answer") and line.given("Code")
+    )
+
+
+def read_checked(given: Iterable[Line]) -> Mapping[int, str]:
+    """What was written under Checked, by garment number."""
+    found = {}
+    for line in given:
+        number = line.count("Garment no.") if line.given("Garment no.") else None
+        written = line.any_text("Checked")
+        if number and written not in ("", BOX):
+            found[number] = written
+    return found

@@ -1,0 +1,133 @@
+"""An input table as it was found on a sheet, and the tables of a whole workbook."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
+from xlbatch.job.job import Class, Heading
+from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.problems import Problem, Where
+from xlbatch.tables.cells import yes_no
+from xlbatch.tables.stretches import Stretch
+from xlbatch.trade.columns import columns
+
+# a plan's own sheets of which a few columns are read
+READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
+ROLES = {  # what is said of the columns that are none of the Roster's own
+    "Counter": "a counter, not used",
+    "Someone else": "someone else's name, not used",
+    "Aside": "not about the garment, not used",
+    "Other text": "a further text, not used",
+    "Wanted": "whether one is wanted (no: Status cancelled)",
+    "Name wanted": "whether a name is printed (no: Print name no name)",
+    "Cut": "whom the size is for",
+    "Message": "the message",
+}
+
+
+@dataclass(frozen=True)
+class Table:
+    """An input sheet, or a part of it: its columns by meaning and by number, their units, and its filled rows."""
+
+    meaning: str
+    sheet: str
+    heading_row: int  # 0 where there is none
+    titles: Mapping[int, str]
+    columns: Mapping[str, int]
+    units: Mapping[str, str]
+    extra: Mapping[int, str]  # columns not understood: their headings
+    rows: Mapping[int, Mapping[int, Raw]]
+    sizes: Mapping[int, str] = field(default_factory=dict)  # columns that count one size each
+    wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
+    group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
+    place: int = 0  # 1 for the second table of a list, and so on
+    lie: Lie = AS_ROWS
+    groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
+    roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
+    asked: frozenset[int] = frozenset()  # columns there is a question about
+    garment: str = ""  # which garment the sizes are of, where their heading says so
+    left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
+
+    @cached_property
+    def marks_wanted(self) -> bool:
+        """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
+        at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)
+        return any(yes_no(cells[at]) is True for cells in self.rows.values() if at in cells)
+
+    def where(self, column: int, row: int) -> Where:
+        """A cell of the sheet."""
+        return Where(self.sheet, self.lie.cell(column, row))
+
+    def counted_on(self, row: int) -> int:
+        """The number of a row when the tables of a list are counted through as one."""
+        return self.place * MOST_SHEET_ROWS + row
+
+
+@dataclass(frozen=True)
+class Tables:
+    """The input tables of a workbook by meaning, the list's first; what became of each heading; what was odd."""
+
+    by_meaning: Mapping[str, Table]
+    headings: tuple[Heading, ...]
+    problems: tuple[Problem, ...]
+    further: tuple[Table, ...] = ()  # the list's other tables
+    kept: RawSheet | None = None  # a plan's memory
+
+    @property
+    def list_(self) -> tuple[Table, ...]:
+        """All tables of the list of people."""
+        first = self.by_meaning.get("Roster")
+        return (first, *self.further) if first else ()
+
+
+def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
+    """The table of a part of a sheet."""
+    titles, matches = part.headings.titles, part.headings.matches
+    sizes, wearers = part.headings.sizes, part.headings.wearers
+    own = {column.heading for column in columns(meaning)}
+    once = {at: match for at, match in matches.items() if not match.twice and match.meaning in own}
+    used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
+    return Table(
+        meaning,
+        sheet.name,
+        part.headings.row,
+        dict(sorted(titles.items())),
+        {match.meaning: at for at, match in once.items()},
+        {match.meaning: match.unit for match in once.values() if match.unit},
+        _extra(
+            titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers))), sheet.lie
+        ),
+        part.rows,
+        sizes,
+        wearers,
+        lie=sheet.lie,
+        groups=part.groups,
+        roles={at: match.meaning for at, match in matches.items() if not match.twice and match.meaning not in own},
+        asked=frozenset(part.headings.unused) | {at for at, match in matches.items() if match.twice},
+        garment=part.headings.garment,
+        left_out=part.left_out,
+    )
+
+
+def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int, str]:
+    """A name of its own for each column that is kept aside."""
+    names: dict[int, str] = {}
+    for at in unknown:
+        name, column = titles.get(at, ""), lie.column(at)
+        names[at] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
+    return names
+
+
+def heading_records(table: Table) -> list[Heading]:
+    """What became of each heading."""
+    if table.meaning in READ_BACK:
+        return []
+    meaning = {at: heading for heading, at in table.columns.items()}
+    meaning |= {at: f"how many in size {size}" for at, size in table.sizes.items()}
+    meaning |= {at: f"Size ({whose})" for at, whose in table.wearers.items()}
+    meaning |= {at: ROLES[role] for at, role in table.roles.items()}
+    return [
+        Heading(table.sheet, table.where(at, table.heading_row).cell, text, meaning.get(at, ""))
+        for at, text in table.titles.items()
+    ]

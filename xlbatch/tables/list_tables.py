@@ -1,0 +1,85 @@
+"""Reads the list of people on a sheet: its tables, however the list lies, and what to ask about them."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from xlbatch.files.raw import RawSheet
+from xlbatch.problems import Problem, problem
+from xlbatch.tables.bare_list import bare_headings
+from xlbatch.tables.column_questions import column_questions
+from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
+from xlbatch.tables.input_table import Table, made_table
+from xlbatch.tables.one_column import lines_apart
+from xlbatch.tables.other_shapes import other_shape
+from xlbatch.tables.stretches import Stretch, stretches
+
+MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
+
+
+def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]]:
+    """The tables of people on a sheet, several where it lies in parts, and what to ask; none where it is none."""
+    problems = tuple(_of_the_sheet(sheet))
+    sheet = _without_marks(sheet)
+    sheet, headings, of_shape = _judged(sheet, find_headings(sheet, "Roster"))
+    problems += of_shape
+    if "Size" not in headings.known and len(headings.known) < 2:  # one word alone may stand in anyone's row
+        return (), problems
+    lists = stretches(sheet, headings)
+    problems += lists.problems + tuple(_of_the_columns(sheet, lists.stretches))
+    return tuple(made_table(sheet, "Roster", part) for part in lists.stretches), problems
+
+
+def _of_the_sheet(sheet: RawSheet) -> Iterator[Problem]:
+    if sheet.lie.sideways:
+        yield problem("list-sideways", sheet.where(1, 1))
+    if sheet.encoding:
+        yield problem("encoding-judged", sheet.where(1, 1), sheet.encoding)
+
+
+def _of_the_columns(sheet: RawSheet, parts: tuple[Stretch, ...]) -> Iterator[Problem]:
+    """Each question about a column once, though a list lies in several parts with the same headings."""
+    asked: set[tuple[str, str]] = set()
+    for part in parts:
+        for question in column_questions(part.headings, part.rows, sheet.name, sheet.lie):
+            if (question.code, question.found) not in asked:
+                asked.add((question.code, question.found))
+                yield question
+    if parts and parts[0].rows and not any(NAMES & part.headings.known for part in parts):
+        headings = parts[0].headings
+        yield problem(
+            "list-without-names", sheet.where(min(headings.matches, default=1), headings.row or min(parts[0].rows))
+        )
+
+
+def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tuple[Problem, ...]]:
+    """The list and its headings, judged by what stands in the cells where the row of headings does not say enough."""
+    below = [cells for row, cells in sheet.rows.items() if row > headings.row]
+    above = [cells for row, cells in sheet.rows.items() if row < headings.row]
+    lone = len(headings.known) == 1 and any(len(cells) > 1 for cells in above)  # one word may stand in anyone's row
+    judged = headings.judged(below)
+    if (
+        len(headings.titles) > 1
+        and not lone
+        and ("Size" in judged.known)
+        and (len(judged.known) > 1 or NAMES & judged.known)
+    ):
+        return sheet, headings, ()
+    if bare := bare_headings(sheet):
+        return sheet, bare, ()
+    if shape := other_shape(sheet):
+        return shape
+    if (lines := lines_apart(sheet)) is None:
+        return sheet, headings, ()
+    apart, left = lines
+    named = find_headings(apart, "Roster")
+    bare = named if "Size" in named.known else bare_headings(apart)
+    return (apart, bare, left) if bare else (sheet, headings, ())
+
+
+def _without_marks(sheet: RawSheet) -> RawSheet:
+    """The sheet less the columns of the blank roster's live marks."""
+    marks = {at for cells in sheet.rows.values() for at, cell in cells.items() if cell.value in MARKS}
+    if not marks:
+        return sheet
+    left = ((row, {at: cell for at, cell in cells.items() if at not in marks}) for row, cells in sheet.rows.items())
+    return replace(sheet, rows={row: cells for row, cells in left if cells})

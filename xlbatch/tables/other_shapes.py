@@ -1,0 +1,155 @@
+"""Turns lists of other shapes into rows: names under size headings, several people in a cell, tallies, a chat."""
+
+import re
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import replace
+from itertools import islice
+from typing import NamedTuple
+
+from xlbatch.files.chat import sender_and_message
+from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.problems import Problem, problem
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.contents import kind_of_text
+from xlbatch.tables.heading_rows import Headings
+from xlbatch.tables.headings import Match
+from xlbatch.tables.sizes import read_size
+
+_FEWEST = 2  # people, sizes or tallies; one alone may be anything
+_MOSTLY = 0.7  # of the cells
+_PEOPLE_APART = re.compile(r"[,;\n]+")
+_NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
+_TALLY = re.compile(r"(.+?)\s*(?:[:=x×]|[-–—]|\s)\s*(\d{1,4})\s*(?:pcs|pieces|shirts?)?\.?", re.IGNORECASE)
+_LONGEST_SIZE = 3  # words
+_PARTS_OF_A_CELL = 50
+
+
+class Shape(NamedTuple):
+    """A list as rows, what its columns are, and what to ask."""
+
+    sheet: RawSheet
+    headings: Headings
+    problems: tuple[Problem, ...]
+
+
+def other_shape(sheet: RawSheet) -> Shape | None:
+    """The list in a sheet that has no row a person, or None where it is none of these shapes."""
+    shapes: tuple[Callable[[RawSheet], Shape | None], ...] = (_chat, _tallies, _under_sizes, _several_in_a_cell)
+    return next((shape for read in shapes if (shape := read(sheet))), None)
+
+
+def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> Shape:
+    cells = {row: {at: Raw(text) for at, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
+    matches = {at: Match(meaning) for at, meaning in enumerate(meanings, 1)}
+    made = replace(sheet, rows=cells, lie=lie)
+    first = min(rows)
+    doubtful = tuple(rows) if code == "list-chat" else ()  # who wrote for whom only a reader can tell
+    asked = (problem(code, made.where(1, first), shown_value(cells[first][1]), rows=doubtful),) if code else ()
+    return Shape(made, Headings(0, {}, matches, rows=0, fixed=True), asked)
+
+
+def _texts(sheet: RawSheet) -> Iterator[tuple[int, int, str]]:
+    """Row, column and text of each cell."""
+    for row, cells in sheet.rows.items():
+        for column, cell in cells.items():
+            yield row, column, shown_value(cell)
+
+
+def _left(sheet: RawSheet, read: Collection[tuple[int, int]]) -> tuple[Problem, ...]:
+    """A problem for each cell of which nothing was read."""
+    texts = ((row, column, text) for row, column, text in _texts(sheet) if (row, column) not in read)
+    return tuple(problem("line-not-read", sheet.where(column, row), text) for row, column, text in texts)
+
+
+def _cells_of(sheet: RawSheet, rows: Collection[int]) -> frozenset[tuple[int, int]]:
+    return frozenset((row, column) for row, column, _ in _texts(sheet) if row in rows)
+
+
+def _chat(sheet: RawSheet) -> Shape | None:
+    """Messages with a time and a sender: each sender with the one size in the message."""
+    lines = {row: " ".join(map(shown_value, cells.values())) for row, cells in sheet.rows.items()}
+    said = {row: found for row, line in lines.items() if (found := sender_and_message(line))}
+    if len(said) < max(_FEWEST, _MOSTLY * len(lines)):
+        return None
+    people = {
+        row: [sender, sizes[0], message]
+        for row, (sender, message) in said.items()
+        if len(sizes := sizes_in(message)) == 1
+    }
+    if not people:
+        return None
+    shape = _shape(sheet, people, Lie(only=1), "Who", "Size", "Message", code="list-chat")
+    return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
+
+
+def sizes_in(message: str) -> list[str]:
+    """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
+    words = re.findall(r"[^\s,.!?()]+", message)
+    found: list[str] = []
+    at = 0
+    while at < len(words):
+        phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST_SIZE, 0, -1))
+        size = next((each for each in phrases if read_size(each) and not (len(each) == 1 and each.islower())), "")
+        found += [size] if size else []
+        at += max(1, len(size.split()))
+    return found
+
+
+def _tallies(sheet: RawSheet) -> Shape | None:
+    """`M: 4` in a cell, or M and 4 in two, a row a size."""
+    counted = {
+        row: tally for row, cells in sheet.rows.items() if (tally := _tally(" ".join(map(shown_value, cells.values()))))
+    }
+    if len(counted) < max(_FEWEST, _MOSTLY * len(sheet.rows)):
+        return None
+    shape = _shape(sheet, counted, Lie(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many")
+    return shape._replace(problems=_left(sheet, _cells_of(sheet, counted)))
+
+
+def _tally(text: str) -> list[str]:
+    found = _TALLY.fullmatch(text.strip())
+    return [found[1], found[2]] if found and read_size(found[1]) else []
+
+
+def _under_sizes(sheet: RawSheet) -> Shape | None:
+    """Names listed under size headings."""
+    for top, cells in islice(sheet.rows.items(), 10):
+        sizes = {at: size for at, cell in cells.items() if (size := read_size(shown_value(cell)))}
+        below = [(row, at, text) for row, at, text in _texts(sheet) if row > top and at in sizes]
+        named = [spot for spot in below if kind_of_text(spot[2]) in ("name", "words")]
+        if len(sizes) == len(cells) >= _FEWEST and len(named) >= max(_FEWEST, _MOSTLY * len(below)):
+            width = max(sizes) + 1
+            people = {row * width + at - 1: [text, sizes[at]] for row, at, text in named}
+            shape = _shape(sheet, people, Lie(across=width), "Who", "Size", code="list-under-sizes")
+            read = {(row, at) for row, at, _ in named} | {(top, at) for at in sizes}
+            return shape._replace(problems=shape.problems + _left(sheet, frozenset(read)))
+    return None
+
+
+def _several_in_a_cell(sheet: RawSheet) -> Shape | None:
+    """`Anna - M, Ben - L` in one cell."""
+    width = max((max(cells) for cells in sheet.rows.values()), default=0) * _PARTS_OF_A_CELL + 1
+    people: dict[int, list[str]] = {}
+    read: set[tuple[int, int]] = set()
+    pieces = 0
+    for row, column, text in _texts(sheet):
+        parts = [part for part in _PEOPLE_APART.split(text) if part.strip()][:_PARTS_OF_A_CELL]
+        pieces += len(parts)
+        for at, part in enumerate(parts):
+            if person := _person(part):
+                people[row * width + (column - 1) * _PARTS_OF_A_CELL + at] = person
+                read.add((row, column))
+    if len(people) < max(_FEWEST, _MOSTLY * pieces) or len(people) == len(read):  # a person a cell is a plain list
+        return None
+    shape = _shape(sheet, people, Lie(across=width, parts=_PARTS_OF_A_CELL), "Who", "Size", code="list-in-cells")
+    return shape._replace(problems=shape.problems + _left(sheet, read))
+
+
+def _person(part: str) -> list[str]:
+    """A name and a size, or nothing."""
+    sides = [side.strip(" )") for side in _NAME_AND_SIZE.split(part.strip(), maxsplit=1)]
+    if len(sides) == 1:
+        words = part.split()
+        sides = [" ".join(words[:-1]), words[-1]] if len(words) > 1 else []
+    is_person = len(sides) == 2 and read_size(sides[1]) and not read_size(sides[0]) and sides[0]
+    return sides if is_person else []

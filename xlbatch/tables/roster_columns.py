@@ -1,0 +1,274 @@
+"""Decides what each column of a list of people is: the one place where that is judged.
+
+Each column is scored for each meaning: by its heading (trade/roster_words.csv) and by what its cells hold
+(trade/column_contents.csv). The best joint assignment wins. Meanings are the Roster's own columns, and roles beside
+them: a counter, someone else's name, whether one is wanted, whether a name is, the cut, a further text, nothing.
+"""
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache, lru_cache
+
+from rapidfuzz.distance import OSA
+
+from xlbatch.files.raw import Raw
+from xlbatch.tables.assignment import best_assignment
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.contents import Contents, contents
+from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, Match, plain, split_unit
+from xlbatch.trade.columns import columns
+from xlbatch.trade.tables import table, words
+
+OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
+SURE = 5.0  # of heading and contents together, where the heading says something
+_LEAST = 2.0  # below this a column has no meaning
+_BY_CONTENTS = ("Who", "Size", "Color", "Garment")  # meanings a column may have whatever it is called
+FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
+_ROLES = (*FOR_MANY, "Wanted", "Name wanted", "Cut")
+_ANSWERED = ("Wanted", "Name wanted", "Cut")
+_BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
+_WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
+_MOST_COLUMNS = 60  # that are looked at; no list of people has more
+_MOSTLY = 0.6  # of a column's cells
+NAMES = ("Who", "First name", "Last name")
+
+Cells = Mapping[int, Raw]
+
+
+@dataclass(frozen=True)
+class Decision:
+    """What each column is; those read so without a word in their heading, and those of consequence left unused."""
+
+    matches: Mapping[int, Match]
+    guessed: tuple[int, ...] = ()
+    unused: Mapping[int, str] = field(default_factory=dict)  # what each looks like: text, size, answer, number
+
+    @property
+    def meaning(self) -> Mapping[int, str]:
+        """The meaning of each column, those said twice left out."""
+        return {column: match.meaning for column, match in self.matches.items() if not match.twice}
+
+
+def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[int] = frozenset()) -> Decision:
+    """What the columns under `titles` with `rows` below them are; without rows, by the headings alone.
+
+    `skipped` are columns whose meaning is known otherwise, such as counts of one size."""
+    held = {at: contents([cells[at] for cells in rows if at in cells]) for at in _filled(titles, rows) - skipped}
+    scores = {at: _scores(titles.get(at, ""), held[at], first=at == min(held)) for at in held}
+    meanings = _assigned(scores)
+    if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
+        apart = _assigned(scores, without=("Who", "Group"))
+        meanings = apart if "Last name" in apart.values() else meanings
+    meanings = _with_a_name(meanings, held)
+    guessed = tuple(
+        at
+        for at, meaning in meanings.items()
+        if meaning not in FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
+    )
+    matches = {at: Match(meaning) for at, meaning in meanings.items()} | _twice(titles, meanings, held)
+    return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
+
+
+def _filled(titles: Mapping[int, str], rows: Sequence[Cells]) -> frozenset[int]:
+    """The columns that have a heading or anything below it, the first ones."""
+    filled = dict.fromkeys(at for cells in rows[:50] for at in cells)
+    return frozenset(sorted({*(at for at, text in titles.items() if text), *filled})[:_MOST_COLUMNS])
+
+
+def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]:
+    """What a column is worth for each meaning it may have."""
+    said = heading_scores(heading)
+    scores: dict[str, float] = {}
+    for meaning in {*said, *(_BY_CONTENTS if held.filled else ())}:
+        if meaning == "Counter" and not (first and held.share("counter")) and "Number" in said:
+            continue  # a jersey number may well be the row's number: only a first column counts
+        answered = held.share("yes or no") + held.share("status") + held.share("wearer")
+        if meaning in _ANSWERED and (held.filled < 2 or not answered):
+            continue  # a question's heading may be a name's too: only answers tell
+        weight: float = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
+        if meaning in NAMES and meaning in said:
+            weight = max(weight, _LEAST - WHOLE + 1)  # people are called Klein and Lang
+        if weight > 0 or meaning in said:
+            scores[meaning] = said.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
+    return {meaning: score for meaning, score in scores.items() if score >= _LEAST}
+
+
+def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...] = ()) -> dict[int, str]:
+    """The meaning of each column by the best joint assignment; a role of several needs no share in it."""
+    asked = [at for at, of in sorted(scores.items()) if of]
+    meanings = sorted({each for at in asked for each in scores[at]} - {*FOR_MANY, *without})
+    shared = {
+        at: max(((scores[at][role], role) for role in FOR_MANY if role in scores[at]), default=(0.0, ""))
+        for at in asked
+    }
+    gains = [
+        [max(scores[at].get(meaning, 0.0) - shared[at][0], 0.0) for meaning in meanings] + [0.0] * len(asked)
+        for at in asked
+    ]
+    chosen = dict(zip(asked, best_assignment(gains), strict=True))
+    named = {
+        at: meanings[to]
+        for (at, to), gain in zip(chosen.items(), gains, strict=True)
+        if to < len(meanings) and gain[to] > 0
+    }
+    return named | {at: role for at, (_, role) in shared.items() if role and at not in named}
+
+
+def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, str]:
+    """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
+    changed = dict(meanings)
+    given = set(meanings.values())
+    if {"First name", "Who"} <= given and "Last name" not in given:
+        whole = next(at for at, meaning in meanings.items() if meaning == "Who")
+        changed |= {whole: "Last name"} if held[whole].single > _MOSTLY else {}
+    if "Last name" in given and not {"Who", "First name"} & given and any(column.filled for column in held.values()):
+        return {at: "Who" if meaning == "Last name" else meaning for at, meaning in meanings.items()}
+    if not {*NAMES, "Print name"} & given:
+        others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
+        changed |= dict.fromkeys(others[:1], "Who")
+    texts = [at for at, role in meanings.items() if role == "Other text"]
+    if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
+        changed |= {texts[0]: "Print name"}
+    return changed
+
+
+def _is_sure(scores: Mapping[str, float], meaning: str, heading: str) -> bool:
+    return heading_scores(heading).get(meaning, 0.0) >= SLIP or (
+        meaning in heading_scores(heading) and scores.get(meaning, 0.0) >= SURE
+    )
+
+
+def _twice(titles: Mapping[int, str], meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, Match]:
+    """The columns whose heading says a meaning that another column has."""
+    taken = set(meanings.values())
+    found = {}
+    for at in held:
+        said = heading_scores(titles.get(at, ""))
+        best = next((meaning for meaning in said if said[meaning] >= SLIP and meaning in taken), "")
+        if at not in meanings and best:
+            found[at] = Match(best, twice=True)
+    return found
+
+
+def _unused(
+    meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents], rows: int
+) -> dict[int, str]:
+    """The columns no one asked for that yet look as if they said something of the garments."""
+    given = set(meanings.values())
+    looks = {at: _look(held[at], rows) for at in held if meanings.get(at, "Other text") == "Other text"}
+    return {
+        at: "text" if at in meanings else look
+        for at, look in looks.items()
+        if (at in meanings and held[at].filled)
+        or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
+        or (look == "size" and "Size" in given and (titles.get(at) or not any(titles.values())))
+        or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
+        or (look == "number" and not given & {"Number"} and not any(titles.values()))
+    }
+
+
+def _look(held: Contents, rows: int) -> str:
+    if held.filled < max(2, min(rows, 50) / 2):
+        return ""
+    if held.share("name") + held.share("words") / 2 >= _MOSTLY and held.different >= _MOSTLY * held.filled:
+        return "text"
+    if held.share("yes or no") + held.share("status") >= _MOSTLY:
+        return "answer"
+    return next((kind for kind in ("size", "number") if held.share(kind) >= _MOSTLY), "")
+
+
+# What a heading says.
+
+
+@lru_cache(maxsize=5000)
+def heading_scores(heading: str) -> Mapping[str, float]:
+    """What a heading is worth for each meaning: a whole heading of the tables, one a slip away, or words in it."""
+    if not heading:
+        return {}
+    wholes = _whole(heading)
+    worth = OWN if plain(heading) in _own() else WHOLE
+    found = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
+    for meaning, worth in _by_words(heading).items():
+        if meaning not in found:
+            found[meaning] = min(worth, WORD) if wholes else worth
+    return found
+
+
+def names_columns(titles: Mapping[int, str]) -> bool:
+    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
+    sure = sum(bool(_whole(text)) for text in titles.values())
+    return sure >= 2 and 2 * sure >= len(titles)
+
+
+def _whole(heading: str) -> frozenset[str]:
+    return _phrases().get(plain(heading)) or _phrases().get(plain(split_unit(heading)[0]), frozenset())
+
+
+def _slips(heading: str) -> frozenset[str]:
+    word = plain(split_unit(heading)[0])
+    if len(word) < SHORTEST_ALIKE or word in _sound_words():
+        return frozenset()
+    near = ((OSA.normalized_similarity(word, each, score_cutoff=ALIKE), each) for each in _phrases())
+    best = max(near, default=(0.0, ""))
+    return _phrases()[best[1]] if best[0] >= ALIKE else frozenset()
+
+
+def _by_words(heading: str) -> Mapping[str, float]:
+    """What the words of a heading say; in scripts without spaces, the phrases in it."""
+    said: dict[str, float] = {}
+    tokens = re.findall(r"[^\W_]+|#", heading.casefold().replace("’s", "").replace("'s", ""))
+    for token in dict.fromkeys(tokens):
+        for meaning in _words().get(token, ()):
+            said[meaning] = said.get(meaning, 0.0) + WORD
+    for phrase, meanings in _unspaced().items():
+        if phrase in heading:
+            said |= dict.fromkeys(meanings, MOST_BY_WORDS)
+    return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in said.items()}
+
+
+@cache
+def _phrases() -> Mapping[str, frozenset[str]]:
+    """The meanings of each whole heading, as plain letters."""
+    found: dict[str, set[str]] = {plain(column.heading): {column.heading} for column in columns("Roster")}
+    for line in table("roster_words"):
+        for phrase in words(line["Whole headings"]):
+            found.setdefault(plain(phrase), set()).add(line["Means"])
+    return {phrase: frozenset(meanings) for phrase, meanings in found.items()}
+
+
+@cache
+def _own() -> frozenset[str]:
+    """The Roster's own headings, which mean what they say whatever stands below."""
+    return frozenset(plain(column.heading) for column in columns("Roster"))
+
+
+@cache
+def _words() -> Mapping[str, frozenset[str]]:
+    found: dict[str, set[str]] = {}
+    for line in table("roster_words"):
+        for word in words(line["Words"]):
+            found.setdefault(word, set()).add(line["Means"])
+    return {word: frozenset(meanings) for word, meanings in found.items()}
+
+
+@cache
+def _unspaced() -> Mapping[str, frozenset[str]]:
+    """The whole headings in Chinese, Japanese and Korean, which stand in a longer one without spaces."""
+    return {phrase: of for phrase, of in _phrases().items() if len(phrase) > 1 and min(phrase) >= "\u3040"}
+
+
+@cache
+def _sound_words() -> frozenset[str]:
+    """Words that are right as they stand, though one slip from another: State is no Status."""
+    return frozenset({"state", "game", "nmae", "slate"} | {plain(word) for word in _words()})
+
+
+@cache
+def _contents_table() -> Mapping[tuple[str, str], float]:
+    return {(line["Means"], line["Holds"]): float(line["Score"]) for line in table("column_contents")}
+
+
+def example(column: int, rows: Sequence[Cells]) -> str:
+    """What stands first in a column."""
+    return next((shown_value(cells[column]) for cells in rows if column in cells), "")

@@ -1,0 +1,92 @@
+"""Reads a size with what people write beside it: how many, a color, a price, a remark, a doubt."""
+
+import re
+from functools import lru_cache
+from typing import NamedTuple
+
+from xlbatch.job.job import Class
+from xlbatch.tables.sizes import read_size
+from xlbatch.trade.contrast import shade
+
+_MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*", re.IGNORECASE)
+_MANY_OR_X = re.compile(r"(\d{1,2})\s+[x×*]\s+(l|lg)", re.IGNORECASE)  # 2 x L: two, or 2XL
+_MANY_PLAIN = re.compile(
+    r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE
+)
+_MANY_AFTER = re.compile(r"\s*(?:[x×*]\s*(\d{1,2})|\((?:x|×)\s*(\d{1,2})\))$", re.IGNORECASE)
+_BESIDE = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]")
+_MONEY = re.compile(r"[+-]?\s*[$€£]\s*\d+(?:[.,]\d+)?|[+-]?\s*\d+(?:[.,]\d+)?\s*(?:[$€£]|usd|eur)", re.IGNORECASE)
+_SHORT_FOR = re.compile(r"\b([wmykbg])['’]s\b", re.IGNORECASE)  # W's M
+_WHOM = {"w": "women", "m": "men", "y": "youth", "k": "kids", "b": "boys", "g": "girls"}
+_POLITE = re.compile(
+    r"[,.!]*\s*\b(?:please|pls|plz|thanks|thank you|thx|ty|bitte|danke|merci|s'il vous plaît|svp|por favor|gracias|"
+    r"per favore|grazie|alsjeblieft|graag|bedankt|obrigad[oa]|proszę|dzięki|prosím|díky|lütfen|teşekkürler)\b[ .!]*$",
+    re.IGNORECASE,
+)
+_DOUBT = re.compile(r"\s*\?+\s*$|\b(?:i think|maybe|probably|not sure|i guess|perhaps|or so)\b", re.IGNORECASE)
+_TAIL = re.compile(r"\s*(?:[,;]|\s[-–—]\s)\s*(.+)$")
+
+
+class SizeCell(NamedTuple):
+    """What a size cell says; `size` "" where no size was found. `note` is what else stands there, as typed."""
+
+    size: str
+    many: int = 1
+    color: str = ""
+    note: str = ""
+    doubtful: bool = False
+
+
+@lru_cache(maxsize=10_000)
+def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
+    """The size of `3XL (wants it loose)`, `M?`, `2 x L`, `Navy M`, `Large ($15)`, `M, thanks`, with the rest apart."""
+    if several := _MANY_OR_X.fullmatch(text.strip()):
+        return SizeCell("L", int(several[1]), doubtful=True)
+    size = read_size(text, for_hint)
+    if size or not text or len(text) > 100:
+        return SizeCell(size or "")
+    doubtful = bool(_DOUBT.search(text))
+    text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
+    rest = _POLITE.sub("", _DOUBT.sub(" ", text)).strip(" .!")
+    rest, many, unsure = _count(rest)
+    rest, notes = _apart(rest, for_hint)
+    if not (size := read_size(rest, for_hint)):
+        rest, color = _color(rest)
+        size = read_size(rest, for_hint) if color else None
+        return SizeCell(size or "", many, color, "; ".join(notes), doubtful or unsure)
+    return SizeCell(size, many, "", "; ".join(notes), doubtful or unsure)
+
+
+def _count(text: str) -> tuple[str, int, bool]:
+    """The text without the number of pieces, that number, and whether it may mean something else (`3 M`)."""
+    if found := _MANY_BEFORE.match(text):
+        return text[found.end() :], int(next(filter(None, found.groups()))), False
+    if found := _MANY_AFTER.search(text):
+        return text[: found.start()], int(next(filter(None, found.groups()))), False
+    if found := _MANY_PLAIN.match(text):
+        return text[found.end() :], int(found[1]), True
+    return text, 1, False
+
+
+def _apart(text: str, for_hint: Class | None) -> tuple[str, list[str]]:
+    """The text without brackets, prices and what stands after a comma, and these, where a size is left."""
+    notes = [part.strip() for found in _BESIDE.findall(text) for part in found if part.strip()]
+    rest = _BESIDE.sub(" ", text).strip()
+    if money := _MONEY.search(rest):
+        notes.append(money[0].strip())
+        rest = _MONEY.sub(" ", rest).strip(" -,")
+    if not read_size(rest, for_hint) and (tail := _TAIL.search(rest)):
+        notes.append(tail[1])
+        rest = rest[: tail.start()]
+    return " ".join(rest.split()), notes
+
+
+def _color(text: str) -> tuple[str, str]:
+    """The text without the color it begins or ends with, and that color; "" where there is none."""
+    words = text.split()
+    for many in range(min(2, len(words) - 1), 0, -1):
+        for color, rest in ((words[:many], words[many:]), (words[-many:], words[:-many])):
+            name = " ".join(color).strip(" ,/-")
+            if name and shade(name) is not None:
+                return " ".join(rest).strip(" ,/-"), name
+    return text, ""

@@ -1,0 +1,45 @@
+"""What the words mean that people write where a name, a size or a status is asked for; and garments by any word."""
+
+import re
+from functools import cache, lru_cache
+
+from xlbatch.trade.tables import table, words
+
+
+@lru_cache(maxsize=10_000)
+def answer(asked: str, text: str) -> str:
+    """What an answer to `asked` (Print name, Status, Size) means, as answers.csv has it; "" for any other text."""
+    return _answers().get((asked, _plain(text)), "")
+
+
+def _plain(text: str) -> str:
+    bare = " ".join(re.sub(r"[.!*()\[\]“”\"]+", " ", text.casefold().replace("’", "'")).split())
+    return re.sub(r"^(please )?(.+?)( please)?( thanks?)?$", r"\2", bare)
+
+
+@cache
+def _answers() -> dict[tuple[str, str], str]:
+    return {(line["Asked"], _plain(line["Answer"])): line["Means"] for line in table("answers")}
+
+
+@lru_cache(maxsize=10_000)
+def garment_meant(text: str) -> str:
+    """The garment of the built-in tables that a word in any of the languages means, or ""."""
+    return _garments().get(_letters(text), "")
+
+
+def garment_in(heading: str) -> str:
+    """The garment a heading names beside other words (`Hoodie size`), or ""."""
+    found = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", heading)
+    phrases = (" ".join(found[at:end]) for at in range(len(found)) for end in range(len(found), at, -1))
+    return next(filter(None, map(garment_meant, phrases)), "")
+
+
+@cache
+def _garments() -> dict[str, str]:
+    known = {_letters(line["Garment"]): line["Garment"] for line in table("garments")}
+    return {_letters(word): line["Garment"] for line in table("garment_words") for word in words(line["Words"])} | known
+
+
+def _letters(text: str) -> str:
+    return re.sub(r"[\W_]", "", text.casefold())

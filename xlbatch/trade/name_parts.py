@@ -1,0 +1,61 @@
+"""First and last names in a whole name: titles and tails left out, `Last, First` turned, particles kept."""
+
+from functools import cache
+
+from xlbatch.trade.tables import table
+
+_FAMILY_FIRST = ("\u3040", "\ud7af")  # kana, Chinese and Hangul: whole names there are written family name first
+
+
+def first_name(name: str) -> str:
+    """The first name of `Dr. Ana Novak`, `Novak, Ana` and `Ana van Dijk`: Ana."""
+    first, _, _ = _parts(name)
+    return first
+
+
+def last_name(name: str) -> str:
+    """The last name of `Ana Novak Jr.`, `Novak, Ana`; with its particles: van Dijk."""
+    _, last, _ = _parts(name)
+    return last
+
+
+def order_is_plain(name: str) -> bool:
+    """Whether which name is the first is beyond doubt: one word, two words, a comma, or particles between them."""
+    return _parts(name)[2]
+
+
+def _parts(name: str) -> tuple[str, str, bool]:
+    """First name, last name, and whether they are beyond doubt."""
+    last, comma, first = (part.strip() for part in name.partition(","))
+    if comma and _words_of(first) and not _is(first.split()[0], "tail"):
+        return _words_of(first)[0], " ".join(_words_of(last)), True
+    words = _words_of(name)
+    if not words:
+        return name, name, True
+    if len(words) == 1:
+        plain = not _FAMILY_FIRST[0] <= name[0] <= _FAMILY_FIRST[1]
+        return words[0], words[0], plain
+    start = next(
+        (at for at in range(1, len(words)) if _is(words[at], "particle") and words[at].islower()), len(words) - 1
+    )
+    return words[0], " ".join(words[start:]), len(words) == 2 or start < len(words) - 1
+
+
+def _words_of(name: str) -> list[str]:
+    """The words of a name less titles before and tails after it; the name itself where nothing else is left."""
+    words = name.replace(",", " ").split()
+    kept = list(words)
+    while len(kept) > 1 and _is(kept[0], "title") and (kept[0].endswith(".") or len(kept) > 2):
+        kept = kept[1:]
+    while len(kept) > 1 and _is(kept[-1], "tail"):
+        kept = kept[:-1]
+    return kept or words
+
+
+def _is(word: str, what: str) -> bool:
+    return what in _known().get(word.casefold().rstrip(".,"), "")
+
+
+@cache
+def _known() -> dict[str, str]:
+    return {line["Word"]: line["Is"] for line in table("name_words")}
