@@ -167,7 +167,7 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
     if several and len(block.batches) > 1:
         passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
         leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
-    lanes = any(step.lane > 1 for step in all_steps)
+    lanes = any(step.lane > 1 for step in work.plan.pressing.steps)
     of: dict[int, list[Step]] = {}
     for step in (step for them in block.passes for step in them):
         of.setdefault(step.batch, []).append(step)
