@@ -116,13 +116,21 @@ def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[
     """What a row of titles means; a row of sizes is one only where counts stand below it."""
     if meaning != "Roster":
         return Headings(row, titles, understand(titles, meaning))
-    if parts := _parts(row, titles):
-        return replace(parts[0], titles=titles, people=parts)
-    sizes = size_columns(titles)
-    if sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), sizes):
-        sizes = {}
-    wearers = {} if sizes else sizes_by_wearer(titles)
-    return _decided(Headings(row, titles, sizes=sizes, wearers=wearers), ())
+    read = _of_titles(tuple(titles.items()), counted=True)
+    if read.sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), read.sizes):
+        read = _of_titles(tuple(titles.items()), counted=False)
+    return replace(read, row=row, people=tuple(replace(part, row=row) for part in read.people))
+
+
+@lru_cache(maxsize=5000)
+def _of_titles(titles: tuple[tuple[int, str], ...], *, counted: bool) -> Headings:
+    """What a row of titles means, its sizes as columns of counts where `counted`."""
+    by_column = dict(titles)
+    if parts := _parts(0, by_column):
+        return replace(parts[0], titles=by_column, people=parts)
+    sizes = size_columns(by_column) if counted else {}
+    wearers = {} if sizes else sizes_by_wearer(by_column)
+    return _decided(Headings(0, by_column, sizes=sizes, wearers=wearers), ())
 
 
 def _parts(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import Class, Heading
@@ -48,7 +49,7 @@ class Table:
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
 
-    @property
+    @cached_property
     def marks_wanted(self) -> bool:
         """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
         at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)

@@ -108,7 +108,9 @@ def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
         other = None if again else begins_another(row, cells, below)
         if (again or other) and at and _is_title(rows[at - 1][1]):
             titles.add(rows[at - 1][0])
-        if other and not again:
+        if other and not again and len(parts) > 1 and not parts[-1][1]:
+            parts[-1] = (other, {})  # headings over nothing
+        elif other and not again:
             parts.append((other, {}))
         elif not again:
             parts[-1][1][row] = cells
@@ -167,9 +169,10 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     problems = []
     left_out: dict[int, str] = {}
     ended, group, titles = "", "", group_titles(part.headings, part.titles, part.rows)
+    leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
     for row, cells in part.rows.items():
-        lone = shown_value(cells[min(cells)]) if _is_title(cells) else ""
-        if answer("Status", lone.rstrip(":")) == "not wanted":
+        lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
+        if answer("Status", lone.rstrip(":")) == "not wanted" and row != max(part.rows):
             ended = f"stands under “{lone}”"
             continue
         group = titles.get(row, group)
