@@ -13,6 +13,7 @@ from xlbatch.film.cores import spread
 from xlbatch.film.costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
 from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
+from xlbatch.how_far import alive
 
 ROUGH = 12  # tries for one strip, and then: tries, batches a garment looked at again, and in all times the effort
 CLOSER, CLOSEST = (150, 40, 40_000), (800, 12, 12_000)
@@ -93,8 +94,10 @@ def _regrouped(costs: Costs, blocks: Sequence[Sequence[Group]], most: int, searc
     for tries, keep, budget in (CLOSER, CLOSEST):
         a_garment = min(keep, budget * search / garments)
         for at, block in enumerate(blocks):
+            alive()
             most_kept = round(a_garment * len(members[at]))
             groups[at] = _promising(groups[at], cost[at], members[at], set(block), most_kept)
+        alive()
         cost = costs.of_each(groups, tries)
     choices = [_Choice(*each) for each in zip(groups, cost, members, blocks, strict=True)]
     return [batch for chosen in spread(_chosen, choices, pays=len(blocks) >= BLOCKS_PAY) for batch in chosen]

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box
 from xlbatch.film.drop import least_lengths
+from xlbatch.how_far import alive
 
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
@@ -66,7 +67,9 @@ class Costs:
     def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
         kind_of, bed = self.kind_of[at], self.films[at].bed
         keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
+        alive()
         boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
+        alive()
         longest = {key: self._longest(key, bed) for key in boxes}
         short = [
             key
