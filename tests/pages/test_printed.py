@@ -56,7 +56,7 @@ def test_the_text_alone_answers_for_every_garment(printed: Printed) -> None:
         assert re.search(rf"\b{no}\b", cards), no
         line = work.money[no]
         if line.owed:
-            assert f"{line.owed:,.2f}" in sheets["Hand-out"]
+            assert f"{abs(line.owed):,.2f}" in sheets["Hand-out"]
             assert f"{abs(line.owed):,.2f}" in sheets["Bag tags"]
         assert garment.who.split()[0] in sheets["Bag tags"]
     for step in printed.plan.pressing.steps:
