@@ -6,6 +6,7 @@
 from xlbatch.problems.kind import Kind
 from xlbatch.problems.of_drawings import DRAWING_KINDS
 from xlbatch.problems.of_lists import LIST_KINDS
+from xlbatch.problems.of_pictures import PICTURE_KINDS
 from xlbatch.problems.of_plans import PLAN_KINDS
 from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
 
@@ -128,7 +129,7 @@ KINDS: tuple[Kind, ...] = (
          "plan has only the beginning.", "Shorten it, if the rest matters."),
     # designs, artwork, lettering
     Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
-         "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),
+         "Put the file into the workbook's folder, or leave Artwork blank and give Width and Height."),
     Kind("artwork-unreadable", "stop", "The drawing “{found}” cannot be cut: {reason}.", "{remedy}"),
     Kind("artwork-color-missing", "stop", "The drawing has nothing filled with {found}.",
          "Use one of its colors: {colors}."),
@@ -179,6 +180,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("position-not-made", "stop", "There is no {position} on {garment} {size}.", "Choose another position."),
     Kind("measure-missing", "stop", "{garment} {size} has no {measure}, which {position} is measured by.",
          "Measure one and fill in the Garments sheet."),
+    *PICTURE_KINDS,
     # heat
     Kind("heat-over-limit", "stop",
          "{film} is pressed at {temperature}; {garment} bears {limit} ({reason}).", "{remedy}"),
