@@ -1,7 +1,7 @@
 """What a plan is asked for, how far it is, and what became of it."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, NamedTuple
 
@@ -73,8 +73,7 @@ class Outcome:
     """What became of one workbook. `code` is the contract's exit code, `message` a few plain words.
 
     `unsaved` says that only the writing failed, so that another folder may help. `to_print` is the workbook of pages to
-    print, `people` who stands on each row of the roster, `in_short` what the plan comes to, `offers` what else could be
-    done with the list."""
+    print, `in_short` what the plan comes to, `offers` what else could be done with the list."""
 
     code: Literal[0, 1, 2, 3, 70]
     message: str
@@ -82,7 +81,6 @@ class Outcome:
     cut_files: Path | None = None
     to_print: Path | None = None
     problems: tuple[Problem, ...] = ()
-    people: Mapping[int, str] = field(default_factory=dict)
     held: int = 0
     in_short: tuple[str, ...] = ()
     unsaved: bool = False
