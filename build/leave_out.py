@@ -11,7 +11,7 @@ MODULES = (
     *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
     *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
     *("ezdxf.acc", "ezdxf.addons", "ezdxf.acis"),  # faster code for what is read, and other kinds of drawings
-    *("PIL._avif", "PIL._webp", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
+    *("PIL._avif", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(
     r"^_tcl_data/(tzdata|msgs)/|^_tk_data/(images|msgs)/"  # clocks and words of a toolkit that shows our own words

@@ -12,11 +12,13 @@ from pathlib import Path
 from typing import Any
 
 import xlsxwriter
+from PIL import Image, ImageDraw
 from xlsxwriter.worksheet import Worksheet
 
 ROOT = Path(__file__).resolve().parent.parent
 MISTAKES = ROOT / "example_workbooks" / "with_mistakes"
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made
+FINER = 4  # times as many dots are drawn
 NOT_SHEETS = ("at", "csv", "hidden", "encoding")
 LETTERS = (
     '<path d="M8 40h6v24h10v6h-16z"/><path d="M28 40h18v6h-6v24h-6v-24h-6z"/>'
@@ -39,6 +41,27 @@ DRAWINGS = {
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
     "unknown braces.svg": '<text x="5" y="50" font-size="20">{Familly}</text>',
+}
+PICTURES = {  # how many dots across and down, and shapes on a background: a box or a disk, where, in which color
+    "coarse.png": (120, "#ffffff", [("disk", (10, 10, 110, 110), "#000000")]),
+    "eight colors.png": (
+        640,
+        "#ffffff",
+        [
+            ("box", (40 + 70 * number, 40, 110 + 70 * number, 600), color)
+            for number, color in enumerate(
+                ("#d01818", "#e03828", "#1838a0", "#2050b8", "#108030", "#f0c020", "#000000", "#f07818")
+            )
+        ],
+    ),
+    "on blue.png": (640, "#1838a0", [("disk", (40, 40, 600, 600), "#f0c020")]),
+    "ring.png": (640, "#ffffff", [("disk", (40, 40, 600, 600), "#000000"), ("disk", (140, 140, 500, 500), "#ffffff")]),
+    "see-through.png": (
+        640,
+        "#ffffff00",
+        [("disk", (80, 80, 640, 640), "#00000060"), ("disk", (40, 40, 600, 600), "#000000")],
+    ),
+    "sixteen bits.png": (640, "#ffffff", [("disk", (40, 40, 600, 600), "#000000")]),
 }
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">{}</svg>\n'
 
@@ -107,6 +130,22 @@ def list_of_mistakes(mistakes: Mapping[str, Mapping[str, Any]]) -> str:
     return head + "\n".join(lines) + "\n"
 
 
+def make_picture(path: Path, picture: tuple[int, str, list[tuple[str, tuple[int, int, int, int], str]]]) -> None:
+    """Draws a picture, its edges softened."""
+    side, ground, shapes = picture
+    image = Image.new("RGBA", (side * FINER, side * FINER), ground)
+    draw = ImageDraw.Draw(image)
+    for shape, box, color in shapes:
+        outline = draw.ellipse if shape == "disk" else draw.rectangle
+        outline([value * FINER - (number > 1) for number, value in enumerate(box)], color)
+    small = image.reduce(FINER)
+    if path.stem == "sixteen bits":
+        gray = small.convert("L")
+        Image.frombytes("I;16", gray.size, b"".join(bytes((level, level)) for level in gray.tobytes())).save(path)
+    else:
+        small.quantize(64, method=Image.Quantize.FASTOCTREE).save(path)
+
+
 def make_all(folder: Path) -> None:
     """Makes every workbook, the drawings some of them need, and the list."""
     folder.mkdir(parents=True, exist_ok=True)
@@ -115,6 +154,8 @@ def make_all(folder: Path) -> None:
         make(folder / example(code, mistake), mistake)
     for name, shapes in DRAWINGS.items():
         (folder / name).write_text(SVG.format(shapes), encoding="utf-8", newline="\n")
+    for name, picture in PICTURES.items():
+        make_picture(folder / name, picture)
     (folder / "README.md").write_text(list_of_mistakes(mistakes()), encoding="utf-8", newline="\n")
 
 

@@ -57,6 +57,7 @@ def _parser() -> argparse.ArgumentParser:
         "--effort", type=int, default=1, choices=range(10), metavar="N",
         help="how hard to search for less film: 0 fastest, 1 default, 2 to 9 more",
     )  # fmt: skip
+    parser.add_argument("--what-if", action="store_true", help="also plan it with single changes: what each would save")
     parser.add_argument("--no-window", action="store_true", help="stay in the console")
     parser.add_argument("--window", action="store_true", help=argparse.SUPPRESS)  # how a dropped file starts it
     parser.add_argument("--version", action="version", version=f"xlbatch {__version__}")
@@ -68,7 +69,9 @@ def _do(given: argparse.Namespace) -> int:
         return _blank(given.blank, given.metric)
     if given.sign_up:
         return _sign_up(given.sign_up, given.source, given.metric)
-    options = Options(folder=given.to, effort=given.effort, check_only=given.check, anew=given.anew)
+    options = Options(
+        folder=given.to, effort=given.effort, check_only=given.check, anew=given.anew, what_if=given.what_if
+    )
     if not given.no_window and (given.window or not given.workbooks):
         from xlbatch.window.window import open_window
 

@@ -6,6 +6,7 @@ The stages are imported where they are called, so that starting, --help and a fi
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
@@ -71,6 +72,7 @@ class Options:
     effort: int = 1
     check_only: bool = False
     anew: bool = False  # plan it although a later plan of it has marks
+    what_if: bool = False  # also try what single changes would save
     forms: tuple[Path, ...] = ()  # filled sign-up workbooks whose answers join the list
 
 
@@ -123,9 +125,13 @@ def _run(workbook: Path, options: Options, progress: Progress, now: datetime) ->
             return Outcome(3, sentence(workbook, reading, later), offers=offers)
         reading = numbered_after(reading, later)
     plan = make_plan(reading, options.effort, progress, now)
+    if options.what_if and plan.garments:
+        plan = _with_changes_tried(reading, plan, options.effort, now)
     _begin(WRITING, progress)
     try:
-        return _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
+        outcome = _write(plan, options.folder or workbook.parent, base_name(workbook), options.check_only, progress)
+        again = (Offer("What if", replace(options, what_if=True)),) if outcome.cut_files and not options.what_if else ()
+        return replace(outcome, offers=(*outcome.offers, *again))
     except CannotSave as cannot:
         return Outcome(3, str(cannot), unsaved=True)
 
@@ -142,11 +148,25 @@ def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreada
     return read_together(workbook, forms)
 
 
+def _with_changes_tried(reading: "Reading", plan: "Plan", effort: int, now: datetime) -> "Plan":
+    """The plan with what single changes would save."""
+    from xlbatch.what_if.try_changes import figures, tried
+
+    return replace(
+        plan, as_planned=figures(plan), what_if=tried(reading, plan, partial(_planned_quietly, effort=effort, now=now))
+    )
+
+
+def _planned_quietly(reading: "Reading", effort: int, now: datetime) -> "Plan":
+    return make_plan(reading, effort, lambda _: None, now)
+
+
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
+    from xlbatch.check.planned_days import planned_days
     from xlbatch.check.worst_first import worst_first
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
@@ -163,6 +183,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
+    from xlbatch.schedule.dates import dates
+    from xlbatch.schedule.late import late
     from xlbatch.schedule.plan_time import plan_time
     from xlbatch.sheets.given import given_rows
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
@@ -172,9 +194,9 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
-    job = as_pressed(stood.job, stood.garments)
+    job, days, of_days = planned_days(as_pressed(stood.job, stood.garments), now.date())
     garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + past.problems + problems
+    problems = reading.problems + past.problems + of_days + problems
 
     _begin(DRAWING, progress)
     decals, found = draw(job, garments)
@@ -198,7 +220,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     pressing = press_order(job, batches, places)
     time = plan_time(job, layout, pressing)
     shopping = shopping_list(job, garments, layout)
-    problems += shopping_problems(job, shopping, garments)
+    backward = dates(days, job.settings, time, {line.kind for line in shopping if line.buy})
+    problems += shopping_problems(job, shopping, garments) + late(job, days, backward, now.date())
     unused = tuple(old for old in stood.decals if old.ready and old.id not in numbers.ready)
     problems += tuple(not_needed(stood, _of_rows(unused, job, _held(problems)), numbers.to_cut))
     problems, told = tell(past, reading.marks, problems, job, layout, pressing, garments)
@@ -214,6 +237,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         pressing=pressing,
         time=time,
         shopping=shopping,
+        dates=backward,
         spare_choices=spare_choices(job, garments),
         money=money(job, garments, decals, layout, shopping, time),
         run_at=now,
@@ -245,9 +269,9 @@ def _kept(
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
-    from xlbatch.cutfiles.messages import messages
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
+    from xlbatch.messages.group_messages import group_files
     from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
@@ -273,9 +297,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
 
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
-    settings = plan.job.settings
-    made = cut_files(plan.layout, settings) + messages(plan.garments, plan.decals, settings)
-    files = {file.name: file.text for file in made}
+    files: dict[str, str | bytes] = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
+    files |= group_files(plan)
 
     def print_(path: Path, plan_name: str) -> None:
         with percent(0, PAGES_TAKE):

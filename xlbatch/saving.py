@@ -58,7 +58,7 @@ def save_plan(
     folder: Path,
     name: str,
     write: Write,
-    files: Mapping[str, str],
+    files: Mapping[str, str | bytes],
     to_print: Callable[[Path, str], object] | None = None,
 ) -> Saved:
     """Writes `name - plan.xlsx`, its folder of cut files and, where given, its pages to print under the next free
@@ -66,8 +66,8 @@ def save_plan(
     with _parts(folder, name, _PLAN) as parts:
         cut_files, pages, plan = parts
         cut_files.made.mkdir()
-        for file, text in files.items():
-            (cut_files.made / file).write_text(text, encoding="utf-8", newline="\n")
+        for file, content in files.items():
+            (cut_files.made / file).write_bytes(content.encode() if isinstance(content, str) else content)
         if to_print:
             to_print(pages.made, plan.target.name)
         write(plan.made)

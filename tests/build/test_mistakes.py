@@ -11,6 +11,7 @@ import openpyxl
 import pytest
 from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.ttGlyphPen import TTGlyphPen
+from PIL import Image
 
 from xlbatch.lettering import computer_fonts
 from xlbatch.problems import KINDS
@@ -101,6 +102,9 @@ def test_the_script_makes_the_same_workbooks(make_mistakes: ModuleType, tmp_path
     for path in tmp_path.iterdir():
         if path.suffix == ".xlsx":
             assert cells(path) == cells(MISTAKES / path.name), path.name
+        elif path.suffix == ".png":
+            with Image.open(path) as made, Image.open(MISTAKES / path.name) as kept:
+                assert made.convert("RGBA").tobytes() == kept.convert("RGBA").tobytes(), path.name
         else:
             assert path.read_bytes().split() == (MISTAKES / path.name).read_bytes().split()
 

@@ -47,7 +47,12 @@ FILM: Rows = (
     ("White smooth", "1 yd = 5.25; 5 yd = 21.00", "12 in x 40 in"),
     ("Black smooth", "5 yd = 20", None),
 )
-JOB: Rows = (("Setting", "Value"), ("Job name", "R&D #2 – Sommer"), ("Margin or fixed price", "12.5 %"))
+JOB: Rows = (
+    ("Setting", "Value"),
+    ("Job name", "R&D #2 – Sommer"),
+    ("Margin or fixed price", "12.5 %"),
+    ("Price by", "own cost"),
+)
 
 
 def make_workbook(path: Path, job: Rows = JOB) -> Path:

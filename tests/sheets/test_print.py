@@ -49,7 +49,7 @@ def pages(request: pytest.FixtureRequest, profile: Path, tmp_path_factory: pytes
     return text.decode("utf-8").rstrip("\f").split("\f")
 
 
-PRINTED = [sheet.name for sheet in SHEETS if not sheet.hidden and sheet.name != "Changes"]
+PRINTED = [sheet.name for sheet in SHEETS if not sheet.hidden and sheet.name not in ("Changes", "What if")]
 
 
 def by_sheet(pages: list[str]) -> Mapping[str, list[str]]:

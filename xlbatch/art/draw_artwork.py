@@ -1,6 +1,7 @@
 """The artwork of one garment → decals, and problems with the drawing, its colors or its size."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.drawing import Sheet, Wanted, edits_of, note_problems, rules_of
@@ -14,6 +15,7 @@ from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.faults import Fault
+from xlbatch.svg.layer import Layers
 from xlbatch.units import length_text, print_step, printed_text
 
 Size = tuple[float, float]
@@ -48,6 +50,8 @@ class _Artwork:
         size = self._fitted(self._size((drawing.width, drawing.height))) if drawing else None
         if drawing is None or color is None or size is None or color not in drawing.fills:
             return None
+        if sheet and self.spec == self.together[0]:
+            self._note_picture(sheet.looked.layers, size[0])
         left, bottom, right, top = drawing.box
         scale = size[0] / (drawing.base[2] - drawing.base[0])
         outline = self.bench.cut(drawing, color, scale)
@@ -112,6 +116,18 @@ class _Artwork:
             return drawing
         self._unreadable(drawing)
         return None
+
+    def _note_picture(self, layers: Layers, width: float) -> None:
+        """What had to be done to read the drawing, and how wide it may be where it has too few dots for its width."""
+        for note in layers.notes:
+            facts: dict[str, Any] = dict(note.facts)
+            self._report(note.code, "Artwork", self.spec.artwork, **facts)
+        if layers.widest and width > layers.widest:
+            unit = self.bench.job.settings.length_unit
+            step = print_step(unit)
+            widest = length_text(int(layers.widest / step) * step, unit)
+            facts = {"width": printed_text(width, unit), "widest": widest}
+            self._report("picture-coarse", "Width", self.spec.artwork, **facts)
 
     def _pressed_in_order(self, sheet: Sheet) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is

@@ -48,6 +48,7 @@ class RosterRow:
     first_name: str = ""  # where the list gives them apart
     last_name: str = ""
     unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
+    confirmed: bool = False  # whether whoever it is for has said that it is right
 
 
 @dataclass(frozen=True)
@@ -230,6 +231,11 @@ class Settings:
     gap_in_drawing: float = 3.175
     cut_file_kind: CutFileKind = "SVG"
     second_order_costs: Decimal = Decimal(0)
+    answer_by: str = ""
+    order_by: str = ""
+    delivery_days_of_blanks: float = 7
+    delivery_days_of_film: float = 7
+    work_days: str = "every day"
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
@@ -276,6 +282,7 @@ class Job:
     film_came: tuple[str, ...] = ()  # the film items of the shopping list that are marked as arrived
     prices: Mapping[int, Decimal] = field(default_factory=dict)  # of a plan's Money sheet, by garment number
     costs: Mapping[int, Costs] = field(default_factory=dict)  # likewise
+    told: frozenset[int] = frozenset()  # the garments whose prices stand, by number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
     drawing_parts: tuple[PartLine, ...] = ()
 

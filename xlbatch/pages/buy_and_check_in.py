@@ -7,6 +7,7 @@ from xlbatch.pages.leaf import Leaf, Span
 from xlbatch.pages.page_looks import BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THICK, THIN, TICK, Look
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX, currency_sign
+from xlbatch.shopping.arrivals import first_pieces
 from xlbatch.shopping.lines import BuyLine
 
 NAME = "Buy and check in"
@@ -29,8 +30,11 @@ def write(leaf: Leaf, work: Work) -> None:
         if lines := [line for line in work.plan.shopping if line.kind == kind]:
             _write_kind(leaf, lines, title)
     _write_sum(leaf, work)
-    leaf.line("Look at each garment for holes, stains and the right size before you count it. Type what arrived into "
-              "the plan’s Shopping list.", joined=True)  # fmt: skip
+    leaf.line("Look at each garment for holes, stains and the right size before you count it. Type what arrived good "
+              "into the plan’s Shopping list. Look at the first of each garment before anything is cut; what is not "
+              "so, write on the plan’s sheet Garments and drop the plan again:", joined=True)  # fmt: skip
+    for piece in first_pieces(work.plan.garments):
+        leaf.line(f"{BOX} {piece.text(work.plan.job.settings.length_unit)}", joined=True)
     leaf.row(24, joined=True)
     signed = SMALL.but(top=THIN, valign="top")
     leaf.row(14, Span(18, "Ordered by, date", signed), Span(2), Span(18, "Order number", signed), Span(2),

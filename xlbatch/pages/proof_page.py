@@ -4,11 +4,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
 
 from xlbatch.check.garment import Garment
+from xlbatch.files.beside import beside
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import art_panel, row_picture
+from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
 from xlbatch.sheets.proof import film_colors
@@ -17,6 +19,7 @@ from xlbatch.trade.tables import table
 NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
 PANELS = 3  # side by side
+WIDE_TRACED = 150.0  # points
 MOST_PANELS, MOST_DRAWN = 12, 1_000
 NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page
 TEXT_HIGH = 13.0  # points of a row of pieces
@@ -29,6 +32,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     colors = film_colors(work.plan.job.films)
     for first in range(0, len(panels), PANELS):
         _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
+    _write_traced(leaf, work, high)
     names = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
     who = max(names, columns_for(map(_about, work.plan.garments), FINE, most=14))
     heads = ((NO, "No."), (who, "Who, size"), (HALF - NO - who - TICKED, "As cut, true size"), (TICKED, "Right"))
@@ -69,6 +73,23 @@ def _write_panels(
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
     leaf.row(14, *(Span(wide, _caption(work, places), SMALL.but(bold=True, valign="top")) for places in panels),
+             joined=True)  # fmt: skip
+
+
+def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
+    """What was made of each drawing that is a picture, over the picture itself."""
+    names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
+    found = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
+    files = [file for file in found if file]
+    if not files:
+        return
+    wide = ACROSS // len(files)
+    shown = [
+        Shown(partial(traced_picture, file, WIDE_TRACED, high), at * wide * COLUMN + 2) for at, file in enumerate(files)
+    ]
+    leaf.row(high + 4, pictures=shown, joined=True)
+    look = SMALL.but(valign="top")
+    leaf.row(14, *(Span(wide, f"{file.name}, pale: red is cut, blue stays open.", look) for file in files),
              joined=True)  # fmt: skip
 
 

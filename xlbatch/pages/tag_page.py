@@ -39,21 +39,21 @@ def tags(work: Work) -> Iterator[Tag]:
     size, seen = Counter(each.group for each in garments), Counter[str]()
     grouped = any(each.group for each in garments)
     says = any(work.on_it(each.no).casefold() != each.who.casefold() for each in garments)
+    foot = grouped or any(to_pay(work, each) for each in garments)
     for garment in garments:
         seen[garment.group] += 1
         bag = f"bag {seen[garment.group]} of {size[garment.group]}" if grouped else ""
-        yield tuple(_lines(work, garment, care, bag, says=says))
+        yield tuple(_lines(work, garment, care, bag, says=says, foot=foot))
 
 
-def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool) -> Iterator[TagLine]:
+def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool, foot: bool) -> Iterator[TagLine]:
     yield TagLine(garment.who or f"No. {garment.no}", f"no. {garment.no}", Look(KEY, bold=True))
     yield TagLine(f"{garment.blank.size}  {work.garment_text(garment)}", look=SMALL.but(bold=True))
     if says:
         yield TagLine(work.on_it(garment.no), look=SMALL)
     yield TagLine(care, look=Look(TINY, valign="top"))
-    pay = to_pay(work, garment)
-    if bag or pay:
-        yield TagLine(f"{garment.group}, {bag}".removeprefix(", "), pay, Look(TINY))
+    if foot:
+        yield TagLine(f"{garment.group}, {bag}".strip(", "), to_pay(work, garment), Look(TINY))
 
 
 def to_pay(work: Work, garment: Garment) -> str:

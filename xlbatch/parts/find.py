@@ -176,7 +176,7 @@ class _Finder:
             background = self._is_background(first) and len(group) == 1
             use = all(self.layers[shape.layer].use for shape in group) and not background
             kept = tuple(shape for shape in self.shapes if shape in group)
-            doubts = ("background",) if not use else ()
+            doubts = ("background",) if background else ()  # what else is left out, its reader has told
             box = around(shape.box for shape in group)
             if _is_script(first):
                 copies = tuple(Copy(at, color, "letters") for at in sorted({shape.layer for shape in group})[-1:])

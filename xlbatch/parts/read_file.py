@@ -6,9 +6,13 @@ from xlbatch.svg.artwork import read_layers
 from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
 
-KINDS = (".svg",)  # the endings of drawings that are read
+KINDS = (".svg", ".png", ".jpg", ".jpeg", ".webp", ".pdf")  # the endings of drawings that are read
 
 
 def read_file(path: Path) -> Layers | tuple[Fault, ...]:
     """The layers of a drawing, or all that keeps it from being cut."""
-    return read_layers(path)
+    if path.suffix.lower() not in KINDS[1:]:
+        return read_layers(path)
+    from xlbatch.tracing.trace import trace  # most jobs have no picture
+
+    return trace(path)

@@ -192,7 +192,7 @@ class _TakingUp:
         for label, part in parts.items():
             line = found.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)
             look = looks[label]
-            if not part.use and label not in found.lines and not part.letter:
+            if "background" in part.doubts and label not in found.lines and not part.letter:
                 rows = self._rows_of(drawn.spec)
                 where = drawn.spec.source.at("Artwork")
                 self.problems.append(problem("background-left-out", where, artwork=drawn.name, part=label, rows=rows))

@@ -34,7 +34,7 @@ def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], wi
     )
 
 
-def body_shape(blank: Blank, side: str) -> str:
+def body_shape(blank: Blank, side: str, *, fill: str = "#fff", crease: bool = True) -> str:
     """Body and sleeves, then the collar seam of this side and a dotted center crease."""
     neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
     sleeve, opening = blank.sleeve_length or 0.0, blank.sleeve_opening or blank.chest * 0.3
@@ -45,9 +45,8 @@ def body_shape(blank: Blank, side: str) -> str:
     edge = (*right, *((-x, y) for x, y in reversed(right)))
     seam = blank.drop_front if side == "front" else blank.drop_back
     return (
-        f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="#fff"/>'
-        f'<path d="{_collar(blank, side, neck)}"/>'
-        f'<path d="M0 {seam:.1f} V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
+        f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="{fill}"/>'
+        f'<path d="{_collar(blank, side, neck)}"/>' + (_crease(seam, long) if crease else "")
     )
 
 
@@ -69,13 +68,16 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
             return curve
 
 
-def sleeve_shape(blank: Blank) -> str:
+def sleeve_shape(blank: Blank, *, fill: str = "#fff", crease: bool = True) -> str:
     half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
     return (
         f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
-        'fill="#fff"/>'
-        f'<path d="M0 0 V{long:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
+        f'fill="{fill}"/>' + (_crease(0.0, long) if crease else "")
     )
+
+
+def _crease(start: float, end: float) -> str:
+    return f'<path d="M0 {start:.1f} V{end:.1f}" stroke-dasharray="8 14" stroke-width="2"/>'
 
 
 def box_of(place: Place) -> tuple[float, float, float, float]:

@@ -1,5 +1,5 @@
-"""Every text a person is shown about bad input: in cells (kinds.py), on how a list was read (of_lists.py), on a plan's
-own sheets (of_plans.py), in files that cannot be read (refusals.py)."""
+"""Every text a person is shown about bad input: in cells (kinds.py and the modules of_… beside it), in files that
+cannot be read (refusals.py)."""
 
 from xlbatch.problems.kind import Kind, Level
 from xlbatch.problems.kinds import KINDS

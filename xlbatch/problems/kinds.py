@@ -6,6 +6,7 @@
 from xlbatch.problems.kind import Kind
 from xlbatch.problems.of_drawings import DRAWING_KINDS
 from xlbatch.problems.of_lists import LIST_KINDS
+from xlbatch.problems.of_pictures import PICTURE_KINDS
 from xlbatch.problems.of_plans import PLAN_KINDS
 from xlbatch.problems.of_sign_ups import SIGN_UP_KINDS
 
@@ -128,7 +129,7 @@ KINDS: tuple[Kind, ...] = (
          "plan has only the beginning.", "Shorten it, if the rest matters."),
     # designs, artwork, lettering
     Kind("artwork-missing", "stop", "The drawing “{found}” is not beside the workbook.",
-         "Put the SVG file into the workbook's folder, or leave Artwork blank and give Width and Height."),
+         "Put the file into the workbook's folder, or leave Artwork blank and give Width and Height."),
     Kind("artwork-unreadable", "stop", "The drawing “{found}” cannot be cut: {reason}.", "{remedy}"),
     Kind("artwork-color-missing", "stop", "The drawing has nothing filled with {found}.",
          "Use one of its colors: {colors}."),
@@ -179,6 +180,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("position-not-made", "stop", "There is no {position} on {garment} {size}.", "Choose another position."),
     Kind("measure-missing", "stop", "{garment} {size} has no {measure}, which {position} is measured by.",
          "Measure one and fill in the Garments sheet."),
+    *PICTURE_KINDS,
     # heat
     Kind("heat-over-limit", "stop",
          "{film} is pressed at {temperature}; {garment} bears {limit} ({reason}).", "{remedy}"),
@@ -195,6 +197,15 @@ KINDS: tuple[Kind, ...] = (
          "Give both the same layer where they do not overlap (the hotter goes first then), or choose another film."),
     Kind("heat-over-pressed", "check", "{earlier} is already on this garment; {later} is pressed hotter than it bears.",
          "Keep the plate off it, or follow the film maker's sheet for pressing over it."),
+    # days
+    Kind("day-unclear", "check", "“{found}” is no day that can be understood; no days are reckoned from it.",
+         "Write it like this: {example}."),
+    Kind("weekday-wrong", "check", "“{found}” is another day of the week; no days are reckoned from it.",
+         "Write the day that is meant, like this: {example}."),
+    Kind("day-passed", "check", "Some days of this job have passed: {what}.",
+         "Change Needed by, Work days or the Delivery days on the sheet Job, or ask for quick delivery."),
+    Kind("answers-late", "check", "Answers are asked for by {found}; they are needed before {day}.",
+         "Choose an earlier day, or leave Answer by blank."),
     # what was assumed
     Kind("assumed", "note", "{what}: this is used: {used}.",
          "Change it on the sheet {sheet} if it is wrong."),

@@ -123,6 +123,7 @@ def _row(line: Line) -> RosterRow:
         first_name=first,
         last_name=last,
         unclear=line.unclear,
+        confirmed=bool(line.mark("Confirmed")),
     )
 
 

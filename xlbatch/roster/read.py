@@ -106,7 +106,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         meaning: tuple(lines(by_meaning[meaning], units)) if meaning in by_meaning and meaning != "Roster" else ()
         for meaning in INPUT
     }
-    prices, costs, of_prices = read_prices(of["Money"])
+    prices, costs, told, of_prices = read_prices(of["Money"])
     listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
     people = read_people(paid, settings.last_no)
@@ -146,6 +146,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         film_came=film_came,
         prices=prices,
         costs=costs,
+        told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
     )

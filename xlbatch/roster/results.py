@@ -36,15 +36,16 @@ def _marked(line: Line) -> bool:
 
 def read_prices(
     given: Iterable[Line],
-) -> tuple[Mapping[int, Decimal], Mapping[int, Costs], tuple[Problem, ...]]:
-    """The prices and the costs of the Money sheet by garment number, and what was wrong. The groups' sums have no
-    number."""
-    prices, costs, problems = {}, {}, []
+) -> tuple[Mapping[int, Decimal], Mapping[int, Costs], frozenset[int], tuple[Problem, ...]]:
+    """The prices and the costs of the Money sheet by garment number, whose prices stand, and what was wrong. The
+    groups' sums have no number."""
+    prices, costs, told, problems = {}, {}, set(), []
     for line in given:
         number = line.count("Garment no.") if line.given("Garment no.") else None
         price = line.money("Price") if number else None
         if number and price is not None:
             prices[number] = price
+            told |= {number} if line.text("Told") == "yes" else set()
             costs[number] = Costs(*(line.money(heading) for heading in ("Blank", "Film", "Supplies", "Labor")))
         problems += line.problems
-    return prices, costs, tuple(problems)
+    return prices, costs, frozenset(told), tuple(problems)

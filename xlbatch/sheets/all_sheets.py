@@ -28,6 +28,7 @@ from xlbatch.sheets import (
     runs,
     shopping_list,
     time_plan,
+    what_if_sheet,
 )
 from xlbatch.sheets.designs_input import DESIGNS
 from xlbatch.sheets.drawing_parts_input import DRAWING_PARTS, write_drawing_parts
@@ -97,6 +98,7 @@ SHEETS: tuple[Sheet, ...] = (
     Sheet("Time plan", time_plan.write),
     Sheet("Money", money.write),
     Sheet("Bag tags", bag_tags.write, form=True),
+    Sheet(what_if_sheet.NAME, what_if_sheet.write, landscape=True, needed=lambda plan: plan.as_planned is not None),
     *(_returned(sheet) for sheet in INPUT_SHEETS[1:] if sheet.name not in TRADE_NUMBERS),
     Sheet(fonts_sheet.NAME, fonts_sheet.write, landscape=True),
     Sheet("Runs", runs.write, landscape=True),

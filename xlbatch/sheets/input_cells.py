@@ -29,6 +29,8 @@ def value(kind: str, found: Any, settings: Settings) -> Value:
             return temperature_in(found, settings.temperature_unit)
         case "yes/no":
             return "yes" if found else "no"
+        case "mark":
+            return "yes" if found else None
         case "list":
             return "; ".join(found)
         case "prices":

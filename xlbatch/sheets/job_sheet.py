@@ -12,6 +12,7 @@ from xlbatch.plan import Plan
 from xlbatch.sheets import money, shopping_list
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
+from xlbatch.tables.days import day_text
 from xlbatch.tables.sizes import says_whose, size_class
 from xlbatch.trade.tables import table
 from xlbatch.units import printed_sum, printed_text
@@ -22,6 +23,9 @@ MOST_HELD = 30  # rows held back that are listed here; all are on Problems
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # the problems that say what was taken for granted
 
 NEXT_STEPS = (
+    ("0  Ask", "Send each group its message and the picture of the same name; they lie in the folder of cut files, "
+     "with reminders for groups that have not confirmed or not paid. Write yes into Confirmed on Roster and "
+     "what was paid into Paid."),
     ("1  Buy", "Have the Proof read and signed. Then buy what the Shopping list says and tick it off."),
     ("2  Cut", "Run by run from the cut files, a test piece of each film first. Cut each run apart into its strips."),
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
@@ -101,9 +105,26 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
         yield "No price for", f"{_count(unpriced, 'line')} of the Shopping list", "text"
     if plan.money:
         yield "Owed", _known(money.OWED, money.owed(plan)), "money"
-    if plan.job.settings.needed_by:
-        yield "Needed by", plan.job.settings.needed_by, "text"
+    yield from days(plan)
     yield "Planned at", f"{plan.run_at:%Y-%m-%d %H:%M}", "text"
+
+
+def days(plan: Plan) -> Iterator[tuple[str, Value, str]]:
+    """The days of the job, in their order; Needed by as it was written where that is no day."""
+    dates = plan.dates
+    named = (
+        ("Answer by", dates.answer_by),
+        ("Order by", dates.order_by),
+        ("All there by", dates.ready_by),
+        ("Cut by", dates.cut_by),
+        ("Press by", dates.press_by),
+        ("Hand out", dates.hand_out),
+    )
+    for name, day in named:
+        if day:
+            yield name, day_text(day), "text"
+    if plan.job.settings.needed_by and not dates.hand_out:
+        yield "Needed by", plan.job.settings.needed_by, "text"
 
 
 def _known(name: str, amount: Decimal | str) -> Formula:

@@ -25,6 +25,7 @@ COLUMNS = (
     Column("Group", 1.3),
     *(Column(name, 0.8, LOOKS.get(name, ("money",))) for name in SUMS),
     Column(BEFORE, 0.9, ("money", "quiet"), outside=True),
+    Column("Told", 0.6, ("text", "quiet"), outside=True),  # whether the price stands
 )
 
 
@@ -38,7 +39,7 @@ def _row(line: MoneyLine) -> tuple[Value, ...]:
     in_full = Formula('IF({Price}="","",{Price})', "" if line.price is None else line.price)
     paid = in_full if line.in_roster == "yes" else line.paid
     costs = (line.blank, line.film, line.supplies, line.labor)
-    return (line.no, line.who, line.group, *costs, line.price, paid, owed, line.in_roster)
+    return (line.no, line.who, line.group, *costs, line.price, paid, owed, line.in_roster, "yes" if line.told else None)
 
 
 def owed_cell(at: int) -> str:
@@ -62,7 +63,7 @@ def write(page: Page, plan: Plan) -> None:
     """The money table, and below it a row a group and one for all. An amount not known stays blank, and so do
     the sums it would be part of; what was not paid counts as nothing."""
     frame = table(plan)
-    totals = (None, None, None, *(_total(plan.money, name) for name in SUMS), None)
+    totals = (None, None, None, *(_total(plan.money, name) for name in SUMS), None, None)
     page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
     page.title(
         "Money",
@@ -78,8 +79,10 @@ def write(page: Page, plan: Plan) -> None:
         own = xl_rowcol_to_cell(page.row, page.at("Group")) if group else '""'
         theirs = f"EXACT({page.below('Group')},{own})"
         lines = [line for line in plan.money if line.group == group]
-        page.record((None, None, group or NO_GROUP, *_sums(page, lines, theirs), None), "strong", "summed", least=18)
-    row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None), "strong", "summed", least=18)
+        page.record(
+            (None, None, group or NO_GROUP, *_sums(page, lines, theirs), None, None), "strong", "summed", least=18
+        )
+    row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None, None), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))
     _explained(page, plan, row)
     page.sheet.print_area(0, 0, page.row - 1, page.last)

@@ -55,6 +55,7 @@ ROSTER = Input(
         "Number": "number",
         "Note": "note",
         "Paid": "paid",
+        "Confirmed": "confirmed",
         "Status": "status",
         "Done so far": "done_so_far",
     },

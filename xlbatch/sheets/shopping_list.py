@@ -9,6 +9,7 @@ from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.plan import Plan
+from xlbatch.shopping.arrivals import first_pieces
 from xlbatch.shopping.lines import BuyLine
 
 TOTAL = "Shopping_total"  # the name of the cell with the sum, used on the job sheet
@@ -81,7 +82,7 @@ def write(page: Page, plan: Plan) -> None:
         "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
         "Write yes or how many into Ordered and Arrived: the next plan has them On the way or On hand, less the blanks "
         "pressed and the film cut. Measure film all the same, and write what is left into On hand on the sheet Film.",
-        *filter(None, [_spares(plan)]),
+        *filter(None, [_spares(plan), _on_arrival(plan)]),
     )
     row = page.gap(16)
     page.table(frame)
@@ -106,6 +107,19 @@ def _spares(plan: Plan) -> str:
         for choice in plan.spare_choices
     )
     return f"{spoiled} and {second}: {choices}."
+
+
+def _on_arrival(plan: Plan) -> str:
+    """What to look at before anything is cut."""
+    pieces = first_pieces(plan.garments)
+    if not pieces:
+        return ""
+    dots = ", ".join(f"{piece.garment} {'not known' if piece.dots is None else piece.dots}" for piece in pieces)
+    return (
+        f"When they arrive, look at the first of each: size label, color, dots on the care label ({dots}), chest from "
+        "armpit to armpit. What is not as on the sheet Garments, write there, and drop the plan again before cutting. "
+        "Into Arrived goes how many are good."
+    )
 
 
 def _signed(cost: Decimal | None, settings: Settings) -> str:

@@ -75,6 +75,7 @@ class MoneyLine:
     labor: Decimal | None
     price: Decimal | None
     in_roster: Paid  # what the Roster says was paid
+    told: bool = False  # whether its price stands from now on
 
     @property
     def paid(self) -> Decimal | None:

@@ -21,7 +21,7 @@ from xlbatch.trade.tables import color_name
 ROUNDING = Fraction(1, 10**9)  # of a step: areas are floats
 NOTHING = Costs(*(Decimal("0.00"),) * 4)
 
-Shares = Sequence[Fraction] | None  # a garment each, in their order; None where a price is missing
+Shares = Sequence[Fraction | None]  # a garment each, in their order; None where a price is missing
 
 
 def money(
@@ -37,7 +37,7 @@ def money(
     too."""
     lines = _to_make(job, garments, decals, layout, shopping, time) if garments else []
     done = (
-        _line(row, job.costs.get(row.no, NOTHING), job.prices[row.no])
+        _line(row, job.costs.get(row.no, NOTHING), job.prices[row.no], told=True)
         for row in job.roster
         if row.status == "done" and row.no in job.prices
     )
@@ -59,12 +59,12 @@ def _to_make(
         _even(None if job.settings.supplies_per_garment is None else _supplies(shopping), garments),
         _labor_shares(job.settings, garments, decals, time),
     )
-    columns = [_cents(share, len(garments)) for share in shares]
+    columns = [_cents(share) for share in shares]
     costs = [Costs(*each) for each in zip(*columns, strict=True)]
     prices = _prices(job.settings, garments, shares)
     lines = [_line(garment.row, cost, price) for garment, cost, price in zip(garments, costs, prices, strict=True)]
     if _begun(job):
-        told = {no: _line(garment.row, job.costs.get(no, NOTHING), job.prices[no])
+        told = {no: _line(garment.row, job.costs.get(no, NOTHING), job.prices[no], told=True)
                 for garment in garments if (no := garment.no) in job.prices}  # fmt: skip
         like = _told_alike(job, garments)
         lines = [
@@ -107,7 +107,8 @@ def shared_out(amount: Decimal, weights: Sequence[float | Fraction]) -> tuple[De
 def _begun(job: Job) -> bool:
     """Whether anything was ordered, has come or was pressed, in this plan or before it."""
     pressed = any(row.status == "done" or row.done_so_far for row in job.roster)
-    return pressed or any(line.came is not None for line in job.deliveries)
+    ordered = any(stock.on_the_way or stock.on_hand for stock in job.orders.values())
+    return pressed or ordered or bool(job.told) or any(line.came is not None for line in job.deliveries)
 
 
 def _thing(garment: Garment, settings: Settings) -> Hashable:
@@ -120,12 +121,12 @@ def _thing(garment: Garment, settings: Settings) -> Hashable:
     return blank.garment.casefold(), blank.size, color_name(garment.color), design
 
 
-def _line(row: RosterRow, costs: Costs, price: Decimal | None) -> MoneyLine:
-    return MoneyLine(row.no, row.who, row.group, *costs, price, row.paid)
+def _line(row: RosterRow, costs: Costs, price: Decimal | None, *, told: bool = False) -> MoneyLine:
+    return MoneyLine(row.no, row.who, row.group, *costs, price, row.paid, told)
 
 
 def _as_told(line: MoneyLine, price: Decimal | None) -> MoneyLine:
-    return line if price is None else replace(line, price=price)
+    return replace(line, price=line.price if price is None else price, told=True)
 
 
 def _told_alike(job: Job, garments: tuple[Garment, ...]) -> Mapping[Hashable, Decimal]:
@@ -153,21 +154,29 @@ def _thing_of_row(row: RosterRow, job: Job) -> Hashable:
 
 
 def _prices(settings: Settings, garments: tuple[Garment, ...], shares: Sequence[Shares]) -> list[Decimal | None]:
-    """The fixed price, or what garments alike cost on average, with the margin, rounded up."""
-    blank, film, *others = shares
-    if settings.fixed_price is not None or blank is None or film is None:
+    """The fixed price, or what garments alike cost on average, with the margin, rounded up; None where the cost of a
+    blank or of film is not known."""
+    if settings.fixed_price is not None:
         return [settings.fixed_price] * len(garments)
-    known = [blank, film, *(share for share in others if share is not None)]
-    alike: dict[Hashable, list[Fraction]] = defaultdict(list)
+    blank, film, *others = shares
+    known = [blank, film, *(share for share in others if None not in share)]
+    alike: dict[Hashable, list[Fraction | None]] = defaultdict(list)
     things = [_thing(garment, settings) for garment in garments]
     for thing, *parts in zip(things, *known, strict=True):
-        alike[thing].append(sum(parts, Fraction(0)))
+        alike[thing].append(_sum(parts))
     factor = 1 + Fraction(settings.margin or 0)
+    totals = {thing: (_sum(costs), len(costs)) for thing, costs in alike.items()}
     price = {
-        thing: _rounded_up(sum(costs, Fraction(0)) / len(costs) * factor, settings.price_rounding)
-        for thing, costs in alike.items()
+        thing: None if total is None else _rounded_up(total / count * factor, settings.price_rounding)
+        for thing, (total, count) in totals.items()
     }
     return [price[thing] for thing in things]
+
+
+def _sum(parts: Sequence[Fraction | None]) -> Fraction | None:
+    """The sum; None where a part is not known."""
+    known = [part for part in parts if part is not None]
+    return sum(known, Fraction(0)) if len(known) == len(parts) else None
 
 
 def _rounded_up(amount: Fraction, step: Decimal) -> Decimal:
@@ -175,53 +184,53 @@ def _rounded_up(amount: Fraction, step: Decimal) -> Decimal:
     return (math.ceil(amount / Fraction(step) - ROUNDING) * step).quantize(CENT)
 
 
-def _cents(shares: Shares, count: int) -> tuple[Decimal | None, ...]:
-    """Exact shares in cents that add up to their sum."""
-    if shares is None:
-        return (None,) * count
-    total = sum(shares, Fraction(0))
-    return shared_out(Decimal(total.numerator) / Decimal(total.denominator), shares)
+def _cents(shares: Shares) -> tuple[Decimal | None, ...]:
+    """Exact shares in cents that add up to the sum of those that are known."""
+    known = [share for share in shares if share is not None]
+    total = sum(known, Fraction(0))
+    cents = iter(shared_out(Decimal(total.numerator) / Decimal(total.denominator), known))
+    return tuple(None if share is None else next(cents) for share in shares)
 
 
 def _even(amount: Decimal | None, garments: Sequence[Garment]) -> Shares:
-    return None if amount is None else [Fraction(amount) / len(garments)] * len(garments)
+    return [None if amount is None else Fraction(amount) / len(garments)] * len(garments)
 
 
 def _blank_shares(garments: tuple[Garment, ...], shopping: tuple[BuyLine, ...]) -> Shares:
-    """A kind's blanks shared by those who need it, and all spares by all."""
-    shares = dict.fromkeys((garment.no for garment in garments), Fraction(0))
+    """A kind's blanks shared by those who need it, and all spares by all; None for a kind without a price."""
+    shares: dict[int, Fraction | None] = dict.fromkeys((garment.no for garment in garments), Fraction(0))
     of_kind: dict[tuple[str, str, str], list[int]] = defaultdict(list)
     for garment in garments:
         if garment.needs_blank:
             of_kind[garment.blank.garment, garment.blank.size, color_name(garment.color)].append(garment.no)
     spares = Fraction(0)
     for line in (line for line in shopping if line.kind == "blank" and line.buy):
-        if line.cost is None:
-            return None
         wearers = of_kind[line.garment, line.size, line.color]
-        needed = Fraction(max(0, line.needed - line.on_hand), line.buy) * Fraction(line.cost)
+        if line.cost is None:
+            shares.update(dict.fromkeys(wearers))
+            continue
+        needed = Fraction(max(0, line.needed - line.on_hand - line.on_the_way), line.buy) * Fraction(line.cost)
         spares += Fraction(line.cost) - needed
-        for no in wearers:
-            shares[no] += needed / len(wearers)
-    return [share + spares / len(garments) for share in shares.values()]
+        shares.update((no, needed / len(wearers)) for no in wearers)
+    known = [share for share in shares.values() if share is not None]
+    return [None if share is None else share + spares / len(known) for share in shares.values()]
 
 
 def _film_shares(
     settings: Settings, garments: tuple[Garment, ...], decals: tuple[FilmDecal, ...], layout: Layout
 ) -> Shares:
     """All film over all garments; by own cost, each film by the area of its decals' boxes."""
-    costs = [need.cost for need in layout.needs]
-    known = [cost for cost in costs if cost is not None]
-    if len(known) < len(costs):
-        return None
     if settings.price_by != "own cost":
-        return _even(sum(known, Decimal(0)), garments)
-    shares = dict.fromkeys((garment.no for garment in garments), Fraction(0))
-    for need, cost in zip(layout.needs, known, strict=True):
+        costs = [need.cost for need in layout.needs]
+        known = [cost for cost in costs if cost is not None]
+        return _even(sum(known, Decimal(0)) if len(known) == len(costs) else None, garments)
+    shares: dict[int, Fraction | None] = dict.fromkeys((garment.no for garment in garments), Fraction(0))
+    for need in layout.needs:
         own = [decal for decal in decals if decal.film.casefold() == need.film.name.casefold()]
         areas = [Fraction(decal.width * decal.height) for decal in own]
         for decal, area in zip(own, areas, strict=True):
-            shares[decal.garment_no] += Fraction(cost) * area / sum(areas)
+            part = None if need.cost is None else Fraction(need.cost) * area / sum(areas)
+            shares[decal.garment_no] = _sum([shares[decal.garment_no], part])
     return list(shares.values())
 
 
@@ -234,7 +243,7 @@ def _labor_shares(
 ) -> Shares:
     """All hours over all garments; by own cost, by the number of decals."""
     if settings.labor_per_hour is None:
-        return None
+        return _even(None, garments)
     cost = (settings.labor_per_hour * Decimal(str(time.seconds)) / 3600).quantize(CENT, ROUND_HALF_UP)
     if settings.price_by != "own cost" or not decals:
         return _even(cost, garments)

@@ -46,11 +46,11 @@ def write_sign_ups(path: Path, source: Path | None, *, metric: bool = False) -> 
 def _next_time(job: Job, event: str) -> Job:
     """The job of the next time: its people and what is left of last time's film and blanks, nothing done or paid."""
     people = tuple(
-        replace(row, no=0, number="", paid=None, status="", done_so_far=(), note="")
+        replace(row, no=0, number="", paid=None, status="", done_so_far=(), note="", confirmed=False)
         for row in job.roster
         if row.who and row.status != "cancelled"
     )
-    settings = replace(job.settings, job_name=event, needed_by="", last_no=0)
+    settings = replace(job.settings, job_name=event, needed_by="", answer_by="", order_by="", last_no=0)
     return replace(job, settings=settings, roster=people)
 
 
@@ -63,9 +63,9 @@ def write_sign_up(path: Path, job: Job, household: str = "", people: Iterable[Ro
     what = asked(job)
     price = f"{currency_sign(job.settings)}{what.price:.2f}" if what.price is not None else ""
     with Book(path, job) as book:
-        write_form(book.page(NAME, landscape=True), what, price, "", household, tuple(people))
+        write_form(book.page(NAME, landscape=True), what, price, job.settings.answer_by, household, tuple(people))
         write_size_chart(book.page(SIZES), what)
-        write_paper_form(book.page(PAPER, landscape=True), what, price, "")
+        write_paper_form(book.page(PAPER, landscape=True), what, price, job.settings.answer_by)
         write_choices(book.page(LISTS), what)
 
 

@@ -22,7 +22,7 @@ INPUT = (
 )
 RETURNED = (
     "Job sheet", "Film requirement", "Roll layout", "Placement",
-    "Placement pictures", "Time plan", "Bag tags", "Fonts to choose from", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Bag tags", "What if", "Fonts to choose from", "Runs", "Decals", "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time

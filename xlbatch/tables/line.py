@@ -48,6 +48,7 @@ _CODES = {
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
     ("Press log", "Pressed"): "mark-unclear",
+    ("Roster", "Confirmed"): "mark-unclear",
     **{("Cut list", heading): "mark-unclear" for heading in ("Run", "Strip", "Cut", "Weeded")},
     **{("Shopping list", heading): "arrived-unclear" for heading in ("Needed", "Spares", "On hand", "Arrived")},
 }

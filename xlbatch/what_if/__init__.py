@@ -1,0 +1,1 @@
+"""Turns a list and its plan into what single changes would save."""
