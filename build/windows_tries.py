@@ -192,6 +192,7 @@ TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_k
 
 def build(box: Machine, source: Path, scratch: Path) -> Path:
     """Has the program built under Windows' Python; its folder, moved to where people might put it."""
+    (scratch / "building").mkdir()
     made = box.run(
         box.python, source / "build" / "bundle_pack.py", scratch / "building", patience=1800,
         PYTHONPATH=str(source), PYTHONSAFEPATH="1",

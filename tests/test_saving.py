@@ -101,6 +101,23 @@ def test_scratch_names_are_short_and_a_path_too_long_is_said(tmp_path: Path) -> 
         save_plan(tmp_path, "n" * 250, text("x"), {})
 
 
+def test_a_path_that_windows_finds_too_long_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Windows says that there is no such file; the folder that was made in vain is gone."""
+    opened = Path.open
+
+    def too_long(path: Path, *how: str, **more: str) -> object:
+        if path.name == "in use":
+            raise FileNotFoundError(2, "No such file or directory")
+        return opened(path, *how, **more)  # type: ignore[call-overload]
+
+    monkeypatch.setattr(Path, "open", too_long)
+    monkeypatch.setattr("xlbatch.saving._LONGEST_PATH", 10)
+    monkeypatch.setattr("sys.platform", "win32")
+    with pytest.raises(CannotSave, match="shorter name or folder"):
+        save_plan(tmp_path, "roster", text("x"), {})
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="needs a privilege there")
 def test_a_link_that_leads_nowhere_is_not_replaced(tmp_path: Path) -> None:
     for name in ("roster - plan.xlsx", "roster - problems.xlsx", "new.xlsx"):

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import BinaryIO, NamedTuple
 
 _MARK = "in use"
+TRIES = 100
 
 
 class Claim(NamedTuple):
@@ -27,12 +28,16 @@ def claim(folder: Path, name: str) -> Claim | None:
 
     Raises OSError where the folder can't be written to."""
     inside = folder / f".xlbatch-{zlib.crc32(os.fsencode(name.casefold())):08x}"  # short: Windows counts the path
-    while True:
+    for tries_left in range(TRIES, -1, -1):
         made = _make(inside)
         try:
             mark = (inside / _MARK).open("a+b")
-        except FileNotFoundError:  # cleared by its holder at this moment
-            continue
+        except FileNotFoundError:  # cleared by its holder at this moment; or Windows finds the path too long
+            if tries_left:
+                continue
+            with suppress(OSError):
+                inside.rmdir()
+            raise
         locked = _lock(mark)
         if locked is None:  # some network folders have no locks: there who made the folder holds it
             locked = made
@@ -42,6 +47,7 @@ def claim(folder: Path, name: str) -> Claim | None:
         if _is_there(mark, inside / _MARK):
             return Claim(inside, mark)
         mark.close()
+    return None
 
 
 def release(held: Claim) -> None:

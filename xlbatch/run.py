@@ -3,8 +3,8 @@
 The stages are imported where they are called, so that starting, --help and a file that can't be read stay quick.
 """
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import partial
 from pathlib import Path
@@ -89,8 +89,7 @@ class Outcome:
     """What became of one workbook. `code` is the contract's exit code, `message` a few plain words.
 
     `unsaved` says that only the writing failed, so that another folder may help. `to_print` is the workbook of pages to
-    print, `people` who stands on each row of the roster, `in_short` what the plan comes to, `offers` what else could be
-    done with the list."""
+    print, `in_short` what the plan comes to, `offers` what else could be done with the list."""
 
     code: Literal[0, 1, 2, 3, 70]
     message: str
@@ -98,7 +97,6 @@ class Outcome:
     cut_files: Path | None = None
     to_print: Path | None = None
     problems: tuple[Problem, ...] = ()
-    people: Mapping[int, str] = field(default_factory=dict)
     held: int = 0
     in_short: tuple[str, ...] = ()
     unsaved: bool = False
@@ -283,7 +281,6 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         code,
         _summary(plan, code, check_only),
         problems=plan.problems,
-        people={row.source.row: row.who for row in plan.job.roster},
         held=len(plan.held),
     )
 

@@ -62,7 +62,7 @@ def results(folder: Path) -> tuple[Result, Result]:
     kind = next(kind for kind in KINDS if kind.code == "size-unknown")
     wrong = "“Mediun” is no size that is known."
     problems = tuple(
-        Problem(kind, Where("Roster", f"C{row}"), "Mediun", wrong, "Write it.", "M", (row,)) for row in (3, 9)
+        Problem(kind, Where("Roster", f"C{row}"), "Mediun", wrong, "Write it.", "M", (row,), "Ana") for row in (3, 9)
     )
     offers = (Offer("Plan it anyway", Options()), Offer("What if", Options()))
     lines = (
@@ -72,7 +72,7 @@ def results(folder: Path) -> tuple[Result, Result]:
     )
     good = Outcome(
         1, "26 garments planned, 2 held back.", folder / "plan.xlsx", folder, folder / "print.xlsx", problems,
-        {3: "Ana", 9: "Ivo"}, 2, lines, offers=offers,
+        2, lines, offers=offers,
     )  # fmt: skip
     failed = Outcome(
         3, f"Could not write to {folder}: the disk is full. Free some space on it.", unsaved=True, offers=offers

@@ -116,7 +116,12 @@ def planned(shown: Window, *paths: Path) -> None:
 
 
 def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Window) -> None:
-    assert set(buttons(shown)) == {"Plan a list …", "Make a blank list …", "Open the examples"}
+    assert set(buttons(shown)) == {
+        "Plan a list …",
+        "Make a blank list …",
+        "Make a sign-up sheet …",
+        "Open the examples",
+    }
     shown.root.update()
     assert shown.root.focus_lastfor() is buttons(shown)["Plan a list …"]
     assert "Drop your list here, or choose it: " in words(shown)
@@ -159,7 +164,7 @@ def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: lis
     does["Open my list"] = tmp_path / "roster.xlsx"
     if (tmp_path / "roster - to print.xlsx").exists():
         does = {"Open the pages to print": tmp_path / "roster - to print.xlsx", **does}
-    assert list(buttons(shown)) == [*does, "Plan it again", "Plan another list"]
+    assert list(buttons(shown)) == [*does, "Plan it again", "What if", "Plan another list"]
     for name in does:
         buttons(shown)[name].invoke()
     assert opened == list(does.values())
@@ -201,7 +206,7 @@ def test_problems_name_the_person_and_like_ones_are_one_line(shown: Window, tmp_
     planned(shown, write_workbook(tmp_path / "roster.xlsx", {"Roster": [HEAD, *rows]}))
     said = words(shown)
     assert "Held back (2)" in said
-    assert "Ana: Roster C2: " in said
+    assert "Roster C2 (Ana): " in said
     assert "Likewise Roster C3 (Ivo)." in said
 
 
@@ -266,7 +271,7 @@ def test_rows_held_back_are_counted_and_the_reason_is_read_in_the_window(shown: 
     planned(shown, roster(tmp_path, "M", "Mediun"))
     assert "1 garment planned, 1 held back." in words(shown)
     assert "Held back (1)" in words(shown)
-    assert "Roster C3: " in words(shown)
+    assert "Roster C3 (Ana): " in words(shown)
     assert "Did you mean M?" in words(shown)
     assert shown.code == 1
 
@@ -365,6 +370,17 @@ def test_a_blank_list_is_made_and_opened_and_the_units_remembered(
     assert remembered.metric() == (unit == "cm")
     buttons(shown)[button].invoke()  # never over one that exists
     wait_until(shown, lambda: "already exists" in words(shown))
+
+
+def test_a_sign_up_sheet_is_made_and_opened(
+    shown: Window, opened: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "sign up.xlsx"
+    monkeypatch.setattr("tkinter.filedialog.asksaveasfilename", lambda **_: str(path))
+    buttons(shown)["Make a sign-up sheet …"].invoke()
+    wait_until(shown, lambda: opened == [path])
+    assert "Send it round" in words(shown)
+    assert load_workbook(path).sheetnames
 
 
 def test_the_examples_are_copied_to_where_they_can_be_planned(shown: Window, opened: list[Path]) -> None:

@@ -17,6 +17,7 @@ from xlbatch.film.box import Bed, Box
 from xlbatch.film.cores import spread
 from xlbatch.film.drop import least_lengths
 from xlbatch.film.partition import cheapest, prices
+from xlbatch.how_far import alive
 
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
@@ -78,7 +79,9 @@ class _Costs:
     def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
         kind_of, bed = self.kind_of[at], self.films[at].bed
         keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
+        alive()
         boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
+        alive()
         most = bed.longest * bed.width
         short = [key for key, each in boxes.items() if sum(a * b for a, b in each) <= most]
         found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
@@ -147,8 +150,10 @@ def _regrouped(costs: _Costs, blocks: Sequence[Sequence[Group]], most: int, sear
     for tries, keep, budget in (CLOSER, CLOSEST):
         a_garment = min(keep, budget * search / garments)
         for at, block in enumerate(blocks):
+            alive()
             most_kept = round(a_garment * len(members[at]))
             groups[at] = _promising(groups[at], cost[at], members[at], set(block), most_kept)
+        alive()
         cost = costs.of_each(groups, tries)
     choices = [_Choice(*each) for each in zip(groups, cost, members, blocks, strict=True)]
     return [batch for chosen in spread(_chosen, choices, pays=len(blocks) >= BLOCKS_PAY) for batch in chosen]

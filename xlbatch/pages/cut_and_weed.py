@@ -16,6 +16,7 @@ NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
 TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
 LINE_HEIGHT, LEAST_STRIP = 16.0, 42.0  # points; a strip's number and boxes need the latter
+MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
 PICTURE = 14  # columns
 STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 9, 3, 12, 7, 9, 6
@@ -24,7 +25,7 @@ RULE = PLAIN.but(bottom=HAIRLINE)
 
 def write(leaf: Leaf, work: Work, tallest: float) -> None:
     """Every run and its strips, none drawn higher than `tallest` points; after a film's runs, what is alike in it."""
-    said = says(work)
+    said = not work.only_names
     heads = (
         (STRIP, "Strip"), (NO, "No."), *(((WHO, "Who"),) if said else ((WHO + ON_IT, "Who, on it"),)), (SIZE, "Size"),
         *(((ON_IT, "On it"),) if said else ()), (SPOILED, "Spoiled"), (PICTURE, "As it lies; thick: leads"),
@@ -115,18 +116,13 @@ def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
 def _piece_cells(work: Work, lying: Lying, labels: Mapping[str, str], edge: Look) -> Iterator[Span]:
     decal = lying.decal
     garment = work.garments[decal.garment_no]
-    said = says(work)
+    said = not work.only_names
     yield Span(NO, labels[decal.id], edge.but(bold=True))
     yield Span(WHO if said else WHO + ON_IT, garment.who, edge)
     yield Span(SIZE, garment.blank.size, edge)
     if said:
         yield Span(ON_IT, decal.text or decal.piece, edge.but(bold=True))
     yield Span(SPOILED, f"{BOX} {decal.id}", edge)
-
-
-def says(work: Work) -> bool:
-    """Whether any piece says something else than the name of whoever it is for."""
-    return any(decal.text != work.garments[decal.garment_no].who for decal in work.plan.decals)
 
 
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
@@ -142,5 +138,5 @@ def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
                     says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip.batch}"]))
                     same[decal.piece, decal.text].append(says)
     for (_, text), them in same.items():
-        if len(them) > 1:
+        if 1 < len(them) <= MOST_ALIKE:
             yield f"ALIKE  {text}:  {';  '.join(them)}"

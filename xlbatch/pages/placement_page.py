@@ -21,6 +21,7 @@ PAIR = 2 * (DRAWING + SIZES + MEASURE)
 HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
 FILLER = 16.0
 MOST = 24  # drawings
+WHOLE_WORDS = {"in": "inches", "cm": "cm", "mm": "mm"}
 
 Kind = tuple[str, ...]
 Line = Sequence[Span]  # cells that fill SIZES + MEASURE columns
@@ -112,7 +113,7 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
     ]
     layers = ", ".join(place.decal.piece for place in middle if place.register)
     if layers:
-        lines.append((Span(SIZES + MEASURE, f"{layers}: laid on by edges, see Press cards"),))
+        lines.append((Span(SIZES + MEASURE, f"{layers}: on top, see Press cards"),))
     return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", draw, high, lines)
 
 
@@ -120,7 +121,7 @@ def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line
     """One piece in all its sizes: its name and where it is measured from, then a line for sizes that are alike."""
     unit = work.unit
     far, seam = where_text(places[0], unit)
-    name = f"{places[0].decal.piece}, {unit} {seam}"
+    name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
     yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
     sizes: dict[tuple[str, str], list[str]] = {}
     for place in places:

@@ -41,7 +41,7 @@ STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
-LEAST_CARD = 46.0  # points, of a garment with several steps: its drawings need them
+LEAST_CARD = 42.0  # points, of a garment with several steps: its drawings need them
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
@@ -167,10 +167,13 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
     if several and len(block.batches) > 1:
         passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
         leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
-    for batch in block.batches:
-        steps = [step for them in block.passes for step in them if step.batch == batch]
+    lanes = any(step.lane > 1 for step in work.plan.pressing.steps)
+    of: dict[int, list[Step]] = {}
+    for step in (step for them in block.passes for step in them):
+        of.setdefault(step.batch, []).append(step)
+    for batch, steps in of.items():
         band = Look(fill=BAND, top=THICK)
-        lane = f"press {steps[0].lane}   " if any(step.lane > 1 for step in work.plan.pressing.steps) else ""
+        lane = f"press {steps[0].lane}   " if lanes else ""
         about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
         leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
@@ -239,8 +242,8 @@ def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
     """Name, size and, on a line of their own, garment and color."""
     name = Part(garment.who or f"no. {garment.no}", bold=True)
     if table.one_line:
-        several = len({work.garment_text(each) for each in work.plan.garments}) > 1
-        return name, Part(f"  {garment.blank.size}"), Part(f"  {work.garment_text(garment)}" * several)
+        kind = "" if work.one_kind else f"  {work.garment_text(garment)}"
+        return name, Part(f"  {garment.blank.size}"), Part(kind)
     return name, Part(f"\n{garment.blank.size}", bold=True), Part(f"  {work.garment_text(garment)}")
 
 

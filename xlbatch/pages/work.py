@@ -50,8 +50,21 @@ class Work:
 
     def garment_text(self, garment: Garment) -> str:
         """The garment, and its color where the job has several."""
-        several = len({each.color.casefold() for each in self.plan.garments}) > 1
-        return f"{garment.blank.garment}, {garment.color}" if several else garment.blank.garment
+        return f"{garment.blank.garment}, {garment.color}" if self._many_colored else garment.blank.garment
+
+    @cached_property
+    def _many_colored(self) -> bool:
+        return len({each.color.casefold() for each in self.plan.garments}) > 1
+
+    @cached_property
+    def one_kind(self) -> bool:
+        """Whether all garments are called alike."""
+        return len({self.garment_text(each) for each in self.plan.garments}) == 1
+
+    @cached_property
+    def only_names(self) -> bool:
+        """Whether every piece says just the name of whoever it is for."""
+        return all(decal.text == self.garments[decal.garment_no].who for decal in self.plan.decals)
 
     def on_it(self, no: int) -> str:
         """What is on a garment, in the words of whoever ordered it: `Lantern; Ana; back 07`."""

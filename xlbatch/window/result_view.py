@@ -175,7 +175,7 @@ def _fill(text: tkinter.Text, result: Result) -> None:
 
 
 def _list(text: tkinter.Text, head: str, level: Level, result: Result) -> None:
-    lines = problem_lines(result.outcome.problems, level, result.outcome.people)
+    lines = problem_lines(result.outcome.problems, level)
     shown = list(islice(lines, LISTED))
     if not shown:
         return

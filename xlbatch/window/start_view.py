@@ -20,16 +20,17 @@ class StartView:
 
     def __init__(
         self, root: tkinter.Misc, look: Look, drop: str, note: str, *, choose: Callable[[], None],
-        plan: Callable[[Path], None], blank: Callable[[bool], None], examples: Callable[[], None],
-        offer: Callable[[], None] | None, recent: Sequence[Path], metric: bool,
+        plan: Callable[[Path], None], blank: Callable[[bool], None], sign_up: Callable[[bool], None],
+        examples: Callable[[], None], offer: Callable[[], None] | None, recent: Sequence[Path], metric: bool,
     ) -> None:  # fmt: skip
-        """`drop` says where to drop a list, `note` what happened before. `blank` is told whether centimeters are
-        wanted."""
+        """`drop` says where to drop a list, `note` what happened before. `blank` and `sign_up` are told whether
+        centimeters are wanted."""
         self.frame = ttk.Frame(root, padding="16p")
         rows = ButtonRows(self.frame)
         rows.pack(side="bottom", fill="x", pady=("10p", "0"))
         self._units = tkinter.BooleanVar(self.frame, metric)
         rows.add("Make a blank list …", lambda: blank(self._units.get()))
+        rows.add("Make a sign-up sheet …", lambda: sign_up(self._units.get()))
         for words, centimeters in (("in inches", False), ("in centimeters", True)):
             rows.take(ttk.Radiobutton(rows, text=words, variable=self._units, value=centimeters))
         rows.add("Open the examples", examples)

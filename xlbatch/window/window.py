@@ -87,7 +87,7 @@ class Window:
 
         view = StartView(
             self.root, self.look, HERE if self._takes_drops else ON_THE_ICON, note, choose=self._choose,
-            plan=lambda path: self.plan([path]), blank=self._blank, examples=self._examples,
+            plan=lambda path: self.plan([path]), blank=self._blank, sign_up=self._sign_up, examples=self._examples,
             offer=self._offer if can_offer() else None, recent=recent_lists(), metric=metric(),
         )  # fmt: skip
         self._put(view.frame)
@@ -192,25 +192,43 @@ class Window:
             self.plan([path], replace(self.options, folder=Path(chosen)))
 
     def _blank(self, in_centimeters: bool) -> None:
-        from tkinter import filedialog
-
         from xlbatch.blank_workbook import write_blank_workbook
 
+        def written(path: Path) -> str:
+            write_blank_workbook(path, metric=in_centimeters)
+            return f"The blank list is {path}. Fill it in, save it, and plan it here."
+
+        self._new_workbook("my list.xlsx", "a blank list", written, in_centimeters)
+
+    def _sign_up(self, in_centimeters: bool) -> None:
+        from xlbatch.sign_up.write_sign_up import write_sign_ups
+
+        def written(path: Path) -> str:
+            write_sign_ups(path, None, metric=in_centimeters)
+            return f"The sign-up sheet is {path}. Send it round, and drop here together what comes back."
+
+        self._new_workbook("sign up.xlsx", "a sign-up sheet", written, in_centimeters)
+
+    def _new_workbook(self, name: str, what: str, write: Callable[[Path], str], in_centimeters: bool) -> None:
+        """Asks where to put a new workbook, has it written, and opens it; `write` gives what is said of it then."""
+        from tkinter import filedialog
+
         chosen = filedialog.asksaveasfilename(
-            parent=self.root, initialdir=last_folder(), initialfile="my list.xlsx", defaultextension=".xlsx",
-            filetypes=[("Workbook", "*.xlsx")], confirmoverwrite=False, title="Where to put the blank list",
+            parent=self.root, initialdir=last_folder(), initialfile=name, defaultextension=".xlsx",
+            filetypes=[("Workbook", "*.xlsx")], confirmoverwrite=False, title=f"Where to put {what}",
         )  # fmt: skip
         if not chosen:
             return
         path = Path(chosen)
         remember_folder(path.parent)
         remember_units(metric=in_centimeters)
+        said: list[str] = []
 
         def made(_results: list[Result]) -> None:
-            self.show_start(f"The blank list is {path}. Fill it in, save it, and plan it here.")
+            self.show_start(said[0])
             self._open(path)
 
-        self._work("Making a blank list", lambda _say: write_blank_workbook(path, metric=in_centimeters), made)
+        self._work(f"Making {what}", lambda _say: said.append(write(path)), made)
 
     def _examples(self) -> None:
         """Opens a copy of the examples in the person's home, where plans of them can be written."""
