@@ -6,8 +6,8 @@ import subprocess
 from pathlib import Path
 
 _COMPILED = (
-    *("bezier3p", "bezier4p", "bspline", "construct", "linetypes", "mapbox_earcut", "matrix44", "np_support", "vector"),
-)
+    "bezier3p", "bezier4p", "bspline", "construct", "linetypes", "mapbox_earcut", "matrix44", "np_support", "vector",
+)  # fmt: skip
 MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
