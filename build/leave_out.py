@@ -11,7 +11,7 @@ _COMPILED = (
 MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
-    *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
+    *("doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
     *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
     *(f"ezdxf.acc.{part}" for part in _COMPILED),  # quicker code for what is read; only a little is written
     *("ezdxf.addons", "ezdxf.acis"),  # other kinds of drawings
