@@ -14,7 +14,7 @@ from xlsxwriter.worksheet import Worksheet
 
 SOURCE = Path(__file__).resolve().parent / "examples"
 EXAMPLES = SOURCE.parent.parent / "example_workbooks"
-SHEETS = ("Roster", "Job", "Designs", "Garments", "Film", "Press")
+SHEETS = ("Roster", "Job", "Designs", "Drawing parts", "Garments", "Film", "Press")
 TEXT = ("Number", "Size", "Text")  # where 07 must stay 07
 A_NUMBER = re.compile(r"\d+(\.\d+)?")
 CREATED = datetime(2025, 1, 1)  # the same bytes whenever it is made

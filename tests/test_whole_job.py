@@ -74,7 +74,9 @@ def relay(folder: Path) -> Outcome:
     return plan_file(folder / "relay squad.xlsx")
 
 
-@pytest.fixture(scope="module", params=["pottery class.csv", "lantern walk.xlsx", "relay squad.xlsx"])
+@pytest.fixture(
+    scope="module", params=["pottery class.csv", "lantern walk.xlsx", "relay squad.xlsx", "cove weekend.xlsx"]
+)
 def any_plan(request: pytest.FixtureRequest, folder: Path) -> Outcome:
     return plan_file(folder / request.param)
 

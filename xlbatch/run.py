@@ -193,8 +193,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     past = recall(reading, given_rows)
     memory, stood = past.memory, past.stood
     job, days, of_days = planned_days(as_pressed(stood.job, stood.garments), now.date())
-    garments, problems = check(job, _held(reading.problems))
-    problems = reading.problems + past.problems + of_days + problems
+    garments, problems = check(job, _held(past.problems))
+    problems = past.problems + of_days + problems
 
     _begin(DRAWING, progress)
     decals, found = draw(job, garments)

@@ -7,7 +7,7 @@ import openpyxl
 import pytest
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "example_workbooks"
-WORKBOOKS = ("lantern walk.xlsx", "relay squad.xlsx")
+WORKBOOKS = ("cove weekend.xlsx", "lantern walk.xlsx", "relay squad.xlsx")
 Cells = dict[tuple[str, str], object]
 
 

@@ -28,6 +28,7 @@ PLAIN = {*ASSUMED, "off-center"}  # notes that many a job has
 WHOLE = (
     "list-not-found",
     "memory-damaged",
+    "anything-cut",
     "row-deleted",
     "sheet-joined",
     "sheet-unknown",

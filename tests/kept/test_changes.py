@@ -117,3 +117,42 @@ def test_notes_beside_steps_come_back_or_go_to_changes(first: PlanBook) -> None:
     assert (row["By"], row["Note"]) == ("Kai", "edge lifted")
     assert changes(second) == [("Press log", "Note", "edge lifted", "")]
     assert next(row["Checked"] for _, row in second.rows("Proof", "Checked") if row["Garment no."] == 2) == "A. N."
+
+
+def test_of_a_copied_row_the_one_nearest_to_the_plan_keeps_the_number(first: PlanBook) -> None:
+    sheet = first.sheet("Roster")
+    row = next(number for number, cells in first.rows("Roster", "Who") if cells["Garment no."] == 2)
+    values = [cell.value for cell in sheet[row]]
+    sheet.insert_rows(row)
+    for column, value in enumerate(values, 1):
+        sheet.cell(row, column).value = "Pia" if value == "Ivo" else value  # the copy, above, for someone else
+    second = written(first.drop())
+    names = {cells["Garment no."]: cells["Who"] for _, cells in second.rows("Roster", "Who") if cells["Who"]}
+    assert names == {1: "Ana", 2: "Ivo", 3: "Mei", 4: "Pia"}
+
+
+def test_whether_anything_was_cut_is_asked_once(first: PlanBook) -> None:
+    outcome = first.drop()
+    assert codes(outcome).count("anything-cut") == 1
+    second = written(outcome)
+    second.mark("Problems", "Answer", "ok", lambda row: row["Code"] == "anything-cut")
+    assert "anything-cut" not in codes(second.drop())
+
+
+def test_garments_of_one_row_are_not_asked_about_as_if_they_were_entered_twice(tmp_path: Path) -> None:
+    people: list[list[object]] = [["Who", "Size", "How many"], ["Ana", "M", 3]]
+    first = drop(write_workbook(tmp_path / "many.xlsx", {"Roster": people}))
+    assert "duplicate-row" not in codes(drop(written(first).path))
+
+
+def test_sheets_under_other_names_and_in_another_order_are_read_all_the_same(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    for name in ("Press log", "Cut list", "Shopping list", "Proof", "Film", "Decals", "Kept by the program"):
+        first.book.move_sheet(name, -4)
+        first.book[name].title = f"Our {name}"
+    outcome = first.drop()
+    assert not [found for found in outcome.problems if found.code.startswith("sheet-")]
+    second = written(outcome)
+    assert {step[0] for step in steps(second)} == {2, 3}
+    assert decals(second, "to cut") == set()

@@ -7,6 +7,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.progress import design_of, designs_by_name
 from xlbatch.check.text import decal_text
 from xlbatch.job.job import DecalSpec, Job, RosterRow
+from xlbatch.job.marks import Marks
 from xlbatch.kept.lasting import fits
 from xlbatch.kept.memory import KeptDecal, KeptGarment
 from xlbatch.kept.states import Standing, parts
@@ -97,3 +98,29 @@ def not_needed(stood: Standing, unused: Iterable[KeptDecal], to_cut: Iterable[De
                 what=", ".join(dict.fromkeys(decal.text or decal.piece for decal in decals)),
                 number=number,
             )
+
+
+def redone_under(stood: Standing, marks: Marks) -> Iterator[Problem]:
+    """A stop for each piece to be made anew that lies under one that is pressed: it cannot go there any more."""
+    rows, designs = {row.no: row for row in stood.job.roster}, designs_by_name(stood.job)
+    for step in marks.steps:
+        row = rows.get(step.garment_no)
+        if row is None or step.outcome != "redo film" or row.status:
+            continue
+        specs = {piece: spec for spec in design_of(row, stood.job, designs) for piece in spec.pieces}
+        own = [specs[part] for part in parts(step.piece) if part in specs]
+        over = [
+            piece
+            for piece in row.done_so_far
+            if piece in specs and any(_lies_over(specs[piece], piece, spec, step.piece) for spec in own)
+        ]
+        if over:
+            where, suggestion = step.source.at("Result"), "redo garment"
+            rows_ = (row.source.row,) if row.source.row else ()
+            yield problem("redo-under", where, step.piece, suggestion=suggestion, rows=rows_, over=", ".join(over))
+
+
+def _lies_over(upper: DecalSpec, name: str, lower: DecalSpec, lower_name: str) -> bool:
+    """Whether one piece is pressed over another: at the same place, in a higher layer or over its border."""
+    level = (upper.layer, name != upper.border) > (lower.layer, lower_name != lower.border)
+    return level and upper.position.casefold() == lower.position.casefold()

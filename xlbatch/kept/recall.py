@@ -7,9 +7,10 @@ from xlbatch.check.progress import up_to_date
 from xlbatch.check.stock import blank_kind
 from xlbatch.job.job import Job
 from xlbatch.job.marks import OrderKey, Stock
-from xlbatch.kept.begun import changed_after_pressing
+from xlbatch.kept.begun import changed_after_pressing, redone_under
 from xlbatch.kept.blanks import shelf, used_since
 from xlbatch.kept.changes import changes_since
+from xlbatch.kept.copied import told_apart
 from xlbatch.kept.film_left import film_left, kept_film
 from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
@@ -32,25 +33,27 @@ class Past:
 
     memory: Memory
     stood: Standing
-    problems: tuple[Problem, ...]
+    problems: tuple[Problem, ...]  # those of reading among them
     changes: tuple[KeptChange, ...] = ()
 
 
 def recall(reading: Reading, given: Given) -> Past:
     """What came before. `given` tells the input's rows as text."""
-    memory, problems = _memory(reading)
-    if memory:
-        memory = after(memory, reading.after)
+    memory, damaged = _memory(reading)
     if memory is None:
         job, asked = up_to_date(reading.job)
         films = tuple(kept_film(film.name, film.on_hand) for film in job.films)
-        return Past(
-            replace(after(NO_MEMORY, reading.after), films=films), Standing(job, (), {}, {}, ()), problems + asked
-        )
+        nothing = replace(after(NO_MEMORY, reading.after), films=films)
+        return Past(nothing, Standing(job, (), {}, {}, ()), reading.problems + damaged + asked)
+    memory = after(memory, reading.after)
+    reading = told_apart(reading, memory, given(reading.job))
     rows = given(reading.job)
     job, deleted = with_deleted(reading.job, memory)
     stood = standing(job, reading.marks, memory)
-    problems += deleted + stood.problems + tuple(changed_after_pressing(stood))
+    problems = (*reading.problems, *deleted, *stood.problems)
+    problems += (*changed_after_pressing(stood), *redone_under(stood, reading.marks))
+    if memory.last_run and all(decal.state == "to cut" for decal in stood.decals):
+        problems += (problem("anything-cut", Where("Cut list")),)
     past = _stocked(reading, rows, memory, stood, problems)
     return replace(past, changes=changes_since(memory, rows, job.settings))
 

@@ -24,8 +24,8 @@ FILM = Input(
     name="Film",
     advice="One row a film; those below the heavy line are not used in this job. "
     "The maker's own press settings win: change them here. "
-    "Rolls sold: 5 yd = 21.00; 25 yd = 92.00. On hand: 12 in x 40 in; 12 in x 9 ft: measure the pieces before each "
-    "plan, film that came or was cut is not counted by itself.",
+    "Rolls sold: 5 yd = 21.00; 25 yd = 92.00. On hand: 12 in x 40 in; 12 in x 9 ft: it is reckoned from what "
+    "came and what was cut; measure it, and what you write here counts as of now.",
     records=listed,
     not_used=not_used,
     fields={

@@ -31,9 +31,10 @@ NEXT_STEPS = (
     ("3  Weed", "Strip by strip, on the Cut list. Keep each strip with its number."),
     ("4  Press", "Batch by batch down the Press log. Then type the results into the log."),
     ("5  Hand out", "One of the Bag tags with each garment. Money says who owes what."),
-    ("Later", "Late joiners, other sizes, spoiled pieces: write them into Roster or Press log here, what came into "
-     "Shopping list, what was paid into Money, film that is left into Film, and drop this workbook again. The next "
-     "plan covers only what is still to do."),
+    ("Later", "At any time: mark what is cut, weeded or spoiled on Cut list, what was pressed on Press log, what was "
+     "ordered and came on Shopping list, what was paid on Money; write late joiners and changes into Roster, and drop "
+     "this workbook again. What is cut is not cut again, and decals keep their numbers. While nothing is marked as "
+     "cut, runs and strips are numbered anew."),
 )  # fmt: skip
 PAGES_TO_PRINT = (
     "Best: the workbook “… - to print”",

@@ -34,8 +34,9 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     sheets = tuple(sheets)
     memory = next((sheet for sheet in sheets if is_memory(sheet)), None)
     sheets = tuple(sheet for sheet in sheets if sheet is not memory)
-    filled = [upright(sheet) for sheet in sheets if sheet.rows and sheet.name.strip().casefold() not in IGNORED]
-    meanings = _meanings(filled)
+    called = {sheet.name: _called(sheet, of_a_plan=memory is not None) for sheet in sheets}
+    filled = [upright(sheet) for sheet in sheets if sheet.rows and called[sheet.name] not in IGNORED]
+    meanings = _meanings(filled, called)
     read = {at: _tables(filled[at], meaning) for at, meaning in meanings.items() if meaning}
     lists = [
         ListSheet(filled[at].name, tables, filled[at].out_of_sight)
@@ -71,6 +72,13 @@ def is_memory(sheet: RawSheet) -> bool:
     return any(cell.value == MEMORY_TITLE for cells in islice(sheet.rows.values(), 3) for cell in cells.values())
 
 
+def _called(sheet: RawSheet, *, of_a_plan: bool) -> str:
+    """What a sheet is called, in lower case: a plan's own sheet, whatever its name is now, by its title."""
+    title = next((cell.value for cells in sheet.rows.values() for cell in cells.values()), None)
+    own = of_a_plan and isinstance(title, str) and title.casefold() in IGNORED.union(map(str.casefold, INPUT))
+    return str(title if own else sheet.name).strip().casefold()
+
+
 def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:
     """Whether a sheet is read: the first of its meaning, and further lists beside one not expressly named Roster."""
     first = found.get(meaning)
@@ -93,10 +101,10 @@ def _of_its_sheet(table: Table) -> Table:
     return table if _UNNAMED.fullmatch(table.sheet.strip()) else replace(table, group=table.sheet)
 
 
-def _meanings(sheets: list[RawSheet]) -> dict[int, str]:
+def _meanings(sheets: list[RawSheet], called: Mapping[str, str]) -> dict[int, str]:
     """The meaning of each sheet ("" unknown) by its index; named sheets come first, so that they win."""
     names = {name.casefold(): name for name in INPUT}
-    named = {at: names.get(sheet.name.strip().casefold(), "") for at, sheet in enumerate(sheets)}
+    named = {at: names.get(called[sheet.name], "") for at, sheet in enumerate(sheets)}
     guessed = {at: meaning or _by_headings(sheets[at]) for at, meaning in named.items()}
     if len(sheets) == 1 and not guessed[0]:
         guessed[0] = "Roster"
