@@ -33,6 +33,10 @@ def test_sheets_are_locked_without_a_password(printed: Printed) -> None:
         assert not sheet.protection.password
 
 
+def test_a_job_takes_few_pages(printed: Printed) -> None:
+    assert len(printed.pages) <= printed.most
+
+
 def test_the_order_of_the_day_names_the_pages(printed: Printed) -> None:
     sheets = by_sheet(printed.pages)
     assert "Page" in sheets["Order of the day"]
