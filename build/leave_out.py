@@ -5,12 +5,16 @@ import shutil
 import subprocess
 from pathlib import Path
 
+_COMPILED = (
+    "bezier3p", "bezier4p", "bspline", "construct", "linetypes", "mapbox_earcut", "matrix44", "np_support", "vector",
+)  # fmt: skip
 MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
-    *("unittest", "doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
+    *("doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
     *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
-    *("ezdxf.acc", "ezdxf.addons", "ezdxf.acis"),  # faster code for what is read, and other kinds of drawings
+    *(f"ezdxf.acc.{part}" for part in _COMPILED),  # quicker code for what is read; only a little is written
+    *("ezdxf.addons", "ezdxf.acis"),  # other kinds of drawings
     *("PIL._avif", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),
 )
 _FILES = re.compile(

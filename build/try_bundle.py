@@ -21,6 +21,13 @@ import needs_python  # noqa: F401 - stops an older Python
 from environment import BUNDLE_LOCK, ROOT, ready, run
 
 TIME = re.compile(rb"\d{4}-\d\d-\d\d \d\d:\d\d")  # of the run
+AS_DXF = """
+import sys
+from openpyxl import load_workbook
+book = load_workbook(sys.argv[1])
+book["Job"].append(["Cut file kind", "DXF"])
+book.save(sys.argv[2])
+"""
 PATIENCE = 300  # s
 MOST = {"": 165, ".zip": 70}  # MB of 10^6 bytes
 
@@ -49,8 +56,10 @@ def outputs(folder: Path) -> dict[str, bytes | dict[str, bytes]]:
 
 
 def copy_examples(folder: Path) -> list[Path]:
-    """Copies the example lists and their drawings into a new folder; the lists."""
+    """Copies the example lists and their drawings into a new folder, one once more to be cut as DXF; the lists."""
     shutil.copytree(ROOT / "example_workbooks", folder, ignore=shutil.ignore_patterns("with_mistakes", "*.png", "*.md"))
+    if run(ready(BUNDLE_LOCK), "-c", AS_DXF, str(folder / "lantern walk.xlsx"), str(folder / "as DXF.xlsx")):
+        raise AssertionError("There is no list to be cut as DXF.")
     return sorted(file for file in folder.iterdir() if file.suffix in (".csv", ".xlsx"))
 
 

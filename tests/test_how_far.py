@@ -9,7 +9,8 @@ import pytest
 from tests.workbooks import write_workbook
 from xlbatch.film import cores
 from xlbatch.how_far import Stopped, alive, counted, hear, listening, percent
-from xlbatch.run import DRAWING, STAGES, WRITING, Options, Step, run
+from xlbatch.outcome import DRAWING, STAGES, WRITING
+from xlbatch.run import Options, Step, run
 
 
 def told(work: object) -> list[tuple[float, int]]:

@@ -30,15 +30,10 @@ def _amounts(plan: Plan) -> Iterator[str]:
 def _assumed(plan: Plan) -> str:
     """The assumptions in one line; each has its cell in the plan."""
     notes = [each for each in plan.problems if each.code == "assumed"]
-    words = dict.fromkeys(_thing(each.wrong.partition(":")[0]) for each in notes)
+    words = dict.fromkeys(each.wrong.partition(" is used: ")[2].rstrip(".") for each in notes)
     if not words:
         return "Nothing was assumed: everything used was given."
-    return f"Assumed, each in a cell you can change: {', '.join(words)}."
-
-
-def _thing(words: str) -> str:
-    """What was assumed, as in a list of things: `font` for `The font`."""
-    return words[:1].lower() + words[1:] if not words.startswith("The ") else words.removeprefix("The ")
+    return f"Assumed, each in a cell you can change: {'; '.join(words)}."
 
 
 def _print_these(to_print: str) -> str:

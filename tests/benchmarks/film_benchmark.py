@@ -28,10 +28,10 @@ from pathlib import Path
 from statistics import fmean
 from typing import NamedTuple
 
+from xlbatch.film.batch_costs import FilmBoxes
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, Bed, Box
-from xlbatch.film.costs import FilmBoxes
 from xlbatch.film.drop import least_lengths
 from xlbatch.film.free import pack
 

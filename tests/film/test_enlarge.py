@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 
 from tests.benchmarks.names_benchmark import GOALS, ratio
+from xlbatch.film.batch_costs import TOO_LONG, Costs, FilmBoxes, Larger
 from xlbatch.film.box import Bed
-from xlbatch.film.costs import TOO_LONG, Costs, FilmBoxes, Larger
 from xlbatch.plan import Plan
 
 NAMES = [[f"Person {chr(65 + at)}{chr(97 + at)}", "M"] for at in range(16)]

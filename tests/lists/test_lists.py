@@ -5,8 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.lists.score import OUTCOMES, TABLES, total
+from tests.lists.score import NOW, OUTCOMES, TABLES, total
 from tests.lists.table_of_lists import lists_in
+from tests.workbooks import Rows, write_workbook
+from xlbatch.roster.read import Reading, read
+from xlbatch.run import Options, run
 
 LISTS, FURTHER = (Path(__file__).with_name(name) for name in TABLES)
 
@@ -28,3 +31,17 @@ def test_no_list_is_read_wrong_unasked(table: Path) -> None:
     assert counted["wrong unasked"] == 0
     assert counted["refused"] <= 0.02 * rows
     assert counted["right"] >= 0.8 * rows
+
+
+@pytest.mark.parametrize("rows", [
+    [["Size", "Quantity"], ["S", 3], ["M", 2]],
+    [["Name", "Size", "Print name"], ["Ana Blom", "M", "no name"], ["Ivo Berg", "L", "IVO"], ["Cy Kim", "S", "blank"]],
+])  # fmt: skip
+def test_garments_without_a_print_are_planned_to_the_end(rows: Rows, tmp_path: Path) -> None:
+    path = write_workbook(tmp_path / "list.xlsx", {"Sheet1": rows})
+    outcome = run(path, Options(effort=0), lambda _step: None, NOW)
+    assert outcome.code == 0
+    assert outcome.written is not None
+    again = read(outcome.written)
+    assert isinstance(again, Reading)
+    assert [row.print_name == "no name" for row in again.job.roster].count(True) >= 2

@@ -33,6 +33,10 @@ def test_sheets_are_locked_without_a_password(printed: Printed) -> None:
         assert not sheet.protection.password
 
 
+def test_a_job_takes_few_pages(printed: Printed) -> None:
+    assert len(printed.pages) <= printed.most
+
+
 def test_the_order_of_the_day_names_the_pages(printed: Printed) -> None:
     sheets = by_sheet(printed.pages)
     assert "Page" in sheets["Order of the day"]
@@ -56,7 +60,7 @@ def test_the_text_alone_answers_for_every_garment(printed: Printed) -> None:
         assert re.search(rf"\b{no}\b", cards), no
         line = work.money[no]
         if line.owed:
-            assert f"{line.owed:,.2f}" in sheets["Hand-out"]
+            assert f"{abs(line.owed):,.2f}" in sheets["Hand-out"]
             assert f"{abs(line.owed):,.2f}" in sheets["Bag tags"]
         assert garment.who.split()[0] in sheets["Bag tags"]
     for step in printed.plan.pressing.steps:

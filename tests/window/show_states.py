@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from tkinter import ttk
 
+from xlbatch.outcome import LAYING
 from xlbatch.problems import KINDS, Problem, Where
-from xlbatch.run import LAYING, Offer, Options, Outcome, Step
+from xlbatch.run import Offer, Options, Outcome, Step
 from xlbatch.window import look, remembered
 from xlbatch.window.planning_view import ProgressView
 from xlbatch.window.window import Window

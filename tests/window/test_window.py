@@ -16,7 +16,8 @@ from openpyxl import load_workbook
 
 from tests.workbooks import write_workbook
 from xlbatch import each_list
-from xlbatch.run import DRAWING, READING, Offer, Options, Outcome, Progress, Step
+from xlbatch.outcome import DRAWING, READING
+from xlbatch.run import Offer, Options, Outcome, Progress, Step
 from xlbatch.window import open_file, remembered, window
 from xlbatch.window.window import Window, open_window
 

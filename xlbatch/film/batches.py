@@ -9,8 +9,8 @@ from itertools import combinations
 from math import comb
 from typing import NamedTuple
 
+from xlbatch.film.batch_costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
 from xlbatch.film.cores import spread
-from xlbatch.film.costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
 from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
 from xlbatch.how_far import alive

@@ -9,7 +9,7 @@ from itertools import combinations
 
 import numpy as np
 
-from xlbatch.film.costs import Costs, Group, neighbors, sets_of
+from xlbatch.film.batch_costs import Costs, Group, neighbors, sets_of
 from xlbatch.film.partition import cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced

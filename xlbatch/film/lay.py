@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
-from xlbatch.film.costs import FilmBoxes, Larger
 from xlbatch.film.interlock import interlock
 from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need

@@ -5,8 +5,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from functools import cached_property
 from pathlib import Path
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from xlbatch.job.costs import Costs
 from xlbatch.job.feature import Feature
 from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
 from xlbatch.job.part_line import PartLine
@@ -243,15 +244,6 @@ class Settings:
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
-
-
-class Costs(NamedTuple):
-    """A garment's share of what the job costs; None where a price is missing."""
-
-    blank: Decimal | None
-    film: Decimal | None
-    supplies: Decimal | None
-    labor: Decimal | None
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from xlbatch.schedule.hours import Stage
 from xlbatch.sheets.film_requirement import film_length
 from xlbatch.sheets.inputs import advice
 from xlbatch.sheets.time_plan import hours_text
+from xlbatch.tables.days import day_text
 from xlbatch.trade.tables import table
 from xlbatch.units import film_text, long_text
 
@@ -27,6 +28,8 @@ Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each she
 def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     """Totals, exceptions, the steps of the day, cautions."""
     _write_totals(leaf, work)
+    if days := _days(work):
+        leaf.line(days, Look(bold=True), 20)
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
@@ -65,6 +68,16 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
         film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
         leaf.row(20, Span(ACROSS, (film, Part(says)),
                           box.but(align="left")))  # fmt: skip
+
+
+def _days(work: Work) -> str:
+    """`Order by Monday 1 June 2026  ·  Press by Friday 19 June 2026`, as far as they are known."""
+    dates = work.plan.dates
+    said = (
+        ("Answers by", dates.answer_by), ("Order by", dates.order_by), ("All here by", dates.ready_by),
+        ("Cut by", dates.cut_by), ("Press by", dates.press_by), ("Hand out", dates.hand_out),
+    )  # fmt: skip
+    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in said if day)
 
 
 def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:

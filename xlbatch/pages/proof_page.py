@@ -106,7 +106,7 @@ def _caption(work: Work, places: Sequence[Place]) -> str:
 
 def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     """The groups of a garment that have a text of its own; all of them where none has."""
-    found = groups(decal for decal in work.decals[garment.no])
+    found = groups(decal for decal in work.decals.get(garment.no, ()))
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
@@ -115,7 +115,7 @@ def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *,
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
         cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts, who))
-        if len(work.plan.garments) <= MOST_DRAWN:
+        if texts and len(work.plan.garments) <= MOST_DRAWN:
             left = at * (HALF + GUTTER) + NO + who
             draw = partial(row_picture, texts, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
             pictures.append(Shown(draw, left * COLUMN + 3, 2))
@@ -127,7 +127,7 @@ def _about(garment: Garment) -> str:
 
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], wide: int) -> Iterator[Span]:
-    sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts)
+    sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
     yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
-from xlbatch.job.job import Costs
+from xlbatch.job.costs import Costs
 from xlbatch.job.marks import Delivery
 from xlbatch.problems import Problem
 from xlbatch.tables import boxes

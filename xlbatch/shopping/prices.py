@@ -13,7 +13,8 @@ from fractions import Fraction
 from xlbatch.art.decal import Decal as FilmDecal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout
-from xlbatch.job.job import Costs, Job, RosterRow, Settings
+from xlbatch.job.costs import Costs
+from xlbatch.job.job import Job, RosterRow, Settings
 from xlbatch.schedule.hours import TimePlan
 from xlbatch.shopping.lines import CENT, Account, BuyLine, MoneyLine
 from xlbatch.trade.tables import color_name

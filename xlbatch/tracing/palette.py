@@ -45,9 +45,9 @@ def flat_colors(dots: Dots, steep: Steepness) -> tuple[Colors, Array]:
     rippled = bool(np.count_nonzero((steep > 0) & flat) > _RIPPLED * steep.size)
     if rippled:
         flat = np.asarray(Image.fromarray(steep).filter(ImageFilter.MaxFilter(_APART))) <= _CALM
-    values = dots[flat]
-    part = len(values) // _LOOKED_AT + 1
-    packed, counts = np.unique(np.ascontiguousarray(values[::part]).view(np.uint32).ravel(), return_counts=True)
+    part = flat.size // _LOOKED_AT + 1
+    values = dots.reshape(-1, dots.shape[2])[::part][flat.ravel()[::part]]
+    packed, counts = np.unique(np.ascontiguousarray(values).view(np.uint32).ravel(), return_counts=True)
     levels = packed.view(np.uint8).reshape(-1, dots.shape[2]).astype(float)
     colors, sizes = [], []
     for _ in range(_TRIES):

@@ -1,0 +1,13 @@
+"""What a garment costs."""
+
+from decimal import Decimal
+from typing import NamedTuple
+
+
+class Costs(NamedTuple):
+    """A garment's share of what the job costs; None where a price is missing."""
+
+    blank: Decimal | None
+    film: Decimal | None
+    supplies: Decimal | None
+    labor: Decimal | None
