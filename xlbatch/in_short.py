@@ -29,11 +29,12 @@ def _amounts(plan: Plan) -> Iterator[str]:
 
 def _assumed(plan: Plan) -> str:
     """The assumptions in one line; each has its cell in the plan."""
-    notes = [each for each in plan.problems if each.code == "assumed"]
-    words = dict.fromkeys(each.wrong.partition(" is used: ")[2].rstrip(".") for each in notes)
-    if not words:
+    notes = [
+        each.wrong.partition(": this is used: ")[2].rstrip(".") for each in plan.problems if each.code == "assumed"
+    ]
+    if not any(notes):
         return "Nothing was assumed: everything used was given."
-    return f"Assumed, each in a cell you can change: {'; '.join(words)}."
+    return f"Assumed, each in a cell you can change: {'; '.join(notes)}."
 
 
 def _print_these(to_print: str) -> str:

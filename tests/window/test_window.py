@@ -179,7 +179,7 @@ def test_three_lines_say_what_it_comes_to(shown: Window, tmp_path: Path) -> None
     text = next(each for each in widgets(shown.root) if isinstance(each, tkinter.Text))
     amounts, assumed, printing = text.get("1.0", "4.0").splitlines()
     assert re.fullmatch(r"2 garments, .+ of film in 1 run, .+, \d+ min of hand work\.", amounts)
-    assert assumed.startswith("Assumed, each in a cell you can change: ")
+    assert assumed.startswith("Assumed, each in a cell you can change: garment ")
     assert printing.startswith("To print: ")
 
 
