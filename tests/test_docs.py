@@ -15,6 +15,10 @@ DEVELOPERS = (TOP / "DEVELOPERS.md").read_text(encoding="utf-8")
 STAGES = re.findall(r"^\| `(\w+)/` \|.*\|(.*)\|$", DEVELOPERS, re.MULTILINE)
 
 
+def test_the_readme_is_read_in_a_few_minutes() -> None:
+    assert len(README.split()) <= 900
+
+
 def test_the_readme_names_every_option() -> None:
     options = {word for action in _parser()._actions for word in action.option_strings if word.startswith("--")}
     assert [option for option in sorted(options) if option not in README] == []
