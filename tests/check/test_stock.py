@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
+from tests.plan_book import PlanBook
 from tests.workbooks import heading_at
 from xlbatch.plan import Plan
 from xlbatch.run import Options, run
@@ -109,12 +110,10 @@ def test_in_a_real_plan_a_blank_is_taken_off_once(tmp_path: Path, plan_of: PlanO
 
     def plan_again(path: Path, **marks: str) -> tuple[Path, list[str]]:
         """The next plan, after the first cell under each heading was filled in, and its Garments' On hand."""
-        book = load_workbook(path)
-        for name, heading in (("Shopping list", "Arrived"), ("Press log", "Result")):
-            top, column = heading_at(book[name], heading)
-            down = 1 if name == "Shopping list" else 2  # below a batch's banner
-            book[name].cell(top + down, column).value = marks.get(heading)
-        book.save(path)
+        book = PlanBook(path)
+        book.mark("Shopping list", "Arrived", marks.get("Arrived"), lambda row: row["Color"] == "navy")
+        book.result(marks.get("Result"), lambda row: row["Garment no."] == 1)
+        book.book.save(path)
         written = run(path, Options(folder=tmp_path, effort=0), lambda _: None, datetime(2026, 5, 4)).written
         assert written is not None
         sheet = load_workbook(written)["Garments"]

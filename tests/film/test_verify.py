@@ -102,7 +102,8 @@ def test_a_garment_in_no_batch_or_a_batch_too_large_is_named(good: Any) -> None:
     lost = replace(layout, batches=(replace(first, garments=first.garments[1:]), second))
     assert any("in 0 batches" in each for each in faults(lost, good.made, good.settings))
     one = replace(layout, batches=(replace(first, garments=(1, 2, 3, 4)),))
-    assert any("has 4 garments" in each for each in faults(one, good.made, good.settings))
+    three = replace(good.settings, shirts_per_strip=3)
+    assert any("has 4 garments" in each for each in faults(one, good.made, three))
 
 
 @pytest.fixture

@@ -16,13 +16,14 @@ DESIGNS = [
     ["Name", "Front", "print name", "Black smooth", "full front", "1 in"],
     ["Name", "Back", "print name", "Red smooth", "back name", "1 in"],
 ]
+JOB = [["Setting", "Value"], ["Shirts per strip", 3]]
 PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"], ["Noor", "M"], ["Zoë", "XL"]]
 
 
 @pytest.fixture
 def first(tmp_path: Path) -> PlanBook:
     """The plan of five people with two decals each, in batches of three."""
-    return written(drop(write_workbook(tmp_path / "roster.xlsx", {"Roster": PEOPLE, "Designs": DESIGNS})))
+    return written(drop(write_workbook(tmp_path / "roster.xlsx", {"Roster": PEOPLE, "Designs": DESIGNS, "Job": JOB})))
 
 
 def runs(outcome: Outcome) -> list[str]:
