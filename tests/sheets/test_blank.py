@@ -72,7 +72,7 @@ def test_every_cell_to_fill_in_says_what_belongs_there(blank: Path) -> None:
     sheet = load_workbook(blank)["Roster"]
     told = {str(each.sqref).partition(":")[0]: each.prompt for each in sheet.data_validations.dataValidation}
     headings = [cell for cell in sheet[FIRST] if cell.value and cell.value != COMPLETE]
-    assert len(headings) == 12
+    assert len(headings) == 13
     assert all(told[f"{cell.column_letter}{FIRST + 1}"] for cell in headings)
 
 

@@ -36,7 +36,7 @@ def test_a_row_without_problems_is_not_colored(book: Mapping[str, Any]) -> None:
 def test_problems_lead_to_the_returned_cell(book: Mapping[str, Any], plan: Plan) -> None:
     sheet = book["Problems"]
     stop = next(row for row in sheet.iter_rows() if row[0].value == "stop")
-    assert [cell.value for cell in stop[1:4]] == ["Roster", "C11", "Enormous"]  # as in the list that was dropped
+    assert [cell.value for cell in stop[1:5]] == ["Roster", "C11", "Held Back", "Enormous"]  # as in the dropped list
     target = cell_of(book, "Held Back", "Size")
     assert stop[2].hyperlink.location == f"'Roster'!{target.coordinate}"
     levels = [row[0].value for row in sheet.iter_rows() if row[0].value in ("stop", "check", "note")]

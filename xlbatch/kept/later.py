@@ -37,7 +37,11 @@ def later_plan(workbook: Path, name: str) -> Later | None:
 
 
 def _plans(folder: Path, name: str) -> Iterator[Path]:
-    for path in folder.iterdir():
+    try:
+        inside = tuple(folder.iterdir())
+    except OSError:  # a folder that may not be looked into tells of no plan
+        return
+    for path in inside:
         plain = _NUMBER.sub("", path.stem)
         if path.suffix.lower() in ENDINGS and plain == name and plain != path.stem and not path.name.startswith("~$"):
             yield path

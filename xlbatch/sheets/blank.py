@@ -21,7 +21,7 @@ _WIDTHS = {
     "Who": 1.9,
     "Group": 1.5,
     "Garment": 1.3,
-    "Size": 1.35,
+    "Size": 1.45,
     "Color": 0.8,
     "Design": 0.8,
     "Number": 0.7,
@@ -77,6 +77,7 @@ HINTS = {
     "How many": "Garments all alike. Left empty: 1.",
     "Note": "For you; not printed.",
     "Paid": "An amount, or yes.",
+    "Confirmed": "yes, when they have said that name and size are right.",
     "Status": "Empty while it is still to be made.",
 }
 _COLUMNS = (Column("", 1.0, ("text", "strong", "top")), Column("", 6.5, ("text", "top")))
