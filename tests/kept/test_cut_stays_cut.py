@@ -8,7 +8,7 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.plan_book import PlanBook, codes, decals, drop, steps, written
-from tests.workbooks import write_workbook
+from tests.workbooks import Rows, write_workbook
 from xlbatch.run import Outcome
 
 DESIGNS = [
@@ -16,7 +16,7 @@ DESIGNS = [
     ["Name", "Front", "print name", "Black smooth", "full front", "1 in"],
     ["Name", "Back", "print name", "Red smooth", "back name", "1 in"],
 ]
-JOB = [["Setting", "Value"], ["Shirts per strip", 3]]
+JOB: Rows = [["Setting", "Value"], ["Shirts per strip", 3]]
 PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"], ["Noor", "M"], ["Zoë", "XL"]]
 
 

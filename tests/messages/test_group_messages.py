@@ -103,3 +103,11 @@ def test_a_picture_shows_the_garments_and_films_colors(plan_of: Callable[..., Pl
         rgb = ImageColor.getrgb(wanted)
         near = [sum(map(abs, map(int.__sub__, shade, rgb))) for shade in shades if isinstance(shade, tuple)]
         assert min(near) < 30
+
+
+def test_people_without_a_size_are_asked_for_it(plan_of: Callable[..., Plan]) -> None:
+    unsaid: list[list[str | None]] = [["Ned Ode", "Owls", *[None] * 5], ["Kit Rao", "Wrens", *[None] * 5]]
+    files = texts(group_files(plan_of([ROWS[0], ROWS[1], *unsaid], Job=JOB)))
+    assert "No size is known yet for Ned Ode. Please tell it." in files["message - Owls.txt"]
+    assert "No size is known yet for Kit Rao; please tell it by" in files["reminder - Wrens.txt"]
+    assert "message - Wrens.txt" not in files

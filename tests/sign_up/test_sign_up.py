@@ -3,20 +3,26 @@
 import shutil
 import subprocess
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
+from PIL import Image, ImageColor
 
 from tests.plan_book import NOW, decals, written
 from tests.workbooks import Rows, write_workbook
 from xlbatch.each_list import jobs_in
-from xlbatch.job.job import RosterRow
+from xlbatch.job.job import Job, RosterRow
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, run
+from xlbatch.sign_up.asked import asked
 from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, NAME
+from xlbatch.sign_up.sample_shirt import sample_shirt
 from xlbatch.sign_up.together import read_together
 from xlbatch.sign_up.write_sign_up import write_sign_ups
+from xlbatch.trade.tables import color_hex
 
 Person = Mapping[str, str | int]
 HALE: tuple[Person, ...] = ({"Who": "Ida Hale", "Shirt for": "youth", "Size": "Youth M", "Print name": "IDA"},
@@ -62,6 +68,12 @@ def joined(paths: Sequence[Path]) -> Reading:
     reading = read_together(path, options.forms)
     assert isinstance(reading, Reading)
     return reading
+
+
+def read_job(path: Path) -> Job:
+    reading = read(path)
+    assert isinstance(reading, Reading)
+    return reading.job
 
 
 def shirts(roster: Sequence[RosterRow]) -> list[tuple[str, str, str, str]]:
@@ -194,3 +206,16 @@ def test_last_times_plan_asks_its_people_again(tmp_path: Path) -> None:
     again = joined([listed, form])  # Tom's size is known; a child's is asked anew
     assert [row.size for row in again.job.roster] == ["", "XL"]
     assert [problem.found for problem in again.problems if problem.code == "sign-up-open"] == ["Ida Hale"]
+
+
+def test_the_sheet_shows_the_shirt_that_most_people_get(tmp_path: Path) -> None:
+    examples = Path(__file__).parents[2] / "example_workbooks"
+    job = read_job(examples / "lantern walk.xlsx")
+    picture = sample_shirt(job, asked(job), 200, 132)
+    assert picture is not None
+    with Image.open(BytesIO(picture.png)) as image:
+        colors = {pixel for _, pixel in image.convert("RGB").getcolors(1 << 24) or ()}
+    orange = ImageColor.getrgb(color_hex("orange") or "")
+    assert any(sum(abs(a - b) for a, b in zip(color, orange, strict=True)) < 30 for color in colors)
+    nothing = replace(job, designs=(), blanks=())
+    assert sample_shirt(nothing, asked(nothing), 200, 132) is None

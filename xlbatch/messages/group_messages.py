@@ -28,6 +28,11 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
     groups: dict[str, list[Garment]] = defaultdict(list)
     for garment in plan.garments:
         groups[garment.group].append(garment)
+    missing: dict[str, list[str]] = defaultdict(list)  # people who did not say their size
+    for row in plan.held:
+        if row.who and not row.size:
+            missing[row.group].append(row.who)
+            groups.setdefault(row.group, [])
     places: dict[int, list[Place]] = defaultdict(list)
     for place in plan.places:
         places[place.garment.no].append(place)
@@ -37,12 +42,13 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
         decals[decal.garment_no].append(decal)
     files: dict[str, str | bytes] = {}
     for group, name in _names(groups).items():
-        facts = _facts(plan, group, groups[group], decals)
-        files[f"message - {name}.txt"] = _template("message").render(facts)
+        facts = {**_facts(plan, group, groups[group], decals), "missing": missing[group]}
+        if groups[group]:
+            files[f"message - {name}.txt"] = _template("message").render(facts)
         shown = [Shown(places[g.no], f"{g.no}. {g.who}", _what(g)) for g in groups[group] if places[g.no]]
         if shown:
             files[f"message - {name}.png"] = group_picture(shown, films)
-        if facts["waiting"] or facts["open"]:
+        if facts["waiting"] or facts["open"] or facts["missing"]:
             files[f"reminder - {name}.txt"] = _template("reminder").render(facts)
     return files
 

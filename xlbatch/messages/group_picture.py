@@ -38,12 +38,14 @@ class Shown(NamedTuple):
     words: str
 
 
-def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str]) -> bytes:
+def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str], across: int = 0) -> bytes:
     """A PNG 1,080 dots wide and under 400 kB; `film_colors` by the films' lower-case names. Of very many garments the
-    first ones are shown."""
+    first ones are shown. `across`: how many stand beside one another; 0: as many as suits their number."""
     garments = garments[:MOST]
     sides = max((len(by_side(shown.places)) for shown in garments), default=1)
-    across = 1 if sides > 1 and len(garments) <= FEW else 2 if len(garments) <= 30 else 3 if len(garments) <= 60 else 4
+    across = across or (
+        1 if sides > 1 and len(garments) <= FEW else 2 if len(garments) <= 30 else 3 if len(garments) <= 60 else 4
+    )
     while True:
         image = _drawn(garments, across, film_colors)
         for colors in COLORS:

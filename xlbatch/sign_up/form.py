@@ -12,9 +12,9 @@ from xlbatch.sign_up.asked import CHILDREN, Asked
 from xlbatch.tables.sizes import size_class
 
 NAME, LISTS = "Sign up", "Choices"
-ROWS = 20  # people in one file, on one page; a larger household saves a second copy
+ROWS = 18  # people in one file, on one page; a larger household saves a second copy
 HOUSEHOLD = "Household or team"
-CONSENT = "Children's names may be printed"
+CONSENT = "Print children's names?"
 ANSWER = 2  # the column, counted from 0, of what is asked once above the table
 MARK = "Sign-up sheet of"  # in the first cell of the hidden sheet of choices: how a filled form is known again
 _FOR = "Shirt for"

@@ -12,6 +12,7 @@ from xlbatch.units import printed_length
 
 NAME = "Sizes"
 HEIGHT = 132.0  # points of the drawing
+SAMPLE, SAMPLE_COLUMN = 210.0, 4  # points the picture of the shirt may be wide; the column it begins in
 INK, LINE = "#17202a", "#14508c"
 COLUMNS = (
     Column("Shirt for", 1.0, ("text", "strong")),
@@ -24,8 +25,8 @@ COLUMNS = (
 )
 
 
-def write_size_chart(page: Page, asked: Asked) -> None:
-    """How to measure, with a drawing, then a row for each class and size on offer."""
+def write_size_chart(page: Page, asked: Asked, sample: Picture | None = None) -> None:
+    """How to measure, with a drawing, then a row for each class and size on offer; `sample` shows the shirt itself."""
     page.lay_columns(COLUMNS)
     page.title(f"{asked.event}: sizes")
     page.line(
@@ -35,7 +36,9 @@ def write_size_chart(page: Page, asked: Asked) -> None:
         "wrapped",
     )
     row = page.gap(HEIGHT + 8)
-    page.picture(row, 0, how_to_measure(page.room - 6))
+    page.picture(row, 0, how_to_measure(page.room / 2 if sample else page.room - 6))
+    if sample:
+        page.picture(row, SAMPLE_COLUMN, sample)
     page.heading()
     for for_, blanks in asked.sizes().items():
         for blank in blanks:

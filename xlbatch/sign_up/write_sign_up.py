@@ -16,8 +16,9 @@ from xlbatch.sign_up.asked import asked, file_name
 from xlbatch.sign_up.form import LISTS, NAME, write_choices, write_form
 from xlbatch.sign_up.paper_form import NAME as PAPER
 from xlbatch.sign_up.paper_form import write_paper_form
+from xlbatch.sign_up.sample_shirt import sample_shirt
+from xlbatch.sign_up.size_chart import HEIGHT, SAMPLE, write_size_chart
 from xlbatch.sign_up.size_chart import NAME as SIZES
-from xlbatch.sign_up.size_chart import write_size_chart
 
 
 def write_sign_ups(path: Path, source: Path | None, *, metric: bool = False) -> tuple[Path, ...]:
@@ -64,7 +65,7 @@ def write_sign_up(path: Path, job: Job, household: str = "", people: Iterable[Ro
     price = f"{currency_sign(job.settings)}{what.price:.2f}" if what.price is not None else ""
     with Book(path, job) as book:
         write_form(book.page(NAME, landscape=True), what, price, job.settings.answer_by, household, tuple(people))
-        write_size_chart(book.page(SIZES), what)
+        write_size_chart(book.page(SIZES), what, sample_shirt(job, what, SAMPLE, HEIGHT))
         write_paper_form(book.page(PAPER, landscape=True), what, price, job.settings.answer_by)
         write_choices(book.page(LISTS), what)
 
