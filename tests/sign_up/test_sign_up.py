@@ -26,7 +26,7 @@ from xlbatch.trade.tables import color_hex
 
 Person = Mapping[str, str | int]
 HALE: tuple[Person, ...] = ({"Who": "Ida Hale", "Shirt for": "youth", "Size": "Youth M", "Print name": "IDA"},
-        {"Who": "Tom Hale", "Shirt for": "adult", "Size": "XL"})  # fmt: skip
+        {"Who": "Tom Hale", "Shirt for": "adult", "Size": "L"})  # fmt: skip
 RUSK: tuple[Person, ...] = ({"Who": "Bea Rusk", "Shirt for": "ladies", "Size": "Ladies L", "How many": 2},)
 WREN: tuple[Person, ...] = ({"Who": "Cy Wren", "Shirt for": "adult", "Size": "lrge"},)  # typed over the drop-down
 
@@ -87,8 +87,8 @@ def test_files_of_a_family_become_one_job(tmp_path: Path) -> None:
     reading = joined([saved_by_another(hale, "xlsx"), twice, saved_by_another(rusk, "ods"), wren])
     assert reading.job.settings.job_name == "Harbor picnic"
     assert shirts(reading.job.roster) == [
-        ("Ida Hale", "Hale", "Youth M", "IDA"), ("Tom Hale", "Hale", "XL", ""), ("Bea Rusk", "Rusk", "Ladies L", ""),
-        ("Bea Rusk", "Rusk", "Ladies L", ""), ("Cy Wren", "Wren", "lrge", ""),
+        ("Ida Hale", "Hale", "Youth M", "IDA"), ("Tom Hale", "Hale", "L", ""), ("Bea Rusk", "Rusk", "Ladies L", ""),
+        ("Bea Rusk", "Rusk", "Ladies L", ""), ("Cy Wren", "Wren", "Adult lrge", ""),
     ]  # fmt: skip
     codes = [problem.code for problem in reading.problems if problem.level != "note"]
     assert codes == ["size-unknown"]  # what a drop-down gave is no doubt
@@ -99,7 +99,7 @@ def test_answers_that_differ_are_asked_and_the_first_stays(tmp_path: Path) -> No
     first = filled(tmp_path, "hale", "Hale", HALE)
     other = filled(tmp_path, "hale new", "Hale", [{**HALE[0], "Size": "Youth L"}, {**HALE[1], "Print name": "TOMMY"}])
     reading = joined([first, other])
-    assert [row.size for row in reading.job.roster] == ["Youth M", "XL"]
+    assert [row.size for row in reading.job.roster] == ["Youth M", "L"]
     asked = [problem for problem in reading.problems if problem.code == "sign-up-differs"]
     assert [(problem.found, problem.where.sheet) for problem in asked] == [("Youth L", "Roster"), ("TOMMY", "Roster")]
     assert "hale new.xlsx, row 8" in asked[0].wrong
@@ -121,7 +121,7 @@ def test_expected_people_take_their_answer_and_the_others_are_named(tmp_path: Pa
     assert shirts(reading.job.roster)[:2] == [("Ida Hale", "Hale", "Youth M", "IDA"), ("Tom Hale", "Hale", "M", "")]
     told = {problem.code: problem.found for problem in reading.problems}
     assert told["sign-up-open"] == "Ned Ode"
-    assert told["sign-up-differs"] == "XL"
+    assert told["sign-up-differs"] == "Adult L"
 
 
 def test_last_years_people_stand_in_the_new_forms(tmp_path: Path) -> None:
@@ -204,7 +204,7 @@ def test_last_times_plan_asks_its_people_again(tmp_path: Path) -> None:
     assert shirts(reading.job.roster) == [("Ida Hale", "Hale", "", "IDA"), ("Tom Hale", "Hale", "", "")]
     assert {blank.size: dict(blank.on_hand) for blank in reading.job.blanks if blank.on_hand} == {"M": {"white": 2}}
     again = joined([listed, form])  # Tom's size is known; a child's is asked anew
-    assert [row.size for row in again.job.roster] == ["", "XL"]
+    assert [row.size for row in again.job.roster] == ["", "L"]
     assert [problem.found for problem in again.problems if problem.code == "sign-up-open"] == ["Ida Hale"]
 
 

@@ -77,7 +77,8 @@ def _size(line: Line) -> Line:
     if typed and answer("Size", typed) == "not wanted":
         return _not_made(line, "Size", typed)
     size = read_size_cell(typed)
-    if not size.size or size.size == typed or several_sizes(typed):
+    plain = size.size == typed or (read_size(typed) == size.size and not size.note and says_whose(typed))
+    if not size.size or plain or several_sizes(typed):
         return line
     if size.doubtful:
         line.found("size-doubtful", "Size", typed, size=size.size, many=size.many)

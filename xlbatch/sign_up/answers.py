@@ -10,6 +10,7 @@ from xlbatch.tables.cells import shown_value
 
 Row = Mapping[str, Raw]  # by the heading of its column
 CAME_IN = "Signed up in"  # a column of the list: the file, and its row there
+GROWN = "adult"
 _LEFT_OUT = ("Shirt for",)  # it only led to the size, which says it too
 
 
@@ -67,6 +68,8 @@ def _row(path: Path, household: str, headings: Mapping[int, str], number: int, c
     if not kept:
         return {}
     group = {"Group": Raw(household)} if household else {}
+    if "Size" in kept and "Shirt for" in given and shown_value(given["Shirt for"]) == GROWN:
+        kept["Size"] = Raw(f"{GROWN.capitalize()} {shown_value(kept['Size'])}")  # chosen for a grown-up, so no doubt
     return group | kept | {CAME_IN: Raw(f"{path.name}, row {number}")}
 
 

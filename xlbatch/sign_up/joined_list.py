@@ -11,7 +11,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.sign_up.answers import CAME_IN, Answers, Row
 from xlbatch.sign_up.asked import CHILDREN
 from xlbatch.tables.cells import shown_value
-from xlbatch.tables.sizes import size_class
+from xlbatch.tables.sizes import read_size, size_class
 
 ROSTER = "Roster"
 Person = tuple[str, str]  # name and household, in lower case
@@ -96,7 +96,7 @@ class _Roster:
         other = {
             heading: (self._text(cells, heading), shown_value(cell))
             for heading, cell in row.items()
-            if heading != CAME_IN and shown_value(cell) != self._text(cells, heading)
+            if heading != CAME_IN and _plain(heading, shown_value(cell)) != _plain(heading, self._text(cells, heading))
         }
         who = shown_value(row["Who"])
         if not other:
@@ -128,6 +128,11 @@ class _Roster:
 
 def _is_heading(cells: Mapping[int, Raw]) -> bool:
     return {"Who", "Size"} <= {shown_value(cell).strip() for cell in cells.values()}
+
+
+def _plain(heading: str, text: str) -> str:
+    """A cell as it is compared: a size in its one spelling."""
+    return (read_size(text) or text) if heading == "Size" else text
 
 
 def _key(cell: Raw | None) -> str:
