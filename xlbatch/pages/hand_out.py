@@ -22,15 +22,15 @@ def write(leaf: Leaf, work: Work) -> None:
     leaf.cushion = 1.25
     lines = [work.money[no] for no in work.garments]
     amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
-    garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=13)
+    garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=11)
     size = columns_for((each.blank.size for each in work.plan.garments), WORK, least=4)
-    on_it = ACROSS - NO - WHO - garment - size - GOT - 3 * amount
+    on_it = ACROSS - NO - WHO - garment - size - GOT - 2 * amount
     widths = (NO, WHO, garment, size, on_it)
     words = zip(widths, ("No.", "Who", "Garment", "Size", "On it"), strict=True)
     leaf.row(
         18,
         *(Span(width, text, HEAD) for width, text in words),
-        *(Span(amount, text, HEAD.but(align="right")) for text in ("Price", "Paid", "Owed") if amount),
+        *(Span(amount, text, HEAD.but(align="right")) for text in ("Paid", "Owed") if amount),
         Span(GOT, "Got", HEAD.but(align="center")),
     )
     leaf.repeat()
@@ -39,7 +39,7 @@ def write(leaf: Leaf, work: Work) -> None:
         _write_group(leaf, work, group, widths, amount)
     if len(groups) > 1:
         look = Look(KEY, bold=True, top=THICK)
-        everyone = Span(ACROSS - GOT - 3 * amount, f"Everyone: {len(work.garments)}", look)
+        everyone = Span(ACROSS - GOT - 2 * amount, f"Everyone: {len(work.garments)}", look)
         leaf.row(20, everyone, *_amounts(lines, amount, STRONG.but(top=THICK)), Span(GOT, None, look))
 
 
@@ -59,7 +59,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
     title = f"{named}: {count}{held}".removeprefix(": ")
     lines = [work.money[garment.no] for garment in garments]
     band = Look(bold=True, fill=BAND, top=THIN)
-    rest = ACROSS - SIGNED - 7 - GOT - 3 * amount
+    rest = ACROSS - SIGNED - 7 - GOT - 2 * amount
     leaf.row(
         19,
         Span(rest, title, band.but(size=KEY)),
@@ -83,11 +83,10 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
 
 
 def _amounts(lines: Sequence[MoneyLine], columns: int, look: Look) -> Iterator[Span]:
-    """Price, paid and owed of some garments together; nothing where an amount is not known."""
+    """Paid and owed of some garments together; nothing where an amount is not known."""
     if columns:
         right = look.but(align="right", number=MONEY)
         owed = summed(line.owed for line in lines)
-        yield Span(columns, summed(line.price for line in lines), right)
         yield Span(columns, sum((line.paid or Decimal(0) for line in lines), Decimal(0)), right)
         yield Span(columns, _owed_text(owed), right.but(bold=True))
 
