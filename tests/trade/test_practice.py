@@ -11,7 +11,6 @@ from tests.test_rooms import MODULES
 from xlbatch.trade.tables import practice, table
 
 
-
 def calls(name: str) -> Iterator[tuple[Path, ast.Call]]:
     """Every call of a function of that name in the program, and in which module."""
     for path in MODULES.values():
