@@ -6,9 +6,10 @@ from xlbatch.check.garment import Garment
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.trade.contrast import LEAST, contrast, shade
+from xlbatch.trade.tables import practice
 
 WHITE, BLACK = "#ffffff", "#000000"
-DARK = 4.5  # contrast with white from which a cloth counts as dark: common practice, no source
+DARK = practice("contrast with white from which a cloth counts as dark")
 
 
 def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:

@@ -18,7 +18,7 @@ from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
-TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
+TABLE = practice("a longer run hangs off a table")
 LINE_HEIGHT, LEAST_STRIP = 15.0, 39.5  # points; a strip's number and boxes need the latter
 MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small

@@ -16,9 +16,10 @@ from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
 from xlbatch.problems import Problem, problem
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
-USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
+USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 
 
 def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
