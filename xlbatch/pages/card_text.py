@@ -11,6 +11,7 @@ from xlbatch.sheets.how import minded
 
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
+    "below side of the collar seam": "from the seam’s side",
 }  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from xlbatch.pages.work import Work, listed
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.strip_picture import strip_picture
+from xlbatch.trade.tables import practice
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"

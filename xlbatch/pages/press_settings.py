@@ -16,7 +16,7 @@ from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
-SHORT_CAUTION = "CAUTION  Plate and fresh film burn. Children, pets away. Unplug when you leave."
+SHORT_CAUTION = "CAUTION  Plate and film burn. Children, pets away. Unplug when you leave."
 MOST_LARGE = 2  # films whose settings stand in the largest type
 PLATES, PLATE_HIGH = 3, 78.0  # drawings side by side; points
 MOST_PLATES = 9  # sizes drawn

@@ -6,7 +6,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.geometry.path import path_data
 from xlbatch.paper.picture import Picture, drawn
 from xlbatch.pictures.sketch import box_of
-from xlbatch.pictures.swatch import UNKNOWN_GARMENT, film_piece
+from xlbatch.pictures.swatch import UNKNOWN_GARMENT, film_piece, thin_marks
 from xlbatch.placement.group import Group
 from xlbatch.placement.place import Place
 from xlbatch.trade.tables import color_hex
@@ -14,8 +14,7 @@ from xlbatch.trade.tables import color_hex
 MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
 SHARP = 2.5  # dots a point
-INK, FAULT = "#000000", "#b0003a"
-RING = 1.5  # mm: a ring about a place too thin, the size of the fault
+INK = "#000000"
 
 
 def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: float, height: float) -> Picture:
@@ -39,31 +38,27 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
 
 
 def row_picture(row: Sequence[Group], width: float, height: float) -> Picture:
-    """The pieces of one garment side by side as cut, as large as they fit; places too thin in a ring."""
-    across, high = sum(group.width for group in row), max(group.height for group in row)
-    scale = min((width - APART * len(row)) / across, (height - 1) / high)
+    """The pieces of one garment side by side as cut, all as high as the widest allows; places too thin in a ring."""
+    high = height - 1
+    wide = sum(group.width / group.height * high for group in row)
+    high *= min(1.0, (width - APART * len(row)) / wide)
     body, x = "", 0.5
-    height = high * scale + 1
     for group in row:
-        bottom = (height + group.height * scale) / 2
-        shapes = "".join(_shape(decal) for decal in group.decals if not decal.border)
-        body += f'<g transform="translate({x:.2f} {bottom:.2f}) scale({scale:.5f} {-scale:.5f})">{shapes}</g>'
+        scale = high / group.height
+        shapes = "".join(_shape(decal, scale) for decal in group.decals if not decal.border)
+        body += f'<g transform="translate({x:.2f} {high + 0.5:.2f}) scale({scale:.5f} {-scale:.5f})">{shapes}</g>'
         x += group.width * scale + APART
     says = "As cut: " + ", ".join(decal.titled for group in row for decal in group.decals)
-    return drawn(_svg(body, x, height), says, SHARP)
+    return drawn(_svg(body, x, high + 1), says, SHARP)
 
 
-def _shape(decal: Decal) -> str:
+def _shape(decal: Decal, scale: float) -> str:
     x, y = decal.offset
     if decal.outline is None:
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="none" stroke="{INK}" stroke-width="2"/>'
-    rings = "".join(
-        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{2 * RING}" fill="none" stroke="{FAULT}" '
-        f'stroke-width="{RING}"/>'
-        for across, up in decal.thin
-    )
-    return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{INK}"/>{rings}'
+    shape = f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{INK}"/>'
+    return shape + thin_marks(decal, (x, y), scale)
 
 
 def _svg(body: str, width: float, height: float) -> str:
