@@ -118,7 +118,8 @@ def _change_text(change: KeptChange) -> str:
     """`Size M, now L`."""
     if change.what in (ADDED, DELETED):
         return f"{change.what.removeprefix('row ')} ({change.now or change.before})"
-    return f"{change.what} {change.before or 'blank'}, now {change.now or 'blank'}"
+    what = f"{change.what} " * (change.what != "Value")  # a setting's value
+    return f"{what}{change.before or 'blank'}, now {change.now or 'blank'}"
 
 
 def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, RosterRow]]) -> None:

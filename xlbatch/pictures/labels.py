@@ -63,4 +63,4 @@ def _badness(spot: Box, piece: Box, others: Sequence[Box], labels: Sequence[Box]
     """The area hidden; of its own piece the more, the smaller that is."""
     own = spot.shared(piece)
     hidden = sum(spot.shared(other) for other in others) + LABEL_HIDDEN * sum(spot.shared(label) for label in labels)
-    return hidden + own * min(1.0, spot.area / max(piece.area, 1.0)) + (BESIDE * spot.area if not own else 0.0)
+    return hidden + own * min(1.0, spot.area / max(piece.area, 1.0)) + BESIDE * (spot.area - own)
