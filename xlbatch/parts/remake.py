@@ -13,9 +13,12 @@ from xlbatch.parts.edit import Edit, PartNote, Remade, Rules, film_color
 from xlbatch.parts.faces import Faces
 from xlbatch.parts.fitting import Fitting, Room
 from xlbatch.parts.grow import grown, lined
+from xlbatch.parts.live_words import text_shapes
+from xlbatch.parts.outline_words import OutlineWords
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import OPEN, Copy, Part
 from xlbatch.parts.set_live import set_live
+from xlbatch.parts.stand import stand_of
 from xlbatch.svg.layer import Layer, Layers
 
 _LIES_ON = 0.5  # of the letters: so much of them on a shape, and they lie on it
@@ -57,7 +60,7 @@ class _Work:
             if not edit.use:
                 continue
             if part.text is not None:
-                self._set(part, edit)
+                self._set(part, edit, kept)
             elif edit.text:
                 self._replace(part, edit, kept)
         self.notes += self.faces.notes
@@ -107,10 +110,13 @@ class _Work:
             if id(shape.segments) not in self.gone
         ]
 
-    def _set(self, part: Part, edit: Edit) -> None:
+    def _set(self, part: Part, edit: Edit, kept: Sequence[Shape]) -> None:
         assert part.text
-        made = set_live(part, edit, self.faces)
+        made = set_live(part, edit, self.faces, self._room(part, kept))
         self.notes += made.notes
+        if edit.text and len(made.inks) == 1 and self._on_own_film(part, made.inks[0][1], kept):
+            self.notes.append(PartNote(part.label, "part-same-film", {}))
+            return
         if made.words:
             self.texts.append(made.words)
         for color, path in made.inks:
@@ -122,11 +128,14 @@ class _Work:
         face = self.faces.named(part.label, edit.font, edit.text)
         if face is None:
             return
-        fitting = Fitting(part, Room(kept, self.layers, self.rules), self.rules)
-        letters = fitting.letters(face, edit.text, edit.fit)
+        stand = stand_of(part)
+        words = OutlineWords(face, edit.text, stand)
+        fitting = Fitting(part, stand, self._room(part, kept), self.rules)
+        fitted = fitting.fitted(words, edit.fit)
         self.notes += fitting.notes
-        if letters is None:
+        if fitted is None:
             return
+        letters = words.placed(fitted.across, fitted.up, fitted.middle)
         if self._on_own_film(part, letters, kept):
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
@@ -141,11 +150,18 @@ class _Work:
             own = edit.apart and copy.color == part.color
             self.added[copy.layer].append(Layer(film_color(part.label) if own else copy.color, ink))
 
+    def _room(self, part: Part, kept: Sequence[Shape]) -> Room:
+        """What stays around a part, live texts as they are in the drawing."""
+        others = [other for other in self.parts.values() if other is not part]
+        used = [other for other in others if self.edits.get(other.label, Edit(other.label, use=other.use)).use]
+        texts = [text_shapes(other.text, self.faces.usual) for other in used if other.text]
+        return Room((*kept, *(shape for shapes in texts for shape in shapes)))
+
     def _on_own_film(self, part: Part, letters: pathops.Path, kept: Sequence[Shape]) -> bool:
         """Whether letters without a border would lie on a shape of their own color, and so not be seen."""
         if part.color == OPEN or any(copy.kind in ("border", "stroke") for copy in part.copies):
             return False
-        top = part.copies[0].layer if part.copies else len(self.layers.layers)
+        top = part.copies[0].layer if part.copies else part.layer if part.text else len(self.layers.layers)
         under = [shape for shape in kept if shape.layer < top and box_gap(shape.box, letters.bounds) == 0]
         on = [s for s in under if abs(common(letters, path_of_shapes((s,))).area) > _LIES_ON * abs(letters.area)]
         return bool(on) and self.layers.layers[max(on, key=lambda shape: shape.layer).layer].color == part.color
