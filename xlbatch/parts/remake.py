@@ -28,7 +28,7 @@ def remade(layers: Layers, parts: Sequence[Part], edits: Iterable[Edit], rules: 
     """The drawing after the edits. Raises Unreadable, PathOpsError."""
     work = _Work(layers, parts, tuple(edits), rules)
     work.do()
-    return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts))
+    return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts), tuple(work.rooms))
 
 
 class _Work:
@@ -40,6 +40,7 @@ class _Work:
         self.faces = Faces(rules)
         self.notes: list[PartNote] = []
         self.texts: list[str] = []
+        self.rooms: list[Box] = []
         self.gone: set[int] = set()  # shapes and holes taken out, by the identity of their outlines
         self.added: dict[int, list[Layer]] = defaultdict(list)
         self.cut: dict[int, list[pathops.Path]] = defaultdict(list)
@@ -117,8 +118,8 @@ class _Work:
         if edit.text and len(made.inks) == 1 and self._on_own_film(part, made.inks[0][1], kept):
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
-        if made.words:
-            self.texts.append(made.words)
+        if made.words and made.inks and (edit.words or edit.text):
+            self._told(made.words, part, around(path.bounds for _, path in made.inks))
         for color, path in made.inks:
             color = film_color(part.label) if edit.apart else color
             self.added[part.layer].append(Layer(color, path, self.layers.layers[part.layer].element))
@@ -139,7 +140,7 @@ class _Work:
         if self._on_own_film(part, letters, kept):
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
-        self.texts.append(edit.text)
+        self._told(edit.text, part, letters.bounds)
         for copy in part.copies or (Copy(part.shapes[-1].layer, part.color, "letters"),):
             path = letters.transform(1, 0, 0, 1, copy.moved.real, copy.moved.imag) if copy.moved else letters
             if copy.kind == "holes":
@@ -149,6 +150,10 @@ class _Work:
             ink = lined(path, copy.grown) if copy.kind == "stroke" else ink
             own = edit.apart and copy.color == part.color
             self.added[copy.layer].append(Layer(film_color(part.label) if own else copy.color, ink))
+
+    def _told(self, text: str, part: Part, box: Box) -> None:
+        self.texts.append(text)
+        self.rooms.append(around((part.box, box)))
 
     def _room(self, part: Part, kept: Sequence[Shape]) -> Room:
         """What stays around a part, live texts as they are in the drawing."""
