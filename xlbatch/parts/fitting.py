@@ -56,7 +56,9 @@ class Room:
     def beside(self, stand: Stand, low: float, high: float) -> tuple[float, float]:
         """Where along a part's line its room ends to the left and right, at heights from `low` to `high` above it: at
         the nearest neighbor, or the edge of the drawing."""
-        left, right = self._ends(around(shape.box for shape in (*stand.sample, *self.shapes)), stand, high)
+        box = around(shape.box for shape in (*stand.sample, *self.shapes))
+        taller = box[0], box[1] - stand.cap, box[2], box[3] + stand.cap  # what matters is how wide it becomes
+        left, right = self._ends(taller, stand, high)
         for shape in self.shapes:
             for contour in (shape, *shape.holes):
                 along, above = stand.frame.onto(contour.points)

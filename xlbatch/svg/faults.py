@@ -46,6 +46,7 @@ FAULTS: Mapping[str, Fault] = {
     "text path": Fault("it holds live text along a line that is not in it or cannot be read", _OUTLINED),
     "text box": Fault("it holds text in a box of another kind (a web page's)", _OUTLINED),
     "text size": Fault("it holds live text of a size or spacing that cannot be read", _OUTLINED),
+    "text length": Fault("it holds live text of which only some letters are made to fill a length", _OUTLINED),
     "text letters": Fault("it holds live text in letters of a drawn font of its own", _OUTLINED),
     "image": Fault("it holds a picture made of dots", "Trace the picture into filled shapes, or take it out."),
     "stroke": Fault("it holds a drawn line (stroke) that cannot be read", "Turn the strokes into outlines."),
