@@ -126,7 +126,7 @@ def sentences(module: str) -> Iterator[str]:
             continue
         if isinstance(node, ast.JoinedStr):
             passed |= {id(part) for part in ast.walk(node)}
-            text = " ".join(part.value if isinstance(part, ast.Constant) else "…" for part in node.values)
+            text = " ".join(str(part.value) if isinstance(part, ast.Constant) else "…" for part in node.values)
         elif isinstance(node, ast.Constant) and isinstance(node.value, str):
             text = node.value
         else:
