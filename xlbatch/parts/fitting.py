@@ -16,6 +16,7 @@ from xlbatch.parts.frame import Frame, Round
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Part
 from xlbatch.parts.stand import Stand
+from xlbatch.problems.phrases import phrase
 
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not
 _STEPS = 16
@@ -97,7 +98,7 @@ class Fitting:
         """How the words fit; None, noted, where they would be too small. Raises Unreadable, PathOpsError."""
         stand = self.stand
         for doubt in self.part.doubts:
-            self._note("part-doubtful", doubt=_DOUBTS[doubt])
+            self._note("part-doubtful", doubt=phrase(doubt))
         long, high = stand.span[1] - stand.span[0], stand.cap - stand.low
         if not stand.told:
             self._note("part-no-line", text=words.text)
@@ -152,13 +153,6 @@ class Fitting:
 
     def _note(self, code: str, **facts: object) -> None:
         self.notes.append(PartNote(self.part.label, code, facts))
-
-
-_DOUBTS = {
-    "near": "something beside it may belong to it",
-    "covered": "something lies over it",
-    "background": "it may be the background",
-}
 
 
 def _holds(box: Box, frame: Frame, along: float, high: float) -> bool:
