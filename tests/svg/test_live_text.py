@@ -15,8 +15,8 @@ from PIL import Image
 from tests.drawings import W3C, drawn_again
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.named_font import named_font
+from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, drawing_of, read_layers
-from xlbatch.svg.faults import FAULTS
 from xlbatch.svg.layer import Layers, LiveText
 from xlbatch.svg.live_text import reworded
 from xlbatch.svg.safe_xml import parse_svg

@@ -17,8 +17,8 @@ from xlbatch.job.job import DecalSpec
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
 from xlbatch.units import length_text, print_step, printed_text
 

@@ -10,8 +10,8 @@ from xlbatch.parts.find import parts_of
 from xlbatch.parts.part import Part
 from xlbatch.parts.read_file import read_file
 from xlbatch.parts.set_live import text_box
+from xlbatch.problems.unreadable_drawings import FAULTS, Fault
 from xlbatch.svg.artwork import faulted
-from xlbatch.svg.faults import FAULTS, Fault
 from xlbatch.svg.layer import Layers
 
 
