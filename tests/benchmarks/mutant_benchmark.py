@@ -2,7 +2,7 @@
 printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), and rooms (all).
 
 The places are drawn by seed over the rooms, in proportion to their code. A change is made in a copy of the tree. First
-the tests of the room run, then small jobs are planned and compared line by line; with `all` among the arguments then
+small jobs are planned and compared line by line, then the tests of the room run; with `all` among the arguments then
 all other tests but for the window and the bundle, which takes far longer. What is stopped half-way has tried a part of
 the places drawn by chance.
 """
@@ -41,7 +41,9 @@ def test_files(tree: Path, room: str, every: bool) -> Iterator[list[str]]:
     files = sorted(path.relative_to(tree).as_posix() for path in (tree / "tests").rglob("test_*.py"))
     files = [file for file in files if not file.startswith(LEFT_OUT)]
     of_room = [file for file in files if file.startswith((f"tests/{room}/", f"tests/test_{room}"))]
-    yield from (of_room, [LINE_BY_LINE]) if of_room else ([LINE_BY_LINE],)
+    yield [LINE_BY_LINE]
+    if of_room:
+        yield of_room
     if every:
         yield from ([file] for file in files if file not in of_room and file != LINE_BY_LINE)
 
