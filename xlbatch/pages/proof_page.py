@@ -44,7 +44,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     leaf.repeat()
     rows = -(-len(garments) // lines.beside)
     for at in range(rows):
-        _write_texts(leaf, work, garments[at::rows], lines, joined=at == rows - 1)
+        _write_texts(leaf, work, garments[at::rows], colors, lines, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -129,14 +129,16 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], lines: Lines, *, joined: bool) -> None:
+def _write_texts(
+    leaf: Leaf, work: Work, beside: Sequence[Garment], colors: Mapping[str, str], lines: Lines, *, joined: bool
+) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
         cells += [Span(GUTTER)] * (at > 0) + list(_cells(work, garment, texts, lines))
         if texts and len(work.plan.garments) <= MOST_DRAWN:
             left = at * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, lines.art * COLUMN - 8, lines.high)
+            draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 

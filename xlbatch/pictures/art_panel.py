@@ -3,7 +3,8 @@
 from collections.abc import Mapping, Sequence
 
 from xlbatch.art.decal import Decal
-from xlbatch.geometry.path import path_data
+from xlbatch.geometry.ink import shifted
+from xlbatch.geometry.path import Box, path_data
 from xlbatch.paper.picture import Picture, drawn
 from xlbatch.pictures.sketch import box_of
 from xlbatch.pictures.swatch import UNKNOWN_GARMENT, film_piece, thin_marks
@@ -14,7 +15,8 @@ from xlbatch.trade.tables import color_hex
 MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
 SHARP = 2.5  # dots a point
-INK = "#000000"
+PAPER, INK = "#ffffff", "#000000"
+AROUND = 0.15  # of a text's height: so much of its room is shown around it
 
 
 def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: float, height: float) -> Picture:
@@ -37,19 +39,42 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
     return drawn(_svg(body, width, height), says)
 
 
-def row_picture(row: Sequence[Group], width: float, height: float) -> Picture:
-    """The pieces of one garment side by side as cut, all as high as the widest allows; places too thin in a ring."""
-    high = height - 1
-    wide = sum(group.width / group.height * high for group in row)
-    high *= min(1.0, (width - APART * len(row)) / wide)
+def row_picture(row: Sequence[Group], colors: Mapping[str, str], width: float, height: float) -> Picture:
+    """The pieces of one garment side by side as cut, all as high as the widest allows; of a drawing with words of the
+    garment's own the words in their room. Places too thin in a ring."""
+    panes = [(group, room) for group in row for room in _rooms(group)]
+    wide = sum((right - left) / (top - bottom) for _, (left, bottom, right, top) in panes)
+    high = min(height - 1, (width - APART * len(panes)) / wide)
     body, x = "", 0.5
-    for group in row:
-        scale = high / group.height
-        shapes = "".join(_shape(decal, scale) for decal in group.decals if not decal.border)
-        body += f'<g transform="translate({x:.2f} {high + 0.5:.2f}) scale({scale:.5f} {-scale:.5f})">{shapes}</g>'
-        x += group.width * scale + APART
+    for group, (left, bottom, right, top) in panes:
+        scale = high / (top - bottom)
+        across = (right - left) * scale
+        body += (
+            f'<svg x="{x:.2f}" y="0.5" width="{across:.2f}" height="{high:.2f}"><g transform="matrix({scale:.5f} 0 0 '
+            f'{-scale:.5f} {-left * scale:.2f} {top * scale:.2f})">{_shapes(group, colors, scale)}</g></svg>'
+        )
+        x += across + APART
     says = "As cut: " + ", ".join(decal.titled for group in row for decal in group.decals)
     return drawn(_svg(body, x, high + 1), says, SHARP)
+
+
+def _rooms(group: Group) -> list[Box]:
+    """What is shown of a group, in its own box: where its texts lie, a little around them; else all of it."""
+    rooms = dict.fromkeys(shifted(room, *decal.offset) for decal in group.decals for room in decal.rooms)
+    apart = {tuple(round(side) for side in room): room for room in rooms}  # each once, whatever film it was told by
+    return [
+        (left - edge, bottom - edge, right + edge, top + edge)
+        for left, bottom, right, top in apart.values()
+        for edge in (AROUND * (top - bottom),)
+    ] or [(0.0, 0.0, group.width, group.height)]
+
+
+def _shapes(group: Group, colors: Mapping[str, str], scale: float) -> str:
+    """One film in black, as ink is easiest read; several in their colors."""
+    shown = [decal for decal in group.decals if not decal.border]
+    if len({decal.film for decal in shown}) == 1:
+        return "".join(_shape(decal, scale) for decal in shown)
+    return "".join(film_piece(decal, decal.offset, colors, scale, PAPER) for decal in shown)
 
 
 def _shape(decal: Decal, scale: float) -> str:
