@@ -5,8 +5,7 @@ from itertools import count
 from pathlib import Path
 
 from xlbatch import __version__
-
-WRONG = "Something went wrong inside the program."
+from xlbatch.problems.refusals import refusal
 
 
 class Disagreement(Exception):
@@ -23,11 +22,10 @@ def report(fault: Exception, folder: Path) -> str:
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
     text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *words, *lines, ""])
     try:
-        where = f"A short report without your list is in {_write(folder, text)}."
+        where = refusal("fault report", file=_write(folder, text))
     except OSError:
         where = text
-    what = f"The plan was not written, as it does not agree with itself: {words[0]}." if words else WRONG
-    return f"{what} Your workbook is unchanged. {where}"
+    return refusal("disagreement", what=words[0], report=where) if words else refusal("fault", report=where)
 
 
 def _write(folder: Path, text: str) -> Path:

@@ -43,7 +43,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     rows = -(-len(garments) // 2)
     for at in range(rows):
         beside = [garments[at], *garments[rows + at : rows + at + 1]]
-        _write_texts(leaf, work, beside, who, joined=at == rows - 1)
+        _write_texts(leaf, work, beside, colors, who, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -110,14 +110,16 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *, joined: bool) -> None:
+def _write_texts(
+    leaf: Leaf, work: Work, beside: Sequence[Garment], colors: Mapping[str, str], who: int, *, joined: bool
+) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
         cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts, who))
         if texts and len(work.plan.garments) <= MOST_DRAWN:
             left = at * (HALF + GUTTER) + NO + who
-            draw = partial(row_picture, texts, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
+            draw = partial(row_picture, texts, colors, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
             pictures.append(Shown(draw, left * COLUMN + 3, 2))
     leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
 

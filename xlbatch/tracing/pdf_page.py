@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from xlbatch.problems.phrases import phrase
 from xlbatch.tracing.palette import Dots
 from xlbatch.tracing.picture_faults import Unfit
 from xlbatch.tracing.raster import ACROSS, Raster, dots_of
@@ -37,7 +38,7 @@ def read_pdf(path: Path) -> Raster:
         except (pypdfium2.PdfiumError, IndexError) as error:
             raise Unfit("empty page") from error
         dots = _drawing(page)
-    changes = (f"of its {pages} pages the first was taken",) if pages > 1 else ()
+    changes = (phrase("first page", pages=pages),) if pages > 1 else ()
     return Raster(dots, dots.shape[1], changes, is_sharp=True)
 
 

@@ -9,6 +9,7 @@ from typing import TypeVar
 import numpy as np
 from PIL import Image, ImageOps
 
+from xlbatch.problems.phrases import phrase
 from xlbatch.tracing.palette import Dots
 from xlbatch.tracing.picture_faults import Unfit
 
@@ -86,11 +87,11 @@ def _raster(image: Image.Image) -> Raster:
 
 def _changes(image: Image.Image) -> Iterator[str]:
     if image.mode == "CMYK":
-        yield "its colors, meant for a printing press (CMYK), were turned into a screen's"
+        yield phrase("cmyk")
     if image.mode.startswith("I"):
-        yield "its 65,536 shades of gray (16 bits) were brought down to 256"
+        yield phrase("16 bits")
     if _is_turned(image):
-        yield "it was turned upright, as the camera's note in it says"
+        yield phrase("turned")
 
 
 def _is_turned(image: Image.Image) -> bool:
