@@ -60,7 +60,8 @@ def kite_day(folder: Path, paper: str = "Letter") -> Path:
     (folder / "kite.svg").write_text(KITE, encoding="utf-8")
     people = [
         (
-            FIRST[at] if at != 25 else "Ottilie", LAST[at % 5] if at != 25 else "Brack", "Crew-neck tee" if at % 4 else "V-neck tee",
+            *((FIRST[at], LAST[at % 5]) if at != 25 else ("Ottilie", "Brack")),
+            "Crew-neck tee" if at % 4 else "V-neck tee",
             SIZES[at % 8] if at % 4 else ("M", "L", "XL")[at % 3], "navy", "Kite", (at * 7 + 3) % 90,
             (12.5, None, "yes", None)[at % 4],
         )
