@@ -1,48 +1,34 @@
-"""Do the tests notice? Changes one place of the program at a time and runs the tests that run that line: a change none
-of them notices is printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), rooms (all).
+"""Do the tests notice? Changes one place of the program at a time and runs the tests: a change none of them notices is
+printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), and rooms (all).
 
-The places are drawn by seed over the rooms, in proportion to their code. A change is made in a copy of the tree.
-First the tests of the room run, then the others, quickest first, until one fails or the time for one change is up
-(BUDGET): what was not noticed by then counts as not noticed. Which tests run a line is found once, by running each
-test file under coverage, and kept in dist/touched.json; `anew` finds it again.
+The places are drawn by seed over the rooms, in proportion to their code. A change is made in a copy of the tree. First
+small jobs are planned and compared line by line, then the tests of the room run; with `all` among the arguments then
+all other tests but for the window and the bundle, which takes far longer. What is stopped half-way has tried a part of
+the places drawn by chance.
 """
 
 import compileall
-import json
 import py_compile
 import shutil
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Iterator
 from pathlib import Path
-from typing import NamedTuple
 
 from tests.benchmarks import warm
 from tests.benchmarks.mutants import PACKAGE, Mutant, drawn
 
 TOP = PACKAGE.parent
-KEPT = TOP / "dist" / "touched.json"
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
-BUDGET = 200  # s of the processor, as they take under coverage, for the tests of one change
-LONGEST = 600  # s for one test file
-LEFT_OUT = (
-    "tests/window/",
-    "tests/build/",
-    "tests/benchmarks/",
-    "tests/sheets/test_print.py",
-    "tests/test_mutations.py",
-)
-
-
-class Touched(NamedTuple):
-    """How long a test file takes (s), and which lines it runs, by module."""
-
-    seconds: float
-    lines: dict[str, list[int]]
+LONGEST = 300  # s of the processor for one run of tests: a change that never ends is noticed
+LINE_BY_LINE = "tests/test_as_written.py"
+LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
+            "tests/test_mutations.py")  # fmt: skip
 
 
 def copied(folder: Path) -> Path:
-    """A copy of the tree, compiled so that a changed module is noticed by what it says, not by its date."""
+    """A copy of the tree, compiled so that a changed module is known by what it says, not by its date."""
     tree = folder / "tree"
     shutil.copytree(TOP, tree, ignore=shutil.ignore_patterns(".*", "dist", "__pycache__"))
     checked = py_compile.PycInvalidationMode.CHECKED_HASH
@@ -50,45 +36,25 @@ def copied(folder: Path) -> Path:
     return tree
 
 
-def touched(tree: Path, anew: bool) -> dict[str, Touched]:
-    """What each test file runs."""
-    kept = json.loads(KEPT.read_text()) if KEPT.exists() and not anew else {}
+def test_files(tree: Path, room: str, every: bool) -> Iterator[list[str]]:
+    """The tests that may notice a change in a room, in the order of their running."""
     files = sorted(path.relative_to(tree).as_posix() for path in (tree / "tests").rglob("test_*.py"))
-    for file in files:
-        if file in kept or file.startswith(LEFT_OUT):
-            continue
-        came = warm.run_tests(tree, [file], LONGEST, lines=True)
-        print(f"{file}: {came.seconds:.0f} s{'' if came.code == 0 else f', FAILS ({came.code})'}", flush=True)
-        if came.code == 0:
-            kept[file] = Touched(came.seconds, came.lines)
-            KEPT.parent.mkdir(exist_ok=True)
-            KEPT.write_text(json.dumps(kept))
-    return {file: Touched(*kept[file]) for file in files if file in kept}
+    files = [file for file in files if not file.startswith(LEFT_OUT)]
+    of_room = [file for file in files if file.startswith((f"tests/{room}/", f"tests/test_{room}"))]
+    yield [LINE_BY_LINE]
+    if of_room:
+        yield of_room
+    if every:
+        yield from ([file] for file in files if file not in of_room and file != LINE_BY_LINE)
 
 
-def tests_of(mutant: Mutant, known: dict[str, Touched]) -> list[str]:
-    """The test files that run a mutant's lines: its room's first, then the quickest."""
-    lines = set(range(mutant.line, mutant.last + 1))
-    own = f"tests/{mutant.room}/"
-    running = [file for file, its in known.items() if lines & set(its.lines.get(mutant.module, ()))]
-    return sorted(running, key=lambda file: (not file.startswith(own), known[file].seconds))
-
-
-def noticed(mutant: Mutant, tree: Path, known: dict[str, Touched]) -> bool:
+def noticed(mutant: Mutant, tree: Path, every: bool) -> bool:
     """Whether the tests fail with the change made in the copy of the tree, which is put back after."""
     module = tree / "xlbatch" / mutant.module
     before = module.read_bytes()
     module.write_bytes(mutant.applied(before))
-    left = float(BUDGET)
     try:
-        for file in tests_of(mutant, known):
-            usual = known[file].seconds
-            if left < usual:
-                continue
-            left -= usual
-            if warm.run_tests(tree, [file], int(3 * usual) + 10).code:
-                return True
-        return False
+        return any(warm.fails(tree, files, LONGEST) for files in test_files(tree, mutant.room, every))
     finally:
         module.write_bytes(before)
 
@@ -96,16 +62,18 @@ def noticed(mutant: Mutant, tree: Path, known: dict[str, Touched]) -> bool:
 def main(count: int, seed: int, words: list[str]) -> bool:
     """Prints what was not noticed and the part noticed, by room; whether that is enough."""
     warm.load()
+    rooms = [word for word in words if word != "all"]
     tried, seen = Counter[str](), Counter[str]()
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
-        known = touched(tree, "anew" in words)
-        for mutant in drawn(count, seed, [word for word in words if word != "anew"]):
+        for mutant in drawn(count, seed, rooms):
             tried[mutant.room] += 1
-            if noticed(mutant, tree, known):
+            if noticed(mutant, tree, "all" in words):
                 seen[mutant.room] += 1
+                print(".", end="", flush=True)
             else:
-                print(f"xlbatch/{mutant.module}:{mutant.line}: {mutant.text}", flush=True)
+                print(f"\nxlbatch/{mutant.module}:{mutant.line}: {mutant.text}", flush=True)
+    print()
     for room in sorted(tried):
         print(f"{room:12} {seen[room]:4} of {tried[room]:4}  {seen[room] / tried[room]:.0%}")
     overall = seen.total() / max(tried.total(), 1)
