@@ -14,11 +14,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from xlsxwriter import Workbook
-from xlsxwriter.worksheet import Worksheet
 
 from xlbatch.how_far import alive
 from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
 from xlbatch.paper.cell import printable
+from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
 from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
@@ -194,7 +194,7 @@ class Leaf:
         sheet.print_area(0, 0, len(self.rows) - 1, ACROSS - 1)
 
 
-def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
+def _write_row(sheet: LivingSheet, looks: Looks, at: int, row: Row) -> None:
     alive()
     column = 0
     for span in row.spans:
@@ -216,10 +216,11 @@ def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
         sheet.insert_image(at, int(at_column), "picture.png", options)
 
 
-def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Span) -> None:
+def _write_cell(sheet: LivingSheet, looks: Looks, row: int, column: int, span: Span) -> None:
     look, value = looks.cell(span.look), span.value
     if span.columns > 1 or span.down > 1:
-        sheet.merge_range(row, column, row + span.down - 1, column + span.columns - 1, "", look)
+        framed = span.look.framed
+        sheet.join(row, column, row + span.down - 1, column + span.columns - 1, look, framed=framed)
     parts = [part for part in value if part.text] if isinstance(value, tuple) else []
     if len(parts) == 1:
         part = parts[0]

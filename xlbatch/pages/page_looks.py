@@ -34,6 +34,11 @@ class Look(NamedTuple):
         """The same look with some of it changed."""
         return self._replace(**changed)
 
+    @property
+    def framed(self) -> bool:
+        """Whether it has an edge or is filled."""
+        return bool(self.fill or self.top or self.bottom or self.left or self.right)
+
 
 PLAIN = Look()
 STRONG = Look(bold=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from xlbatch.art.decal import Decal
 from xlbatch.geometry.path import path_data
 from xlbatch.paper.measure import text_width
-from xlbatch.paper.picture import PLAIN, Picture, drawn
+from xlbatch.paper.picture import Picture, drawn
 from xlbatch.paper.widths import filled
 from xlbatch.placement.group import Group, groups
 from xlbatch.trade.contrast import LEAST, contrast
@@ -35,23 +35,9 @@ class Swatch:
 def proof_picture(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float = LOW) -> Picture:
     """All decals of a garment side by side in `width` × `height` points. `film_colors`: by each film's lower-case
     name."""
-    return drawn(_svg(_panels(swatch, film_colors, width, height), width, height), _says(swatch))
-
-
-def page_picture(
-    swatches: Mapping[int, Swatch], tops: Sequence[float], film_colors: Mapping[str, str], size: tuple[float, float]
-) -> Picture:
-    """Many garments below one another in one picture of `size` points; by garment number, each with its `top`."""
-    panels = "".join(
-        f'<g transform="translate(0 {top:.2f})">{_panels(swatch, film_colors, size[0], LOW)}</g>'
-        for swatch, top in zip(swatches.values(), tops, strict=True)
-    )
-    says = f"As cut: garments no. {', '.join(map(str, swatches))}"
-    return drawn(_svg(panels, *size), says, PLAIN)
-
-
-def _svg(inside: str, width: float, height: float) -> str:
-    return f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{inside}</svg>'
+    inside = _panels(swatch, film_colors, width, height)
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{inside}</svg>'
+    return drawn(svg, _says(swatch))
 
 
 def _panels(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float) -> str:
