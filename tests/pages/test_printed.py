@@ -8,8 +8,8 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.page_jobs import OFFICE, TO_TEXT, Printed
-from xlbatch.pages.work import bare, look_up
-from xlbatch.units import temperature_text
+from xlbatch.pages.work import look_up
+from xlbatch.units import printed_number, temperature_text
 
 pytestmark = pytest.mark.skipif(
     not OFFICE or not TO_TEXT, reason="printing needs LibreOffice and poppler's pdftotext, which are not installed"
@@ -56,7 +56,7 @@ def test_the_text_alone_answers_for_every_garment(printed: Printed) -> None:
             assert decal.id in cutting
             place = work.places[decal.id]
             if place.register is None and place.below_collar is not None:
-                assert bare(place.below_collar, work.unit) in cards
+                assert printed_number(place.below_collar, work.unit) in cards
         assert re.search(rf"\b{no}\b", cards), no
         line = work.money[no]
         if line.owed:

@@ -8,11 +8,12 @@ from typing import NamedTuple
 
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
 from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
-from xlbatch.pages.work import Work, aside_text, where_text
+from xlbatch.pages.work import Work, aside_text, from_seam
 from xlbatch.paper.picture import Picture
 from xlbatch.pictures.garment_drawing import placement_drawing
 from xlbatch.pictures.ruler import CHECK, plain_ruler
 from xlbatch.placement.place import Place
+from xlbatch.units import printed_number
 
 NAME = "Placement pictures"
 TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nearest edge of the piece."
@@ -120,12 +121,12 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
 def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line]:
     """One piece in all its sizes: its name and where it is measured from, then a line for sizes that are alike."""
     unit = work.unit
-    far, seam = where_text(places[0], unit)
+    _, seam = from_seam(places[0])
     name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
     yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
     sizes: dict[tuple[str, str], list[str]] = {}
     for place in places:
-        key = where_text(place, unit)[0].removesuffix(f" {unit}"), aside_text(place, unit)
+        key = printed_number(from_seam(place)[0], unit), aside_text(place, unit)
         sizes.setdefault(key, []).append(place.garment.blank.size)
     for (far, aside), them in sizes.items():
         edge = PLAIN.but(bottom=HAIRLINE)

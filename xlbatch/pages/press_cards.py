@@ -1,6 +1,5 @@
 """Press cards: batch by batch, one line a garment with its steps in the order they are pressed, to be ticked."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
@@ -25,14 +24,14 @@ from xlbatch.pages.page_looks import (
     Look,
     Part,
 )  # fmt: skip
-from xlbatch.pages.work import Work, aside_text, corner_text, listed, where_text
+from xlbatch.pages.work import Work, aside_text, corner_text, from_seam, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import Step
 from xlbatch.sheets.banner import IRON
 from xlbatch.sheets.how import minded
 from xlbatch.trade.tables import iron_dial
-from xlbatch.units import temperature_text
+from xlbatch.units import printed_text, temperature_text
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
@@ -249,13 +248,15 @@ def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
 
 def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
+    place = step.place
+    to_mind = list(minded(step, work.plan.job.settings, lambda id_: work.places[id_].decal.piece, "in the same press"))
     if _settings_differ(work, step):
         to_mind.insert(0, step.film.name)
     if place.register:
         where, far = f"{place.decal.piece}  ", corner_text(place.register, work.unit)
     else:
-        far, seam = where_text(place, work.unit)
+        mm, seam = from_seam(place)
+        far = printed_text(mm, work.unit)
         to_mind = [SEAMS.get(seam, seam), aside_text(place, work.unit), *to_mind]
         position = place.decal.spec.position
         here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
@@ -266,12 +267,6 @@ def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, 
         Part(far, WORK if place.register else size, bold=True),
         Part("".join(f"; {text}" for text in to_mind if text)),
     )
-
-
-def _on_the_card(work: Work, text: str) -> str:
-    """What to mind, with pieces by name in place of the numbers of decals and steps."""
-    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
-    return re.sub(r"with step \d+", "in the same press", text)
 
 
 def _settings_differ(work: Work, step: Step) -> bool:

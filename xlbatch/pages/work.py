@@ -14,7 +14,7 @@ from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
 from xlbatch.shopping.lines import MoneyLine
-from xlbatch.units import LengthUnit, length_text, printed_text
+from xlbatch.units import LengthUnit, length_number, printed_number, printed_text
 
 FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to this
 
@@ -106,23 +106,18 @@ def look_up(plan: Plan) -> Work:
     )
 
 
-def bare(mm: float, unit: LengthUnit) -> str:
-    """A printed length without its unit: `3 1/8`."""
-    return printed_text(mm, unit).removesuffix(f" {unit}")
-
-
 def size_text(width: float, height: float, unit: LengthUnit) -> str:
     """`9 × 1 3/4 in`."""
-    return f"{bare(width, unit)} × {printed_text(height, unit)}"
+    return f"{printed_number(width, unit)} × {printed_text(height, unit)}"
 
 
-def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
-    """How far a piece lies from the seam it is measured from, and its direction: `3 in`, `below front collar seam`."""
+def from_seam(place: Place) -> tuple[float, str]:
+    """How far (mm) a piece lies from the seam it is measured from, and its direction: `below front collar seam`."""
     if place.above_opening is not None:
-        return printed_text(place.above_opening, unit), f"above {place.measured_from}"
+        return place.above_opening, f"above {place.measured_from}"
     if place.above_hem is not None:
-        return printed_text(place.above_hem, unit), "above the hem"
-    return printed_text(place.below_collar or 0.0, unit), f"below {place.measured_from}"
+        return place.above_hem, "above the hem"
+    return place.below_collar or 0.0, f"below {place.measured_from}"
 
 
 def corner_text(register: Register, unit: LengthUnit) -> str:
@@ -130,7 +125,7 @@ def corner_text(register: Register, unit: LengthUnit) -> str:
     sides = ((register.from_top, "↓", "↑"), (register.from_left, "→", "←"))
     step = FINE_STEP[unit]
     steps = ((round(abs(off) / step) * step, more if off > 0 else less) for off, more, less in sides)
-    far = [f"{length_text(mm, unit).removesuffix(f' {unit}')}{way}" for mm, way in steps if mm]
+    far = [f"{length_number(mm, unit)}{way}" for mm, way in steps if mm]
     return f"{' '.join(far)} {unit}" if far else "corner on corner"
 
 

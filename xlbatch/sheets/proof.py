@@ -14,7 +14,7 @@ from xlbatch.paper.widths import PAD
 from xlbatch.pictures.swatch import LOW, TALL, Swatch, page_picture, proof_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.plan import Plan
-from xlbatch.units import printed_text
+from xlbatch.units import printed_number, printed_text
 
 MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open
 MOST_DRAWN = 1_000  # garments drawn at all
@@ -82,7 +82,7 @@ def size_text(group: Group, settings: Settings) -> str:
     unit = settings.length_unit
     narrow = min(part.condensed for decal in group.decals for part in decal.parts or (decal,))
     said = f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
-    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}{said}"
+    return f"{printed_number(group.width, unit)} × {printed_text(group.height, unit)}{said}"
 
 
 def write(page: Page, plan: Plan) -> None:
