@@ -8,12 +8,11 @@ from typing import NamedTuple
 
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
 from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
-from xlbatch.pages.work import Work, aside_text, from_seam
+from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.picture import Picture
 from xlbatch.pictures.garment_drawing import placement_drawing
 from xlbatch.pictures.ruler import CHECK, plain_ruler
 from xlbatch.placement.place import Place
-from xlbatch.units import printed_number
 
 NAME = "Placement pictures"
 TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nearest edge of the piece."
@@ -121,17 +120,25 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
 def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line]:
     """One piece in all its sizes: its name and where it is measured from, then a line for sizes that are alike."""
     unit = work.unit
-    _, seam = from_seam(places[0])
+    far, seam = where_text(places[0], unit)
     name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
     yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
-    sizes: dict[tuple[str, str], list[str]] = {}
+    of_size: dict[str, set[tuple[str, str]]] = {}
+    sizes: dict[tuple[str, str], dict[str, None]] = {}
     for place in places:
-        key = printed_number(from_seam(place)[0], unit), aside_text(place, unit)
-        sizes.setdefault(key, []).append(place.garment.blank.size)
+        key, size = (
+            (where_text(place, unit)[0].removesuffix(f" {unit}"), aside_text(place, unit)),
+            place.garment.blank.size,
+        )
+        of_size.setdefault(size, set()).add(key)
+        sizes.setdefault(key, {})[size] = None
+    if any(len(measures) > 1 for measures in of_size.values()):  # it depends on what stands above it
+        yield (Span(SIZES + MEASURE, "not alike within a size: see Press cards", PLAIN.but(bottom=HAIRLINE)),)
+        return
     for (far, aside), them in sizes.items():
         edge = PLAIN.but(bottom=HAIRLINE)
         yield (
-            Span(SIZES, "all sizes" if len(sizes) == 1 else ", ".join(dict.fromkeys(them)), edge),
+            Span(SIZES, "all sizes" if len(sizes) == 1 else ", ".join(them), edge),
             Span(MEASURE, far, edge.but(size=KEY, bold=True, align="center")),
         )
         if aside:

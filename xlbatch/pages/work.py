@@ -1,7 +1,7 @@
 """The plan looked up the way the pages need it: by garment, by decal, by strip."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePath
@@ -10,30 +10,45 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import DecalSpec
+from xlbatch.kept.memory import KeptDecal
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
+from xlbatch.sheets.cut_list import ready_strips
 from xlbatch.shopping.lines import MoneyLine
-from xlbatch.units import LengthUnit, length_number, printed_number, printed_text
+from xlbatch.units import LengthUnit, length_text, printed_text
 
 FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to this
 
 
 @dataclass(frozen=True)
 class Work:
-    """A plan and its parts by number: garments and money by garment number, places and strips by decal."""
+    """A plan and its parts by number: garments and money by garment number, places and strips by decal; `ready`: what
+    is cut and still to press, by film, run and strip."""
 
     plan: Plan
     garments: Mapping[int, Garment]
     decals: Mapping[int, tuple[Decal, ...]]
     places: Mapping[str, Place]
     lies: Mapping[str, tuple[Run, Strip]]
+    ready: Mapping[tuple[str, int, int], Sequence[KeptDecal]]
     steps: Mapping[int, tuple[Step, ...]]
     money: Mapping[int, MoneyLine]
 
     @property
     def unit(self) -> LengthUnit:
         return self.plan.job.settings.length_unit
+
+    @cached_property
+    def to_weed(self) -> Mapping[tuple[str, int, int], Sequence[KeptDecal]]:
+        """The strips that were cut before and are not weeded."""
+        return {place: decals for place, decals in self.ready.items() if any(each.state == "cut" for each in decals)}
+
+    @cached_property
+    def strip_of(self) -> Mapping[str, int]:
+        """The strip of each piece to press, by decal: to be cut, or cut before."""
+        before = {decal.id: strip for (_, _, strip), decals in self.ready.items() for decal in decals}
+        return before | {decal: strip.batch for decal, (_, strip) in self.lies.items()}
 
     @cached_property
     def same(self) -> frozenset[str]:
@@ -101,23 +116,29 @@ def look_up(plan: Plan) -> Work:
         lies={
             lying.decal.id: (run, strip) for run in plan.layout.runs for strip in run.strips for lying in strip.lying
         },
+        ready=ready_strips(plan),
         steps={no: tuple(them) for no, them in steps.items()},
         money={line.no: line for line in plan.money},
     )
 
 
+def bare(mm: float, unit: LengthUnit) -> str:
+    """A printed length without its unit: `3 1/8`."""
+    return printed_text(mm, unit).removesuffix(f" {unit}")
+
+
 def size_text(width: float, height: float, unit: LengthUnit) -> str:
     """`9 × 1 3/4 in`."""
-    return f"{printed_number(width, unit)} × {printed_text(height, unit)}"
+    return f"{bare(width, unit)} × {printed_text(height, unit)}"
 
 
-def from_seam(place: Place) -> tuple[float, str]:
-    """How far (mm) a piece lies from the seam it is measured from, and its direction: `below front collar seam`."""
+def where_text(place: Place, unit: LengthUnit) -> tuple[str, str]:
+    """How far a piece lies from the seam it is measured from, and its direction: `3 in`, `below front collar seam`."""
     if place.above_opening is not None:
-        return place.above_opening, f"above {place.measured_from}"
+        return printed_text(place.above_opening, unit), f"above {place.measured_from}"
     if place.above_hem is not None:
-        return place.above_hem, "above the hem"
-    return place.below_collar or 0.0, f"below {place.measured_from}"
+        return printed_text(place.above_hem, unit), "above the hem"
+    return printed_text(place.below_collar or 0.0, unit), f"below {place.measured_from}"
 
 
 def corner_text(register: Register, unit: LengthUnit) -> str:
@@ -125,7 +146,7 @@ def corner_text(register: Register, unit: LengthUnit) -> str:
     sides = ((register.from_top, "↓", "↑"), (register.from_left, "→", "←"))
     step = FINE_STEP[unit]
     steps = ((round(abs(off) / step) * step, more if off > 0 else less) for off, more, less in sides)
-    far = [f"{length_number(mm, unit)}{way}" for mm, way in steps if mm]
+    far = [f"{length_text(mm, unit).removesuffix(f' {unit}')}{way}" for mm, way in steps if mm]
     return f"{' '.join(far)} {unit}" if far else "corner on corner"
 
 
