@@ -22,6 +22,7 @@ ROLES = {  # what is said of the columns that are none of the Roster's own
     "Wanted": "whether one is wanted (no: Status cancelled)",
     "Name wanted": "whether a name is printed (no: Print name no name)",
     "Cut": "whom the size is for",
+    "Particle": "a part of the last name",
     "Message": "the message",
 }
 

@@ -64,7 +64,7 @@ def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str,
 
 def _roles(table: Table) -> dict[str, int]:
     """The columns whose answers go under the Roster's own headings."""
-    return {role: at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut")}
+    return {role: at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut", "Particle")}
 
 
 def _whom(table: Table, row: int) -> Class | None:

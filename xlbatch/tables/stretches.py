@@ -125,6 +125,8 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
     if part.headings.people:
         return _person_by_person(part)
+    if apart := _beyond_a_gap(part):
+        return apart
     meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
     first = next(iter(meanings.values()), "")
     starts = [at for at, meaning in meanings.items() if meaning == first]
@@ -138,6 +140,21 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     ]
     pieces_ = [_within(part, each) for each in columns]
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
+
+
+def _beyond_a_gap(part: Stretch) -> list[Stretch]:
+    """The lists before and behind an empty column, where by what stands in them both have names and sizes."""
+    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    for gap in range(min(used, default=1), max(used, default=1)):
+        sides = [frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)]
+        if gap not in used and all(_is_list(_within(part, side)) for side in sides):
+            return [_within(part, sides[0]), *_one_beside_another(_within(part, sides[1]))]
+    return []
+
+
+def _is_list(part: Stretch) -> bool:
+    known = _judged(part).headings.known
+    return "Size" in known and bool(NAMES & known)
 
 
 def _person_by_person(part: Stretch) -> list[Stretch]:
@@ -172,7 +189,7 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
-        if answer("Status", lone.rstrip(":")) == "not wanted" and row != max(part.rows):
+        if answer("Status", lone.rstrip(":")) in ("not wanted", "ask") and row != max(part.rows):
             ended = f"stands under “{lone}”"
             continue
         group = titles.get(row, group)
