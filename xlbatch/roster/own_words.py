@@ -30,7 +30,19 @@ _MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?
 def in_own_words(line: Line) -> Line:
     """The line with each answer under the heading it is about, and the questions it leaves."""
     _note(line)
-    for take_apart in (_particle, _size, _cut, _how_many, _status, _wanted, _who, _name_wanted, _print_name, _number, _struck):
+    for take_apart in (
+        _particle,
+        _size,
+        _cut,
+        _how_many,
+        _status,
+        _wanted,
+        _who,
+        _name_wanted,
+        _print_name,
+        _number,
+        _struck,
+    ):
         line = take_apart(line)
     return line
 
@@ -162,7 +174,7 @@ def _who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
     typed = _text(line, "Who")
     name, remark = _name_and_remark(typed)
-    if _AND.search(typed) and not line.given("Garment no."):
+    if _AND.search(typed) and not line.given("Garment no.") and read_size(_text(line, "Size")):
         line.found("name-several", "Who", typed)
     if not remark:
         return line

@@ -12,6 +12,7 @@ from xlbatch.job.feature import Feature
 from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.wanted import WANTED
 from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
@@ -23,27 +24,6 @@ from xlbatch.units import LengthUnit, TemperatureUnit
 
 T = TypeVar("T")
 
-_WANTED = {
-    "text": "text (the spreadsheet made it a date)",
-    "count": "a whole number",
-    "number": "a number",
-    "length": "a length",
-    "temperature": "a temperature",
-    "seconds": "a time in seconds",
-    "yes/no": "yes or no",
-    "money": "an amount of money",
-    "margin": "a percentage or a price",
-    "prices": "a price, or prices by number of pieces",
-    "rolls": "lengths of rolls, each with its price",
-    "pieces": "pieces of film, width by length",
-    "features": "places to keep clear, each with name, side, width x height and from where",
-    "stock": "how many are on hand",
-    "dots": "iron dots",
-    "paid": "an amount, or yes",
-    "time": "a time of day",
-    "mark": "yes, no, or the day it was done",
-    "arrived": "yes, no, or how many came",
-}
 # Problems of their own for the cells people most often get wrong.
 _CODES = {
     ("Roster", "How many"): "how-many-unclear",
@@ -298,5 +278,5 @@ def _wanted(column: Column) -> str:
         return f"one of: {', '.join(column.choices)}"
     between = cells.limits(column.choices[0]) if column.choices else None
     if between:
-        return f"{_WANTED[column.kind]} from {between[0]} to {between[1]}"
-    return _WANTED[column.kind]
+        return f"{WANTED[column.kind]} from {between[0]} to {between[1]}"
+    return WANTED[column.kind]

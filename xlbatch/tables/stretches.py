@@ -4,6 +4,7 @@ no one's row: titles, totals, tables of another kind."""
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cache
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, Where, problem
@@ -13,9 +14,8 @@ from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, 
 from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
-from xlbatch.trade.answer_words import answer
+from xlbatch.trade.answer_words import answer, answers_that_mean
 
-_TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
 
 
@@ -218,10 +218,17 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
 
 def _is_titled_total(part: Stretch, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
-    if not _TOTAL.match(shown_value(cells[min(cells)])):
+    if not _totals().fullmatch(shown_value(cells[min(cells)])):
         return False
     size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
     return size not in cells or not read_size(shown_value(cells[size]))
+
+
+@cache
+def _totals() -> re.Pattern[str]:
+    """`Total`, `Grand total: 24`, `4B total`, in the languages of the tables."""
+    word = f"(?:{'|'.join(map(re.escape, answers_that_mean('Title', 'total')))})"
+    return re.compile(rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?", re.IGNORECASE)
 
 
 def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
