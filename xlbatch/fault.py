@@ -5,6 +5,7 @@ from itertools import count
 from pathlib import Path
 
 from xlbatch import __version__
+from xlbatch.problems.refusals import refusal
 
 
 def report(fault: Exception, folder: Path) -> str:
@@ -16,10 +17,10 @@ def report(fault: Exception, folder: Path) -> str:
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
     text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
     try:
-        where = f"A short report without your list is in {_write(folder, text)}."
+        where = refusal("fault report", file=_write(folder, text))
     except OSError:
         where = text
-    return f"Something went wrong inside the program; your workbook is unchanged. {where}"
+    return refusal("fault", report=where)
 
 
 def _write(folder: Path, text: str) -> Path:

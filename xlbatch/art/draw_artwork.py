@@ -13,6 +13,7 @@ from xlbatch.files.beside import beside
 from xlbatch.job.job import DecalSpec
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
@@ -155,7 +156,7 @@ class _Artwork:
         shape, spec = own[1] / own[0], self.sizing
         if not spec.width and not spec.height and self.spec == self.together[0]:
             used = length_text(USUAL_WIDTH, self.bench.job.settings.length_unit)
-            self._report("assumed", "Width", what=f"The width of {spec.decal}", used=used, sheet="Designs")
+            self._report("assumed", "Width", what=phrase("width of", decal=spec.decal), used=used, sheet="Designs")
         width = spec.width or (None if spec.height else USUAL_WIDTH)
         widths = [self._sized(each) for each in (width, spec.widest) if each]
         if spec.height:

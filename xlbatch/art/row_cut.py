@@ -8,8 +8,9 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.geometry.outline import Outline
 from xlbatch.job.job import DecalSpec
+from xlbatch.trade.tables import practice
 
-NOTICED = 0.03  # of the width: ink less far off the middle looks centered (common practice, no source)
+NOTICED = practice("how far off the middle ink lies before it is noticed, of the width")
 
 
 @dataclass(frozen=True)

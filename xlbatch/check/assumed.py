@@ -6,6 +6,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.heat import film_names
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 
 
 def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -18,7 +19,7 @@ def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
             "assumed",
             Where(used[0][1]),
             "",
-            what="What the list leaves open",
+            what=phrase("left open"),
             used="; ".join(what for what, _ in used),
             sheet=listed,
         )

@@ -8,15 +8,16 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box
+from xlbatch.film.box import UM, Bed, Box
 from xlbatch.film.drop import least_lengths
 from xlbatch.how_far import alive
+from xlbatch.trade.tables import practice
 
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
-CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
-APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
+CUT = round(practice("film worth one strip less to cut and weed") * UM)
+APART = round(practice("film worth keeping a batch one garment closer together on the roster") * UM)
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
 

@@ -18,8 +18,9 @@ from xlbatch.film.layout import Lying, Run
 from xlbatch.geometry.outline import Outline, Segments, contours_of
 from xlbatch.geometry.path import Box, Point, transform
 from xlbatch.how_far import alive
+from xlbatch.trade.tables import practice
 
-WINDOW = 300.0  # mm along the film (common practice, no source)
+WINDOW = practice("how far along the film the blade works before it goes on")
 
 
 class Piece(NamedTuple):

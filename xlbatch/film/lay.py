@@ -16,11 +16,13 @@ from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
 from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
+from xlbatch.trade.tables import practice
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
-USUAL, MOST = 3, 8  # shirts a strip, where their number is not fixed: common practice, no source
+USUAL = round(practice("shirts that share a strip, where their number is not fixed"))
+MOST = round(practice("most shirts that share a strip while it stays handy"))
 
 Group = tuple[int, ...]  # the numbers of a batch's garments
 Strips = dict[str, Strip]  # a batch's strips by their films' names

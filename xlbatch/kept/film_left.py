@@ -11,9 +11,10 @@ from xlbatch.kept.memory import KeptDecal, KeptFilm, KeptStrip, strips_cut
 from xlbatch.kept.on_the_way import Ordered
 from xlbatch.problems import Problem, problem
 from xlbatch.shopping.buy import roll_item
+from xlbatch.trade.tables import practice
 from xlbatch.units import LengthUnit, length_text, print_step
 
-LEAST = 25.0  # mm: a shorter end is waste
+LEAST = practice("a shorter end of film is waste")
 UNITS: tuple[LengthUnit, ...] = ("in", "cm", "mm")
 
 

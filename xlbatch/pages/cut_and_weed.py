@@ -10,11 +10,12 @@ from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PL
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.strip_picture import View, strip_picture, view_of
+from xlbatch.trade.tables import practice
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
-TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
+TABLE = practice("a longer run hangs off a table")
 LINE_HEIGHT, LEAST_STRIP = 16.0, 42.0  # points; a strip's number and boxes need the latter
 MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small

@@ -17,6 +17,7 @@ from xlbatch.parts.edit import Fit, PartNote, Rules
 from xlbatch.parts.frame import Frame, Round, Straight
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Part
+from xlbatch.problems.phrases import phrase
 from xlbatch.svg.layer import Layers
 
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not
@@ -80,7 +81,7 @@ class Fitting:
         if line.box is None:
             return None
         for doubt in self.part.doubts:
-            self._note("part-doubtful", doubt=_DOUBTS[doubt])
+            self._note("part-doubtful", doubt=phrase(doubt))
         width, height = line.box[2] - line.box[0], line.box[3] - line.box[1]
         if self.part.row is None:
             self._note("part-no-line", text=text)
@@ -160,13 +161,6 @@ class Fitting:
 
     def _note(self, code: str, **facts: object) -> None:
         self.notes.append(PartNote(self.part.label, code, facts))
-
-
-_DOUBTS = {
-    "near": "something beside it may belong to it",
-    "covered": "something lies over it",
-    "background": "it may be the background",
-}
 
 
 def _in(box: Box, point: complex) -> bool:

@@ -16,9 +16,11 @@ from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
-USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
+USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 
 
 def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
@@ -159,16 +161,16 @@ class _TakingUp:
 
     def _film(self, spec: DecalSpec, designs: Sequence[DecalSpec]) -> tuple[str | None, str]:
         if len(self.films) == 1:
-            return self.films[0].name, "it is the only one listed"
+            return self.films[0].name, phrase("only film")
         drawn = self.drawn.get(spec.artwork.strip().casefold())
         color = color_in(drawn.looked.colors, spec.artwork_color) if drawn else None
         nearest = nearest_film(color, self.films) if color and color.startswith("#") else None
         if nearest:
-            return nearest.name, "its color is nearest"
+            return nearest.name, phrase("nearest color")
         named = next((each.film for each in designs if same(each.design, spec.design) and each.film), None)
         if named:
-            return named, "the design uses it"
-        return (self.films[0].name, "it is listed first") if self.films else (None, "")
+            return named, phrase("used by design")
+        return (self.films[0].name, phrase("first film")) if self.films else (None, "")
 
     # Drawing parts
 

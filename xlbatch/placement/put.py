@@ -19,6 +19,7 @@ from xlbatch.placement.keep_clear import beyond_armholes
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import move_of, sections
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.units import printed_text
 
 FROM_BELOW = ("sleeve opening", "hem")
@@ -188,7 +189,7 @@ def _misfit(job: Job, place: Place, rule: Position) -> Problem | None:
         return None
     unit = settings.length_unit
     width, height = decal.width + 2 * min(0, spare_width), decal.height + min(0, spare_height)
-    fits = f"{printed_text(max(width, 0), unit)} wide and {printed_text(max(height, 0), unit)} high"
+    fits = phrase("wide and high", width=printed_text(max(width, 0), unit), height=printed_text(max(height, 0), unit))
     return problem(
         "decal-off-garment",
         decal.spec.source.at("Width") if decal.spec.source.row else place.garment.row.source.at("Size"),

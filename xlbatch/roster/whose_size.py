@@ -7,8 +7,9 @@ from xlbatch.job.job import RosterRow
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import ADULT, read_size, says_whose, size_class
+from xlbatch.trade.tables import practice
 
-LARGEST_FAMILY = 8  # garments; a larger group is a class or a team; common practice, no source
+LARGEST_FAMILY = practice("garments of the largest group that is a family")
 _CHILDREN = ("youth", "toddler", "infant")
 _ALSO_YOUTH = frozenset(ADULT[1:5])  # the letters children's sizes have too, bar the largest
 

@@ -12,15 +12,17 @@ from xlbatch.svg.faults import Unreadable
 from xlbatch.svg.layer import Letters, LiveText, Span, Spot
 from xlbatch.svg.paint import Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
 from xlbatch.svg.viewport import View, length
+from xlbatch.trade.tables import table
 
 _INNER = ("tspan", "a")
 _ELSEWHERE = ("tref", "altGlyph", "glyphRef")
 _PLACES = ("x", "y", "dx", "dy", "rotate")
 _BOLD = 600  # weights from here on
 _BRACES = re.compile(r"\{[^{}]*\}")
-_SHIFTS = {"baseline": 0.0, "sub": -0.2, "super": 0.4}  # of the size: common practice, no source
-# how far below the line the text's own height is taken, of the size: common practice, no source
-_BASELINES = {"auto": 0.0, "alphabetic": 0.0, "middle": 0.25, "central": 0.35, "hanging": 0.72, "text-before-edge": 0.8}
+_SHIFTS, _BASELINES = (
+    {line["Value"]: float(line["Of the size"]) for line in table("text_lines") if line["Attribute"] == attribute}
+    for attribute in ("baseline-shift", "dominant-baseline")
+)  # of the size: above the line, and how far below it the text's own height is taken
 
 
 @dataclass

@@ -12,7 +12,7 @@ from xlbatch.job.feature import Feature
 from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
-from xlbatch.problems.wanted import WANTED
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
@@ -273,10 +273,9 @@ def _wanted(column: Column) -> str:
     if column.kind == "number or word":
         between = cells.limits(column.choices[1])
         assert between is not None  # the table gives word and range
-        return f"a number from {between[0]} to {between[1]}, or “{column.choices[0]}”"
+        return phrase("number or word", low=between[0], high=between[1], word=column.choices[0])
     if column.kind == "choice":
-        return f"one of: {', '.join(column.choices)}"
+        return phrase("one of", choices=", ".join(column.choices))
     between = cells.limits(column.choices[0]) if column.choices else None
-    if between:
-        return f"{WANTED[column.kind]} from {between[0]} to {between[1]}"
-    return WANTED[column.kind]
+    wanted = phrase(column.kind)
+    return phrase("between", wanted=wanted, low=between[0], high=between[1]) if between else wanted

@@ -26,10 +26,11 @@ from xlbatch.tracing.picture_faults import PICTURE_FAULTS, Unfit
 from xlbatch.tracing.raster import FEWEST_ACROSS, Raster, read_raster, smaller
 from xlbatch.tracing.regions import Ring, inside, rings_of
 from xlbatch.tracing.underlap import extended, rings_together, under
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
 SUFFIXES = (".png", ".jpg", ".jpeg", ".webp", ".pdf")
-COARSEST = 0.4  # mm on the shirt a dot may be: an edge then lies within 0.1 mm (common practice, no source)
+COARSEST = practice("how large a dot of a picture may lie on the shirt")
 _DOT = mm_per("in") / 96  # of a picture taken at its own size, as CSS has it
 _MOST_SIDES = 400_000  # of dots along all borders: a drawing of 3,200 dots has a fourth of that
 _KEPT = 8  # drawings: as many as a job has
