@@ -101,17 +101,12 @@ OTHERS_WORDS = {  # texts that are read or written, not said
     "roster.people": ("example row: write over it",),  # what stands in a blank roster's first row
     "schedule.at_press": None,  # the work, as Time plan lists it
     "shopping.arrivals": None,  # what to look for when a parcel comes
-    "svg.faults": None,
-    "tracing.flattened": None,
-    "tracing.pdf_page": None,
-    "tracing.picture_faults": None,
-    "tracing.raster": None,
-    "tracing.trace": None,
     "tables.input_table": None,  # Job sheet says what became of each heading
     "tables.input_tables": (  # sheets' names and titles
         "Fonts to choose from",
         "Kept by the program: this plan's memory. Leave it as it is.",
     ),
+    "agreement": None,  # what a judge of the program itself finds, like the next two
     "film.verify": None,  # what a verifier of the program itself finds
     "schedule.verify_time": None,
 }

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from xlbatch.fault import Disagreement
 from xlbatch.how_far import hear, listening, percent
 from xlbatch.outcome import (
     DRAWING,
@@ -204,7 +205,9 @@ def _kept(
 
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
-    """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
+    """Writes the plan, or the problems where there is nothing to plan or only a check was asked for. Raises CannotSave,
+    and Disagreement where the plan does not agree with itself."""
+    from xlbatch.agreement import disagreements
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
     from xlbatch.messages.group_messages import group_files
@@ -234,6 +237,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         return replace(about, written=save_problems(folder, name, write))
     files: dict[str, str | bytes] = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
     files |= group_files(plan)
+    if wrong := disagreements(plan, files):
+        raise Disagreement(wrong[0])
 
     def print_(path: Path, plan_name: str) -> None:
         with percent(0, PAGES_TAKE):

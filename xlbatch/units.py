@@ -9,7 +9,7 @@ import math
 import re
 from collections.abc import Iterable
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Literal
 
@@ -34,6 +34,7 @@ _VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8
 _NUMBER = r"\d+(?:\s+|\s*-\s*)\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
 _WORDS = "|".join(sorted((re.escape(w) for w in _UNIT_OF_WORD), key=len, reverse=True))
 _LENGTH_PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*({_WORDS})?\.?(?![a-z])\s*", re.IGNORECASE)
+_KEPT = 4096  # lengths told: a job has few different ones, each on many sheets
 _TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\s*([FC])?[a-z]*\s*", re.IGNORECASE)
 
 
@@ -128,6 +129,7 @@ def printed_length(mm: float, unit: str, *, up: bool = False) -> float:
     return round(whole * print_step(unit) / mm_per(unit), 6)
 
 
+@lru_cache(maxsize=_KEPT)
 def length_text(mm: float, unit: str, places: int = 2) -> str:
     """A length to read: `10 1/2 in`, `26.7 cm`; to so many decimal places where it is no 1/64 in."""
     value = length_in(mm, unit)
@@ -145,6 +147,7 @@ def exact_length_text(mm: float, unit: str) -> str:
     return length_text(mm, unit, places=6)
 
 
+@lru_cache(maxsize=_KEPT)
 def printed_text(mm: float, unit: str, *, up: bool = False) -> str:
     """A length to read, rounded as printed lengths are."""
     return length_text(round(printed_length(mm, unit, up=up) * mm_per(unit), 3), unit)

@@ -511,6 +511,17 @@ def test_a_usual_design_of_ones_own_needs_no_built_in_one(reading_of: Read) -> N
     assert [spec.design for spec in reading.job.designs] == ["Lantern"]
 
 
+def test_the_only_design_is_meant_though_a_blank_workbook_names_its_own(reading_of: Read) -> None:
+    """Somebody wrote a drawing of their own over the rows of a blank workbook, whose Job names the built-in design."""
+    reading = reading_of(
+        LIST,
+        Designs=[DESIGNS, ["Lantern", "Light", "artwork", "lantern.svg", "Gold smooth", 1, None, None, None]],
+        Job=[["Setting", "Value"], ["Usual design", "Name"]],
+    )
+    assert reading.job.settings.usual_design == "Lantern"
+    assert found(reading) == [("design-only", "Designs", "A2")]
+
+
 def test_a_bad_row_of_a_design_holds_back_whoever_wears_it(reading_of: Read) -> None:
     reading = reading_of(
         [["Who", "Size", "Design"], ["Ana", "M", "lantern"], ["Ben", "L", None]],

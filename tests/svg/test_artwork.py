@@ -14,8 +14,8 @@ from PIL import Image
 
 from xlbatch.geometry.ink import Piece, outline
 from xlbatch.geometry.path import Box, path_data
+from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, read_artwork
-from xlbatch.svg.faults import FAULTS
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import table
 

@@ -21,8 +21,8 @@ from xlbatch.lettering.text_line import letter
 from xlbatch.parts.edit import Remade
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.faults import Fault
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 

@@ -5,17 +5,20 @@ from typing import Any
 
 from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.drawing import Sheet, Wanted, edits_of, note_problems, rules_of
+from xlbatch.art.joined import TEXTS
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
 from xlbatch.files.beside import beside
+from xlbatch.geometry.ink import scaled, shifted
+from xlbatch.geometry.path import Box
 from xlbatch.job.job import DecalSpec
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
 from xlbatch.units import length_text, print_step, printed_text
 
@@ -41,6 +44,7 @@ class _Artwork:
         self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
         self.file = bench.folder
         self.words = ""  # set in the drawing for this garment
+        self.rooms: tuple[Box, ...] = ()  # where in the drawing they lie
         self.problems: list[Problem] = []
 
     def cut(self) -> Cut | None:
@@ -66,6 +70,7 @@ class _Artwork:
             whole=whole if len(drawing.fills) > 1 or drawing.box != ink else None,
             center=drawing.center * scale,
             text=self.words,
+            rooms=tuple(scaled(shifted(room, -ink[0], -ink[1]), scale) for room in self.rooms),
         )
 
     def box(self) -> Cut | None:
@@ -110,8 +115,9 @@ class _Artwork:
         apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
         drawing, made = self.bench.made(self.spec.artwork, wanted)
+        self.rooms = made.rooms if made else ()
         if made and self.spec == self.together[0]:
-            self.words = "\n".join(made.texts)
+            self.words = TEXTS.join(made.texts)
             self.problems += note_problems(self.bench.job, self.garment, self.spec, sheet, made)
         if isinstance(drawing, Drawing):
             return drawing

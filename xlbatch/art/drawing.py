@@ -17,8 +17,8 @@ from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import joined
 from xlbatch.parts.remake import remade
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing, drawing_of, faulted
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.live_text import braces_in
 from xlbatch.units import length_text
 

@@ -6,18 +6,18 @@ The first bytes tell what a file is; its name only decides whether text is taken
 import io
 import re
 import warnings
-import zipfile
-import zlib
 from pathlib import Path
 from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
 from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
+from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
+from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
 from xlbatch.files.raw import Raw, RawSheet, Unreadable
 from xlbatch.files.xls import xls_sheets
@@ -39,6 +39,7 @@ _OTHER_KINDS = (
     (b"Rar!", "a compressed file"),
     (b"7z\xbc\xaf", "a compressed file"),
 )
+_OPENPYXL_FAULTS = (ParseError, LookupError, ValueError, TypeError, AttributeError, ArithmeticError)
 _DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
 
 
@@ -53,8 +54,6 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
         return (_text_sheet(path, data),)
     except Refusal as refusal:
         return Unreadable(f"{path.name}: {refusal}")
-    except (zipfile.BadZipFile, zlib.error, ParseError, EOFError):
-        return Unreadable(f"{path.name}: {Refusal('damaged')}")
 
 
 def _bytes(path: Path) -> bytes:
@@ -100,29 +99,26 @@ def _kind_of_text(text: str) -> str:
 
 
 def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
+    if (document := _open_document(data, ignored)) is not None:
+        return document
+    small = slim(data, ignored)
+    return tuple(
+        _raw_sheet(sheet, part) for sheet, part in zip(_loaded(small.package).worksheets, small.sheets, strict=True)
+    )
+
+
+def _loaded(package: bytes) -> Workbook:
+    """The small workbook as openpyxl reads it. Raises Refusal for parts that contradict each other."""
     try:
-        if (document := _open_document(data, ignored)) is not None:
-            return document
-        small = slim(data, ignored)
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            book = load_workbook(io.BytesIO(small.package), data_only=True, keep_links=False)
-        return tuple(_raw_sheet(sheet, part) for sheet, part in zip(book.worksheets, small.sheets, strict=True))
-    except (
-        LookupError,
-        ValueError,
-        TypeError,
-        AttributeError,
-        ArithmeticError,
-        RuntimeError,
-        NotImplementedError,
-    ) as error:
-        # What openpyxl and zipfile raise on parts that contradict each other.
-        raise zipfile.BadZipFile from error
+            return load_workbook(io.BytesIO(package), data_only=True, keep_links=False)
+    except _OPENPYXL_FAULTS as error:
+        raise Refusal("damaged") from error
 
 
 def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...] | None:
-    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+    with opened(data) as archive:
         if plan := printed_of(archive):
             raise Refusal("pages to print", plan=plan)
         return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None

@@ -9,13 +9,14 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 
 from xlbatch.film.layout import Lying, Run
-from xlbatch.geometry.outline import Outline, Segments, contours_of
+from xlbatch.geometry.outline import Outline, Segment, Segments, contours_of
 from xlbatch.geometry.path import Box, Point, transform
 from xlbatch.how_far import alive
 from xlbatch.trade.tables import practice
@@ -67,10 +68,16 @@ def _windows(run: Run) -> Iterator[list[Piece]]:
 
 
 def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
-    parts = _inside_first(outline.segments)
-    segments = Segments("".join(part.verbs for part in parts), b"".join(part.packed for part in parts))
-    starts = [("M", tuple(part.points[0].tolist())) for part in parts]
+    segments, starts = _in_order(outline.segments)
     return Piece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
+
+
+@lru_cache(maxsize=2048)
+def _in_order(segments: Segments) -> tuple[Segments, tuple[Segment, ...]]:
+    """The contours in the order in which they are cut, and where each begins."""
+    parts = _inside_first(segments)
+    ordered = Segments("".join(part.verbs for part in parts), b"".join(part.packed for part in parts))
+    return ordered, tuple(("M", tuple(part.points[0].tolist())) for part in parts)
 
 
 def _inside_first(segments: Segments) -> tuple[Segments, ...]:

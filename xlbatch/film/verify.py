@@ -1,4 +1,4 @@
-"""Judges a layout. It shares no code with what laid it out, only the records."""
+"""Judges a layout. It shares no code with what laid it out, only the records; shapes are shapely's (shape.py)."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence

@@ -244,6 +244,8 @@ class Settings:
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
+    money_on_tags: bool = True
+    one_tag_for: Literal["garment", "group"] = "garment"
 
 
 @dataclass(frozen=True)

@@ -198,14 +198,13 @@ class _TakingUp:
                 rows = self._rows_of(drawn.spec)
                 where = drawn.spec.source.at("Artwork")
                 self.problems.append(problem("background-left-out", where, artwork=drawn.name, part=label, rows=rows))
-            sized = part.text is None
             yield replace(
                 line,
                 part=label,
                 color=look.color,
                 text=look.text,
-                width=self._printed(look.width) if sized else None,
-                height=self._printed(look.height) if sized else None,
+                width=self._printed(look.width),
+                height=self._printed(look.height),
                 place=place_text(look),
             )
 
@@ -215,21 +214,22 @@ class _TakingUp:
         return round(round(mm / unit, 2) * unit, 6)
 
     def _samples(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
-        """Asks about words cut alike on the garments of several groups, where none of the drawing is replaced."""
+        """Asks once about words cut alike on the garments of several groups, where none of the drawing is replaced."""
         rows = self._rows_of(drawn.spec)
         groups = {row.group.casefold() for row in self.job.roster if row.source.row in rows and row.group}
-        words = [part for part in drawn.looked.parts if part.kind == "word" and part.use]
-        texts = [part.text for part in drawn.looked.parts if part.text]
+        words = [part for part in drawn.looked.parts if part.kind in ("word", "text") and part.use]
         done = any(line.replace_by or not line.use for line in lines.values()) or any(
-            has_braces(t.words) for t in texts
+            part.text and has_braces(part.text.words) for part in words
         )
-        if len(groups) < 2 or done:
+        if len(groups) < 2 or done or not words:
             return
         count = sum(row.source.row in rows for row in self.job.roster)
-        for part in words:
-            where = drawn.spec.source.at("Artwork")
-            facts = {"artwork": drawn.name, "part": part.label, "count": count}
-            self.problems.append(problem("sample-alike", where, "", suggestion="", rows=rows, **facts))
+        named = [f"{part.label} (“{part.text.words}”)" if part.text else part.label for part in words]
+        parts = f"Parts {', '.join(named[:-1])} and {named[-1]}" if len(named) > 1 else f"Part {named[0]}"
+        are, it = ("are", "one of them") if len(named) > 1 else ("is", "it")
+        facts = {"parts": parts, "artwork": drawn.name, "are": are, "it": it, "count": count}
+        where = drawn.spec.source.at("Artwork")
+        self.problems.append(problem("sample-alike", where, "", suggestion="", rows=rows, **facts))
 
     def _lost(self, drawn: _Drawn, lost: Sequence[PartLine], looks: Mapping[str, Looks]) -> None:
         for line in lost:

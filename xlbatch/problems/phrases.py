@@ -59,6 +59,17 @@ PHRASES: Mapping[str, str] = {
     "nearest color": "its color is nearest",
     "used by design": "the design uses it",
     "first film": "it is listed first",
+    # what was done to a picture, and what of it left out
+    "cmyk": "its colors, meant for a printing press (CMYK), were turned into a screen's",
+    "16 bits": "its 65,536 shades of gray (16 bits) were brought down to 256",
+    "turned": "it was turned upright, as the camera's note in it says",
+    "first page": "of its {pages} pages the first was taken",
+    "speck": "1 speck of a few dots left out",
+    "specks": "{count} specks of a few dots left out",
+    "glow": "a shadow or glow that fades into the background",
+    "see-through": "what one can see through",
+    "enclosed area": "1 area of the background's color, {color}, within the drawing stays open",
+    "enclosed areas": "{count} areas of the background's color, {color}, within the drawing stay open",
     # payments and marks of a plan
     "no such garment": "garment no. {number} is not on the Roster",
     "no amount": "it is no amount",

@@ -231,6 +231,8 @@ def _settings(value: _Values, stem: str) -> Settings:
         supplies_per_garment=value.money("Supplies per garment"),
         margin=margin.margin,
         fixed_price=margin.fixed_price,
+        money_on_tags=value.yes("Money on tags"),
+        one_tag_for=cast(Literal["garment", "group"], value.choice("One tag for")),
         price_rounding=value.money("Price rounding") or Decimal("0.01"),
         last_no=value.count("Last garment no."),
         overlapping_colors=cast(Literal["stacked", "side by side"], value.choice("Overlapping colors")),

@@ -56,7 +56,7 @@ def _price(part: str) -> PriceBreak | None:
 
 def _whole(typed: str) -> int | None:
     value = decimal(typed.strip().removesuffix("+"))
-    return int(value) if value is not None and value == int(value) and 0 <= value <= 999_999 else None
+    return int(value) if value is not None and 0 <= value <= 999_999 and value == int(value) else None
 
 
 def rolls(cell: Raw, unit: str = "") -> tuple[Roll, ...] | Unclear:

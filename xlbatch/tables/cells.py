@@ -136,7 +136,9 @@ def number(cell: Raw, choices: tuple[str, ...] = ()) -> float | Unclear:
 def count(cell: Raw, choices: tuple[str, ...] = ()) -> int | Unclear:
     """A whole number, at least 0."""
     value = number(cell, choices)
-    if isinstance(value, Unclear) or value != int(value) or not 0 <= value <= 999_999:
+    if (
+        isinstance(value, Unclear) or not 0 <= value <= 999_999 or value != int(value)
+    ):  # in this order: it may be infinite
         return Unclear()
     return int(value)
 

@@ -81,7 +81,7 @@ def _kind(cell: Raw, text: str) -> str:
     if isinstance(cell.value, date | time):
         return "date"
     if isinstance(cell.value, int | float) and not isinstance(cell.value, bool):
-        return "number" if cell.value == int(cell.value) and 0 <= cell.value <= 999 else "price"
+        return "number" if 0 <= cell.value <= 999 and cell.value == int(cell.value) else "price"
     return "yes or no" if isinstance(cell.value, bool) else kind_of_text(text)
 
 
