@@ -188,6 +188,13 @@ def test_cleaned_text_is_noted_at_its_cell(reading_of: Read) -> None:
     assert "now “Ana Novak”" in note.sentence
 
 
+def test_a_payment_that_is_unclear_holds_nothing_back(reading_of: Read) -> None:
+    reading = reading_of([["Who", "Size", "Paid"], ["Ana", "M", "half"], ["Ivo", "L", "ja"], ["Eva", "S", "offen"]])
+    assert found(reading) == [("paid-unclear", "Roster", "C2")]
+    assert reading.problems[0].level == "check"
+    assert [row.paid for row in reading.job.roster] == [None, "yes", None]
+
+
 @pytest.mark.parametrize(
     ("heading", "value", "code", "suggestion"),
     [
@@ -198,7 +205,6 @@ def test_cleaned_text_is_noted_at_its_cell(reading_of: Read) -> None:
         ("How many", "two", "how-many-unclear", ""),
         ("How many", 100000, "how-many-unclear", ""),
         ("Status", "Doen", "status-unknown", "done"),
-        ("Paid", "later", "value-unclear", ""),
         ("Number", datetime(2026, 3, 5), "value-unclear", "3-5"),
         ("Who", datetime(2026, 3, 5), "value-unclear", "3-5"),
         ("Color", "#REF!", "cell-error", ""),

@@ -226,7 +226,8 @@ def test_paid() -> None:
     assert cells.paid(Raw(15)) == cells.paid(Raw("$15.00")) == Decimal(15)
     assert cells.paid(Raw(1)) == Decimal(1)
     assert cells.paid(Raw("no")) is None
-    assert cells.paid(Raw("later")) == UNCLEAR
+    assert cells.paid(Raw("half")) == UNCLEAR
+    assert cells.paid(Raw("later")) is None
 
 
 def test_dots() -> None:

@@ -24,7 +24,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
-from xlbatch.roster.said_of_problems import read_answers, read_checked
+from xlbatch.roster.said_of_problems import read_answers, read_checked, sizes_in_doubt
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
@@ -110,7 +110,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     prices, costs, told, of_prices = read_prices(of["Money"])
     listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
-    people = read_people(paid, settings.last_no)
+    people = read_people(paid, settings.last_no, sizes_in_doubt(of["Problems"]))
     usual, of_usual = design_meant(
         of["Designs"], people.roster, settings.usual_design, chosen="Usual design" in setting_cells
     )

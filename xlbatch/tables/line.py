@@ -28,6 +28,7 @@ T = TypeVar("T")
 _CODES = {
     ("Roster", "How many"): "how-many-unclear",
     ("Roster", "Status"): "status-unknown",
+    ("Roster", "Paid"): "paid-unclear",
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
     ("Press log", "Pressed"): "mark-unclear",
