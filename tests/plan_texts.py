@@ -5,13 +5,16 @@ Left out: what a run differs by (its time), the rows of trade tables that no one
 picture shows.
 """
 
+import html
+import re
 import tempfile
+import zipfile
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time
 from pathlib import Path
-from typing import Any
 
-from openpyxl import load_workbook
+from openpyxl.utils import get_column_letter
+from python_calamine import CalamineWorkbook
 
 from tests.workbooks import Rows, write_workbook
 from xlbatch.pages.write_pages import write_pages
@@ -103,28 +106,37 @@ def texts(name: str, folder: Path) -> Mapping[str, str]:
 
 def _sheets(path: Path, blank: str) -> Iterator[str]:
     """The sheets of a workbook; where `blank` is "", cells without anything are left out: pages have sixty a row."""
-    values, formulas = (load_workbook(path, data_only=only) for only in (True, False))
-    for sheet in values:
-        if sheet.title in LEFT_OUT:
-            continue
-        yield f"\n== {sheet.title}"
-        for row, computed in zip(sheet.iter_rows(), formulas[sheet.title].iter_rows(), strict=True):
-            cells = [_cell(*pair) for pair in zip(row, computed, strict=True)]
-            if any(cells):
-                yield " | ".join(cell for cell in cells if cell or blank).rstrip(" |")
+    book = CalamineWorkbook.from_path(path)
+    with zipfile.ZipFile(path) as parts:
+        for at, name in enumerate(book.sheet_names, 1):
+            if name in LEFT_OUT:
+                continue
+            notes = _notes(parts.read(f"xl/worksheets/sheet{at}.xml").decode())
+            yield f"\n== {name}"
+            for down, row in enumerate(book.get_sheet_by_name(name).to_python(skip_empty_area=False), 1):
+                refs = (f"{get_column_letter(across)}{down}" for across in range(1, len(row) + 1))
+                cells = [_cell(value) + notes.get(ref, "") for value, ref in zip(row, refs, strict=True)]
+                if any(cells):
+                    yield " | ".join(cell for cell in cells if cell or blank).rstrip(" |")
 
 
-def _cell(cell: Any, computed: Any) -> str:
-    """A value as it is, shortened to what a person could read; a formula after it."""
-    value, formula = cell.value, computed.value
+def _notes(sheet: str) -> dict[str, str]:
+    """What a cell holds beside its value: where its link leads, its formula. The writer's own XML, cell by cell."""
+    notes = {
+        ref: f" -> {html.unescape(to)}" for ref, to in re.findall(r'<hyperlink ref="(\w+)" location="([^"]*)"', sheet)
+    }
+    for ref, formula in re.findall(r'<c r="(\w+)"[^>]*><f>(.*?)</f>', sheet):
+        notes[ref] = f"{notes.get(ref, '')}  [={html.unescape(formula)}]"
+    return notes
+
+
+def _cell(value: object) -> str:
+    """A value, shortened to what a person could read."""
     if isinstance(value, datetime | date | time):
-        said = value.isoformat()
-    elif isinstance(value, float):
-        said = f"{value:.5g}"
-    else:
-        said = "" if value is None else str(value).replace("\n", " / ")
-    link = f" -> {cell.hyperlink.location}" if cell.hyperlink else ""
-    return said + link + (f"  [{formula}]" if isinstance(formula, str) and formula.startswith("=") else "")
+        return value.isoformat()
+    if isinstance(value, float):
+        return f"{value:.7g}"
+    return str(value).replace("\n", " / ")
 
 
 if __name__ == "__main__":
