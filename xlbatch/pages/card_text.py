@@ -1,5 +1,7 @@
 """The words of a press card: whose garment it is, and each step in one line."""
 
+import re
+
 from xlbatch.check.garment import Garment
 from xlbatch.pages.page_looks import WORK, Part
 from xlbatch.pages.work import Work, aside_text, corner_text, where_text
