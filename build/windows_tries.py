@@ -194,7 +194,7 @@ def build(box: Machine, source: Path, scratch: Path) -> Path:
     """Has the program built under Windows' Python; its folder, moved to where people might put it."""
     (scratch / "building").mkdir()
     made = box.run(
-        box.python, source / "build" / "bundle_pack.py", scratch / "building", patience=1800,
+        box.python, source / "build" / "bundle_pack.py", scratch / "building", patience=7200,
         PYTHONPATH=str(source), PYTHONSAFEPATH="1",
     )  # fmt: skip
     print(made.stdout.decode(), made.stderr.decode() if made.returncode else "", sep="", end="", flush=True)
