@@ -172,3 +172,17 @@ def test_only_adapters_look_inside_other_packages(module: str) -> None:
         if isinstance(node, ast.Call) and ast.unparse(node.func) in ("getattr", "setattr"):
             inside += [name for name in map(ast.unparse, node.args) if name.startswith("'_")]
     assert inside == []
+
+
+TOO_LONG = {
+    "tests/window/test_window.py", "tests/svg/test_artwork.py", "tests/parts/word_drawings.py",
+    "xlbatch/parts/letter_rows.py", "tests/roster/test_read.py", "tests/tables/test_cells.py",
+    "tests/further_mutations.py", "tests/kept/history.py",
+}  # fmt: skip
+
+
+def test_every_file_is_read_in_one_sitting() -> None:
+    top = PACKAGE.parent
+    files = (path for folder in ("xlbatch", "build", "tests") for path in (top / folder).rglob("*.py"))
+    long = {path.relative_to(top).as_posix() for path in files if len(path.read_text("utf-8").splitlines()) > 300}
+    assert long <= TOO_LONG

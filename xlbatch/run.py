@@ -32,7 +32,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
-    from xlbatch.files.raw import Unreadable
+    from xlbatch.files.raw import UnreadableFile
     from xlbatch.job.job import Job
     from xlbatch.kept.memory import KeptDecal
     from xlbatch.placement.place import Place
@@ -50,11 +50,11 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     from xlbatch.kept.later import later_plan, numbered_after, sentence
-    from xlbatch.roster.read import Unreadable, read
+    from xlbatch.roster.read import UnreadableFile, read
 
     _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
     if later := later_plan(workbook, base_name(workbook)):
         if not options.anew:
@@ -79,7 +79,7 @@ def _begin(stage: str, progress: Progress) -> None:
     hear(lambda done, of: progress(Step(stage, done, of)))
 
 
-def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | UnreadableFile":
     from xlbatch.sign_up.together import read_together
 
     return read_together(workbook, forms)

@@ -20,7 +20,7 @@ from xlbatch.files.ods import ods_sheets
 from xlbatch.files.openpyxl_parts import filled_cells, font, struck_fonts
 from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
 from xlbatch.patience import patiently
@@ -44,7 +44,7 @@ _OPENPYXL_FAULTS = (ParseError, LookupError, ValueError, TypeError, AttributeErr
 _DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
 
 
-def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | Unreadable:
+def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | UnreadableFile:
     """The sheets of a workbook or .csv in order; those whose lower-case name is `ignored` come empty."""
     try:
         data = _bytes(path)
@@ -54,7 +54,7 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
             return _old_workbook(data, ignored)
         return (_text_sheet(path, data),)
     except Refusal as refusal:
-        return Unreadable(f"{path.name}: {refusal}")
+        return UnreadableFile(f"{path.name}: {refusal}")
 
 
 def _bytes(path: Path) -> bytes:
