@@ -58,8 +58,12 @@ class _Part(NamedTuple):
 def least_lengths(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Ints:
     """The shortest length found for each set (µm, gap included); more tries never make it longer."""
     lengths = np.zeros(len(sets), np.int64)
-    for these, (_, found) in _searched(sets, bed, tries):
-        lengths[these] = found
+    few = [at for at, boxes in enumerate(sets) if 0 < len(boxes) <= EXACT]
+    for these in _alike([sets[at] for at in few]):
+        lengths[[few[at] for at in these]] = least_of_few(_fitting([sets[few[at]] for at in these], bed), bed)
+    many = [at for at, boxes in enumerate(sets) if len(boxes) > EXACT]
+    for these, (_, found) in _searched([sets[at] for at in many], bed, tries):
+        lengths[[many[at] for at in these]] = found
     return lengths
 
 
@@ -135,6 +139,27 @@ def _kept(best: _Sets, lengths: Short, tried: _Sets, bed: Bed) -> tuple[_Sets, S
     better = found <= lengths
     kept = _Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))
     return kept, np.minimum(lengths, found)
+
+
+def least_of_few(given: _Sets, bed: Bed) -> Short:
+    """The least length of up to three boxes: they are beside one another, above one another, or one of them is beside,
+    or above, the others, as every layout of so few can be parted by straight cuts."""
+    count = len(given.across)
+    best = np.full(given.across.shape[1], NOWHERE)
+    for flips in product((False, True) if bed.turn else (False,), repeat=count):
+        sets = given
+        for row in range(count):
+            sets = sets.turned(row, bed) if flips[row] else sets
+        across, along = sets.across.astype(np.int64), sets.along.astype(np.int64)
+        laid = [(across.sum(axis=0), along.max(axis=0)), (across.max(axis=0), along.sum(axis=0))]
+        for one in range(count if count == EXACT else 0):
+            a, b = ((one + 1) % count, (one + 2) % count)
+            beside = np.maximum(across[one], across[a] + across[b]), along[one] + np.maximum(along[a], along[b])
+            above = across[one] + np.maximum(across[a], across[b]), np.maximum(along[one], along[a] + along[b])
+            laid += [beside, above]
+        for wide, long in laid:
+            best = np.minimum(best, np.where(wide <= bed.width, long, NOWHERE))
+    return best.astype(np.int32)
 
 
 def _shortest(ways: Iterator[_Sets], bed: Bed) -> tuple[_Sets, Short]:
