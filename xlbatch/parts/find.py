@@ -16,6 +16,7 @@ _DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
 _ABOVE = 0.35  # of a shape's height: how far above it
 _BESIDE = 0.15  # of the height of welded letters: how near another is
 _WHITE = 0xF4  # each part of a color that counts as white, at least
+_NEARLY = 4.0  # units: layers of a picture lie under one another a little
 _WHOLE = 0.985  # of the page: a shape that fills it is its background
 
 
@@ -76,7 +77,7 @@ class _Finder:
         mine = _shapes_in(word.row)
         copies = Copies(self.layers, self.shapes, word.row, mine)
         shapes = tuple(dict.fromkeys((*mine, *copies.shapes)))
-        self._take(shapes)
+        self._take((*shapes, *self._unused_in(shapes)))
         self.closed.update(copies.holes)
         doubts = self._doubts(word, mine, shapes)
         return Part(
@@ -90,6 +91,12 @@ class _Finder:
             row=word.row,
             doubts=doubts,
         )
+
+    def _unused_in(self, shapes: Iterable[Shape]) -> list[Shape]:
+        """What is left out anyway and lies in the bellies of letters: background that is seen through them."""
+        bellies = [hole for shape in shapes for hole in shape.holes]
+        out = [shape for shape in self.free if not self.layers[shape.layer].use]
+        return [shape for shape in out if any(_within(shape.box, hole.box, _NEARLY) for hole in bellies)]
 
     def _doubts(self, word: _Word, mine: Sequence[Shape], shapes: Sequence[Shape]) -> tuple[str, ...]:
         """What makes it unsure that these are the word's letters, all of them and no more."""
@@ -177,6 +184,9 @@ class _Finder:
             background = self._is_background(first) and len(group) == 1
             use = all(self.layers[shape.layer].use for shape in group) and not background
             kept = tuple(shape for shape in self.shapes if shape in group)
+            if _is_script(first):
+                unseen = self._unused_in(kept)
+                left = [shape for shape in left if shape not in unseen]
             doubts = ("background",) if background else ()  # what else is left out, its reader has told
             box = around(shape.box for shape in group)
             if _is_script(first):
@@ -247,8 +257,9 @@ def _meet(one: Box, other: Box) -> bool:
     return box_gap(one, other) == 0
 
 
-def _within(one: Box, other: Box) -> bool:
-    return one[0] >= other[0] and one[1] >= other[1] and one[2] <= other[2] and one[3] <= other[3]
+def _within(one: Box, other: Box, nearly: float = 0.0) -> bool:
+    left, bottom, right, top = other
+    return all((one[0] >= left - nearly, one[1] >= bottom - nearly, one[2] <= right + nearly, one[3] <= top + nearly))
 
 
 def _alike(one: Shape, other: Shape) -> bool:
