@@ -5,6 +5,7 @@ that letters share their feet, differ in shape, and don't look the same turned b
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -27,6 +28,9 @@ _HIGHEST = 1.08  # and above it
 _SHORTEST = 0.42  # a lower shape is no letter but a dot or a sign
 _WIDEST = 3.0  # wider is no letter, nor two that touch
 _SPECK = 0.13  # smaller is dirt
+_INITIAL = 0.75  # so high are the others where the first letter is a large one
+_BEFORE = 0.4  # how far before the others it stands
+_WIDE, _EVENLY = 2.2, 0.45  # gaps of a word set far apart, and how unlike they are
 
 
 @dataclass(frozen=True, eq=False)
@@ -127,18 +131,21 @@ def _words_on(line: Frame, letters: Sequence[Contour], *, linked: bool) -> Itera
         return
     line = line.raised(level)
     on_line = {each.mark for each in stood if _is_on(each, high)}
-    cap = max(each.top for each in stood if each.mark in on_line) - level
     level_line = isinstance(line, Straight) and line.along == 1
-    apart = _APART * cap * (2.0 if linked else 1.0 if level_line else 0.6)
     least = LEAST + (not level_line and not linked)
-    members = [each for each in (standing(line, mark) for mark in letters) if _is_letter(each, cap)]
-    for word in _parted(sorted(members, key=lambda each: (each.start, each.end)), apart):
-        on = [each for each in word if each.mark in on_line]
-        if len(word) >= least and len(on) >= max(2, 0.5 * len(word)):
-            own = max(each.top for each in on)
-            bent = isinstance(line, Round) and any(abs(each.foot) > _EXACT * cap for each in on)
-            if not bent and _has_the_shape_of_a_word(word, own):
-                yield _Word(word, line, own)
+    measured = sorted((standing(line, mark) for mark in letters), key=lambda each: (each.start, each.end))
+    tops = sorted((each.top for each in measured if each.mark in on_line), reverse=True)
+    caps = tops[:2] if level_line and tops[1] < _INITIAL * tops[0] else tops[:1]
+    for cap in caps:
+        apart = _APART * cap * (2.0 if linked else 1.0 if level_line else 0.6)
+        members = [each for each in measured if _is_letter(each, cap)]
+        for word in (*_parted(members, apart), *_set_wide(members, cap)):
+            on = [each for each in word if each.mark in on_line]
+            if len(word) >= least and len(on) >= max(2, 0.5 * len(word)):
+                own = max(each.top for each in on)
+                bent = isinstance(line, Round) and any(abs(each.foot) > _EXACT * cap for each in on)
+                if not bent and _has_the_shape_of_a_word(word, own):
+                    yield _with_initial(_Word(word, line, own), measured)
 
 
 def _is_on(stood: Standing, high: float) -> bool:
@@ -169,6 +176,26 @@ def _parted(members: Sequence[Standing], apart: float) -> Iterator[list[Standing
             word = []
         word.append(each)
     yield word
+
+
+def _set_wide(members: Sequence[Standing], cap: float) -> Iterator[Sequence[Standing]]:
+    """All of them as one word set far apart, where they are as high as one another and the gaps are even."""
+    gaps = [after.start - before.end for before, after in pairwise(members)]
+    if len(members) <= LEAST or not _APART * cap < max(gaps) < min(gaps) + _EVENLY * cap or max(gaps) > _WIDE * cap:
+        return
+    if all(abs(each.foot) < FEET * cap and each.top > (1 - FEET) * cap for each in members):
+        yield members
+
+
+def _with_initial(word: _Word, measured: Sequence[Standing]) -> _Word:
+    """The word with a larger letter that stands before it."""
+    left, cap = word.letters[0].start, word.cap
+    before = [
+        each
+        for each in measured
+        if each.top > cap / _INITIAL and abs(each.foot) < FEET * each.top and 0 <= left - each.end < _BEFORE * cap
+    ]
+    return _Word((before[-1], *word.letters), word.line, before[-1].top) if before else word
 
 
 def _has_the_shape_of_a_word(word: Sequence[Standing], cap: float) -> bool:
@@ -207,7 +234,15 @@ def _neighbors(marks: Sequence[Contour]) -> list[list[Contour]]:
 
 def _linked(one: Contour, other: Contour) -> bool:
     ratio = one.size / other.size
-    return _LIKE[0] < ratio < _LIKE[1] and box_gap(one.box, other.box) <= LINKED * max(one.size, other.size)
+    gap, largest = box_gap(one.box, other.box), max(one.size, other.size)
+    alike = _LIKE[0] < ratio < _LIKE[1]
+    return alike and gap <= (_WIDE if _level_with(one, other) else LINKED) * largest
+
+
+def _level_with(one: Contour, other: Contour) -> bool:
+    """Whether two have foot and top at the same heights."""
+    off = max(abs(one.box[1] - other.box[1]), abs(one.box[3] - other.box[3]))
+    return off < FEET * max(one.height, other.height)
 
 
 def _lies_within(bit: Standing, row: Row) -> bool:
