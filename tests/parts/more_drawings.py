@@ -4,6 +4,9 @@ ink is. Words are invented."""
 import math
 from collections.abc import Iterable
 
+import pathops
+from fontTools.svgLib.path import parse_path
+
 from tests.parts.word_drawings import PAGE, Made, Shape, box, d, disk, joined, letters, path, polygon, star, svg
 from xlbatch.geometry.path import transform
 from xlbatch.geometry.weld import border, path_of, weld
@@ -71,8 +74,6 @@ def out_of_a_bar() -> Made:
 
 def through_the_edge_of_a_bar() -> Made:
     """Letters as high as the bar they are cut out of: it falls apart."""
-    import pathops
-
     word = letters("Anton", "HIMTIL", 70, 240, 200, 232)
     bar = path_of(box(40, 170, 360, 225))
     left = weld(pathops.op(bar, path_of(weld(path_of(joined(word)))), pathops.PathOp.DIFFERENCE, fix_winding=True))
@@ -90,12 +91,8 @@ def swash() -> Made:
 
 def strokes_only() -> Made:
     lines = "M90 220V160L130 220V160M150 160V220M170 220V160L190 190L210 160V220M230 220V160H265M230 190H258M285 160V220H320"
-    body = f'<path d="{lines}" fill="none" stroke="{INK}" stroke-width="11"/><circle cx="200" cy="90" r="30" fill="{INK}"/>'
-    import pathops
-
+    body = f'<path d="{lines}" fill="none" stroke="{INK}" stroke-width="11"/>' + each([disk(200, 90, 30)])
     drawn = pathops.Path()
-    from fontTools.svgLib.path import parse_path
-
     parse_path(lines, drawn.getPen())
     drawn.stroke(11, pathops.LineCap.BUTT_CAP, pathops.LineJoin.MITER_JOIN, 4)
     drawn.convertConicsToQuads()
@@ -114,8 +111,8 @@ def offset_page() -> Made:
     inner = each(word) + each([star(200, 320, 25)])
     text = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="5in" height="360pt" viewBox="-150 90 {PAGE} {PAGE}">'
-        f'<g transform="translate(-150 90)"><svg width="100%" height="100%" viewBox="0 0 {PAGE} {PAGE}">{inner}</svg></g>'
-        "</svg>"
+        '<g transform="translate(-150 90)"><svg width="100%" height="100%" '
+        f'viewBox="0 0 {PAGE} {PAGE}">{inner}</svg></g></svg>'
     )
     return Made("offset page", "offset page", "KESTRIM", text, {INK: joined(word)})
 
@@ -163,8 +160,6 @@ def hollow_letters() -> Made:
     """Only the line about each letter is drawn."""
     word = letters("Anton", "TILTUNA", 60, 280, 200, 225)
     body = "".join(f'<path d="{d(s)}" fill="none" stroke="{INK}" stroke-width="5"/>' for s in word)
-    import pathops
-
     line = path_of(joined(word))
     line.stroke(5, pathops.LineCap.BUTT_CAP, pathops.LineJoin.MITER_JOIN, 4)
     line.convertConicsToQuads()
