@@ -90,7 +90,8 @@ def swash() -> Made:
 
 
 def strokes_only() -> Made:
-    lines = "M90 220V160L130 220V160M150 160V220M170 220V160L190 190L210 160V220M230 220V160H265M230 190H258M285 160V220H320"
+    lines = "M90 220V160L130 220V160M150 160V220M170 220V160L190 190L210 160V220M230 220V160H265M230 190H258"
+    lines += "M285 160V220H320"
     body = f'<path d="{lines}" fill="none" stroke="{INK}" stroke-width="11"/>' + each([disk(200, 90, 30)])
     drawn = pathops.Path()
     parse_path(lines, drawn.getPen())
