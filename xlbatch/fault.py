@@ -8,19 +8,24 @@ from xlbatch import __version__
 from xlbatch.problems.refusals import refusal
 
 
+class Disagreement(Exception):
+    """What was computed does not agree with itself. Its words hold nothing of the list."""
+
+
 def report(fault: Exception, folder: Path) -> str:
     """Writes the report into `folder`; the sentence that says so, or holds the report where it can't be written."""
     import platform
     import traceback
 
     places = traceback.extract_tb(fault.__traceback__)
+    words = [str(fault)] if isinstance(fault, Disagreement) else []
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
-    text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
+    text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *words, *lines, ""])
     try:
         where = refusal("fault report", file=_write(folder, text))
     except OSError:
         where = text
-    return refusal("fault", report=where)
+    return refusal("disagreement", what=words[0], report=where) if words else refusal("fault", report=where)
 
 
 def _write(folder: Path, text: str) -> Path:

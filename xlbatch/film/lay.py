@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.fault import Disagreement
 from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
@@ -29,7 +30,7 @@ Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
-    """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
+    """All decals on film, strips numbered alike in every film. Raises Disagreement if its verifier finds a fault."""
     work = _work(job, decals, effort)
     used = {decal.garment_no for decal in decals}
     with percent(0, 70):
@@ -46,7 +47,7 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
         needs.append(need)
     layout = Layout(batches, tuple(runs), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
-        raise RuntimeError(f"the layout is wrong: {wrong[0]}")
+        raise Disagreement(wrong[0])
     return layout
 
 

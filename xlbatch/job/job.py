@@ -138,7 +138,7 @@ class Roll:
 
 
 @dataclass(frozen=True)
-class Piece:
+class FilmPiece:
     """A piece of film on hand."""
 
     width: float
@@ -156,7 +156,7 @@ class Film:
     roll_width: float
     usable_width: float
     rolls: tuple[Roll, ...]
-    on_hand: tuple[Piece, ...]
+    on_hand: tuple[FilmPiece, ...]
     temperature: float
     warm_up: float
     press: float
@@ -244,6 +244,8 @@ class Settings:
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
+    money_on_tags: bool = True
+    one_tag_for: Literal["garment", "group"] = "garment"
 
 
 @dataclass(frozen=True)

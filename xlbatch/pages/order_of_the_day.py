@@ -1,8 +1,11 @@
 """Order of the day: the job at a glance, who is held back and why, what to do in what order with which pages."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from xlbatch.job.job import RosterRow
+from xlbatch.kept.changes import ADDED, DELETED
+from xlbatch.kept.memory import KeptChange
 from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
@@ -19,6 +22,7 @@ from xlbatch.units import film_text, long_text
 
 NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
+CODE_POINT = re.compile(r" \(U\+[0-9A-F]{4,6}\)")  # is of use beside a letter only where that looks like another
 MOST_LINES, MOST_NAMES = 8, 8  # reasons to hold back or to ask; people named with each
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
 
@@ -30,11 +34,11 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_totals(leaf, work)
     if days := _days(work):
         leaf.line(days, Look(bold=True), 20)
+    _write_changes(leaf, work)
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
-    assumed = [problem.wrong for problem in work.plan.problems if problem.code in ASSUMED]
-    if assumed:
+    if assumed := list(_assumed(work)):
         leaf.head("Assumed: each can be changed in the plan")
         leaf.line(" ".join(assumed))
     leaf.head("Cautions")
@@ -59,7 +63,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
     leaf.row(6)
     widths = (15, 10, 12, 12, 11)
-    leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
+    leaf.row(40, *(Span(width, (Part(big, TITLE, bold=True), Part(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
         length = film_length(plan, need.film)
@@ -67,7 +71,15 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
         film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
         leaf.row(20, Span(ACROSS, (film, Part(says)),
-                          box.but(align="left")))  # fmt: skip
+                          box.but(align="left", indent=1)))  # fmt: skip
+
+
+def _assumed(work: Work) -> Iterator[str]:
+    """What was taken for granted: the things alone where the problem names them."""
+    for problem in work.plan.problems:
+        if problem.code in ASSUMED:
+            _, named, things = problem.wrong.partition(": this is used: ")
+            yield things[:1].upper() + things[1:] if named else problem.wrong
 
 
 def _days(work: Work) -> str:
@@ -89,10 +101,34 @@ def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
     for problem in work.plan.problems:
         them = [rows[row] for row in problem.rows if row in rows]
         if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
-            text = words.setdefault(problem.code, advice(problem))
+            text = words.setdefault(problem.code, CODE_POINT.sub("", advice(problem)))
             names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
             found.setdefault(text, {}).update(names)
     return found
+
+
+def _write_changes(leaf: Leaf, work: Work) -> None:
+    """What is not as in the plan before, by whose it is, and what follows from it."""
+    memory = work.plan.memory
+    of: dict[str, dict[str, str]] = {}  # by whose: what is new, and what follows
+    for change in (change for change in memory.changes if change.plan == memory.plan):
+        of.setdefault(change.who or change.sheet, {})[_change_text(change)] = change.follows
+    if not of:
+        return
+    leaf.head("Changed since the plan before")
+    for who, changes in list(of.items())[:MOST_LINES]:
+        follows = "; ".join(filter(None, dict.fromkeys(changes.values())))
+        leaf.line((Part(f"{who}: ", bold=True), Part("; ".join(changes)), Part(f" → {follows}" if follows else "")))
+    if len(of) > MOST_LINES:
+        leaf.line(f"and {len(of) - MOST_LINES} more: see Changes in the plan.")
+
+
+def _change_text(change: KeptChange) -> str:
+    """`Size M, now L`."""
+    if change.what in (ADDED, DELETED):
+        return f"{change.what.removeprefix('row ')} ({change.now or change.before})"
+    what = f"{change.what} " * (change.what != "Value")  # a setting's value
+    return f"{what}{change.before or 'blank'}, now {change.now or 'blank'}"
 
 
 def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, RosterRow]]) -> None:
@@ -157,10 +193,10 @@ def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str,
         )
         yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)
         cut, weed, press = max(cut - begun, 0), weed - done[0], press - done[1]
-    if work.plan.layout.runs:
+    if cut_and_weed.NAME in pages:
         rest = "the rest" if len(batches) > 1 else "everything"
         yield (
-            f"Cut and weed {rest}",
+            f"{'Cut and weed' if work.plan.layout.runs else 'Weed'} {rest}",
             "Run by run, strip by strip; keep the strips numbered.",
             making[:1],
             "cutter, weeder",

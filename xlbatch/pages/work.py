@@ -1,7 +1,7 @@
 """The plan looked up the way the pages need it: by garment, by decal, by strip."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePath
@@ -10,9 +10,11 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import DecalSpec
+from xlbatch.kept.memory import KeptDecal
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
+from xlbatch.sheets.cut_list import ready_strips
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
 
@@ -21,13 +23,15 @@ FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to
 
 @dataclass(frozen=True)
 class Work:
-    """A plan and its parts by number: garments and money by garment number, places and strips by decal."""
+    """A plan and its parts by number: garments and money by garment number, places and strips by decal; `ready`: what
+    is cut and still to press, by film, run and strip."""
 
     plan: Plan
     garments: Mapping[int, Garment]
     decals: Mapping[int, tuple[Decal, ...]]
     places: Mapping[str, Place]
     lies: Mapping[str, tuple[Run, Strip]]
+    ready: Mapping[tuple[str, int, int], Sequence[KeptDecal]]
     steps: Mapping[int, tuple[Step, ...]]
     money: Mapping[int, MoneyLine]
 
@@ -36,7 +40,18 @@ class Work:
         return self.plan.job.settings.length_unit
 
     @cached_property
-    def same(self) -> frozenset[str]:
+    def to_weed(self) -> Mapping[tuple[str, int, int], Sequence[KeptDecal]]:
+        """The strips that were cut before and are not weeded."""
+        return {place: decals for place, decals in self.ready.items() if any(each.state == "cut" for each in decals)}
+
+    @cached_property
+    def strip_of(self) -> Mapping[str, int]:
+        """The strip of each piece to press, by decal: to be cut, or cut before."""
+        before = {decal.id: strip for (_, _, strip), decals in self.ready.items() for decal in decals}
+        return before | {decal: strip.batch for decal, (_, strip) in self.lies.items()}
+
+    @cached_property
+    def same(self) -> frozenset[tuple[str, str]]:
         """What is on every garment alike."""
         return (
             frozenset.intersection(*(frozenset(self._says(no)) for no in self.garments))
@@ -46,7 +61,7 @@ class Work:
 
     def what_differs(self, no: int) -> str:
         """What is on a garment and not on all of them; all of it where nothing differs."""
-        return "; ".join(text for text in self._says(no) if text not in self.same) or self.on_it(no)
+        return _told(text for text in self._says(no) if text not in self.same) or self.on_it(no)
 
     def garment_text(self, garment: Garment) -> str:
         """The garment, and its color where the job has several."""
@@ -67,18 +82,26 @@ class Work:
         return all(decal.text == self.garments[decal.garment_no].who for decal in self.plan.decals)
 
     def on_it(self, no: int) -> str:
-        """What is on a garment, in the words of whoever ordered it: `Lantern; Ana; back 07`."""
-        return "; ".join(self._says(no))
+        """What is on a garment, in the words of whoever ordered it: `Lantern, Ana; back Marsh, 07`."""
+        return _told(self._says(no))
 
-    def _says(self, no: int) -> tuple[str, ...]:
-        """Every text and drawing, with its side where that is not the front."""
-        found: dict[str, None] = {}
+    def _says(self, no: int) -> tuple[tuple[str, str], ...]:
+        """Every text and drawing: its side, and what it says."""
+        found: dict[tuple[str, str], None] = {}
         for decal in (decal for decal in self.decals.get(no, ()) if not decal.border):
             side = self.places[decal.id].side
             for part in decal.parts or (decal,):
                 text = part.text or drawing_name(part.spec)
-                found[text if side == "front" else f"{side} {text}"] = None
+                found[side, text] = None
         return tuple(found)
+
+
+def _told(says: Iterable[tuple[str, str]]) -> str:
+    """Side by side, the front without its name."""
+    of: dict[str, list[str]] = {}
+    for side, text in says:
+        of.setdefault(side, []).append(text)
+    return "; ".join(f"{side} {', '.join(texts)}".removeprefix("front ") for side, texts in of.items())
 
 
 def drawing_name(spec: DecalSpec) -> str:
@@ -101,6 +124,7 @@ def look_up(plan: Plan) -> Work:
         lies={
             lying.decal.id: (run, strip) for run in plan.layout.runs for strip in run.strips for lying in strip.lying
         },
+        ready=ready_strips(plan),
         steps={no: tuple(them) for no, them in steps.items()},
         money={line.no: line for line in plan.money},
     )

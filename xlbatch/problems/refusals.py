@@ -37,6 +37,9 @@ REFUSALS: Mapping[str, str] = {
     "not in later": "Not in it: {names}; add them there.",
     "marked here": "This one has {strips} strips and {results} results marked.",
     "fault": "Something went wrong inside the program; your workbook is unchanged. {report}",
+    "disagreement": (
+        "The plan was not written, as it does not agree with itself: {what}. Your workbook is unchanged. {report}"
+    ),
     "fault report": "A short report without your list is in {file}.",
     # not saved
     "exists": "{path} already exists. Choose another name; nothing was overwritten.",
