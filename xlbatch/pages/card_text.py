@@ -9,6 +9,7 @@ from xlbatch.paper.style import BOX
 from xlbatch.press.step import Step
 from xlbatch.sheets.how import minded
 
+KEPT = re.compile(r"(?<=\d) (?=(?:s|in|cm|mm)\b)")  # between a number and its unit no line is broken
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
     "below side of the collar seam": "from the seam’s side",
@@ -26,7 +27,8 @@ def who_text(work: Work, garment: Garment, *, one_line: bool) -> tuple[Part, ...
 
 def step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
+    place = step.place
+    to_mind = list(minded(step, work.plan.job.settings, lambda id_: work.places[id_].decal.piece, "in the same press"))
     if _settings_differ(work, step):
         to_mind.insert(0, step.film.name)
     if place.register:
@@ -41,14 +43,8 @@ def step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, .
         Part(f"{BOX} ", size),
         Part(f"{number} {where}".lstrip()),
         Part(far, WORK if place.register else size, bold=True),
-        Part("".join(f"; {text}" for text in to_mind if text)),
+        Part(KEPT.sub("\u00a0", "".join(f"; {text}" for text in to_mind if text))),
     )
-
-
-def _on_the_card(work: Work, text: str) -> str:
-    """What to mind, with pieces by name in place of the numbers of decals and steps."""
-    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
-    return re.sub(r"with step \d+", "in the same press", text)
 
 
 def _settings_differ(work: Work, step: Step) -> bool:

@@ -93,6 +93,7 @@ class Leaf:
 
     def row(self, least: float, *spans: Span | Under, pictures: Sequence[Shown] = (), joined: bool = False) -> None:
         """One row, as high as its texts need and at least `least` points."""
+        alive()
         height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
         self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page))
         self._new_page = False
@@ -270,7 +271,7 @@ def _rich_height(parts: Sequence[Part], room: float) -> float:
         for at, text in enumerate(part.text.split("\n")):
             if at:
                 height, line, used = height + line, 0.0, 0.0
-            for word in re.findall(r"\S+\s*|\s+", text):
+            for word in re.findall(r"[^ ]+ *| +", text):  # a space that does not part is none
                 if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
                     height, line, used = height + line, 0.0, 0.0
                 used += text_width(word, part.size, part.bold)

@@ -49,7 +49,7 @@ class _Questions:
         return problem(code, self._where(column), found, read=read)
 
     def unused(self, column: int, look: str) -> Problem:
-        """A column that looks as if it said what is printed, a size, or who gets one."""
+        """A column that looks as if it said what is printed, a size, a number, or who gets one."""
         name, held, where = self._name(column), self._example(column), self._where(column)
         if look != "text":
             return problem(f"column-{look}-unused", where, name, column=name, example=held)
