@@ -20,7 +20,7 @@ def plain_name(text: str) -> str:
 def whole_name(text: str, otherwise: str) -> str:
     """The text as a file's name less its ending; `otherwise` where nothing is left of it."""
     name = plain_name(text) or otherwise
-    return f"{otherwise} {name}" if PureWindowsPath(f"{name}.xlsx").is_reserved() else name  # CON.xlsx is a device there
+    return f"{otherwise} {name}" if PureWindowsPath(f"{name}.xlsx").is_reserved() else name  # CON.x is a device
 
 
 def names_apart(texts: Iterable[str], otherwise: str) -> Mapping[str, str]:
