@@ -16,7 +16,8 @@ Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
 CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
-APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
+APART = 20  # µm of film worth keeping a batch one garment closer together among like shirts (likewise)
+MOST_APART = 60  # garments: farther apart is all the same
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
 
@@ -38,8 +39,15 @@ class Larger(NamedTuple):
 class Costs:
     """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
 
-    def __init__(self, films: Sequence[FilmBoxes], larger: Larger | None = None, usual: int = 0) -> None:
+    def __init__(
+        self,
+        films: Sequence[FilmBoxes],
+        places: Sequence[int] | None = None,
+        larger: Larger | None = None,
+        usual: int = 0,
+    ) -> None:
         self.films, self.larger, self.usual = films, larger, usual
+        self.places = places if places is not None else range(len(films[0].boxes))
         self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
         places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
         self.kind_of = [
@@ -54,10 +62,15 @@ class Costs:
         return total
 
     def of(self, groups: Sequence[Group], tries: int) -> Ints:
-        total = np.array([CUT + APART * (group[-1] - group[0]) for group in groups], np.int64)
+        total = np.array([CUT + APART * self._apart(group) for group in groups], np.int64)
         for at in range(len(self.films)):
             total += self._strips(at, groups, tries)
         return np.minimum(total, TOO_LONG)
+
+    def _apart(self, group: Group) -> int:
+        """How far apart the garments are among like shirts."""
+        places = [self.places[garment] for garment in group]
+        return min(MOST_APART, max(places) - min(places))
 
     def of_each(self, blocks: Sequence[Sequence[Group]], tries: int) -> list[Ints]:
         """The costs of the groups of many blocks, computed together."""

@@ -1,7 +1,7 @@
 """Turns decals into strips, runs and film to buy."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
@@ -14,6 +14,7 @@ from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
 from xlbatch.film.purchase import film_need
 from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
+from xlbatch.film.work_order import in_work_order, likeness
 from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
 
@@ -28,8 +29,9 @@ Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
     """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
-    work = _work(job, decals, effort)
     used = {decal.garment_no for decal in decals}
+    places = likeness(job, (garment for garment in garments if garment.no in used), decals)
+    work = _work(job, decals, effort, places)
     with percent(0, 70):
         strips = work.strips([garment.no for garment in garments if garment.no in used])
     batches = tuple(Batch(no, group) for no, group in enumerate(strips, 1))
@@ -42,7 +44,7 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
         cut, need = film_need(film, numbered, job.settings, len(runs) + 1)
         runs += cut
         needs.append(need)
-    layout = Layout(batches, tuple(runs), tuple(needs))
+    layout = Layout(*in_work_order(batches, runs, places, job.settings), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
         raise RuntimeError(f"the layout is wrong: {wrong[0]}")
     return layout
@@ -57,6 +59,7 @@ class _Work:
     decals: Sequence[dict[int, list[Decal]]]  # of each film, by garment number
     settings: Settings
     effort: int
+    places: Mapping[int, int]  # of the garments in an order that has like shirts next to one another
 
     def strips(self, numbers: Sequence[int]) -> dict[Group, Strips]:
         """The batches and their strips, in the order of their first garments on the roster.
@@ -86,7 +89,7 @@ class _Work:
         ]
         fixed, handy = self.settings.shirts_per_strip, um(self.settings.handy_strip)
         larger = Larger(MOST, handy + self.beds[0].gap) if fixed is None and not self.settings.interlock else None
-        chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger)
+        chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger, [self.places[no] for no in numbers])
         return [tuple(numbers[each] for each in group) for group in chosen]
 
     def _laid(self, groups: Sequence[Group]) -> list[Strips]:
@@ -107,10 +110,10 @@ class _Work:
         return all(um(strip.length) + beds[name].gap <= beds[name].longest for name, strip in strips.items())
 
 
-def _work(job: Job, decals: Sequence[Decal], effort: int) -> _Work:
+def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _Work:
     by_garment: dict[str, dict[int, list[Decal]]] = defaultdict(lambda: defaultdict(list))
     for decal in decals:
         by_garment[decal.film][decal.garment_no].append(decal)
     films = [film for film in job.films if film.name in by_garment]
     beds = [bed_of(film, job.settings) for film in films]
-    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort)
+    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)
