@@ -95,20 +95,6 @@ def path_of(segments: Iterable[Segment]) -> pathops.Path:
     return path
 
 
-def clipped(path: pathops.Path, clip: Box | None) -> pathops.Path:
-    """The part of `path` inside `clip`, all of it where that is None."""
-    if clip is None or not len(path):
-        return path
-    left, bottom, right, top = clip
-    window = path_of(
-        (("M", (left, bottom)), ("L", (right, bottom)), ("L", (right, top)), ("L", (left, top)), ("Z", ()))
-    )
-    x0, y0, x1, y1 = path.bounds
-    if x0 >= left and y0 >= bottom and x1 <= right and y1 <= top:
-        return path
-    return common(path, window)
-
-
 def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:
     """Outlines (mm) grown by `width` mm on every side, corners rounded, filled under what they surround."""
     segments = tuple(segments)
