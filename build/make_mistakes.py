@@ -38,6 +38,7 @@ DRAWINGS = {
     "word on its color.svg": '<path d="M0 20H100V90H0Z"/>' + LETTERS,
     "word on a bar.svg": LETTERS + '<path d="M0 77H100V95H0Z"/>',
     "white paper.svg": '<path d="M0 0H100V100H0Z" fill="#fff"/><path d="M20 20H80L50 80Z"/>',
+    "off page.svg": '<path d="M20 20H130L75 90Z"/>',
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
     "unknown braces.svg": '<text x="5" y="50" font-size="20">{Familly}</text>',

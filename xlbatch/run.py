@@ -115,6 +115,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.kept.tell import tell
     from xlbatch.parts.take_up import with_drawings
+    from xlbatch.placement.fewer_sections import fewer_sections
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
@@ -141,7 +142,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems += found
     garments, places = _kept(garments, places, problems)
     places = join(job, places, cut_pieces(stood.decals))
-    problems += unfit(job, garments, tuple(each.decal for each in places))
+    problems += unfit(job, garments, tuple(each.decal for each in places)) + fewer_sections(job, places)
     garments, places = _kept(garments, places, problems)
     numbers = numbered((each.decal for each in places), stood.decals, memory.last_decal)
     decals = numbers.decals

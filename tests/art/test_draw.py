@@ -111,8 +111,8 @@ def test_lettering_wider_than_the_film_is_turned_unless_it_may_not_be(make: Any)
     spec = make.spec(widest=13 * IN)  # × 1.15
     (turned,), _ = make.drawn(spec, who=long, size="5XL")
     assert turned.width / IN == pytest.approx(wide, abs=1e-4)
-    for spec, job in ((spec, {"turn": False}), (replace(spec, film="flock"), {})):
-        (decal,), _ = make.drawn(spec, who=long, size="5XL", settings=job)
+    for one_way, job in ((spec, {"turn": False}), (replace(spec, film="flock"), {})):
+        (decal,), _ = make.drawn(one_way, who=long, size="5XL", settings=job)
         assert decal.width / IN == pytest.approx(11.5, abs=1e-4)
 
 

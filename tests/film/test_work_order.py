@@ -46,3 +46,18 @@ def test_like_shirts_share_a_batch_where_that_costs_no_film(shop: Any) -> None:
         garment = shop.garments[-1]
         shop.garments[-1] = replace(garment, blank=replace(garment.blank, chest=chest))
     assert [batch.garments for batch in shop.lay(1).batches] == [(1, 3), (2, 4)]
+
+
+def test_a_strip_too_short_to_hold_is_weeded_with_its_neighbor(shop: Any) -> None:
+    shop.settings = replace(shop.settings, shirts_per_strip=1)
+    for high in (150, 60, 150, 70):
+        shop.decals([(280, high)])
+    (run,) = shop.lay().runs
+    short = {strip.batch: run.weeded_with(strip) for strip in run.strips}
+    assert [short[no] and short[no].batch for no in (1, 2, 3, 4)] == [None, 1, None, 3]
+
+
+def test_a_short_strip_alone_on_its_run_has_no_neighbor(shop: Any) -> None:
+    shop.decals([(280, 50)])
+    (run,) = shop.lay().runs
+    assert run.weeded_with(run.strips[0]) is None

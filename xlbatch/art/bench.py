@@ -81,8 +81,8 @@ class Bench:
         return grown(height, times, self.job.settings.round_sizes_to)
 
     def _made(self, garment: Garment, spec: DecalSpec) -> Mapping[float, float]:
-        """Where few sizes are wanted: the size made, over the size drawn, for each such size that garments of this class
-        ask for; garments of another class, such as an infant's, change nothing in it."""
+        """Where few sizes are wanted: the size made, over the size drawn, for each such size that garments of this
+        class ask for; those of another class, such as an infant's, change nothing in it."""
         if self.job.settings.sizes == BY_GARMENT or not spec.scale:
             return {}
         for_all = self.job.settings.sizes == ONE_SIZE

@@ -55,8 +55,8 @@ def chests_of(blanks: Iterable[Blank]) -> Chests:
 
 
 def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
-    """How much bigger this garment's decal is than the one drawn, as the usual widths of its class and chest are; 1 where
-    it is not scaled."""
+    """How much bigger this garment's decal is than the one drawn, as the usual widths of its class and chest are; 1
+    where it is not scaled."""
     if not spec.scale:
         return 1.0
     size = spec.sized_for or USUAL_SIZE

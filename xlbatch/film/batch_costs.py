@@ -42,16 +42,16 @@ class Costs:
     def __init__(
         self,
         films: Sequence[FilmBoxes],
-        places: Sequence[int] | None = None,
         larger: Larger | None = None,
         usual: int = 0,
+        places: Sequence[int] | None = None,
     ) -> None:
         self.films, self.larger, self.usual = films, larger, usual
         self.places = places if places is not None else range(len(films[0].boxes))
         self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
-        places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
+        kind_at = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
         self.kind_of = [
-            [place[tuple(sorted(boxes))] for boxes in film.boxes] for film, place in zip(films, places, strict=True)
+            [kind[tuple(sorted(boxes))] for boxes in film.boxes] for film, kind in zip(films, kind_at, strict=True)
         ]
 
     @cached_property

@@ -34,7 +34,7 @@ def choose_batches(
     """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
     garments where `larger` allows it. `places`: the garments' in an order that has like shirts next to one another,
     which share batches where that costs no film; usually that of the roster."""
-    costs = Costs(films, places)
+    costs = Costs(films, places=places)
     batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
     if effort:
         search = _search(films, most, effort)
@@ -42,7 +42,7 @@ def choose_batches(
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
     reach = _reach(films, larger) if larger else most
     if larger and reach > most:
-        batches = enlarged(Costs(films, places, larger, most), batches, reach, effort)
+        batches = enlarged(Costs(films, larger, most, places), batches, reach, effort)
     return tuple(sorted(batches))
 
 

@@ -10,7 +10,8 @@ from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
 from xlbatch.film.interlock import interlock
-from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
+from xlbatch.film.layout import Batch, FilmNeed, Layout, Lever, Run, Strip
+from xlbatch.film.levers import WORTH, best_lever
 from xlbatch.film.purchase import film_need
 from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
@@ -21,6 +22,7 @@ from xlbatch.job.job import Film, Job, Settings
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
+MOST_TRIED = 1000  # garments: with more, no other settings are tried
 USUAL, MOST = 3, 8  # shirts a strip, where their number is not fixed: common practice, no source
 
 Group = tuple[int, ...]  # the numbers of a batch's garments
@@ -47,7 +49,23 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
     layout = Layout(*in_work_order(batches, runs, places, job.settings), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
         raise RuntimeError(f"the layout is wrong: {wrong[0]}")
-    return layout
+    return replace(layout, lever=_lever(job, layout, decals, places)) if effort else layout
+
+
+def _lever(job: Job, layout: Layout, decals: Sequence[Decal], places: Mapping[int, int]) -> Lever | None:
+    """What would save film that the strips cost, where there is enough of it to try anything."""
+    settings = job.settings
+    now = sum(strip.length + settings.gap for run in layout.runs for strip in run.strips)
+    free = sum(need.free + settings.gap for need in layout.needs)
+    if settings.interlock or len(places) > MOST_TRIED or now - free < WORTH:
+        return None
+    numbers = sorted({decal.garment_no for decal in decals})
+
+    def length(changed: Settings) -> float:
+        strips = _work(replace(job, settings=changed), decals, 0, places).strips(numbers)
+        return sum(strip.length + settings.gap for of_batch in strips.values() for strip in of_batch.values())
+
+    return best_lever(settings, now, length)
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal as Money
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from xlbatch.art.decal import Decal
 from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
 from xlbatch.job.job import CutFileKind, Film, Piece, Roll
+from xlbatch.trade.tables import practice
+from xlbatch.units import mm_per
 
 KINDS: Mapping[CutFileKind, tuple[str, ...]] = {"SVG": ("svg",), "DXF": ("dxf",), "both": ("svg", "dxf")}
 
@@ -120,6 +122,14 @@ class Run:
             left, lead = 0.0, self.test_along
         return round(right - left, 3), round(end - lead, 3)
 
+    def weeded_with(self, strip: Strip) -> Strip | None:
+        """The neighbor that a strip too short to hold is left on until both are weeded; None where it is long enough or
+        alone on its run."""
+        if strip.length >= practice("the shortest strip that a hand can hold to weed it") * mm_per("in"):
+            return None
+        at = self.strips.index(strip)
+        return self.strips[at - 1] if at else next(iter(self.strips[1:]), None)
+
     @property
     def test_along(self) -> float:
         """Where the test cut begins along the run: in the middle of its margin, or the gap before the first decal."""
@@ -153,6 +163,14 @@ class FilmNeed:
     cheaper: Money = Money(0)  # so much less it might cost at most, as far as is proven; without prices, mm of rolls
 
 
+class Lever(NamedTuple):
+    """A setting that was tried at another value, and the film in mm that takes less at least, margins apart."""
+
+    setting: str
+    value: str
+    saves: float
+
+
 @dataclass(frozen=True)
 class Layout:
     """All film of the job."""
@@ -160,3 +178,4 @@ class Layout:
     batches: tuple[Batch, ...]
     runs: tuple[Run, ...]
     needs: tuple[FilmNeed, ...]
+    lever: Lever | None = None  # what would save film by longer or fuller strips, if anything that was tried does

@@ -186,7 +186,7 @@ def _cost(roll: Roll, *, priced: bool) -> int:
     """What a roll counts for: its price, or its length where prices are not known and so much more for each roll."""
     if priced and roll.price is not None:
         return int(roll.price * PARTS)
-    return um(roll.length + practice("what one roll more counts for in film, where prices are not known") * mm_per("in"))
+    return um(roll.length + practice("what one roll more counts for in film without prices") * mm_per("in"))
 
 
 def _cost_of(rolls: Sequence[Roll]) -> Money | None:

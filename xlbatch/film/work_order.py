@@ -35,7 +35,7 @@ def likeness(job: Job, garments: Iterable[Garment], decals: Iterable[Decal]) -> 
 def in_work_order(
     batches: Sequence[Batch], runs: Sequence[Run], places: Mapping[int, int], settings: Settings
 ) -> tuple[tuple[Batch, ...], tuple[Run, ...]]:
-    """The batches numbered from 1 in the order of work, and the runs, film by film, in that order and numbered from 1."""
+    """The batches in the order of work, and each film's runs in that order; both numbered from 1."""
     films: dict[str, list[Run]] = {}
     for run in runs:
         films.setdefault(run.film.name, []).append(run)

@@ -10,7 +10,7 @@ import pathops
 
 from xlbatch.geometry.flat import Points, edges_of
 from xlbatch.geometry.outline import Segment, pack
-from xlbatch.geometry.path import Box, contours, signed_area, transform
+from xlbatch.geometry.path import contours, signed_area, transform
 
 _VERBS = {
     pathops.PathVerb.MOVE: "M",

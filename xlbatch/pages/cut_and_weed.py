@@ -95,9 +95,8 @@ def _write_strip(
     for at, lying in enumerate(pieces):
         last = at == len(pieces) - 1
         edge = RULE.but(bottom=THIN) if last else RULE
-        first = (
-            Span(STRIP, _strip_cell(strip, work), PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(STRIP)
-        )
+        cell = _strip_cell(run, strip, work)
+        first = Span(STRIP, cell, PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(STRIP)
         picture = Span(PICTURE, None, PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(PICTURE)
         leaf.row(
             least, first, *_piece_cells(work, lying, labels, edge), picture,
@@ -105,11 +104,13 @@ def _write_strip(
         )  # fmt: skip
 
 
-def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
+def _strip_cell(run: Run, strip: Strip, work: Work) -> tuple[Part, ...]:
     length = printed_text(strip.length, work.unit, up=True)
+    neighbor = run.weeded_with(strip)
+    short = f"\nShort: weed it on strip {neighbor.batch}" if neighbor else ""
     return (
         Part(f"{strip.batch}", TITLE, bold=True),
-        Part(f"   {length}\n{BOX} cut  {BOX} weeded", FINE),
+        Part(f"   {length}\n{BOX} cut  {BOX} weeded{short}", FINE),
     )
 
 
