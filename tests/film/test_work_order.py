@@ -48,16 +48,18 @@ def test_like_shirts_share_a_batch_where_that_costs_no_film(shop: Any) -> None:
     assert [batch.garments for batch in shop.lay(1).batches] == [(1, 3), (2, 4)]
 
 
-def test_a_strip_too_short_to_hold_is_weeded_with_its_neighbor(shop: Any) -> None:
+def test_strips_too_short_to_hold_are_weeded_with_their_neighbors(shop: Any) -> None:
     shop.settings = replace(shop.settings, shirts_per_strip=1)
-    for high in (150, 60, 150, 70):
+    for high in (60, 30, 150, 40, 40, 40, 50):  # 4 in are 101.6 mm, and the gap is 6
         shop.decals([(280, high)])
     (run,) = shop.lay().runs
-    short = {strip.batch: run.weeded_with(strip) for strip in run.strips}
-    assert [short[no] and short[no].batch for no in (1, 2, 3, 4)] == [None, 1, None, 3]
+    assert [run.weeded_with(strip) for strip in run.strips] == [
+        *[(1, 2, 3)] * 3,  # 60 + 6 + 30 are less than 4 in
+        *[(4, 5, 6, 7)] * 4,  # 3 × 40 + 2 × 6 are more, and what is left would be 50
+    ]
 
 
-def test_a_short_strip_alone_on_its_run_has_no_neighbor(shop: Any) -> None:
+def test_a_short_strip_alone_on_its_run_is_by_itself(shop: Any) -> None:
     shop.decals([(280, 50)])
     (run,) = shop.lay().runs
-    assert run.weeded_with(run.strips[0]) is None
+    assert run.weeded_with(run.strips[0]) == ()

@@ -122,13 +122,26 @@ class Run:
             left, lead = 0.0, self.test_along
         return round(right - left, 3), round(end - lead, 3)
 
-    def weeded_with(self, strip: Strip) -> Strip | None:
-        """The neighbor that a strip too short to hold is left on until both are weeded; None where it is long enough or
-        alone on its run."""
-        if strip.length >= practice("the shortest strip that a hand can hold to weed it") * mm_per("in"):
-            return None
-        at = self.strips.index(strip)
-        return self.strips[at - 1] if at else next(iter(self.strips[1:]), None)
+    @property
+    def weeded_together(self) -> tuple[tuple[Strip, ...], ...]:
+        """The strips, those too short to hold with the next ones as one piece, until all of them are weeded."""
+        least = practice("the shortest strip that a hand can hold to weed it") * mm_per("in")
+        found: list[tuple[Strip, ...]] = []
+        piece: tuple[Strip, ...] = ()
+        for strip in self.strips:
+            piece = (*piece, strip)
+            if strip.start + strip.length - piece[0].start >= least:
+                found.append(piece)
+                piece = ()
+        if piece:  # what is left at the end stays on the last piece
+            found[-1:] = [(*(found[-1] if found else ()), *piece)]
+        return tuple(found)
+
+    def weeded_with(self, strip: Strip) -> tuple[int, ...]:
+        """The numbers of the strips that are weeded as one piece with this one, its own among them; () where it is one
+        by itself."""
+        piece = next(piece for piece in self.weeded_together if strip in piece)
+        return tuple(each.batch for each in piece) if len(piece) > 1 else ()
 
     @property
     def test_along(self) -> float:

@@ -106,8 +106,8 @@ def _write_strip(
 
 def _strip_cell(run: Run, strip: Strip, work: Work) -> tuple[Part, ...]:
     length = printed_text(strip.length, work.unit, up=True)
-    neighbor = run.weeded_with(strip)
-    short = f"\nShort: weed it on strip {neighbor.batch}" if neighbor else ""
+    together = listed(map(str, run.weeded_with(strip)))
+    short = f"\nweed {together} as one" if together else ""
     return (
         Part(f"{strip.batch}", TITLE, bold=True),
         Part(f"   {length}\n{BOX} cut  {BOX} weeded{short}", FINE),

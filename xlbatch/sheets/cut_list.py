@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import pandas as pd
 
-from xlbatch.film.layout import Run
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
@@ -18,9 +17,7 @@ INTERLOCKED = " Once a strip is weeded, cut its decals apart with scissors as th
 MARKED = "yes"  # in a box that was ticked in a plan before
 
 
-def columns(unit: str, runs: Iterable[Run]) -> tuple[Column, ...]:
-    """Weed with is outside the printed area where no strip is too short to hold."""
-    short = any(run.weeded_with(strip) for run in runs for strip in run.strips)
+def columns(unit: str) -> tuple[Column, ...]:
     return (
         Column("Run", 0.4, ("count", "strong")),
         Column("Strip", 0.4, ("count", "strong")),
@@ -29,19 +26,19 @@ def columns(unit: str, runs: Iterable[Run]) -> tuple[Column, ...]:
         Column(f"Run length ({unit})", 0.6, ("length",)),
         Column(f"Starts at ({unit})", 0.55, ("length",)),
         Column(f"Length ({unit})", 0.55, ("length",)),
-        Column("Weed with", 0.5, ("text", "strong"), outside=not short),
         Column("For batch", 0.5, ("text",)),
         Column("Garments", 0.8),
         Column("Decals", 1.4),
         Column("Cut", 0.4, ("box",)),
         Column("Weeded", 0.6, ("box",)),
         Column("Spoiled", 0.7),
+        Column("Weed with", 0.5, ("text",), outside=True),
     )
 
 
 def table(plan: Plan) -> pd.DataFrame:
     """The strips: those ready at the table, then those of every run to cut."""
-    return tabled(columns(plan.job.settings.length_unit, plan.layout.runs), (*_ready(plan), *_to_cut(plan)))
+    return tabled(columns(plan.job.settings.length_unit), (*_ready(plan), *_to_cut(plan)))
 
 
 def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
@@ -58,11 +55,11 @@ def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
                 printed_length(run.length, unit, up=True),
                 printed_length(strip.start, unit),
                 printed_length(strip.length, unit, up=True),
-                f"strip {neighbor.batch}" if (neighbor := run.weeded_with(strip)) else None,
                 *_on_strip(decals),
                 BOX,
                 BOX,
                 None,
+                ", ".join(map(str, run.weeded_with(strip))) or None,
             )
 
 
@@ -70,7 +67,7 @@ def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
     for (_, run, strip), decals in ready_strips(plan).items():
         weeded = all(decal.state == "weeded" for decal in decals)
         boxes = (MARKED, MARKED if weeded else BOX, None)
-        yield (run, strip, decals[0].film, None, None, None, None, None, *_on_strip(decals), *boxes)
+        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals), *boxes, None)
 
 
 def ready_strips(plan: Plan) -> Mapping[tuple[str, int, int], list[KeptDecal]]:
@@ -94,15 +91,14 @@ def _on_strip(decals: Iterable[KeptDecal]) -> tuple[str, str, str]:
 def write(page: Page, plan: Plan) -> None:
     """The cut list, for the cutter and the weeding table."""
     frame = table(plan)
-    page.lay_columns(columns(plan.job.settings.length_unit, plan.layout.runs), frame)
+    page.lay_columns(columns(plan.job.settings.length_unit), frame)
     page.title(
         "Cut list",
         "Cut one test piece of each film first. Load the film with the shiny carrier side down, the side to be cut up. "
         + (MIRRORED if plan.job.settings.mirror else NOT_MIRRORED),
         "A cut file's name begins with its run's number; Cut from and Run length say which film to load, and how much. "
         "Cut a run apart straight across between its strips, weed strip by strip, and keep each strip with its number: "
-        "strip 1 of every film goes to batch 1 at the press. What is too short to hold stays on the strip named under "
-        "Weed with until both are weeded." + (INTERLOCKED if plan.job.settings.interlock else ""),
+        "strip 1 of every film goes to batch 1 at the press." + (INTERLOCKED if plan.job.settings.interlock else ""),
         "Write yes, x or the day into Cut and Weeded; into Spoiled the numbers of decals that went wrong, or all. Drop "
         "the plan again at any time: what is cut is not cut again.",
     )
