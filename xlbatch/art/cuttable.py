@@ -9,6 +9,7 @@ from xlbatch.art.thin import Thin
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import practice
 from xlbatch.units import LengthUnit, length_text, printed_text
 
@@ -107,11 +108,11 @@ def _remedy(hits: Iterable[Hit], shop: _Shop) -> str:
     hits = tuple(hits)
     letters = hits[0][1].cap_height is not None
     if not all(shop.may_grow(decal, thin.grow) for thin, decal in hits):
-        return "Print less of it, or choose another font." if letters else "Draw it bolder: bigger would not help."
+        return phrase("another font" if letters else "bolder")
     needed = printed_text(max(_sides(hits), default=0.0), shop.unit, up=True)
     if letters:
-        return f"It passes with letters {needed} high: give it more room, print less of it, or choose another font."
-    return f"It passes at {needed} wide; or draw it bolder."
+        return phrase("higher letters", height=needed)
+    return phrase("wider", width=needed)
 
 
 def _sides(hits: Iterable[Hit]) -> Iterator[float]:

@@ -15,12 +15,14 @@ from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Layout, Lying, Run
 from xlbatch.film.profile import cut_out
 from xlbatch.geometry.path import path_data
+from xlbatch.how_far import alive
 from xlbatch.job.job import Settings
 from xlbatch.resources import templates
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
 NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")  # XML 1.0, production 2
-LETTERS = 5.0  # mm, the largest lettering on a guide
+LETTERS = practice("the highest lettering on a guide")
 
 
 @dataclass(frozen=True)
@@ -39,6 +41,7 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
     cut, guide = drawing.get_template("cut.svg.j2"), drawing.get_template("guide.svg.j2")
     found: list[CutFile] = []
     for run in layout.runs:
+        alive()
         page = _page(run, settings)
         for name in run.cut_files:
             if name.endswith(".dxf"):

@@ -9,7 +9,7 @@ from itertools import combinations
 from math import comb
 from typing import NamedTuple
 
-from xlbatch.film.batch_costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
+from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
 from xlbatch.film.cores import spread
 from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
@@ -34,7 +34,7 @@ def choose_batches(
     """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
     garments where `larger` allows it. `places`: the garments' in an order that has like shirts next to one another,
     which share batches where that costs no film; usually that of the roster."""
-    costs = Costs(films, places=places)
+    costs = BatchCosts(films, places=places)
     batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
     if effort:
         search = _search(films, most, effort)
@@ -42,7 +42,7 @@ def choose_batches(
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
     reach = _reach(films, larger) if larger else most
     if larger and reach > most:
-        batches = enlarged(Costs(films, larger, most, places), batches, reach, effort)
+        batches = enlarged(BatchCosts(films, larger, most, places), batches, reach, effort)
     return tuple(sorted(batches))
 
 
@@ -90,7 +90,7 @@ def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]
     return [block for block in blocks if block]
 
 
-def _regrouped(costs: Costs, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
+def _regrouped(costs: BatchCosts, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
     """The cheapest batches found for the garments of each block."""
     members = [sorted(garment for batch in block for garment in batch) for block in blocks]
     garments = sum(len(each) for each in members)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.fault import Disagreement
 from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
@@ -18,19 +19,21 @@ from xlbatch.film.verify import faults
 from xlbatch.film.work_order import in_work_order, likeness
 from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
+from xlbatch.trade.tables import practice
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
 MOST_TRIED = 1000  # garments: with more, no other settings are tried
-USUAL, MOST = 3, 8  # shirts a strip, where their number is not fixed: common practice, no source
+USUAL = round(practice("shirts that share a strip, where their number is not fixed"))
+MOST = round(practice("most shirts that share a strip while it stays handy"))
 
 Group = tuple[int, ...]  # the numbers of a batch's garments
 Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
-    """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
+    """All decals on film, strips numbered alike in every film. Raises Disagreement if its verifier finds a fault."""
     used = {decal.garment_no for decal in decals}
     places = likeness(job, (garment for garment in garments if garment.no in used), decals)
     work = _work(job, decals, effort, places)
@@ -48,7 +51,7 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
         needs.append(need)
     layout = Layout(*in_work_order(batches, runs, places, job.settings), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
-        raise RuntimeError(f"the layout is wrong: {wrong[0]}")
+        raise Disagreement(wrong[0])
     return replace(layout, lever=_lever(job, layout, decals, places)) if effort else layout
 
 

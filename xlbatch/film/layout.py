@@ -8,9 +8,8 @@ from typing import Literal, NamedTuple
 from xlbatch.art.decal import Decal
 from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
-from xlbatch.job.job import CutFileKind, Film, Piece, Roll
+from xlbatch.job.job import CutFileKind, Film, FilmPiece, Roll
 from xlbatch.trade.tables import practice
-from xlbatch.units import mm_per
 
 KINDS: Mapping[CutFileKind, tuple[str, ...]] = {"SVG": ("svg",), "DXF": ("dxf",), "both": ("svg", "dxf")}
 
@@ -125,7 +124,7 @@ class Run:
     @property
     def weeded_together(self) -> tuple[tuple[Strip, ...], ...]:
         """The strips, those too short to hold with the next ones as one piece, until all of them are weeded."""
-        least = practice("the shortest strip that a hand can hold to weed it") * mm_per("in")
+        least = practice("the shortest strip that a hand can hold to weed it")
         found: list[tuple[Strip, ...]] = []
         piece: tuple[Strip, ...] = ()
         for strip in self.strips:
@@ -170,7 +169,7 @@ class FilmNeed:
     spare: float  # length to buy beyond the runs, for spoiled decals
     buy: float  # length to buy
     rolls: tuple[tuple[int, Roll], ...]  # how many of each
-    left: tuple[Piece, ...]  # pieces left over
+    left: tuple[FilmPiece, ...]  # pieces left over
     cost: Money | None  # None where a price is missing
     sure: float = 1.0  # the chance that what is left is enough for the decals that go wrong
     cheaper: Money = Money(0)  # so much less it might cost at most, as far as is proven; without prices, mm of rolls

@@ -5,10 +5,11 @@ from dataclasses import replace
 
 from xlbatch.film.layout import Lever
 from xlbatch.job.job import Settings
-from xlbatch.units import length_text, mm_per
+from xlbatch.trade.tables import practice
+from xlbatch.units import length_text
 
 LONGER = 1.5  # times as long
-WORTH = mm_per("in")  # of film: less is not told (common practice, no source)
+WORTH = practice("film that a change must save to be told")
 
 
 def best_lever(settings: Settings, now: float, length: Callable[[Settings], float]) -> Lever | None:

@@ -5,9 +5,10 @@ from dataclasses import replace
 
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import Film, Settings
+from xlbatch.trade.tables import practice
 
-TEST_CUT = 10.0  # mm, the side of the square, no more than half the margin (common practice, no source)
-LEAST_TEST_CUT = 3.0  # mm: a smaller one tells nothing (likewise)
+TEST_CUT = practice("the side of the test square, where the margin has room for it")
+LEAST_TEST_CUT = practice("the side of the smallest test square that tells anything")
 
 
 def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> Run:
