@@ -94,16 +94,8 @@ def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide
         decals = sorted((lying.decal for lying in strip.lying), key=lambda decal: (decal.garment_no, decal.id))
         draw = partial(strip_picture, run, strip, labels, gap=gap)
         size = printed_text(strip.length, work.unit, up=True)
-        _write_strip(
-            leaf,
-            work,
-            _number(strip.batch, size, TICKS + _together(run, strip)),
-            decals,
-            labels,
-            wide,
-            high,
-            draw if drawn else None,
-        )
+        number = _number(strip.batch, size, TICKS + _together(run, strip))
+        _write_strip(leaf, work, number, decals, labels, wide, high, draw if drawn else None)
 
 
 def _write_band(leaf: Leaf, title: str, about: str) -> None:
