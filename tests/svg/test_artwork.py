@@ -13,8 +13,7 @@ from PIL import Image
 from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import Box, path_data
 from xlbatch.problems.unreadable_drawings import FAULTS
-from xlbatch.svg.artwork import Drawing, read_artwork, read_layers
-from xlbatch.svg.layer import Layers
+from xlbatch.svg.artwork import Drawing, read_artwork
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import table
 
@@ -121,24 +120,6 @@ def test_each_color_has_its_own_ink_in_drawing_order(tmp_path: Path) -> None:
         tmp_path, body + '<path fill="rgb(0%, 0%, 50%)" d="M0 90h9v9z"/><rect fill="none" width="5" height="5"/>'
     )
     assert list(found.fills) == ["#000080", "#ffdd00"]
-
-
-def test_what_lies_off_the_page_is_cut_whole_and_named(tmp_path: Path) -> None:
-    shapes = '<rect x="50" width="100" height="10"/><rect x="300" y="90" width="9" height="20" fill="red"/>'
-    found = drawing(tmp_path, shapes)
-    assert list(found.fills) == ["#000000", "#ff0000"]
-    assert found.width / found.height == pytest.approx(259 / 110)
-    layers = read_layers(tmp_path / "logo.svg")
-    assert isinstance(layers, Layers)
-    (note,) = layers.notes
-    assert note == ("artwork-off-page", {"what": "2 shapes (#000000, #ff0000) at the bottom and right"})
-
-
-def test_what_ends_at_the_page_s_edge_is_not_named(tmp_path: Path) -> None:
-    drawing(tmp_path, '<rect width="100" height="100"/>')
-    layers = read_layers(tmp_path / "logo.svg")
-    assert isinstance(layers, Layers)
-    assert layers.notes == ()
 
 
 def coverage(svg: str, size: int = 400) -> NDArray[np.float64]:
