@@ -22,9 +22,10 @@ _PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
 SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
 TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
-_BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
+BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
 _SPLIT = re.compile(r"[(),=]+|(?<=[^\W\d_])\s*/\s*(?=[^\W\d_])")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
+_NO_SPACE = re.compile(r"(?<=[\u3040-\u30ff\u4e00-\u9fff])(?=[a-z0-9])")  # between 女 and m
 _X_WORD = re.compile(r"(x+)([a-wyz]*)")
 _LETTERS = re.compile(r"(\d?)(x*)([sml]?)")
 _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
@@ -66,7 +67,7 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
 @lru_cache(maxsize=10_000)
 def several_sizes(text: str) -> tuple[str, ...]:
     """The sizes of an answer that names more than one (`S, M`); none where only some say who they are for."""
-    parts = [part for part in _BETWEEN.split(text) if part.strip()]
+    parts = [part for part in BETWEEN.split(text) if part.strip()]
     sizes = [read_size(part) for part in parts]
     if len(parts) < 2 or read_size(text) or len({says_whose(part) for part in parts}) > 1:
         return ()
@@ -75,7 +76,7 @@ def several_sizes(text: str) -> tuple[str, ...]:
 
 def several_people(name: str) -> bool:
     """Whether a name is plainly more than one: `Ana & Ivo`, `Ana, Ivo and Mei`."""
-    return bool(_BETWEEN.search(name))
+    return bool(BETWEEN.search(name))
 
 
 def sizes_in(message: str) -> list[str]:
@@ -145,7 +146,8 @@ def _words() -> dict[tuple[str, str], str]:
 
 
 def _plain(text: str) -> str:
-    return unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
+    plain = unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
+    return _NO_SPACE.sub(" ", plain)
 
 
 def _read_part(part: str) -> _Said | None:
