@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import Unreadable
+from xlbatch.files.raw import UnreadableFile
 from xlbatch.run import Options, Outcome, run
 from xlbatch.tables.heading_rows import find_headings
 from xlbatch.tables.stretches import stretches
@@ -34,7 +34,7 @@ def calls(path: Path, lines: str, count: int) -> int:
     """How many functions are called to divide a list of so many such lines."""
     path.write_text("Who,Size,Number\n" + lines * count, encoding="utf-8")
     book = open_book(path)
-    assert not isinstance(book, Unreadable)
+    assert not isinstance(book, UnreadableFile)
     headings, called = find_headings(book[0], "Roster"), 0
 
     def count_call(_frame: object, event: str, _argument: object) -> None:

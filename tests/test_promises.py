@@ -153,3 +153,36 @@ def test_texts_about_bad_input_stand_in_problems(module: str) -> None:
 def _rows(path: Path) -> list[list[str]]:
     with path.open(encoding="utf-8", newline="") as file:
         return list(csv.reader(file))
+
+
+ADAPTERS = {  # the one module each that knows another package from within
+    "files.openpyxl_parts": "openpyxl", "paper.living_workbook": "XlsxWriter", "film.solver": "highspy",
+    "unit_registry": "pint",
+}  # fmt: skip
+OF_TUPLES = ("_replace", "_asdict", "_fields", "_make")  # public, whatever their name
+
+
+@pytest.mark.parametrize("module", [module for module in MODULES if module not in ADAPTERS])
+def test_only_adapters_look_inside_other_packages(module: str) -> None:
+    inside = []
+    for node in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Attribute) and node.attr.startswith("_") and not node.attr.startswith("__"):
+            own = isinstance(node.value, ast.Name) and node.value.id in ("self", "cls", "other", "memory")
+            inside += [node.attr] if not own and node.attr not in OF_TUPLES else []
+        if isinstance(node, ast.Call) and ast.unparse(node.func) in ("getattr", "setattr"):
+            inside += [name for name in map(ast.unparse, node.args) if name.startswith("'_")]
+    assert inside == []
+
+
+TOO_LONG = {
+    "tests/svg/test_artwork.py", "tests/parts/word_drawings.py",
+    "xlbatch/parts/letter_rows.py", "tests/roster/test_read.py", "tests/tables/test_cells.py",
+    "tests/further_mutations.py", "tests/kept/history.py",
+}  # fmt: skip
+
+
+def test_every_file_is_read_in_one_sitting() -> None:
+    top = PACKAGE.parent
+    files = (path for folder in ("xlbatch", "build", "tests") for path in (top / folder).rglob("*.py"))
+    long = {path.relative_to(top).as_posix() for path in files if len(path.read_text("utf-8").splitlines()) > 300}
+    assert long <= TOO_LONG

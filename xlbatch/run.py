@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from xlbatch.fault import Disagreement
-from xlbatch.how_far import hear, listening, percent
+from xlbatch.how_far import alive, hear, listening, percent
 from xlbatch.outcome import (
     DRAWING,
     LAYING,
@@ -32,7 +32,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
-    from xlbatch.files.raw import Unreadable
+    from xlbatch.files.raw import UnreadableFile
     from xlbatch.job.job import Job
     from xlbatch.kept.memory import KeptDecal
     from xlbatch.placement.place import Place
@@ -50,11 +50,11 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     from xlbatch.kept.later import later_plan, numbered_after, sentence
-    from xlbatch.roster.read import Unreadable, read
+    from xlbatch.roster.read import UnreadableFile, read
 
     _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
     if later := later_plan(workbook, base_name(workbook)):
         if not options.anew:
@@ -79,7 +79,7 @@ def _begin(stage: str, progress: Progress) -> None:
     hear(lambda done, of: progress(Step(stage, done, of)))
 
 
-def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | UnreadableFile":
     from xlbatch.sign_up.together import read_together
 
     return read_together(workbook, forms)
@@ -127,6 +127,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
+    alive()  # loading all of the above takes a while
     job, of_drawings = with_drawings(reading.job)
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)

@@ -9,7 +9,7 @@ from tests.open_document import write_open_document
 from tests.workbooks import write_workbook
 from xlbatch.files.book import open_book
 from xlbatch.files.package import opened, part, root, size
-from xlbatch.files.raw import Unreadable
+from xlbatch.files.raw import UnreadableFile
 from xlbatch.problems.refusals import Refusal
 
 OLD = Path(__file__).parents[1] / "data" / "list.xls"
@@ -44,7 +44,7 @@ def test_a_fault_of_ours_is_no_damage(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str, ours: str, fault: type[Exception]
 ) -> None:
     path = small(tmp_path, kind)
-    assert not isinstance(open_book(path), Unreadable)
+    assert not isinstance(open_book(path), UnreadableFile)
 
     def broken(*_: object) -> None:
         raise fault("ours")
@@ -71,7 +71,7 @@ def test_a_fault_of_ours_is_no_damage(
 )
 def test_an_open_document_with_values_that_are_none_is_damaged(tmp_path: Path, cells: str) -> None:
     read = open_book(write_open_document(tmp_path / "list.ods", {"Roster": cells}))
-    assert isinstance(read, Unreadable)
+    assert isinstance(read, UnreadableFile)
     assert "damaged" in read.sentence
 
 
@@ -79,7 +79,7 @@ def test_an_open_document_with_values_that_are_none_is_damaged(tmp_path: Path, c
 def test_an_odd_time_stays_what_was_typed(tmp_path: Path, times: str) -> None:
     cell = f'office:value-type="time" office:time-value="{times}"'
     read = open_book(write_open_document(tmp_path / "list.ods", {"Roster": row("<text:p>x</text:p>", cell=cell)}))
-    assert not isinstance(read, Unreadable)
+    assert not isinstance(read, UnreadableFile)
     assert str(read[0].rows[1][1].value) == ("09:30:00" if times == "PT09H30M00S" else times)
 
 

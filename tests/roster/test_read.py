@@ -11,9 +11,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
 
-from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Roll, RosterRow
+from xlbatch.job.job import Blank, Film, FilmPiece, PriceBreak, Roll, RosterRow
 from xlbatch.job.marks import Result
-from xlbatch.roster.read import Reading, Unreadable, blank_job, read
+from xlbatch.roster.read import Reading, UnreadableFile, blank_job, read
 
 Rows = list[list[object]]
 Read = Callable[..., Reading]
@@ -329,7 +329,7 @@ def test_a_csv_is_a_roster(tmp_path: Path) -> None:
 
 
 def test_what_cannot_be_read_is_said(tmp_path: Path) -> None:
-    assert isinstance(read(tmp_path / "none.xlsx"), Unreadable)
+    assert isinstance(read(tmp_path / "none.xlsx"), UnreadableFile)
 
 
 def test_a_fresh_job_has_every_default() -> None:
@@ -467,7 +467,7 @@ def test_film_blanks_are_filled_from_the_name_and_the_kind(reading_of: Read) -> 
     assert (green.temperature, green.press, green.back, green.peel) == (160, 20, 0, "warm")
     assert (black.color, black.roll_width, black.usable_width, black.temperature) == ("black", 381, 368.3, 160)
     assert black.rolls == (Roll(4572, Decimal(21)), Roll(22860, None))
-    assert black.on_hand == (Piece(304.8, 1016),)
+    assert black.on_hand == (FilmPiece(304.8, 1016),)
     assert (sparkle.color, sparkle.one_direction, sparkle.roll_width) == ("", True, 292.7)
     assert [each.name.casefold() for each in reading.job.films].count("black smooth") == 1
     assert film(reading, "White smooth").source.row == 0

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from xlbatch.art.bench import Bench, Drawn
-from xlbatch.art.drawing import Sheet, Wanted, edits_of, note_problems, rules_of
+from xlbatch.art.drawing import DrawingSheet, Wanted, edits_of, note_problems, rules_of
 from xlbatch.art.joined import TEXTS
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
@@ -83,7 +83,7 @@ class _Artwork:
         size = self._fitted((self._sized(self.spec.width), self._sized(self.spec.height)))
         return size and Cut(None, *size)
 
-    def _sheet(self) -> Sheet | None:
+    def _sheet(self) -> DrawingSheet | None:
         name = self.spec.artwork
         file = beside(self.bench.folder, name)
         if file is None:
@@ -92,7 +92,7 @@ class _Artwork:
             return None
         self.file = file
         sheet = self.bench.sheet(file, name)
-        if isinstance(sheet, Sheet):
+        if isinstance(sheet, DrawingSheet):
             return sheet
         self._unreadable(sheet)
         return None
@@ -101,7 +101,7 @@ class _Artwork:
         for fault in faults:
             self._report("artwork-unreadable", "Artwork", self.spec.artwork, reason=fault.reason, remedy=fault.remedy)
 
-    def _drawing(self, sheet: Sheet) -> Drawing | None:
+    def _drawing(self, sheet: DrawingSheet) -> Drawing | None:
         job = self.bench.job
         edits, found = edits_of(job, self.garment, self.spec, sheet)
         if self.spec == self.together[0]:
@@ -136,14 +136,14 @@ class _Artwork:
             facts = {"width": printed_text(width, unit), "widest": widest}
             self._report("picture-coarse", "Width", self.spec.artwork, **facts)
 
-    def _pressed_in_order(self, sheet: Sheet) -> bool:
+    def _pressed_in_order(self, sheet: DrawingSheet) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is
         to be seen, and they are laid side by side."""
         found = {color_in(sheet.colors, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
         pressed = [found[color] for color in sheet.colors if color in found]
         return pressed == sorted(pressed)
 
-    def _color(self, sheet: Sheet) -> str | None:
+    def _color(self, sheet: DrawingSheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""
         typed = self.spec.artwork_color
         found = color_in(sheet.colors, typed)

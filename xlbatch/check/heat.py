@@ -103,7 +103,7 @@ def _label_cell(garment: Garment) -> Where:
     """Where the limit was read: the Garments row, or the roster's garment where that row is built in."""
     source = garment.blank.source
     heading = "Heat limit" if garment.blank.heat_limit is not None else "Iron dots"
-    return source.at(heading) if source.row else garment.row.source.at("Garment")
+    return garment.row.source.at("Garment") if source.built_in else source.at(heading)
 
 
 def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:

@@ -17,9 +17,10 @@ from openpyxl.worksheet.worksheet import Worksheet
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
+from xlbatch.files.openpyxl_parts import filled_cells, font, struck_fonts
 from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
 from xlbatch.patience import patiently
@@ -43,7 +44,7 @@ _OPENPYXL_FAULTS = (ParseError, LookupError, ValueError, TypeError, AttributeErr
 _DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
 
 
-def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | Unreadable:
+def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | UnreadableFile:
     """The sheets of a workbook or .csv in order; those whose lower-case name is `ignored` come empty."""
     try:
         data = _bytes(path)
@@ -53,7 +54,7 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
             return _old_workbook(data, ignored)
         return (_text_sheet(path, data),)
     except Refusal as refusal:
-        return Unreadable(f"{path.name}: {refusal}")
+        return UnreadableFile(f"{path.name}: {refusal}")
 
 
 def _bytes(path: Path) -> bytes:
@@ -126,31 +127,18 @@ def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]
 
 def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
-    fonts = _struck_fonts(sheet)
+    fonts = struck_fonts(sheet)
     struck: dict[int, bool] = {}  # row → whether all its texts are struck through
-    # Not iter_rows: one stray cell in the last corner would make it walk 17 billion cells.
-    for (row, column), cell in sheet._cells.items():
+    for (row, column), cell in filled_cells(sheet):
         raw = _raw(cell, part.unsaved)
         if raw is not None:
             rows.setdefault(row, {})[column] = raw
             if fonts:
-                struck[row] = struck.get(row, True) and _font(cell) in fonts
+                struck[row] = struck.get(row, True) and font(cell) in fonts
     spread_merged(rows, part.merged)
     hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
     return RawSheet(part.name, dict(sorted(rows.items())), hidden, through, sheet.sheet_state != "visible")
-
-
-def _struck_fonts(sheet: Worksheet) -> frozenset[int]:
-    """The workbook's fonts that strike text through, by number."""
-    fonts = getattr(sheet.parent, "_fonts", ())
-    return frozenset(number for number, font in enumerate(fonts) if font.strike)
-
-
-def _font(cell: Cell | MergedCell) -> int:
-    """The number of a cell's font; openpyxl's public way to it copies the font for each cell."""
-    style = getattr(cell, "_style", None)
-    return style.fontId if style is not None else 0
 
 
 def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:

@@ -36,7 +36,7 @@ class Larger(NamedTuple):
     handy: int
 
 
-class Costs:
+class BatchCosts:
     """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
 
     def __init__(self, films: Sequence[FilmBoxes], larger: Larger | None = None, usual: int = 0) -> None:
@@ -89,7 +89,7 @@ class Costs:
         return min(bed.longest, self.larger.handy) if self.larger and len(key) > self.usual else bed.longest
 
 
-def neighbors(costs: Costs, garments: int, most: int, tries: int) -> list[Group]:
+def neighbors(costs: BatchCosts, garments: int, most: int, tries: int) -> list[Group]:
     """The cheapest batches of garments that follow each other on the roster."""
     groups = [tuple(range(begin, end)) for end in range(1, garments + 1) for begin in range(max(0, end - most), end)]
     best = [(0, 0)]  # least cost of the first garments, and minus where their last batch begins

@@ -24,7 +24,7 @@ from xlbatch.trade.tables import practice
 WINDOW = practice("how far along the film the blade works before it goes on")
 
 
-class Piece(NamedTuple):
+class CutPiece(NamedTuple):
     """A decal, its contours in cutting order, and where on the run's page each begins (and ends)."""
 
     lying: Lying
@@ -36,7 +36,7 @@ class Piece(NamedTuple):
 class Cutting:
     """Decals in cutting order; lengths in mm."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[CutPiece, ...]
     length: float  # of all cuts
     travel: float  # of the way to and between them, from the left of the leading end
 
@@ -45,7 +45,7 @@ def cutting(run: Run) -> Cutting:
     """How a run is cut."""
     here: Point = (0.0, run.length)
     travel = 0.0
-    found: list[Piece] = []
+    found: list[CutPiece] = []
     for window in _windows(run):
         while window:
             alive()
@@ -58,18 +58,18 @@ def cutting(run: Run) -> Cutting:
     return Cutting(tuple(found), round(length + 4 * run.test_cut, 3), round(travel, 3))
 
 
-def _windows(run: Run) -> Iterator[list[Piece]]:
+def _windows(run: Run) -> Iterator[list[CutPiece]]:
     """The decals that begin in each window, from the leading end on."""
-    windows: dict[int, list[Piece]] = defaultdict(list)
+    windows: dict[int, list[CutPiece]] = defaultdict(list)
     for lying in sorted(run.outlined, key=lambda each: (each.along, each.across)):
         if lying.decal.outline:
             windows[int(lying.along // WINDOW)].append(_piece(run, lying, lying.decal.outline))
     yield from windows.values()
 
 
-def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
+def _piece(run: Run, lying: Lying, outline: Outline) -> CutPiece:
     segments, starts = _in_order(outline.segments)
-    return Piece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
+    return CutPiece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
 
 
 @lru_cache(maxsize=2048)

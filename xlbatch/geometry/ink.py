@@ -28,7 +28,7 @@ class Ink:
     moment: float  # the area times how far its centroid lies to the right
 
 
-class Piece(NamedTuple):
+class InkPart(NamedTuple):
     """Ink, and how far it is moved."""
 
     ink: Ink
@@ -65,7 +65,7 @@ def scaled(box: Box, by: float) -> Box:
     return box[0] * by, box[1] * by, box[2] * by, box[3] * by
 
 
-def outline(pieces: Sequence[Piece], across: float = 1.0, up: float = 1.0) -> Outline:
+def outline(pieces: Sequence[InkPart], across: float = 1.0, up: float = 1.0) -> Outline:
     """The pieces in one outline at so many mm a unit, its ink box's lower-left corner at (0, 0)."""
     left, bottom, right, top = around(piece.box for piece in pieces)
     stretch = np.array((across, up))

@@ -138,7 +138,7 @@ class Roll:
 
 
 @dataclass(frozen=True)
-class Piece:
+class FilmPiece:
     """A piece of film on hand."""
 
     width: float
@@ -156,7 +156,7 @@ class Film:
     roll_width: float
     usable_width: float
     rolls: tuple[Roll, ...]
-    on_hand: tuple[Piece, ...]
+    on_hand: tuple[FilmPiece, ...]
     temperature: float
     warm_up: float
     press: float

@@ -1,7 +1,5 @@
 """The words of a press card: whose garment it is, and each step in one line."""
 
-import re
-
 from xlbatch.check.garment import Garment
 from xlbatch.pages.page_looks import WORK, Part
 from xlbatch.pages.work import Work, aside_text, corner_text, where_text
@@ -26,7 +24,8 @@ def who_text(work: Work, garment: Garment, *, one_line: bool) -> tuple[Part, ...
 
 def step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
+    place = step.place
+    to_mind = list(minded(step, work.plan.job.settings, lambda id_: work.places[id_].decal.piece, "in the same press"))
     if _settings_differ(work, step):
         to_mind.insert(0, step.film.name)
     if place.register:
@@ -43,12 +42,6 @@ def step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, .
         Part(far, WORK if place.register else size, bold=True),
         Part("".join(f"; {text}" for text in to_mind if text)),
     )
-
-
-def _on_the_card(work: Work, text: str) -> str:
-    """What to mind, with pieces by name in place of the numbers of decals and steps."""
-    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
-    return re.sub(r"with step \d+", "in the same press", text)
 
 
 def _settings_differ(work: Work, step: Step) -> bool:

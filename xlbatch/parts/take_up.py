@@ -77,7 +77,7 @@ class _TakingUp:
     def _films(self) -> tuple[Film, ...]:
         """The films that the person listed or a design names; where there are none, all the program knows."""
         named = {name.casefold() for spec in self.job.designs for name in (spec.film, spec.outline_film) if name}
-        own = tuple(film for film in self.job.films if film.source.row or film.name.casefold() in named)
+        own = tuple(film for film in self.job.films if not film.source.built_in or film.name.casefold() in named)
         once = {film.name.casefold(): film for film in reversed(own or self.job.films)}
         return tuple(reversed(once.values()))
 

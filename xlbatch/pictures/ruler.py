@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Mapping
 
 from xlbatch.paper.picture import Picture, drawn
-from xlbatch.units import print_step, printed_text
+from xlbatch.units import print_step, printed_number, printed_text
 
 WIDTH = 132.0  # points
 POINT = 72 / 25.4  # points a mm
@@ -80,7 +80,7 @@ def _marks(drops: Mapping[float, Iterable[str]], unit: str) -> str:
     for drop in sorted(drop for drop in drops if 0 < drop <= LONGEST[unit]):
         y = TOP + drop * POINT
         below = max(below + APART, y)
-        text = f"{printed_text(drop, unit).removesuffix(f' {unit}')}  {', '.join(drops[drop])}"
+        text = f"{printed_number(drop, unit)}  {', '.join(drops[drop])}"
         found.append(
             f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z"/>'
             f'<path d="M{SCALE + 4} {y:.3f} L{SCALE + 9} {below:.3f}" stroke="{INK}" stroke-width=".5"/>'

@@ -53,7 +53,7 @@ def on_feature(job: Job, place: Place) -> Problem | None:
         return None
     return problem(
         "decal-on-feature",
-        decal.spec.source.at("Position") if decal.spec.source.row else place.garment.row.source.at("Size"),
+        place.garment.row.source.at("Size") if decal.spec.source.built_in else decal.spec.source.at("Position"),
         decal.spec.position,
         rows=(place.garment.row.source.row,),
         decal=decal.spec.decal,

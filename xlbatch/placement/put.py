@@ -169,7 +169,7 @@ def _cannot_measure(garment: Garment, decal: Decal, rule: Position | None) -> Pr
         return None
     return problem(
         "measure-missing",
-        blank.source.at(missing.capitalize()) if blank.source.row else garment.row.source.at("Garment"),
+        garment.row.source.at("Garment") if blank.source.built_in else blank.source.at(missing.capitalize()),
         "",
         rows=(garment.row.source.row,),
         garment=blank.garment,
@@ -192,7 +192,7 @@ def _misfit(job: Job, place: Place, rule: Position) -> Problem | None:
     fits = phrase("wide and high", width=printed_text(max(width, 0), unit), height=printed_text(max(height, 0), unit))
     return problem(
         "decal-off-garment",
-        decal.spec.source.at("Width") if decal.spec.source.row else place.garment.row.source.at("Size"),
+        place.garment.row.source.at("Size") if decal.spec.source.built_in else decal.spec.source.at("Width"),
         f"{printed_text(decal.width, unit)} × {printed_text(decal.height, unit)}",
         rows=(place.garment.row.source.row,),
         decal=decal.spec.decal,

@@ -44,7 +44,7 @@ def _built_in() -> dict[str, Film]:
 def _film(line: Line) -> Film | None:
     """The film of a row, or None where something on it cannot be read."""
     name = line.needed("Film")
-    like = _built_in().get(name.casefold()) if line.source.row else None
+    like = _built_in().get(name.casefold()) if not line.source.built_in else None
     kind = line.text("Kind") or (like.kind if like else _kind_in(name))
     usual = _of_kind(kind)
     roll, usable = _widths(line, like)

@@ -77,8 +77,8 @@ def _blank(line: Line) -> Blank | None:
         line.found("value-needed", "Size", heading="Size")
     for_ = _for(line) or size_class(size)
     neckline = cast(Neckline | None, line.choice("Neckline") or None)
-    same = _built_in().get((garment.casefold(), size)) if line.source.row else None
-    like = same or _nearest(for_, size, neckline) if line.source.row else None
+    same = _built_in().get((garment.casefold(), size)) if not line.source.built_in else None
+    like = same or _nearest(for_, size, neckline) if not line.source.built_in else None
     measures = _measures(line, like)
     if like and not same and not line.stopped and not all(map(line.given, MEASURES)):
         what, used = phrase("measures of", garment=garment), phrase("as the same size", garment=like.garment)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import RawSheet, Unreadable
+from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
@@ -33,7 +33,7 @@ from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
 
-__all__ = ["Reading", "Unreadable", "blank_job", "read"]
+__all__ = ["Reading", "UnreadableFile", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
 _MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Drawing parts", "Positions", "Work times")
@@ -50,10 +50,10 @@ class Reading:
     after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
-def read(path: Path) -> Reading | Unreadable:
+def read(path: Path) -> Reading | UnreadableFile:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
     sheets = open_book(path, IGNORED)
-    return sheets if isinstance(sheets, Unreadable) else read_sheets(path, sheets)
+    return sheets if isinstance(sheets, UnreadableFile) else read_sheets(path, sheets)
 
 
 def read_sheets(path: Path, sheets: Iterable[RawSheet]) -> Reading:

@@ -14,7 +14,7 @@ from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
 from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
-from xlbatch.trade.columns import Column
+from xlbatch.trade.columns import InputColumn
 from xlbatch.trade.tables import table, words
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -46,10 +46,12 @@ def read_settings(sheet: Table | None, stem: str) -> tuple[Settings, Mapping[str
 
 
 @cache
-def _columns() -> Mapping[str, Column]:
+def _columns() -> Mapping[str, InputColumn]:
     """Each setting as a column of its own kind; its example is its default."""
     return {
-        line["Setting"]: Column("Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ())
+        line["Setting"]: InputColumn(
+            "Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ()
+        )
         for line in table("job")
         if line["Kind"] != HEADING
     }

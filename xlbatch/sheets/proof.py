@@ -13,7 +13,7 @@ from xlbatch.paper.widths import PAD
 from xlbatch.pictures.swatch import LOW, TALL, Swatch, proof_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.plan import Plan
-from xlbatch.units import printed_text
+from xlbatch.units import printed_number, printed_text
 
 MOST_DRAWN = 300  # garments: more are drawn on the pages to print alone, or a workbook grows slow to open
 SHOWN = (
@@ -85,7 +85,7 @@ def size_text(group: Group, settings: Settings) -> str:
     unit = settings.length_unit
     narrow = min(part.condensed for decal in group.decals for part in decal.parts or (decal,))
     said = f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
-    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}{said}"
+    return f"{printed_number(group.width, unit)} × {printed_text(group.height, unit)}{said}"
 
 
 def write(page: Page, plan: Plan) -> None:

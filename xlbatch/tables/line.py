@@ -9,7 +9,7 @@ from xlbatch.files.broken_text import LOST, is_broken, mended
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
 from xlbatch.job.feature import Feature
-from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
+from xlbatch.job.job import Class, FilmPiece, Paid, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
@@ -19,7 +19,7 @@ from xlbatch.tables.cells import Margin, Unclear, shown_value
 from xlbatch.tables.features import features
 from xlbatch.tables.number_or_word import NumberOrWord, number_or_word
 from xlbatch.tables.sizes import likely_size, read_size
-from xlbatch.trade.columns import Column
+from xlbatch.trade.columns import InputColumn
 from xlbatch.units import LengthUnit, TemperatureUnit
 
 T = TypeVar("T")
@@ -51,7 +51,7 @@ class Line:
 
     meaning: str
     source: Source
-    columns: Mapping[str, Column]
+    columns: Mapping[str, InputColumn]
     cells: Mapping[str, Raw]
     units: Mapping[str, str]
     usual: Units
@@ -213,7 +213,7 @@ class Line:
         """Rolls as they are sold."""
         return self._read(heading, lambda cell: cell_lists.rolls(cell, self.units.get(heading, ""))) or ()
 
-    def pieces(self, heading: str) -> tuple[Piece, ...]:
+    def pieces(self, heading: str) -> tuple[FilmPiece, ...]:
         """Pieces of film on hand."""
         return self._read(heading, lambda cell: cell_lists.pieces(cell, self._length_unit(heading))) or ()
 
@@ -269,7 +269,7 @@ class Line:
         self.found(code, heading, typed, suggestion, wanted=_wanted(column), example=column.example, used=used)
 
 
-def _wanted(column: Column) -> str:
+def _wanted(column: InputColumn) -> str:
     if column.kind == "number or word":
         between = cells.limits(column.choices[1])
         assert between is not None  # the table gives word and range

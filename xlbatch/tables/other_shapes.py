@@ -24,7 +24,7 @@ _TALLY_FIRST = re.compile(r"(\d{1,3})\s*(?:[x×:]|[-–—])?\s+(.+?)\.?", re.IG
 _PARTS_OF_A_CELL = 50
 
 
-class Shape(NamedTuple):
+class ListShape(NamedTuple):
     """A list as rows, what its columns are, and what to ask."""
 
     sheet: RawSheet
@@ -32,22 +32,22 @@ class Shape(NamedTuple):
     problems: tuple[Problem, ...]
 
 
-def other_shape(sheet: RawSheet) -> Shape | None:
+def other_shape(sheet: RawSheet) -> ListShape | None:
     """The list in a sheet that has no row a person, or None where it is none of these shapes."""
-    shapes: tuple[Callable[[RawSheet], Shape | None], ...] = (
+    shapes: tuple[Callable[[RawSheet], ListShape | None], ...] = (
         *(_chat, _tallies, _under_sizes, _below_sizes, after_sizes, _several_in_a_cell),
     )
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
 
-def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> Shape:
+def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> ListShape:
     cells = {row: {at: Raw(text) for at, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
     matches = {at: Match(meaning) for at, meaning in enumerate(meanings, 1)}
     made = replace(sheet, rows=cells, lie=lie)
     first = min(rows)
     doubtful = tuple(rows) if code == "list-chat" else ()  # who wrote for whom only a reader can tell
     asked = (problem(code, made.where(1, first), shown_value(cells[first][1]), rows=doubtful),) if code else ()
-    return Shape(made, Headings(0, {}, matches, rows=0, fixed=True), asked)
+    return ListShape(made, Headings(0, {}, matches, rows=0, fixed=True), asked)
 
 
 def _texts(sheet: RawSheet) -> Iterator[tuple[int, int, str]]:
@@ -67,7 +67,7 @@ def _cells_of(sheet: RawSheet, rows: Collection[int]) -> frozenset[tuple[int, in
     return frozenset((row, column) for row, column, _ in _texts(sheet) if row in rows)
 
 
-def _chat(sheet: RawSheet) -> Shape | None:
+def _chat(sheet: RawSheet) -> ListShape | None:
     """Messages with a time and a sender: each sender with the one size in the message."""
     lines = {row: " ".join(map(shown_value, cells.values())) for row, cells in sheet.rows.items()}
     said = {row: found for row, line in lines.items() if (found := sender_and_message(line))}
@@ -84,7 +84,7 @@ def _chat(sheet: RawSheet) -> Shape | None:
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
 
 
-def _tallies(sheet: RawSheet) -> Shape | None:
+def _tallies(sheet: RawSheet) -> ListShape | None:
     """`M: 4` in a cell, or M and 4 in two, a row a size."""
     counted = {
         row: tally for row, cells in sheet.rows.items() if (tally := _tally(" ".join(map(shown_value, cells.values()))))
@@ -102,7 +102,7 @@ def _tally(text: str) -> list[str]:
     return [found[2], found[1]] if found and read_size(found[2]) else []
 
 
-def _under_sizes(sheet: RawSheet) -> Shape | None:
+def _under_sizes(sheet: RawSheet) -> ListShape | None:
     """Names listed under size headings."""
     for top, cells in islice(sheet.rows.items(), 10):
         sizes = {at: size for at, cell in cells.items() if (size := read_size(shown_value(cell)))}
@@ -117,7 +117,7 @@ def _under_sizes(sheet: RawSheet) -> Shape | None:
     return None
 
 
-def _below_sizes(sheet: RawSheet) -> Shape | None:
+def _below_sizes(sheet: RawSheet) -> ListShape | None:
     """One column of sizes, each with names below it."""
     size, people, read = "", dict[int, list[str]](), set[tuple[int, int]]()
     for row, column, text in _texts(sheet):
@@ -138,7 +138,7 @@ def _below_sizes(sheet: RawSheet) -> Shape | None:
     return shape._replace(problems=shape.problems + _left(sheet, read))
 
 
-def after_sizes(sheet: RawSheet) -> Shape | None:
+def after_sizes(sheet: RawSheet) -> ListShape | None:
     """A size and the names for it: `M: Anna, Ben` in one cell, or M in one and the names in those beside it."""
     people: dict[int, list[str]] = {}
     rows = [row for row, cells in sheet.rows.items() if len(_size_and_names(cells)) > 1]
@@ -163,7 +163,7 @@ def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     return [before.strip(), *parts] if are_names and read_size(before) else []
 
 
-def _several_in_a_cell(sheet: RawSheet) -> Shape | None:
+def _several_in_a_cell(sheet: RawSheet) -> ListShape | None:
     """`Anna - M, Ben - L` in the cells of one column; what alone stands beside them is their group."""
     width = max((max(cells) for cells in sheet.rows.values()), default=0) * _PARTS_OF_A_CELL + 1
     best: dict[tuple[int, int], list[list[str]]] = {}
