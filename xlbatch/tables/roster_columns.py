@@ -221,10 +221,15 @@ def heading_scores(heading: str) -> Mapping[str, float]:
 
 def names_columns(titles: Mapping[int, str]) -> bool:
     """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
-    sure = sum(bool(_whole(text)) for text in titles.values())
-    return sure >= 2 and 2 * sure >= len(titles)
+    sure, left = 0, len(titles)
+    for text in titles.values():
+        sure, left = sure + bool(_whole(text)), left - 1
+        if 2 * (sure + left) < len(titles):
+            return False  # as most rows of a list soon show
+    return sure >= 2
 
 
+@lru_cache(maxsize=10_000)
 def _whole(heading: str) -> frozenset[str]:
     return next(filter(None, map(_phrase, (heading, split_unit(heading)[0]))), None) or _in_two_languages(heading)
 

@@ -83,6 +83,8 @@ def sizes_in(message: str) -> list[str]:
     """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
     words = re.findall(r"[^\s,.!?()]+", message)
     found: list[str] = []
+    if not any(_may_be_size(word) for word in words if not word.isdigit()):
+        return found
     at = 0
     while at < len(words):
         phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST, 0, -1))
@@ -90,6 +92,14 @@ def sizes_in(message: str) -> list[str]:
         found += [size] if size else []
         at += max(1, len(size.split()))
     return found
+
+
+@lru_cache(maxsize=10_000)
+def _may_be_size(word: str) -> bool:
+    """Whether a word may be a size's own part: its letters, or ages."""
+    parts = _WORD.findall(_plain(word))
+    said = [read for part in parts if (read := _read_word(part))]
+    return any(letters and (not letters.isdigit() or len(parts) > 1) for _, letters in said)
 
 
 def says_whose(text: str) -> bool:
@@ -106,6 +116,7 @@ def size_class(size: str) -> Class:
     return "toddler" if size in TODDLER else "infant" if size in INFANT else "adult"
 
 
+@lru_cache(maxsize=10_000)
 def wearer(text: str) -> Class | None:
     """Who a garment is for, by any word for them (`kids`, `women's`, `unisex`), or None."""
     said = _read_part(_plain(text)) if text else None
@@ -146,6 +157,8 @@ def _words() -> dict[tuple[str, str], str]:
 
 
 def _plain(text: str) -> str:
+    if text.isascii():
+        return text.lower().replace("'", "")
     plain = unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
     return _NO_SPACE.sub(" ", plain)
 
