@@ -42,6 +42,7 @@ PHRASES: Mapping[str, str] = {
     "chest": "a {measure} of {cm:.0f} cm, EN 13402-3",
     # what lies too close or is too fine, too hot, doubtful
     "wide and high": "{width} wide and {height} high",
+    "another font": "Print less of it, or choose another font.",
     "bolder": "Draw it bolder: making it bigger would not help.",
     "higher letters": "It passes with letters {height} high: give it more room, print less of it, or choose another "
     "font.",
@@ -68,8 +69,8 @@ PHRASES: Mapping[str, str] = {
     "specks": "{count} specks of a few dots left out",
     "glow": "a shadow or glow that fades into the background",
     "see-through": "what one can see through",
-    "enclosed area": "1 area of the background's color, {color}, within the drawing stays open",
-    "enclosed areas": "{count} areas of the background's color, {color}, within the drawing stay open",
+    "enclosed area": "part {parts} is of the background's color, {color}, and stays open",
+    "enclosed areas": "parts {parts} are of the background's color, {color}, and stay open",
     # payments and marks of a plan
     "no such garment": "garment no. {number} is not on the Roster",
     "no amount": "it is no amount",
