@@ -66,6 +66,17 @@ def set_line(face: Typeface, text: str) -> Line:
     return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
 
 
+@lru_cache(maxsize=4096)
+def lacking(face: Typeface, text: str) -> tuple[str, ...]:
+    """The characters of `text` that the font has no glyph for, as `set_line` tells them, without drawing it."""
+    parts = ((part, _shaped(face, part, right)) for part, right in _parts(unicodedata.normalize("NFC", text)))
+    return tuple(
+        dict.fromkeys(
+            part[info.cluster] for part, buffer in parts for info in buffer.glyph_infos if info.codepoint == 0
+        )
+    )
+
+
 def _shaped(face: Typeface, text: str, right: bool) -> hb.Buffer:
     """HarfBuzz's glyphs for a text in one script, read one way, and where they stand."""
     buffer = hb.Buffer()
