@@ -21,9 +21,11 @@ def differences(ours: Path, theirs: Path) -> Iterator[str]:
     yield from (f"only in {theirs}: {name}" for name in sorted(there.keys() - here.keys()))
     for name in sorted(here.keys() & there.keys()):
         one, other = here[name], there[name]
-        if isinstance(one, bytes) or isinstance(other, bytes):
-            if one != other:
+        if isinstance(one, bytes) and isinstance(other, bytes):
+            if not _alike(name, one, other):
                 yield f"{name} differs"
+        elif isinstance(one, bytes) or isinstance(other, bytes):
+            yield f"{name} is of another kind"
         elif one.keys() != other.keys():
             yield f"{name} has other parts"
         else:
