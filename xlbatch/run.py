@@ -113,7 +113,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
-    from xlbatch.kept.tell import tell
+    from xlbatch.kept.tell import Planned, tell
     from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
@@ -123,6 +123,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.schedule.late import late
     from xlbatch.schedule.plan_time import plan_time
     from xlbatch.sheets.given import given_rows
+    from xlbatch.sheets.own_headings import own_headings
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
@@ -160,7 +161,9 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems += shopping_problems(job, shopping, garments) + late(job, days, backward, now.date())
     unused = tuple(old for old in stood.decals if old.ready and old.id not in numbers.ready)
     problems += tuple(not_needed(stood, _of_rows(unused, job, _held(problems)), numbers.to_cut))
-    problems, told = tell(past, reading.marks, problems, job, layout, pressing, garments)
+    accounts = money(job, garments, decals, layout, shopping, time)
+    now_planned = Planned(job, garments, layout, pressing, shopping, accounts)
+    problems, told = tell(past, reading.marks, problems, now_planned, own_headings())
     job = replace(job, roster=stood.job.roster)
     return Plan(
         job=job,
@@ -175,7 +178,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         shopping=shopping,
         dates=backward,
         spare_choices=spare_choices(job, garments),
-        money=money(job, garments, decals, layout, shopping, time),
+        money=accounts,
         run_at=now,
         unused=frozenset(old.id for old in unused),
         memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job), told),

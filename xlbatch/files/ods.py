@@ -60,10 +60,12 @@ def _content(archive: zipfile.ZipFile) -> bytes:
 def _sheet(name: str, table: Element) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
     hidden: set[int] = set()
+    notes: dict[tuple[int, int], str] = {}
     row = cells = 0
     for line in table.iter(f"{_TABLE}table-row"):
         repeated = int(line.get(f"{_TABLE}number-rows-repeated", "1"))
         filled = _cells(line)
+        notes |= {(row + 1, at): text for at, text in _notes(line)}
         for no in range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)) if filled else ():
             rows[no] = filled
             cells += len(filled)
@@ -72,7 +74,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
         row += repeated
         if len(rows) > MOST_ROWS or cells > MOST_CELLS:
             raise Refusal("sheet too large", sheet=name, most=MOST_ROWS, what="rows", count=len(rows))
-    return RawSheet(name, _merged(rows, table), frozenset(hidden))
+    return RawSheet(name, _merged(rows, table), frozenset(hidden), notes=notes)
 
 
 def _cells(line: Element) -> dict[int, Raw]:
@@ -87,6 +89,18 @@ def _cells(line: Element) -> dict[int, Raw]:
             filled |= dict.fromkeys(range(at + 1, at + 1 + min(repeated, _MOST_ALIKE)), raw)
         at += repeated
     return filled
+
+
+def _notes(line: Element) -> Iterator[tuple[int, str]]:
+    """The notes on the cells of a row, by column."""
+    at = 0
+    for cell in line:
+        if cell.tag not in _CELLS:
+            continue
+        note = cell.find(f"{_OFFICE}annotation")
+        if note is not None:
+            yield at + 1, "\n".join("".join(_letters(each)) for each in note.iterfind(f"{_TEXT}p"))
+        at += int(cell.get(f"{_TABLE}number-columns-repeated", "1"))
 
 
 def _raw(cell: Element) -> Raw | None:

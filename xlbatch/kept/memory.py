@@ -138,12 +138,13 @@ class KeptAnswer:
 
 @dataclass(frozen=True)
 class KeptNote:
-    """What a person wrote beside a step or a garment, under a heading that only people write under."""
+    """What a person wrote beside a row of one of the plan's own sheets, where only people write."""
 
     sheet: str
-    key: str  # the decal, or the garment number
+    key: str  # what the row is called: its decal, its garment number …
     heading: str
     text: str
+    on_cell: str = ""  # "yes": a note on the cell, not what stands in it
 
 
 @dataclass(frozen=True)

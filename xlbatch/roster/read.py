@@ -10,6 +10,7 @@ from xlbatch.files.raw import RawSheet, Unreadable
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.roster.beside import read_beside
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.drawing_parts import read_drawing_parts
@@ -129,6 +130,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     # a plan made before pieces were joined stays so
     unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
     settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
+    beside = tuple(read_beside(of))
     job = Job(
         path=path,
         settings=settings,
@@ -150,6 +152,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
+        beside_settings=tuple(each for each in beside if each.sheet == "Job"),
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
@@ -159,7 +162,14 @@ def _reading(path: Path, tables: Tables) -> Reading:
     return Reading(
         job,
         problems,
-        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        Marks(
+            strips,
+            steps,
+            read_orders(of["Shopping list"]),
+            read_answers(of["Problems"]),
+            read_checked(of["Proof"]),
+            tuple(each for each in beside if each.sheet != "Job"),
+        ),
         tables.kept,
     )
 

@@ -14,6 +14,7 @@ from xlbatch.paper.widths import PAD
 from xlbatch.pictures.swatch import LOW, TALL, Swatch, page_picture, proof_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.plan import Plan
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.units import printed_text
 
 MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open
@@ -21,6 +22,7 @@ MOST_DRAWN = 1_000  # garments drawn at all
 PLAIN_WIDTH = 0.995  # letters condensed less than this are not told
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 MOST_LETTERS = 3  # spelled out with their codes
+NAME = "Proof"
 COLUMNS = (
     Column("Garment no.", 0.7, ("count", "strong")),
     Column("Who", 1.2, ("text", "strong")),
@@ -38,7 +40,8 @@ COLUMNS = (
 def table(plan: Plan) -> pd.DataFrame:
     """What is on each garment, in words."""
     decals = decals_of(plan)
-    checked = {note.key: note.text for note in plan.memory.notes if note.sheet == "Proof"}
+    typed = (note for note in plan.memory.notes if note.sheet == NAME and not note.on_cell)
+    checked = {note.key: note.text for note in typed if note.heading == "Checked"}
     rows = (
         (
             garment.no,
@@ -99,6 +102,7 @@ def write(page: Page, plan: Plan) -> None:
     page.line("Approved by ______________________________     Date ______________", "strong", least=20)
     page.heading()
     (_garment_by_garment if len(frame) <= MOST_PICTURES else _page_by_page)(page, plan, frame)
+    write_beside(page, NAME, frame, plan.memory.notes)
 
 
 def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:

@@ -48,6 +48,7 @@ class Table:
     asked: frozenset[int] = frozenset()  # columns there is a question about
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
+    notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
 
     @cached_property
     def marks_wanted(self) -> bool:
@@ -107,6 +108,7 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         asked=frozenset(part.headings.unused) | {at for at, match in matches.items() if match.twice},
         garment=part.headings.garment,
         left_out=part.left_out,
+        notes={} if sheet.lie != AS_ROWS else sheet.notes,
     )
 
 

@@ -8,6 +8,7 @@ from itertools import islice
 from xlbatch.files.raw import RawSheet
 from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, made_table
 from xlbatch.tables.list_tables import list_tables
@@ -22,7 +23,8 @@ INPUT = (
 )
 RETURNED = (
     "Job sheet", "Film requirement", "Roll layout", "Placement",
-    "Placement pictures", "Time plan", "Bag tags", "What if", "Fonts to choose from", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Bag tags", "Changes", "What if", "Fonts to choose from", "Runs", "Decals",
+    "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
@@ -59,6 +61,9 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
         asked += (*_of_tables(tables), *of_sheet, *_hidden(sheet, tables))
         further += tables if meaning in by_meaning else tables[1:]
         by_meaning.setdefault(meaning, tables[0])
+    told = by_meaning.get("Problems")
+    by_meaning = {meaning: with_peoples_notes(table, told) for meaning, table in by_meaning.items()}
+    further = [with_peoples_notes(table, told) for table in further]
     further = [replace(table, place=place) for place, table in enumerate(_grouped(by_meaning, further), 1)]
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
