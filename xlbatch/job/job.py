@@ -245,6 +245,12 @@ class Settings:
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
 
+    @property
+    def currency_sign(self) -> str:
+        """What stands before an amount: `$`, or `CHF` and a space."""
+        sign = self.currency.replace('"', "")
+        return f"{sign} " if sign[-1:].isalpha() else sign
+
 
 @dataclass(frozen=True)
 class Heading:

@@ -8,7 +8,7 @@ from xlbatch.film.layout import Layout
 from xlbatch.job.job import Job
 from xlbatch.job.marks import Marks, row_key
 from xlbatch.kept.answered import OK, answered, garment_of
-from xlbatch.kept.changes import Follows
+from xlbatch.kept.follows import Follows
 from xlbatch.kept.memory import KeptAnswer
 from xlbatch.kept.notes import Rows, notes_now, parted
 from xlbatch.kept.recall import Past
@@ -36,10 +36,10 @@ def tell(
     """The problems still to ask, and what the memory takes along. `own`: the headings of a plan's own sheets."""
     memory = past.memory
     still, answers = answered(problems, now.job, memory.answers, marks.answers)
-    notes, without_row = parted(memory, notes_now(marks, own), marks.orders, _rows(now, past, still))
-    blanks = (garment.no for garment in now.garments if garment.needs_blank)
-    follows = Follows(memory, now.layout, now.pressing, blanks, now.job.settings.length_unit)
-    changes = (*map(follows.told, past.changes), *without_row)
+    asked = still if any(each.sheet == "Problems" for each in marks.beside) else ()
+    notes, without_row = parted(memory, notes_now(marks, own), marks.orders, _rows(now, past, asked))
+    follows = Follows(memory, now.job.settings, now.garments, now.layout, now.pressing)
+    changes = (*follows.told(past.changes), *without_row)
     return still, Told(changes, _sorted((*answers, *_alike(now.job))), notes)
 
 

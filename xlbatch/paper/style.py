@@ -89,8 +89,7 @@ _EXACT = {"in": "0.000", "cm": "0.000", "mm": "0.00"}
 
 def currency_sign(settings: Settings) -> str:
     """What stands before an amount: `$`, or `CHF` and a space."""
-    sign = settings.currency.replace('"', "")
-    return f"{sign} " if sign[-1:].isalpha() else sign
+    return settings.currency_sign
 
 
 def unit_looks(settings: Settings) -> Mapping[str, Look]:
