@@ -10,11 +10,11 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from xlbatch.geometry.ink import Piece, outline
+from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import path_data
 from xlbatch.svg.artwork import Drawing, read_artwork
 from xlbatch.svg.safe_xml import parse_svg
-from xlbatch.svg.viewport import Page, page_of
+from xlbatch.svg.viewport import DrawingPage, page_of
 from xlbatch.units import mm_per
 
 W3C = Path("/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1")  # Debian librsvg2-tests
@@ -50,7 +50,7 @@ def pixels(svg: str) -> NDArray[np.uint8]:
     return np.asarray(Image.open(io.BytesIO(png)).convert("RGBA"))
 
 
-def drawn_again(found: Drawing, page: Page) -> str:
+def drawn_again(found: Drawing, page: DrawingPage) -> str:
     """What was read, as a drawing on the same page."""
     assert page.clip
     px = page.mm / (mm_per("in") / 96)
@@ -58,7 +58,7 @@ def drawn_again(found: Drawing, page: Page) -> str:
     shapes = "".join(
         f'<path fill="{color}" d="{path_data(made.segments, (1, 0, 0, -1, ink.box[0] * px, high - ink.box[1] * px))}"/>'
         for color, ink in found.fills.items()
-        for made in (outline((Piece(ink),), px, px),)
+        for made in (outline((InkPart(ink),), px, px),)
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}" height="{high}" viewBox="0 0 {wide} {high}" '

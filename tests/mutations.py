@@ -16,7 +16,7 @@ from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.job import Job
 from xlbatch.plan import Plan
 from xlbatch.problems import Where
-from xlbatch.roster.read import Reading, Unreadable, read
+from xlbatch.roster.read import Reading, UnreadableFile, read
 from xlbatch.run import Options, make_plan, run
 from xlbatch.tables.input_tables import IGNORED
 from xlbatch.tables.roster_columns import decide
@@ -194,7 +194,7 @@ def faults(seed: int, folder: Path, *, write: bool = False) -> Iterator[str]:
 
 def _by_the_program(path: Path) -> Iterable[RawSheet]:
     sheets = open_book(path)
-    assert not isinstance(sheets, Unreadable)
+    assert not isinstance(sheets, UnreadableFile)
     return sheets
 
 
@@ -210,7 +210,7 @@ def faults_of(
             yield f"exit code {outcome.code}"
         return
     reading = read(path)
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         if kind != "bytes":
             yield f"refused: {reading.sentence}"
         return

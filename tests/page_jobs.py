@@ -56,11 +56,12 @@ def save(path: Path, sheets: dict[str, Rows]) -> Path:
 
 
 def kite_day(folder: Path, paper: str = "Letter") -> Path:
-    """26 shirts of two films in five households, two held back; two Ottilies in different households."""
+    """26 shirts of two films in six households, two held back; two Ottilies in different households."""
     (folder / "kite.svg").write_text(KITE, encoding="utf-8")
     people = [
         (
-            FIRST[at] if at != 25 else "Ottilie", LAST[at % 5], "Crew-neck tee" if at % 4 else "V-neck tee",
+            *((FIRST[at], LAST[at % 5]) if at != 25 else ("Ottilie", "Brack")),
+            "Crew-neck tee" if at % 4 else "V-neck tee",
             SIZES[at % 8] if at % 4 else ("M", "L", "XL")[at % 3], "navy", "Kite", (at * 7 + 3) % 90,
             (12.5, None, "yes", None)[at % 4],
         )
@@ -120,4 +121,4 @@ def bare_list(folder: Path, paper: str = "Letter") -> Path:
     return save(folder / "reading club.xlsx", {"Roster": (("Name", "Size"), *people), "Job": job})
 
 
-JOBS = {"kite day": (kite_day, 11), "choir tour": (choir_tour, 17), "reading club": (bare_list, 8)}  # and most pages
+JOBS = {"kite day": (kite_day, 11), "choir tour": (choir_tour, 16), "reading club": (bare_list, 7)}  # and most pages

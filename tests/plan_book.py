@@ -13,9 +13,10 @@ from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.workbooks import heading_at
+from xlbatch.files.raw import UnreadableFile
 from xlbatch.paper.page import Page
 from xlbatch.plan import Plan
-from xlbatch.roster.read import Unreadable, read
+from xlbatch.roster.read import read
 from xlbatch.run import Options, Outcome, make_plan, run
 from xlbatch.sheets.all_sheets import SHEETS, Sheet
 from xlbatch.sheets.write import write_plan
@@ -159,7 +160,7 @@ def _unpictured(sheet: Sheet) -> Sheet:
 def drop_for_workbook(path: Path) -> Outcome:
     """As `drop`, quicker: the plan's workbook alone is written, without its sheets of pictures."""
     reading = read(path)
-    assert not isinstance(reading, Unreadable), reading.sentence
+    assert not isinstance(reading, UnreadableFile), reading.sentence
     plan = make_plan(reading, 0, lambda _: None, NOW)
     if not plan.garments:
         return Outcome(0, "Nothing is left to do.")
@@ -168,7 +169,7 @@ def drop_for_workbook(path: Path) -> Outcome:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("xlbatch.sheets.write.SHEETS", [_unpictured(each) for each in SHEETS])
         patch.setattr("xlbatch.sheets.proof.MOST_DRAWN", 0)
-        patch.setattr("xlbatch.sheets.proof.MOST_PICTURES", 0)
+
         write_plan(target, plan)
     return Outcome(1 if plan.held else 0, "planned", written=target, problems=plan.problems, held=len(plan.held))
 

@@ -2,6 +2,7 @@
 
 import errno
 import gc
+import shutil
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
@@ -13,6 +14,7 @@ import pytest
 
 from tests.workbooks import write_workbook
 from xlbatch.plan import Plan
+from xlbatch.resources import examples
 from xlbatch.run import Options, Outcome, make_plan, run
 from xlbatch.saving import CannotSave, save_new
 
@@ -53,6 +55,20 @@ def plan_of(folder: Path) -> Plan:
     reading = read(folder / "roster.xlsx")
     assert isinstance(reading, Reading)
     return make_plan(reading, 0, lambda _stage: None, datetime(2026, 1, 1))
+
+
+def list_with_artwork(folder: Path) -> Path:
+    """A list whose design is a drawing and a picture beside it."""
+    (folder / "sun.svg").write_text('<svg xmlns="http://www.w3.org/2000/svg"><circle cx="9" cy="9" r="9"/></svg>')
+    shutil.copy(examples() / "with_mistakes" / "coarse.png", folder / "coarse.png")
+    headings = ["Design", "Decal", "What", "Artwork", "Film", "Position", "Height"]
+    designs = [
+        headings,
+        ["Name", "Sun", "artwork", "sun.svg", "Black smooth", "full front", "4 in"],
+        ["Name", "Dots", "artwork", "coarse.png", "Black smooth", "full back", "4 in"],
+    ]
+    people = [["Who", "Size"], ["Ana", "M"]]
+    return write_workbook(folder / "roster.xlsx", {"Roster": people, "Designs": designs})
 
 
 def roster(folder: Path) -> Path:
@@ -110,6 +126,26 @@ def test_one_failure_anywhere(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, f
         if outcome.code == 3:
             assert outcome.message.endswith((".", "again."))
             assert "Errno" not in outcome.message
+
+
+@pytest.mark.parametrize("fault", [errno.EACCES, errno.EIO])
+def test_one_failure_while_the_list_and_its_artwork_are_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, fault: int
+) -> None:
+    monkeypatch.setattr("time.sleep", lambda _: None)
+    monkeypatch.setattr("xlbatch.run._write", lambda plan, *_: Outcome(1, "read", problems=plan.problems))
+    outcomes: list[Outcome] = []
+    while TRAP.seen >= len(outcomes):
+        folder = tmp_path / str(len(outcomes))  # a drawing is remembered by its path
+        folder.mkdir()
+        path = list_with_artwork(folder)
+        with failing(folder, len(outcomes), fault):
+            outcomes.append(run(path, Options(effort=0), lambda _stage: None, NOW))
+    codes = [[problem.code for problem in outcome.problems] for outcome in outcomes]
+    assert len(outcomes) > 4, codes
+    assert all(outcome.code in (1, 3) for outcome in outcomes)
+    assert sum("artwork-unreadable" in read for read in codes) >= 2
+    assert "artwork-unreadable" not in codes[-1]
 
 
 @pytest.mark.parametrize("fault", FAULTS)

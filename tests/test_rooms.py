@@ -10,11 +10,11 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
 ROOMS = (
-    "__init__", "units", "problems", "resources", "file_names", "patience", "how_far", "trade", "job", "geometry",
-    "fault", "claim", "saving", "files", "tables", "roster", "check", "lettering", "svg", "tracing", "parts", "art",
-    "placement", "film", "press", "schedule", "shopping", "cutfiles", "kept", "plan", "paper", "pictures", "sheets",
-    "pages", "messages", "what_if", "sign_up", "blank_workbook", "in_short", "outcome", "run", "each_list", "window",
-    "cli", "__main__",
+    "__init__", "unit_registry", "units", "problems", "resources", "file_names", "patience", "how_far", "trade",
+    "job", "geometry", "fault", "claim", "saving", "files", "tables", "roster", "check", "lettering", "svg",
+    "tracing", "parts", "art", "placement", "film", "press", "schedule", "shopping", "cutfiles", "kept", "plan",
+    "agreement", "paper", "pictures", "sheets", "pages", "messages", "what_if", "sign_up", "blank_workbook",
+    "in_short", "outcome", "run", "each_list", "window", "cli", "__main__",
 )  # fmt: skip
 MODULES = {
     ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__"): path
@@ -62,3 +62,15 @@ def test_only_the_outermost_modules_print_or_exit(module: str) -> None:
     for node in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
         if isinstance(node, ast.Call):
             assert ast.unparse(node.func) not in ("print", "sys.exit", "exit")
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_only_the_outermost_modules_take_every_fault(module: str) -> None:
+    """Everywhere else a fault of ours passes through, and is told as what it is. What cleans up raises it again."""
+    if module in ("cli", "each_list", "window.worker"):
+        return
+    for node in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ExceptHandler):
+            names = set(ast.unparse(node.type).strip("()").split(", ")) if node.type else {"BaseException"}
+            passed_on = isinstance(node.body[-1], ast.Raise) and node.body[-1].exc is None
+            assert passed_on or not names & {"Exception", "BaseException"}, ast.unparse(node)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from xlbatch.fault import report
 from xlbatch.how_far import Stopped
+from xlbatch.problems.refusals import refusal
 from xlbatch.run import Options, Outcome, Progress, run
 from xlbatch.saving import is_returned
 
@@ -44,12 +45,12 @@ def _rosters(folder: Path) -> list[Path]:
 def plan_list(path: Path, options: Options, progress: Progress) -> Outcome:
     """Plans one list, whatever happens. Raises only Stopped."""
     if path.is_dir():
-        return Outcome(3, f"{path.name}: There is no list of people in this folder.")
+        return Outcome(3, refusal("no list", name=path.name))
     try:
         return run(path, options, progress, datetime.now())
     except Stopped:
         raise
     except Exception as fault:
         if isinstance(fault, MemoryError) or any(words in str(fault) for words in NO_MEMORY):
-            return Outcome(3, f"{path.name}: This computer's memory is full. Close other programs, or split the list.")
+            return Outcome(3, refusal("no memory", name=path.name))
         return Outcome(70, report(fault, options.folder or path.parent))

@@ -5,6 +5,11 @@ from itertools import count
 from pathlib import Path
 
 from xlbatch import __version__
+from xlbatch.problems.refusals import refusal
+
+
+class Disagreement(Exception):
+    """What was computed does not agree with itself. Its words hold nothing of the list."""
 
 
 def report(fault: Exception, folder: Path) -> str:
@@ -13,13 +18,14 @@ def report(fault: Exception, folder: Path) -> str:
     import traceback
 
     places = traceback.extract_tb(fault.__traceback__)
+    words = [str(fault)] if isinstance(fault, Disagreement) else []
     lines = [f"{Path(place.filename).name}:{place.lineno} {place.name}" for place in places]
-    text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *lines, ""])
+    text = "\n".join([f"xlbatch {__version__}", platform.platform(), type(fault).__name__, *words, *lines, ""])
     try:
-        where = f"A short report without your list is in {_write(folder, text)}."
+        where = refusal("fault report", file=_write(folder, text))
     except OSError:
         where = text
-    return f"Something went wrong inside the program; your workbook is unchanged. {where}"
+    return refusal("disagreement", what=words[0], report=where) if words else refusal("fault", report=where)
 
 
 def _write(folder: Path, text: str) -> Path:

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from xlbatch.fault import Disagreement
 from xlbatch.how_far import hear, listening, percent
 from xlbatch.outcome import (
     DRAWING,
@@ -31,7 +32,7 @@ from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
-    from xlbatch.files.raw import Unreadable
+    from xlbatch.files.raw import UnreadableFile
     from xlbatch.job.job import Job
     from xlbatch.kept.memory import KeptDecal
     from xlbatch.placement.place import Place
@@ -49,11 +50,11 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     from xlbatch.kept.later import later_plan, numbered_after, sentence
-    from xlbatch.roster.read import Unreadable, read
+    from xlbatch.roster.read import UnreadableFile, read
 
     _begin(READING, progress)
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
     if later := later_plan(workbook, base_name(workbook)):
         if not options.anew:
@@ -78,7 +79,7 @@ def _begin(stage: str, progress: Progress) -> None:
     hear(lambda done, of: progress(Step(stage, done, of)))
 
 
-def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | Unreadable":
+def _with_answers(workbook: Path, forms: tuple[Path, ...]) -> "Reading | UnreadableFile":
     from xlbatch.sign_up.together import read_together
 
     return read_together(workbook, forms)
@@ -207,7 +208,9 @@ def _kept(
 
 
 def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Progress) -> Outcome:
-    """Writes the plan, or the problems where there is nothing to plan or only a check was asked for."""
+    """Writes the plan, or the problems where there is nothing to plan or only a check was asked for. Raises CannotSave,
+    and Disagreement where the plan does not agree with itself."""
+    from xlbatch.agreement import disagreements
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
     from xlbatch.messages.group_messages import group_files
@@ -237,6 +240,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         return replace(about, written=save_problems(folder, name, write))
     files: dict[str, str | bytes] = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
     files |= group_files(plan)
+    if wrong := disagreements(plan, files):
+        raise Disagreement(wrong[0])
 
     def print_(path: Path, plan_name: str) -> None:
         with percent(0, PAGES_TAKE):

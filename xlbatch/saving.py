@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from xlbatch.claim import Claim, claim, empty, release, remove
 from xlbatch.patience import patiently
+from xlbatch.problems.refusals import refusal
 
 Write = Callable[[Path], object]
 _RETURNED = re.compile(r"(?: - (?:plan|problems|to print)(?: \d+)?)+$")
@@ -20,15 +21,14 @@ _PROBLEMS = ("{name} - problems{no}.xlsx",)
 _MOVING = "moving"  # the list of parts that are being put in place
 _NAMELESS = "list"  # the job's name where the file is called .csv
 _LONGEST_PATH = 259  # characters that a path may have on Windows (MAX_PATH less its end mark)
-_TOO_LONG = "the path to it would be too long. Choose a shorter name or folder"
-_ELSEWHERE = "this folder may not be written to. Choose another folder"
 _REASONS = {
-    errno.ENOSPC: "the disk is full. Free some space on it, or choose another folder",
-    errno.EDQUOT: "your share of the disk is full. Free some space on it, or choose another folder",
-    errno.EACCES: _ELSEWHERE,
-    errno.EPERM: _ELSEWHERE,
-    errno.EROFS: _ELSEWHERE,
-    errno.ENAMETOOLONG: _TOO_LONG,
+    errno.ENOSPC: "disk full",
+    errno.EDQUOT: "share full",
+    errno.EACCES: "not allowed",
+    errno.EPERM: "not allowed",
+    errno.EROFS: "not allowed",
+    errno.EEXIST: "taken",
+    errno.ENAMETOOLONG: "path too long",
 }
 
 
@@ -88,7 +88,7 @@ def save_new(path: Path, write: Write) -> None:
     with _saving(path.parent, [path]):
         held = None if _exists(path) else claim(path.parent, path.name)
         if held is None:
-            raise CannotSave(f"{path} already exists. Choose another name; nothing was overwritten.")
+            raise CannotSave(refusal("exists", path=path))
         try:
             empty(held)
             part = _Part(held.folder / f"0{path.suffix}", path)
@@ -156,7 +156,7 @@ def _put(parts: list[_Part]) -> None:
 
 def _move(part: _Part) -> None:
     if _exists(part.target):
-        raise FileExistsError(errno.EEXIST, "Another program has just written a file of this name", str(part.target))
+        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(part.target))
     part.made.rename(part.target)
 
 
@@ -171,10 +171,11 @@ def _saving(folder: Path, targets: list[Path]) -> Iterator[None]:
         folder.mkdir(parents=True, exist_ok=True)
         yield
     except OSError as error:
-        raise CannotSave(f"Could not write to {folder}: {_reason(error, targets)}.") from error
+        raise CannotSave(refusal("not saved", folder=folder, reason=_reason(error, targets))) from error
 
 
 def _reason(error: OSError, targets: list[Path]) -> str:
     if sys.platform == "win32" and max((len(str(path.absolute())) for path in targets), default=0) > _LONGEST_PATH:
-        return _TOO_LONG  # Windows says that there is no such file
-    return _REASONS.get(error.errno or 0, f"{error.strerror or error}. Choose another folder")
+        return refusal("path too long")  # Windows says that there is no such file
+    why = _REASONS.get(error.errno or 0, "other reason")
+    return refusal(why, reason=error.strerror or error)

@@ -9,12 +9,10 @@ import math
 import re
 from collections.abc import Iterable
 from fractions import Fraction
-from functools import cache
-from importlib.resources import files
-from typing import TYPE_CHECKING, Literal
+from functools import cache, lru_cache
+from typing import Literal
 
-if TYPE_CHECKING:
-    from pint import UnitRegistry
+from xlbatch.unit_registry import registry
 
 LengthUnit = Literal["in", "cm", "mm"]
 TemperatureUnit = Literal["°F", "°C"]
@@ -28,26 +26,12 @@ _LENGTH_WORDS = {
     "meter": ("m", "meter", "meters", "metre", "metres"),
 }
 _UNIT_OF_WORD = {word: unit for unit, words in _LENGTH_WORDS.items() for word in words}
-_NEEDED = ("milli-", "centi-", "meter", "inch", "foot", "yard", "kelvin", "degree_Celsius", "degree_Fahrenheit")
-_DEFINED = tuple(f"{name} =" for name in _NEEDED)
 _VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
 _NUMBER = r"\d+(?:\s+|\s*-\s*)\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
 _WORDS = "|".join(sorted((re.escape(w) for w in _UNIT_OF_WORD), key=len, reverse=True))
 _LENGTH_PART = re.compile(rf"\s*({_NUMBER})\s*-?\s*({_WORDS})?\.?(?![a-z])\s*", re.IGNORECASE)
+_KEPT = 4096  # lengths told: a job has few different ones, each on many sheets
 _TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\s*([FC])?[a-z]*\s*", re.IGNORECASE)
-
-
-@cache
-def _registry() -> "UnitRegistry[float]":
-    """Of pint's own definitions the few needed here: to read them all takes half a second."""
-    import pint
-
-    everything = files("pint").joinpath("default_en.txt").read_text(encoding="utf-8").splitlines()
-    registry: UnitRegistry[float] = pint.UnitRegistry(None)
-    for line in everything:
-        if line.strip().startswith(_DEFINED):
-            registry.define(line.split("#")[0].strip())
-    return registry
 
 
 @cache
@@ -55,17 +39,17 @@ def mm_per(unit: str) -> float:
     """Millimeters in one `unit` (any length word a person may write).
 
     Raises KeyError for a word that is no length unit."""
-    return float(_registry().Quantity(1, _UNIT_OF_WORD[unit.lower()]).to("millimeter").magnitude)
+    return float(registry().Quantity(1, _UNIT_OF_WORD[unit.lower()]).to("millimeter").magnitude)
 
 
 @cache
 def _celsius(degrees: float, unit: str) -> float:
-    return float(_registry().Quantity(degrees, "degF" if unit == "°F" else "degC").to("degC").magnitude)
+    return float(registry().Quantity(degrees, "degF" if unit == "°F" else "degC").to("degC").magnitude)
 
 
 @cache
 def _fahrenheit(celsius: float) -> float:
-    return float(_registry().Quantity(celsius, "degC").to("degF").magnitude)
+    return float(registry().Quantity(celsius, "degC").to("degF").magnitude)
 
 
 def number(text: str) -> Fraction:
@@ -128,16 +112,23 @@ def printed_length(mm: float, unit: str, *, up: bool = False) -> float:
     return round(whole * print_step(unit) / mm_per(unit), 6)
 
 
+@lru_cache(maxsize=_KEPT)
 def length_text(mm: float, unit: str, places: int = 2) -> str:
     """A length to read: `10 1/2 in`, `26.7 cm`; to so many decimal places where it is no 1/64 in."""
+    return f"{length_number(mm, unit, places)} {unit}"
+
+
+@lru_cache(maxsize=_KEPT)
+def length_number(mm: float, unit: str, places: int = 2) -> str:
+    """A length to read without its unit: `10 1/2`, `26.7`."""
     value = length_in(mm, unit)
     if unit == "in":
         nearest = Fraction(round(value * 64), 64)
         if abs(float(nearest) - value) < 2e-6:
             whole, rest = divmod(nearest, 1)
             words = [str(whole)] if whole or not rest else []
-            return " ".join([*words, *([str(rest)] if rest else []), "in"])
-    return f"{value:.{places}f}".rstrip("0").rstrip(".") + f" {unit}"
+            return " ".join([*words, *([str(rest)] if rest else [])])
+    return f"{value:.{places}f}".rstrip("0").rstrip(".")
 
 
 def exact_length_text(mm: float, unit: str) -> str:
@@ -145,9 +136,16 @@ def exact_length_text(mm: float, unit: str) -> str:
     return length_text(mm, unit, places=6)
 
 
+@lru_cache(maxsize=_KEPT)
 def printed_text(mm: float, unit: str, *, up: bool = False) -> str:
     """A length to read, rounded as printed lengths are."""
-    return length_text(round(printed_length(mm, unit, up=up) * mm_per(unit), 3), unit)
+    return f"{printed_number(mm, unit, up=up)} {unit}"
+
+
+@lru_cache(maxsize=_KEPT)
+def printed_number(mm: float, unit: str, *, up: bool = False) -> str:
+    """A printed length without its unit: `3 1/8`."""
+    return length_number(round(printed_length(mm, unit, up=up) * mm_per(unit), 3), unit)
 
 
 def temperature_text(celsius: float, unit: str) -> str:

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from xlbatch.art.draw import draw
-from xlbatch.art.few_sizes import Asked, few_sizes
+from xlbatch.art.few_sizes import AskedSize, few_sizes
 
 ASKED = st.lists(
     st.tuples(st.integers(1, 30), st.integers(1, 9)), min_size=1, max_size=6, unique_by=lambda each: each[0]
@@ -24,7 +24,7 @@ def error(asked: list[tuple[int, int]], sizes: tuple[float, ...]) -> float:
 @settings(derandomize=True, max_examples=100)
 @given(ASKED, st.integers(1, 4))
 def test_no_other_choice_of_sizes_changes_less(asked: list[tuple[int, int]], most: int) -> None:
-    made = few_sizes([Asked(*each) for each in asked], most)
+    made = few_sizes([AskedSize(*each) for each in asked], most)
     assert len(set(made.values())) <= most
     ways = itertools.combinations([float(size) for size, _ in asked], min(most, len(asked)))
     least = min(error(asked, way) for way in ways)
@@ -42,11 +42,11 @@ LIMITED = st.lists(
 def test_nor_where_garments_limit_the_size(drawn: list[tuple[int, int, int]], most: int) -> None:
     """What fits grows with the garment, as chests do: all choices among sizes asked for and limits are tried."""
     limits = itertools.accumulate((each[2] for each in sorted(drawn)), initial=4)
-    asked = [Asked(size, count, limit) for (size, count, _), limit in zip(sorted(drawn), limits, strict=False)]
+    asked = [AskedSize(size, count, limit) for (size, count, _), limit in zip(sorted(drawn), limits, strict=False)]
     made = few_sizes(asked, most)
     assert all(made[each.size] <= each.most for each in asked)
 
-    def changed(each: Asked, way: tuple[float, ...]) -> float:
+    def changed(each: AskedSize, way: tuple[float, ...]) -> float:
         return each.garments * min((abs(each.size - made) for made in way if made <= each.most), default=math.inf)
 
     choices = sorted({each.size for each in asked} | {each.most for each in asked})
@@ -56,7 +56,7 @@ def test_nor_where_garments_limit_the_size(drawn: list[tuple[int, int, int]], mo
 
 
 def test_a_size_made_fits_each_garment_it_is_for() -> None:
-    made = few_sizes([Asked(1.0, 1, most=1.1), Asked(1.2, 50)], 1)
+    made = few_sizes([AskedSize(1.0, 1, most=1.1), AskedSize(1.2, 50)], 1)
     assert made == {1.0: 1.1, 1.2: 1.1}
 
 

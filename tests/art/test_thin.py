@@ -13,7 +13,7 @@ import shapely.ops
 from tests.lettering.test_text_line import polygon
 from xlbatch.art.draw import draw
 from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline, Segment
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import Scale, letter
@@ -48,7 +48,7 @@ def drawn(*rings: Ring) -> Outline:
         segments.append(("Z", ()))
     ink = measured(segments)
     assert ink is not None
-    return outline((Piece(ink),))
+    return outline((InkPart(ink),))
 
 
 def kinds(found: tuple[Thin, ...]) -> list[str]:

@@ -19,7 +19,7 @@ from openpyxl import load_workbook
 
 from xlbatch.check.check import check
 from xlbatch.check.progress import up_to_date
-from xlbatch.roster.read import Unreadable, read
+from xlbatch.roster.read import UnreadableFile, read
 
 HEAD = [
     "Who",
@@ -76,7 +76,7 @@ def load_alone(path: Path) -> None:
 
 def read_and_check(path: Path) -> None:
     reading = read(path)
-    assert not isinstance(reading, Unreadable), reading
+    assert not isinstance(reading, UnreadableFile), reading
     check(up_to_date(reading.job)[0], frozenset())
 
 
@@ -116,7 +116,7 @@ def one(path: Path) -> None:
     reading = read(path)
     status = Path("/proc/self/status").read_text(encoding="ascii")  # getrusage counts the parent's memory too
     kilobytes = next(int(line.split()[1]) for line in status.splitlines() if line.startswith("VmHWM"))
-    print(f"{kilobytes / 1024:.0f} {reading.sentence if isinstance(reading, Unreadable) else 'read'}")
+    print(f"{kilobytes / 1024:.0f} {reading.sentence if isinstance(reading, UnreadableFile) else 'read'}")
 
 
 def main(folder: Path) -> bool:

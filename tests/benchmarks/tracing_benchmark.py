@@ -17,7 +17,7 @@ import numpy as np
 
 from tests.tracing.pictures import SIDE, by_color, off, picture_of
 from xlbatch.art.thin import Kind, too_thin
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Segment, Segments
 from xlbatch.geometry.path import path_data, signed_area, transform
 from xlbatch.lettering.fonts import find_font, font_names
@@ -134,7 +134,7 @@ def doubts(segments: tuple[Segment, ...]) -> set[Kind]:
     if ink is None:
         return set()
     scale = WIDE / SIDE
-    return {thin.kind for thin in too_thin(outline((Piece(ink),), scale, scale), THINNEST)}
+    return {thin.kind for thin in too_thin(outline((InkPart(ink),), scale, scale), THINNEST)}
 
 
 def lettering() -> Iterator[str]:

@@ -45,6 +45,18 @@ def test_an_unknown_film_holds_back_every_row_of_its_design(plan_of: Callable[..
     assert plan.garments == ()
 
 
+def test_a_design_of_ones_own_that_nobody_wears_is_asked(plan_of: Callable[..., Plan]) -> None:
+    """Somebody added a drawing below the built-in rows of a blank workbook, and wrote it on nobody."""
+    designs = [
+        ["Design", "Decal", "What", "Film"],
+        ["Name", "Name", "print name", "Black smooth"],
+        ["Camp", "Line", "text", "Black smooth"],
+    ]
+    plan = plan_of([HEAD, ["Ana", "", "M"], ["Ivo", "", "L"]], Designs=designs)
+    assert found(plan, "design-unused") == [("A3", "Camp", "")]
+    assert [each.level for each in plan.problems][:1] == ["check"]
+
+
 def test_the_same_row_twice_and_the_same_person_twice_are_asked(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of([HEAD, ["Ana", "", "M"], ["Ana", "", "M"], ["Ivo", "", "M"], ["Ivo", "", "L"]])
     assert found(plan, "duplicate-row") == [("A3", "Ana", "")]

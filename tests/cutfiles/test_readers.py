@@ -22,7 +22,7 @@ from ezdxf import bbox
 from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.film.layout import Run
 from xlbatch.resources import examples
-from xlbatch.roster.read import Unreadable, read
+from xlbatch.roster.read import UnreadableFile, read
 from xlbatch.run import make_plan
 
 DXF_INPUT = Path("/usr/share/inkscape/extensions/dxf_input.py")
@@ -48,7 +48,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Made, ...]:
 def _made(folder: Path) -> Iterator[Made]:
     for at, example in enumerate(sorted(each for each in examples().iterdir() if each.suffix in (".xlsx", ".csv"))):
         reading = read(example)
-        assert not isinstance(reading, Unreadable)
+        assert not isinstance(reading, UnreadableFile)
         settings = replace(reading.job.settings, cut_file_kind="both")
         reading = replace(reading, job=replace(reading.job, settings=settings))
         plan = make_plan(reading, 0, lambda _step: None, datetime(2026, 1, 1))

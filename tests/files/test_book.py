@@ -11,7 +11,7 @@ from openpyxl import Workbook
 from openpyxl.styles import PatternFill
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.files.xlsx_parts import MOST_ROWS
 
 Rewrite = Callable[[str, bytes], bytes | None]
@@ -54,14 +54,14 @@ def with_sheet(xml: str) -> bytes:
 def sheets(path: Path, data: bytes) -> tuple[RawSheet, ...]:
     path.write_bytes(data)
     found = open_book(path)
-    assert not isinstance(found, Unreadable), found
+    assert not isinstance(found, UnreadableFile), found
     return found
 
 
 def refusal(path: Path, data: bytes) -> str:
     path.write_bytes(data)
     found = open_book(path)
-    assert isinstance(found, Unreadable)
+    assert isinstance(found, UnreadableFile)
     return found.sentence
 
 
@@ -122,16 +122,16 @@ def test_a_file_locked_for_a_moment_is_tried_again(tmp_path: Path, monkeypatch: 
     monkeypatch.setattr("time.sleep", waits.append)
     monkeypatch.setattr(Path, "read_bytes", locked)
     refused = 2
-    assert not isinstance(open_book(path), Unreadable)
+    assert not isinstance(open_book(path), UnreadableFile)
     refused = 100
     assert "Close it in other programs" in getattr(open_book(path), "sentence", "")
 
 
 def test_no_such_file_and_a_folder(tmp_path: Path) -> None:
     missing, folder = open_book(tmp_path / "none.xlsx"), open_book(tmp_path)
-    assert isinstance(missing, Unreadable)
+    assert isinstance(missing, UnreadableFile)
     assert "no such file" in missing.sentence
-    assert isinstance(folder, Unreadable)
+    assert isinstance(folder, UnreadableFile)
     assert "folder" in folder.sentence
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from tests.open_document import rows_xml, write_open_document
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 
 ZERO_SEVEN = '<table:table-cell office:value-type="float" office:value="7"><text:p>07</text:p></table:table-cell>'
 ERROR = (
@@ -21,7 +21,7 @@ EMPTY = '<table:table-cell table:number-columns-repeated="16000"/>'
 
 def sheet(path: Path, xml: str) -> RawSheet:
     found = open_book(write_open_document(path / "list.ods", {"Roster": xml}))
-    assert not isinstance(found, Unreadable), found
+    assert not isinstance(found, UnreadableFile), found
     return found[0]
 
 
@@ -72,5 +72,5 @@ def test_refusals(tmp_path: Path, parts: dict[str, str], words: str) -> None:
         for name, part in parts.items():
             archive.writestr(name, part)
     found = open_book(path)
-    assert isinstance(found, Unreadable)
+    assert isinstance(found, UnreadableFile)
     assert words in found.sentence

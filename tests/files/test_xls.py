@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.roster.read import Reading, read
 
 LIST = Path(__file__).resolve().parents[1] / "data" / "list.xls"
@@ -17,7 +17,7 @@ PROTECTED = b"\x2f\x00"  # FilePass: [MS-XLS] 2.4.117
 
 def sheet() -> RawSheet:
     sheets = open_book(LIST, frozenset({"proof"}))
-    assert not isinstance(sheets, Unreadable)
+    assert not isinstance(sheets, UnreadableFile)
     assert [each.name for each in sheets] == ["Sheet1", "Proof"]
     assert sheets[1].rows == {}
     return sheets[0]
@@ -52,7 +52,7 @@ def test_one_with_a_password_says_so(tmp_path: Path) -> None:
     path = tmp_path / "list.xls"
     path.write_bytes(data[:at] + PROTECTED + data[at + 2 :])
     refused = open_book(path)
-    assert isinstance(refused, Unreadable)
+    assert isinstance(refused, UnreadableFile)
     assert "protected with a password" in refused.sentence
 
 
@@ -64,4 +64,4 @@ def test_a_damaged_one_is_read_or_refused(tmp_path: Path, cut: bool) -> None:
         for _ in range(dice.randint(1, 20)):
             spoiled[dice.randrange(512, len(data))] = dice.randrange(256)
         path.write_bytes(bytes(spoiled[: dice.randrange(600, len(data))] if cut else spoiled))
-        assert isinstance(read(path), Reading | Unreadable)
+        assert isinstance(read(path), Reading | UnreadableFile)

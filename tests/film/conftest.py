@@ -12,7 +12,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.film.lay import lay
 from xlbatch.film.layout import Layout
 from xlbatch.geometry.outline import Outline, Segment, pack
-from xlbatch.job.job import Blank, DecalSpec, Film, Job, Piece, Roll, RosterRow, Settings
+from xlbatch.job.job import Blank, DecalSpec, Film, FilmPiece, Job, Roll, RosterRow, Settings
 from xlbatch.job.source import Source
 from xlbatch.job.work_time import WorkTimes
 from xlbatch.roster.settings import read_settings
@@ -106,7 +106,7 @@ def need_of_squares(shop: Shop) -> Any:
     """The film for squares of 10 1/2 in, one a strip, at the usual gap, margins and longest cut, in inches."""
     usual, _, _ = read_settings(None, "Picnic")
 
-    def make(count: int, *rolls: Roll, on_hand: tuple[Piece, ...] = (), second: str = "15") -> Any:
+    def make(count: int, *rolls: Roll, on_hand: tuple[FilmPiece, ...] = (), second: str = "15") -> Any:
         shop.settings = replace(usual, shirts_per_strip=1, second_order_costs=Decimal(second))
         shop.films = (film(roll_width=12 * 25.4, usable_width=11.5 * 25.4, rolls=rolls, on_hand=on_hand),)
         shop.garments, shop.made = [], []

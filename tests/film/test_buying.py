@@ -12,7 +12,7 @@ from scipy.stats import binom
 
 from xlbatch.film.buying import Offer, Order, Purchase, cheapest
 from xlbatch.film.fit import Cut, Knife, Stock, fit, taken
-from xlbatch.job.job import Piece, Roll
+from xlbatch.job.job import FilmPiece, Roll
 
 IN, YD = 25.4, 914.4
 WIDE = 290_000
@@ -143,9 +143,9 @@ def test_six_squares_one_a_strip_come_from_two_short_rolls(need_of_squares: Any)
 
 
 def test_a_measured_piece_has_no_slack(need_of_squares: Any) -> None:
-    exact = Piece(12 * IN, 34 * IN)
+    exact = FilmPiece(12 * IN, 34 * IN)
     assert need_of_squares(3, Roll(YD, Money("6.00")), on_hand=(exact,)).cost == 0
-    assert need_of_squares(3, Roll(YD, Money("6.00")), on_hand=(Piece(12 * IN, 34 * IN - 0.01),)).cost == 6
+    assert need_of_squares(3, Roll(YD, Money("6.00")), on_hand=(FilmPiece(12 * IN, 34 * IN - 0.01),)).cost == 6
 
 
 def test_more_film_is_bought_only_where_it_pays(need_of_squares: Any) -> None:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from tests.benchmarks.names_benchmark import GOALS, ratio
-from xlbatch.film.batch_costs import TOO_LONG, Costs, FilmBoxes, Larger
+from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Larger
 from xlbatch.film.box import Bed
 from xlbatch.plan import Plan
 
@@ -39,7 +39,7 @@ def test_large_designs_keep_to_three_shirts_a_strip(plan_of: Callable[..., Plan]
 def test_a_larger_batch_than_is_handy_costs_too_much() -> None:
     bed = Bed(290_000, 600_000, 6_000, True)
     film = FilmBoxes(bed, tuple(((280_000, 60_000),) for _ in range(6)))
-    costs = Costs([film], Larger(8, 300_000), 3)
+    costs = BatchCosts([film], Larger(8, 300_000), 3)
     four, six = costs.of([(0, 1, 2, 3), (0, 1, 2, 3, 4, 5)], 12).tolist()
     assert four < TOO_LONG <= six
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from xlbatch.job.job import Piece, Roll
+from xlbatch.job.job import FilmPiece, Roll
 
 
 def roll(length: float, price: str = "") -> Roll:
@@ -18,7 +18,11 @@ def need_of(shop: Any) -> Any:
     """One garment with one decal 280 × 440 unless said otherwise: a run of 490, 25 at each end. Nothing is spoiled."""
 
     def make(
-        *rolls: Roll, on_hand: tuple[Piece, ...] = (), garments: int = 1, spoiled: float = 0, decal_length: float = 440
+        *rolls: Roll,
+        on_hand: tuple[FilmPiece, ...] = (),
+        garments: int = 1,
+        spoiled: float = 0,
+        decal_length: float = 440,
     ) -> Any:
         shop.films = (replace(shop.films[0], rolls=rolls, on_hand=on_hand),)
         shop.settings = replace(
@@ -49,7 +53,7 @@ def test_the_cheapest_rolls_are_bought(need_of: Any) -> None:
 
 def test_what_is_left_of_a_roll_is_a_piece_for_the_next_job(need_of: Any) -> None:
     need = need_of(roll(1000, "6.00"))
-    assert need.left == (Piece(305, 510),)
+    assert need.left == (FilmPiece(305, 510),)
 
 
 def test_without_prices_the_fewest_rolls_are_bought_then_the_shortest(need_of: Any) -> None:
@@ -59,14 +63,14 @@ def test_without_prices_the_fewest_rolls_are_bought_then_the_shortest(need_of: A
 
 
 def test_a_piece_on_hand_is_used_before_a_roll_is_bought(need_of: Any, shop: Any) -> None:
-    need = need_of(roll(1000, "6.00"), on_hand=(Piece(305, 2000), Piece(305, 600)), garments=1)
+    need = need_of(roll(1000, "6.00"), on_hand=(FilmPiece(305, 2000), FilmPiece(305, 600)), garments=1)
     assert shop.cut_from == ["piece 305 mm × 600 mm"]
     assert (need.on_hand, need.buy, need.cost, need.rolls) == (490, 0, Money(0), ())
-    assert need.left == (Piece(305, 2000), Piece(305, 110))
+    assert need.left == (FilmPiece(305, 2000), FilmPiece(305, 110))
 
 
 def test_a_piece_too_narrow_or_too_short_is_left_alone(need_of: Any, shop: Any) -> None:
-    need = need_of(roll(1000, "6.00"), on_hand=(Piece(290, 600), Piece(305, 480)))
+    need = need_of(roll(1000, "6.00"), on_hand=(FilmPiece(290, 600), FilmPiece(305, 480)))
     assert shop.cut_from == ["roll"]
     assert need.on_hand == 0
 
@@ -80,7 +84,7 @@ def test_spare_film_is_bought_for_decals_that_go_wrong(need_of: Any) -> None:
 
 
 def test_spare_film_comes_from_a_piece_on_hand_where_one_is_left(need_of: Any) -> None:
-    need = need_of(roll(500), on_hand=(Piece(305, 1500),), garments=1, spoiled=6)
+    need = need_of(roll(500), on_hand=(FilmPiece(305, 1500),), garments=1, spoiled=6)
     assert (need.spare, need.buy, need.rolls) == (490, 0, ())
 
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from shapely.affinity import translate
 from shapely.geometry.base import BaseGeometry
 
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.path import bounds, contours, curves, length, signed_area
 from xlbatch.geometry.weld import border
@@ -168,7 +168,7 @@ def test_bent_lettering_keeps_its_strokes_and_its_length(degrees: float) -> None
     ink = measured(bent(straight.segments, arc))
     assert ink
     left, bottom, _, _ = ink.box
-    shape, bars = translate(polygon(outline((Piece(ink),))), left, bottom), polygon(straight)
+    shape, bars = translate(polygon(outline((InkPart(ink),))), left, bottom), polygon(straight)
     across = shapely.LineString([arc.bend(straight.width * part / 2000, middle) for part in range(2001)])
     level = shapely.LineString([(0, middle), (straight.width, middle)])
     assert across.length == pytest.approx(straight.width, rel=1e-4)
@@ -201,7 +201,7 @@ def test_a_border_stands_out_by_its_width_everywhere(name: str, wide: float) -> 
     drawn = letter(font(name), "Ana & 8", Scale(up, up))
     ink = measured(border(drawn.segments, wide))
     assert ink
-    edge = polygon(outline((Piece(ink),)))
+    edge = polygon(outline((InkPart(ink),)))
     inner = translate(polygon(drawn), wide, wide)
-    assert outline((Piece(ink),)).width == pytest.approx(drawn.width + 2 * wide, abs=0.01)
+    assert outline((InkPart(ink),)).width == pytest.approx(drawn.width + 2 * wide, abs=0.01)
     assert shapely.hausdorff_distance(edge.boundary, inner.buffer(wide, quad_segs=64).boundary) < 0.05

@@ -20,14 +20,14 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.progress import up_to_date
 from xlbatch.check.text import decal_text
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import RawSheet, Unreadable
+from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem
 from xlbatch.roster.read import read
 from xlbatch.tables.cells import shown_value
 
 OUTCOMES = ("right", "asked", "held", "wrong unasked", "refused")
-TABLES = ("lists.txt", "further.txt")
+TABLES = ("lists.txt", "further.txt", "fresh.txt")
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list
 NOW = datetime(2026, 5, 4, 9, 30)
@@ -45,10 +45,10 @@ def score(them: PeoplesList, folder: Path) -> Score:
     """Reads one list and compares."""
     path = them.write(folder)
     reading = read(path)
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         return Score(tuple(("refused", str(expected)) for expected in them.expected), (reading.sentence,))
     sheets = open_book(path)
-    assert not isinstance(sheets, Unreadable)
+    assert not isinstance(sheets, UnreadableFile)
     job, asked = up_to_date(reading.job)
     held = frozenset(row for each in reading.problems if each.level == "stop" for row in each.rows)
     garments, problems = check(job, held)

@@ -7,7 +7,7 @@ from pathlib import Path
 from openpyxl import Workbook
 from openpyxl.styles import Font
 
-STRUCK, HIDDEN, CSV, SHEET = "~~", " (hidden)", "Csv: ", "Sheet: "
+STRUCK, HIDDEN, CSV, SHEET, MERGED = "~~", " (hidden)", "Csv: ", "Sheet: ", "Merged: "
 _EXPECTED = re.compile(r"(?P<mark>[?-] )?(?:(?P<many>\d+) x )?(?P<garment>.*)")
 
 
@@ -32,6 +32,7 @@ class PeoplesList:
     sheets: dict[str, list[str]]
     encoding: str  # of a .csv; "" for a workbook
     expected: tuple[Expected, ...]
+    merged: tuple[str, ...] = ()  # of the first sheet
 
     def write(self, folder: Path) -> Path:
         """The list as a file."""
@@ -52,6 +53,8 @@ class PeoplesList:
                     cell.value = _typed(value)
                     if text.startswith(STRUCK):
                         cell.font = Font(strike=True)
+        for cells_together in self.merged:
+            book.worksheets[0].merge_cells(cells_together)
         path = folder / "list.xlsx"
         book.save(path)
         return path
@@ -83,16 +86,19 @@ def _list(block: str) -> PeoplesList:
     head, _, rest = block.partition("\n")
     cells, _, expected = rest.partition("\n----\n")
     kind, _, shows = head.removeprefix("[").partition("] ")
-    encoding, sheets, name = "", dict[str, list[str]](), "Sheet1"
+    encoding, sheets, name, merged = "", dict[str, list[str]](), "Sheet1", ""
     for line in cells.split("\n"):
         if line.startswith(CSV):
             encoding = line.removeprefix(CSV)
         elif line.startswith(SHEET):
             name = line.removeprefix(SHEET)
+        elif line.startswith(MERGED):
+            merged = line.removeprefix(MERGED)
         else:
             sheets.setdefault(name, []).append(line)
     lines = [line for line in expected.split("\n") if line.strip()]
-    return PeoplesList(kind, shows, sheets, encoding, tuple(each for line in lines for each in _expected(line)))
+    expected_ = tuple(each for line in lines for each in _expected(line))
+    return PeoplesList(kind, shows, sheets, encoding, expected_, tuple(filter(None, merged.split(", "))))
 
 
 def _expected(line: str) -> list[Expected]:

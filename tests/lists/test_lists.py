@@ -11,7 +11,8 @@ from tests.workbooks import Rows, write_workbook
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, run
 
-LISTS, FURTHER = (Path(__file__).with_name(name) for name in TABLES)
+ALL = tuple(Path(__file__).with_name(name) for name in TABLES)
+LISTS = ALL[0]
 
 
 def test_there_are_enough_lists_of_each_kind() -> None:
@@ -24,7 +25,7 @@ def test_every_list_expects_something() -> None:
     assert all(each.expected and each.sheets for each in lists_in(LISTS))
 
 
-@pytest.mark.parametrize("table", [LISTS, FURTHER])
+@pytest.mark.parametrize("table", ALL, ids=TABLES)
 def test_no_list_is_read_wrong_unasked(table: Path) -> None:
     counted = total(table)
     rows = sum(counted[outcome] for outcome in OUTCOMES)

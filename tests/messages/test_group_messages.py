@@ -8,7 +8,7 @@ import pytest
 from PIL import Image, ImageColor
 
 from xlbatch.messages.group_messages import group_files
-from xlbatch.messages.group_picture import LARGEST, WIDE, Shown, group_picture
+from xlbatch.messages.group_picture import LARGEST, MOST, WIDE, Shown, group_picture
 from xlbatch.plan import Plan
 
 ROWS = [
@@ -111,3 +111,10 @@ def test_people_without_a_size_are_asked_for_it(plan_of: Callable[..., Plan]) ->
     assert "No size is known yet for Ned Ode. Please tell it." in files["message - Owls.txt"]
     assert "No size is known yet for Kit Rao; please tell it by" in files["reminder - Wrens.txt"]
     assert "message - Wrens.txt" not in files
+
+
+def test_a_message_says_that_its_picture_shows_the_first_of_very_many(plan_of: Callable[..., Plan]) -> None:
+    for garments in (MOST, MOST + 1):
+        plan = plan_of([["Who", "Size"], *([f"Guest {at}", "M"] for at in range(garments))])
+        told = texts(group_files(plan))["message - without a group.txt"]
+        assert (f"The picture shows the first {MOST} garments." in told) == (garments > MOST)

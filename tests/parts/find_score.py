@@ -4,6 +4,7 @@ Part and word are painted and their pixels compared: resvg is the judge."""
 
 import io
 from collections.abc import Iterable
+from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
@@ -17,6 +18,7 @@ from xlbatch.geometry.path import contours, path_data
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.outlines import Contour
 from xlbatch.parts.part import OPEN, Part
+from xlbatch.parts.set_live import text_box
 from xlbatch.svg.artwork import read_layers
 from xlbatch.svg.layer import Layers
 
@@ -46,7 +48,7 @@ def look(made: Made, folder: Path) -> Found:
     file.write_text(made.svg, encoding="utf-8")
     layers = read_layers(file)
     assert isinstance(layers, Layers), (made.name, layers)
-    parts = parts_of(layers)
+    parts = parts_of(layers, partial(text_box, folder=Path()))
     wanted = {color: _painted([path_data(shape)]) for color, shape in made.word.items()}
     loose = _painted([path_data(shape) for shape in made.loose])
     place = _painted(path_data(contour) for shape in made.word.values() for contour in contours(shape))

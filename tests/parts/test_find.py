@@ -1,5 +1,6 @@
 """Words found in drawings: of the hundred, and of a hundred more with other seeds."""
 
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -12,6 +13,7 @@ from tests.parts.word_drawings import box, drawings, letters, path, star, svg
 from xlbatch.geometry.outline import Segment
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.frame import Round, Straight
+from xlbatch.parts.set_live import text_box
 from xlbatch.svg.artwork import read_layers
 from xlbatch.svg.layer import Layers
 
@@ -30,7 +32,7 @@ def found(body: str, folder: Path) -> list[tuple[str, int]]:
     file.write_text(svg(body), encoding="utf-8")
     layers = read_layers(file)
     assert isinstance(layers, Layers)
-    return [(part.kind, len(part.shapes)) for part in parts_of(layers)]
+    return [(part.kind, len(part.shapes)) for part in parts_of(layers, partial(text_box, folder=Path()))]
 
 
 def test_a_row_of_trees_or_stars_is_no_word(tmp_path: Path) -> None:

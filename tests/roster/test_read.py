@@ -11,9 +11,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from openpyxl import Workbook
 
-from xlbatch.job.job import Blank, Film, Piece, PriceBreak, Roll, RosterRow
+from xlbatch.job.job import Blank, Film, FilmPiece, PriceBreak, Roll, RosterRow
 from xlbatch.job.marks import Result
-from xlbatch.roster.read import Reading, Unreadable, blank_job, read
+from xlbatch.roster.read import Reading, UnreadableFile, blank_job, read
 
 Rows = list[list[object]]
 Read = Callable[..., Reading]
@@ -188,6 +188,13 @@ def test_cleaned_text_is_noted_at_its_cell(reading_of: Read) -> None:
     assert "now “Ana Novak”" in note.sentence
 
 
+def test_a_payment_that_is_unclear_holds_nothing_back(reading_of: Read) -> None:
+    reading = reading_of([["Who", "Size", "Paid"], ["Ana", "M", "half"], ["Ivo", "L", "ja"], ["Eva", "S", "offen"]])
+    assert found(reading) == [("paid-unclear", "Roster", "C2")]
+    assert reading.problems[0].level == "check"
+    assert [row.paid for row in reading.job.roster] == [None, "yes", None]
+
+
 @pytest.mark.parametrize(
     ("heading", "value", "code", "suggestion"),
     [
@@ -198,7 +205,6 @@ def test_cleaned_text_is_noted_at_its_cell(reading_of: Read) -> None:
         ("How many", "two", "how-many-unclear", ""),
         ("How many", 100000, "how-many-unclear", ""),
         ("Status", "Doen", "status-unknown", "done"),
-        ("Paid", "later", "value-unclear", ""),
         ("Number", datetime(2026, 3, 5), "value-unclear", "3-5"),
         ("Who", datetime(2026, 3, 5), "value-unclear", "3-5"),
         ("Color", "#REF!", "cell-error", ""),
@@ -323,7 +329,7 @@ def test_a_csv_is_a_roster(tmp_path: Path) -> None:
 
 
 def test_what_cannot_be_read_is_said(tmp_path: Path) -> None:
-    assert isinstance(read(tmp_path / "none.xlsx"), Unreadable)
+    assert isinstance(read(tmp_path / "none.xlsx"), UnreadableFile)
 
 
 def test_a_fresh_job_has_every_default() -> None:
@@ -461,7 +467,7 @@ def test_film_blanks_are_filled_from_the_name_and_the_kind(reading_of: Read) -> 
     assert (green.temperature, green.press, green.back, green.peel) == (160, 20, 0, "warm")
     assert (black.color, black.roll_width, black.usable_width, black.temperature) == ("black", 381, 368.3, 160)
     assert black.rolls == (Roll(4572, Decimal(21)), Roll(22860, None))
-    assert black.on_hand == (Piece(304.8, 1016),)
+    assert black.on_hand == (FilmPiece(304.8, 1016),)
     assert (sparkle.color, sparkle.one_direction, sparkle.roll_width) == ("", True, 292.7)
     assert [each.name.casefold() for each in reading.job.films].count("black smooth") == 1
     assert film(reading, "White smooth").source.row == 0
@@ -503,6 +509,17 @@ def test_a_usual_design_of_ones_own_needs_no_built_in_one(reading_of: Read) -> N
         Job=[["Setting", "Value"], ["Usual design", "lantern"]],
     )
     assert [spec.design for spec in reading.job.designs] == ["Lantern"]
+
+
+def test_the_only_design_is_meant_though_a_blank_workbook_names_its_own(reading_of: Read) -> None:
+    """Somebody wrote a drawing of their own over the rows of a blank workbook, whose Job names the built-in design."""
+    reading = reading_of(
+        LIST,
+        Designs=[DESIGNS, ["Lantern", "Light", "artwork", "lantern.svg", "Gold smooth", 1, None, None, None]],
+        Job=[["Setting", "Value"], ["Usual design", "Name"]],
+    )
+    assert reading.job.settings.usual_design == "Lantern"
+    assert found(reading) == [("design-only", "Designs", "A2")]
 
 
 def test_a_bad_row_of_a_design_holds_back_whoever_wears_it(reading_of: Read) -> None:

@@ -1,6 +1,5 @@
 """What the printed pages alone must tell: all names drawn, what to load, which number, what is to pay."""
 
-import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -9,6 +8,7 @@ from zipfile import ZipFile
 
 import pytest
 
+from xlbatch.pages.write_pages import write_pages
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.sheets import cut_list, press_log, proof
@@ -23,14 +23,17 @@ def pictures(path: Path) -> list[str]:
     return [each.attrib["descr"] for part in parts for each in part.iter() if each.tag.endswith("cNvPr")]
 
 
-def test_very_many_garments_are_drawn_by_the_page(plan: Plan, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(proof, "MOST_PICTURES", len(plan.garments) - 1)
-    with Book(tmp_path / "proof.xlsx", plan.job) as book:
-        page = book.page("Proof", landscape=True)
-        proof.write(page, plan)
-    said = pictures(tmp_path / "proof.xlsx")
-    assert len(said) == page.printed < len(plan.garments)
-    assert [int(no) for no in re.findall(r"\d+", " ".join(said))] == [garment.no for garment in plan.garments]
+def test_very_many_garments_are_drawn_on_the_pages_to_print_alone(
+    plan: Plan, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for most, drawn in ((len(plan.garments), len(plan.garments)), (len(plan.garments) - 1, 0)):
+        monkeypatch.setattr(proof, "MOST_DRAWN", most)
+        with Book(tmp_path / "proof.xlsx", plan.job) as book:
+            proof.write(book.page("Proof", landscape=True), plan)
+        assert len(pictures(tmp_path / "proof.xlsx")) == drawn
+    write_pages(tmp_path / "pages.xlsx", plan, "plan.xlsx")
+    said = [says for says in pictures(tmp_path / "pages.xlsx") if says.startswith("As cut: ")]
+    assert len(said) == sum(bool(texts) for texts in map(proof.texts, proof.decals_of(plan).values()))
 
 
 def test_a_tag_says_what_is_still_to_pay(plan: Plan, book: Mapping[str, Any]) -> None:

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Job, Piece, PriceBreak, Roll
+from xlbatch.job.job import FilmPiece, Job, PriceBreak, Roll
 from xlbatch.job.source import Source
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, blank_job, read
@@ -131,7 +131,7 @@ def test_stock(stock: dict[str, int]) -> None:
 @check
 @given(pieces=st.lists(st.tuples(LENGTHS, LENGTHS), min_size=1, max_size=3))
 def test_pieces(pieces: list[tuple[float, float]], plan: Plan) -> None:
-    made = tuple(Piece(*piece) for piece in pieces)
+    made = tuple(FilmPiece(*piece) for piece in pieces)
     found = cell_lists.pieces(Raw(pieces_text(made, plan.job.settings)), "in")
     assert isinstance(found, tuple)
     for one, other in zip(found, made, strict=True):

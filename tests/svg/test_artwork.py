@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 from PIL import Image
 
-from xlbatch.geometry.ink import Piece, outline
+from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import Box, path_data
+from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, read_artwork
-from xlbatch.svg.faults import FAULTS
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import table
 
@@ -199,7 +199,7 @@ def test_shapes_cover_what_resvg_draws(tmp_path: Path, shape: str) -> None:
     ink = found.fills["#000000"]
     unit = 100 / (26.4583333333 / found.mm)  # user units: the page is 100 of them, 100 px or 26.458 mm wide
     left, bottom = ink.box[0] * unit, ink.box[1] * unit
-    data = path_data(outline((Piece(ink),), unit, unit).segments, (1, 0, 0, -1, left, 100 - bottom))
+    data = path_data(outline((InkPart(ink),), unit, unit).segments, (1, 0, 0, -1, left, 100 - bottom))
     again = coverage(f'<svg {SVG} viewBox="0 0 100 100"><path d="{data}"/></svg>')
     first = coverage(f'<svg {SVG} viewBox="0 0 100 100">{shape}</svg>')
     assert np.minimum(first, again).sum() / np.maximum(first, again).sum() > 0.99

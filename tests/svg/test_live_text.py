@@ -15,8 +15,8 @@ from PIL import Image
 from tests.drawings import W3C, drawn_again
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.named_font import named_font
+from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, drawing_of, read_layers
-from xlbatch.svg.faults import FAULTS
 from xlbatch.svg.layer import Layers, LiveText
 from xlbatch.svg.live_text import reworded
 from xlbatch.svg.safe_xml import parse_svg
@@ -111,6 +111,11 @@ def test_w3c_drawings_with_text_are_set_as_resvg_sets_them_or_told_why(tmp_path:
         '<text font-size="24"><textPath href="#a" startOffset="20">Along</textPath></text>',
         '<g font-size="2em"><text x="10" y="60" font-size="150%">Em</text></g>',
         '<text x="10" y="60" style="font:bold 30px Archivo Black">Short</text>',
+        '<text x="10" y="60" font-size="24" textLength="150">Wobbin</text>',
+        '<text x="100" y="60" font-size="24" text-anchor="middle" textLength="90">Wobbin</text>',
+        '<text x="10" y="60" font-size="24" textLength="170" lengthAdjust="spacingAndGlyphs">Wobbin</text>',
+        '<text text-anchor="middle" font-size="20"><tspan x="100" y="40">Line one</tspan>'
+        '<tspan x="100" dy="1.2em">and two</tspan></text>',
     ],
 )
 def test_set_as_resvg_sets_it(body: str, tmp_path: Path) -> None:
@@ -128,6 +133,7 @@ def test_set_as_resvg_sets_it(body: str, tmp_path: Path) -> None:
         ('<text><tref href="#a"/></text>', "text from elsewhere"),
         ('<text><textPath href="#gone">a</textPath></text>', "text path"),
         ('<text font-size="-4">a</text>', "text size"),
+        ('<text>ab <tspan textLength="90">cd</tspan></text>', "text length"),
         ('<text fill="url(#g)">a</text><linearGradient id="g"/>', "gradient"),
     ],
 )
@@ -150,6 +156,19 @@ def test_braces_are_filled_in_wherever_their_spans_begin_and_end(tmp_path: Path)
     assert made.words == "The Nováks of Ana"
     assert [span.text for span in made.spans] == ["The Novák", "s", " of Ana"]
     assert len(made.spans[0].spots) == 1  # letters of changed words follow one another
+
+
+def test_lines_are_texts_of_their_own(tmp_path: Path) -> None:
+    """And fragments set apart on one line, as drawing programs kern, are one."""
+    body = (
+        '<text font-size="20"><tspan x="5" y="20">Ca<tspan x="30" y="20">mp</tspan></tspan>'
+        '<tspan x="5" dy="24">Wobbin</tspan><tspan x="5" y="70">2031</tspan></text>'
+    )
+    (tmp_path / "lines.svg").write_text(SVG.format(body), encoding="utf-8")
+    layers = read_layers(tmp_path / "lines.svg")
+    assert isinstance(layers, Layers)
+    assert [layer.text.words for layer in layers.layers if layer.text] == ["Camp", "Wobbin", "2031"]
+    assert [layer.text.spans[0].spots[0].y for layer in layers.layers if layer.text] == [20, 44, 70]
 
 
 def test_layout_spaces_of_the_file_are_none_of_the_text(tmp_path: Path) -> None:

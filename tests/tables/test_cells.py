@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Piece, PriceBreak, Roll
+from xlbatch.job.job import FilmPiece, PriceBreak, Roll
 from xlbatch.tables import cell_lists, cells
 from xlbatch.tables.cells import Margin, Unclear
 from xlbatch.tables.features import features
@@ -226,7 +226,8 @@ def test_paid() -> None:
     assert cells.paid(Raw(15)) == cells.paid(Raw("$15.00")) == Decimal(15)
     assert cells.paid(Raw(1)) == Decimal(1)
     assert cells.paid(Raw("no")) is None
-    assert cells.paid(Raw("later")) == UNCLEAR
+    assert cells.paid(Raw("half")) == UNCLEAR
+    assert cells.paid(Raw("later")) is None
 
 
 def test_dots() -> None:
@@ -274,11 +275,16 @@ def test_rolls() -> None:
 
 
 def test_pieces() -> None:
-    assert cell_lists.pieces(Raw("12 in x 40 in; 12 in × 9 ft"), "cm") == (Piece(304.8, 1016), Piece(304.8, 2743.2))
-    assert (
-        cell_lists.pieces(Raw("12 x 40"), "in") == cell_lists.pieces(Raw("12 x 40 in"), "cm") == (Piece(304.8, 1016),)
+    assert cell_lists.pieces(Raw("12 in x 40 in; 12 in × 9 ft"), "cm") == (
+        FilmPiece(304.8, 1016),
+        FilmPiece(304.8, 2743.2),
     )
-    assert cell_lists.pieces(Raw("30 by 100"), "cm") == (Piece(300, 1000),)
+    assert (
+        cell_lists.pieces(Raw("12 x 40"), "in")
+        == cell_lists.pieces(Raw("12 x 40 in"), "cm")
+        == (FilmPiece(304.8, 1016),)
+    )
+    assert cell_lists.pieces(Raw("30 by 100"), "cm") == (FilmPiece(300, 1000),)
     for typed in ("40 in", "12 in x", "wide x long", "0 x 4"):
         assert cell_lists.pieces(Raw(typed), "in") == UNCLEAR
 

@@ -7,12 +7,12 @@ from functools import cache, partial
 from pathlib import Path
 
 from xlbatch.art.decal import Decal
-from xlbatch.art.drawing import Sheet, Wanted, made_drawing, sheet_of
-from xlbatch.art.few_sizes import Asked, few_sizes
+from xlbatch.art.drawing import DrawingSheet, Wanted, made_drawing, sheet_of
+from xlbatch.art.few_sizes import AskedSize, few_sizes
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.check.garment import Garment
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.weld import border
 from xlbatch.job.job import DecalSpec, Job
@@ -21,8 +21,8 @@ from xlbatch.lettering.text_line import letter
 from xlbatch.parts.edit import Remade
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.faults import Fault
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
@@ -45,14 +45,14 @@ class Bench:
         self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
         self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
 
-    def _sheet(self, file: Path, name: str) -> Sheet | tuple[Fault, ...]:
+    def _sheet(self, file: Path, name: str) -> DrawingSheet | tuple[Fault, ...]:
         """A drawing with its lines on Drawing parts, or what keeps it from being cut."""
         looked = look_at(file)
         return sheet_of(self.job, name, looked) if isinstance(looked, Looked) else looked
 
     def _made_drawing(self, name: str, wanted: Wanted) -> tuple[Drawing | tuple[Fault, ...], Remade | None]:
         sheet = self.sheet(wanted.file, name)
-        assert isinstance(sheet, Sheet)  # else nothing is wanted of it
+        assert isinstance(sheet, DrawingSheet)  # else nothing is wanted of it
         return made_drawing(sheet.looked, sheet.parts, wanted)
 
     def film(self, name: str) -> str:
@@ -83,7 +83,7 @@ class Bench:
             self.ratios[key] = few_sizes(tuple(self._asked(spec)), most)
         return self.ratios[key]
 
-    def _asked(self, spec: DecalSpec) -> Iterator[Asked]:
+    def _asked(self, spec: DecalSpec) -> Iterator[AskedSize]:
         """Each size of a piece that garments ask for, and, of artwork, the most that fits, in whole steps."""
         wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
         found: dict[float, list[float]] = defaultdict(list)
@@ -92,7 +92,7 @@ class Bench:
                 fits = self.limits(garment, (spec,)).widths()[-1]
                 most = shrunk(fits, 1.0, self.job.settings.round_sizes_to) / wide if wide else math.inf
                 found[ratio(self.chests, garment, spec)].append(most)
-        return (Asked(asked, len(most), min(most)) for asked, most in found.items())
+        return (AskedSize(asked, len(most), min(most)) for asked, most in found.items())
 
     def limits(self, garment: Garment, specs: Iterable[DecalSpec]) -> Limits:
         """What limits the size of the decals that `specs` cut from one drawing."""
@@ -109,11 +109,11 @@ def edge_of(specs: Iterable[DecalSpec]) -> float:
 
 def _cut(drawing: Drawing, color: str, scale: float) -> Outline:
     """One fill color of a drawing at `scale` mm a unit."""
-    return outline((Piece(drawing.fills[color]),), scale, scale)
+    return outline((InkPart(drawing.fills[color]),), scale, scale)
 
 
 def _bordered(drawn: Outline, width: float) -> Outline:
     """The outline grown by `width` mm on every side."""
     ink = measured(border(drawn.segments, width))
     assert ink is not None  # what grows has ink
-    return outline((Piece(ink),))
+    return outline((InkPart(ink),))

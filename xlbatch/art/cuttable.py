@@ -10,6 +10,7 @@ from xlbatch.art.thin import Thin
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.units import LengthUnit, length_text, printed_text
 
 _CODES = {"stroke": "stroke-thin", "gap": "gap-thin", "dot": "dot-small"}
@@ -82,11 +83,11 @@ def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
     """What would do: the size at which all of these pass."""
     hits = tuple(hits)
     if not all(math.isfinite(thin.grow) for thin, _ in hits):
-        return "Draw it bolder: making it bigger would not help."
+        return phrase("bolder")
     needed = printed_text(max(_sides(hits), default=0.0), unit, up=True)
     if hits[0][1].cap_height:
-        return f"It passes with letters {needed} high: give it more room, print less of it, or choose another font."
-    return f"It passes at {needed} wide; or draw it bolder."
+        return phrase("higher letters", height=needed)
+    return phrase("wider", width=needed)
 
 
 def _sides(hits: Iterable[Hit]) -> Iterator[float]:

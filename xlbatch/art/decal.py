@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from xlbatch.geometry.outline import Outline
+from xlbatch.geometry.path import Box
 from xlbatch.job.job import JOINED, DecalSpec
 
 
@@ -26,6 +27,7 @@ class Decal:
     condensed: float = 1.0  # of lettering: its width over what it would be at this height
     shift: float = 0.0  # how far to the right as read (left where negative) it looks centered
     thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
+    rooms: tuple[Box, ...] = ()  # of a drawing: where its texts of this garment lie, from the outline's corner
     parts: tuple["Decal", ...] = ()  # of a joined piece, in design order, each with its offset in this decal's box
     drawing: str = ""  # what it is a part of with other films, where that is not its artwork alone
 

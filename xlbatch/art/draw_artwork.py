@@ -4,17 +4,21 @@ from collections.abc import Iterable
 from typing import Any
 
 from xlbatch.art.bench import Bench, Drawn
-from xlbatch.art.drawing import Sheet, Wanted, edits_of, note_problems, rules_of
+from xlbatch.art.drawing import DrawingSheet, Wanted, edits_of, note_problems, rules_of
+from xlbatch.art.joined import TEXTS
 from xlbatch.art.row_cut import Cut, decals_of
 from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
 from xlbatch.files.beside import beside
+from xlbatch.geometry.ink import scaled, shifted
+from xlbatch.geometry.path import Box
 from xlbatch.job.job import DecalSpec
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
 from xlbatch.units import length_text, print_step, printed_text
 
@@ -40,6 +44,7 @@ class _Artwork:
         self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
         self.file = bench.folder
         self.words = ""  # set in the drawing for this garment
+        self.rooms: tuple[Box, ...] = ()  # where in the drawing they lie
         self.problems: list[Problem] = []
 
     def cut(self) -> Cut | None:
@@ -65,6 +70,7 @@ class _Artwork:
             whole=whole if len(drawing.fills) > 1 or drawing.box != ink else None,
             center=drawing.center * scale,
             text=self.words,
+            rooms=tuple(scaled(shifted(room, -ink[0], -ink[1]), scale) for room in self.rooms),
         )
 
     def box(self) -> Cut | None:
@@ -77,7 +83,7 @@ class _Artwork:
         size = self._fitted((self._sized(self.spec.width), self._sized(self.spec.height)))
         return size and Cut(None, *size)
 
-    def _sheet(self) -> Sheet | None:
+    def _sheet(self) -> DrawingSheet | None:
         name = self.spec.artwork
         file = beside(self.bench.folder, name)
         if file is None:
@@ -86,7 +92,7 @@ class _Artwork:
             return None
         self.file = file
         sheet = self.bench.sheet(file, name)
-        if isinstance(sheet, Sheet):
+        if isinstance(sheet, DrawingSheet):
             return sheet
         self._unreadable(sheet)
         return None
@@ -95,7 +101,7 @@ class _Artwork:
         for fault in faults:
             self._report("artwork-unreadable", "Artwork", self.spec.artwork, reason=fault.reason, remedy=fault.remedy)
 
-    def _drawing(self, sheet: Sheet) -> Drawing | None:
+    def _drawing(self, sheet: DrawingSheet) -> Drawing | None:
         job = self.bench.job
         edits, found = edits_of(job, self.garment, self.spec, sheet)
         if self.spec == self.together[0]:
@@ -109,8 +115,9 @@ class _Artwork:
         apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
         drawing, made = self.bench.made(self.spec.artwork, wanted)
+        self.rooms = made.rooms if made else ()
         if made and self.spec == self.together[0]:
-            self.words = "\n".join(made.texts)
+            self.words = TEXTS.join(made.texts)
             self.problems += note_problems(self.bench.job, self.garment, self.spec, sheet, made)
         if isinstance(drawing, Drawing):
             return drawing
@@ -129,14 +136,14 @@ class _Artwork:
             facts = {"width": printed_text(width, unit), "widest": widest}
             self._report("picture-coarse", "Width", self.spec.artwork, **facts)
 
-    def _pressed_in_order(self, sheet: Sheet) -> bool:
+    def _pressed_in_order(self, sheet: DrawingSheet) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is
         to be seen, and they are laid side by side."""
         found = {color_in(sheet.colors, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
         pressed = [found[color] for color in sheet.colors if color in found]
         return pressed == sorted(pressed)
 
-    def _color(self, sheet: Sheet) -> str | None:
+    def _color(self, sheet: DrawingSheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""
         typed = self.spec.artwork_color
         found = color_in(sheet.colors, typed)
@@ -155,7 +162,7 @@ class _Artwork:
         shape, spec = own[1] / own[0], self.sizing
         if not spec.width and not spec.height and self.spec == self.together[0]:
             used = length_text(USUAL_WIDTH, self.bench.job.settings.length_unit)
-            self._report("assumed", "Width", what=f"The width of {spec.decal}", used=used, sheet="Designs")
+            self._report("assumed", "Width", what=phrase("width of", decal=spec.decal), used=used, sheet="Designs")
         width = spec.width or (None if spec.height else USUAL_WIDTH)
         widths = [self._sized(each) for each in (width, spec.widest) if each]
         if spec.height:

@@ -16,6 +16,7 @@ from xlbatch.lettering.fonts import fewest_lacking, first_font, font_names, stan
 from xlbatch.lettering.text_line import TooLong, fit, most_bent
 from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.units import length_text, printed_text
 
 
@@ -156,7 +157,7 @@ class _Lettering:
         if self.spec.height:
             return self.spec.height
         used = length_text(USUAL_CAP_HEIGHT, self.bench.job.settings.length_unit)
-        what = f"The letter height of {self.spec.decal}"
+        what = phrase("letter height of", decal=self.spec.decal)
         where = self.spec.source.at("Height")
         self.problems.append(problem("assumed", where, rows=self.rows, what=what, used=used, sheet="Designs"))
         return USUAL_CAP_HEIGHT

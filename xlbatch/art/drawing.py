@@ -17,14 +17,14 @@ from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import joined
 from xlbatch.parts.remake import remade
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing, drawing_of, faulted
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.live_text import braces_in
 from xlbatch.units import length_text
 
 
 @dataclass(frozen=True, eq=False)
-class Sheet:
+class DrawingSheet:
     """A drawing as its lines on Drawing parts have it: its parts, joined as they say, and the line of each."""
 
     looked: Looked
@@ -52,10 +52,10 @@ class Wanted:
 _BRACES = re.compile(r"\{[^{}]*\}")
 
 
-def sheet_of(job: Job, name: str, looked: Looked) -> Sheet:
+def sheet_of(job: Job, name: str, looked: Looked) -> DrawingSheet:
     """A drawing's parts and lines."""
     lines = {line.part: line for line in job.drawing_parts if same(line.artwork, name)}
-    return Sheet(looked, joined(looked.parts, lines), lines)
+    return DrawingSheet(looked, joined(looked.parts, lines), lines)
 
 
 def rules_of(job: Job, looked: Looked, width: float) -> Rules:
@@ -71,7 +71,9 @@ def rules_of(job: Job, looked: Looked, width: float) -> Rules:
     )
 
 
-def edits_of(job: Job, garment: Garment, spec: DecalSpec, sheet: Sheet) -> tuple[tuple[Edit, ...], tuple[Problem, ...]]:
+def edits_of(
+    job: Job, garment: Garment, spec: DecalSpec, sheet: DrawingSheet
+) -> tuple[tuple[Edit, ...], tuple[Problem, ...]]:
     """What becomes of the drawing's parts on a garment, and what is wrong with the words asked for."""
     edits: list[Edit] = []
     problems: list[Problem] = []
@@ -119,7 +121,7 @@ def made_drawing(
     return drawing_of(made.layers, wanted.apart, made.base, wanted.cut), made
 
 
-def note_problems(job: Job, garment: Garment, spec: DecalSpec, sheet: Sheet, made: Remade) -> Iterator[Problem]:
+def note_problems(job: Job, garment: Garment, spec: DecalSpec, sheet: DrawingSheet, made: Remade) -> Iterator[Problem]:
     """What came of the edits, as problems at the lines they were asked for in."""
     least = length_text(job.settings.least_letter_height, job.settings.length_unit)
     for note in made.notes:

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 
-class Asked(NamedTuple):
+class AskedSize(NamedTuple):
     """A size asked for, of how many garments, and the most that fits all of them."""
 
     size: float
@@ -19,7 +19,7 @@ class _Group(NamedTuple):
     size: float
 
 
-def few_sizes(asked: Sequence[Asked], most: int) -> Mapping[float, float]:
+def few_sizes(asked: Sequence[AskedSize], most: int) -> Mapping[float, float]:
     """Which size is made for each size asked for, at most `most` different ones.
 
     The sum over garments of how far the size made is from the size asked for is the least possible: sizes that share
@@ -44,7 +44,7 @@ def few_sizes(asked: Sequence[Asked], most: int) -> Mapping[float, float]:
     return {each.size: groups[first, last].size for first, last in pairwise(cuts) for each in asked[first:last]}
 
 
-def _group(members: Sequence[Asked]) -> _Group:
+def _group(members: Sequence[AskedSize]) -> _Group:
     """The one size nearest to all members, and how far it is from them."""
     most = min(each.most for each in members)
     tries = [*(each.size for each in members if each.size <= most), *([most] if math.isfinite(most) else [])]

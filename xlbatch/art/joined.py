@@ -7,7 +7,7 @@ from itertools import combinations
 import numpy as np
 
 from xlbatch.art.decal import Decal
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline, shifted
 from xlbatch.geometry.outline import Outline, Segments
 from xlbatch.geometry.weld import welded
 
@@ -34,6 +34,7 @@ def joined(parts: Sequence[Decal]) -> Decal:
         offset=(0.0, 0.0),
         cap_height=None,
         thin=tuple((x + part.offset[0], y + part.offset[1]) for part in moved for x, y in part.thin),
+        rooms=tuple(shifted(room, *part.offset) for part in moved for room in part.rooms),
         parts=moved,
     )
 
@@ -44,7 +45,7 @@ def _outline(parts: Sequence[Decal]) -> Outline:
     if any(_overlap(one, other) for one, other in combinations(parts, 2)):
         ink = measured(welded(segment for segments in moved for segment in segments))
         assert ink is not None  # what is welded has ink
-        return outline((Piece(ink),))
+        return outline((InkPart(ink),))
     outlines = [part.outline for part in parts if part.outline]
     area = sum(each.area for each in outlines)
     moment = sum(

@@ -7,9 +7,11 @@ from xlbatch.art.bench import Bench, edge_of
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.geometry.outline import Outline
+from xlbatch.geometry.path import Box
 from xlbatch.job.job import DecalSpec
+from xlbatch.trade.tables import practice
 
-NOTICED = 0.03  # of the width: ink less far off the middle looks centered (common practice, no source)
+NOTICED = practice("how far off the middle ink lies before it is noticed, of the width")
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,7 @@ class Cut:
     cap_height: float | None = None
     condensed: float = 1.0
     center: float | None = None  # how far from the left of the whole drawing its ink's centroid lies
+    rooms: tuple[Box, ...] = ()  # see Decal
 
 
 def decals_of(
@@ -50,6 +53,7 @@ def decals_of(
         width=cut.width,
         height=cut.height,
         outline=cut.outline,
+        rooms=cut.rooms,
         offset=(round(cut.offset[0] + edge, 3), round(cut.offset[1] + edge, 3)),
         whole=(round(whole[0] + 2 * edge, 3), round(whole[1] + 2 * edge, 3)) if edge or cut.whole else None,
     )

@@ -10,10 +10,9 @@ from xlbatch.job.job import Blank, DecalSpec, Film, Job
 from xlbatch.job.position import SLEEVES
 from xlbatch.tables.sizes import size_class
 from xlbatch.trade.tables import practice, table
-from xlbatch.units import mm_per
 
-USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
-USUAL_CAP_HEIGHT = 2 * mm_per("in")  # of lettering on an adult M: common practice, no source
+USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
+USUAL_CAP_HEIGHT = practice("how high capitals are on an adult M, where nothing is said")
 USUAL_SIZE = "M"
 _NEAR = 1e-3  # outlines are measured to 0.001 mm
 
@@ -113,7 +112,7 @@ def _across(job: Job, garment: Garment, spec: DecalSpec) -> float:
     across = 2 * (min(widths) - abs(rule.across))
     if rule.measured_from != "side of the collar seam":
         return across
-    stays = practice("how far chest artwork stays from the collar") * mm_per("in")
+    stays = practice("how far chest artwork stays from the collar")
     return min(across, 2 * (abs(rule.across) - neck_at(blank, rule.distance) - stays))
 
 

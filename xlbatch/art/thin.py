@@ -15,13 +15,13 @@ from xlbatch.geometry.flat import Array, Edges, Index, Points, dot, edges_of
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.path import Point
 from xlbatch.how_far import alive
+from xlbatch.trade.tables import practice
 
 Kind = Literal["stroke", "gap", "dot"]
 
-# common practice, no source
-ROUND_PARALLEL = 4.0  # times the limit: a neck between parallel edges whose way round is shorter is a tip
-ROUND_WEDGE = 16.0
-SMALLEST_DOT = 2.0  # times the thinnest stroke: a separate piece of less area than a dot this wide does not hold
+ROUND_PARALLEL = practice("a neck between parallel edges is a tip, where the way round is no longer than the limit")
+ROUND_WEDGE = practice("a neck between edges that part is a tip, where the way round is no longer than the limit")
+SMALLEST_DOT = practice("a separate piece no larger than a dot this wide does not hold, of the thinnest stroke")
 _PARALLEL = -math.cos(math.radians(5))
 _FINEST, _CLOSEST = 1.0, 0.01  # of the limit: the longest edge, and how far it may stray from the curve
 _MOST_PLACES = 8

@@ -6,6 +6,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.heat import film_names
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 
 
 def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -18,7 +19,7 @@ def assumptions(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
             "assumed",
             Where(used[0][1]),
             "",
-            what="What the list leaves open",
+            what=phrase("left open"),
             used="; ".join(what for what, _ in used),
             sheet=listed,
         )
@@ -45,14 +46,14 @@ def _built_in(garments: tuple[Garment, ...], job: Job) -> Iterator[tuple[str, st
     """Rows of the built-in tables that stand in for the person's own, in words, and the sheet they stand on."""
     used_films = {name for garment in garments for name in film_names(garment)}
     tables = (
-        ("Designs", "design", (g.design[0].design for g in garments if g.design[0].source.row == 0)),
-        ("Garments", "measures", (g.blank.garment for g in garments if g.blank.source.row == 0)),
+        ("Designs", "design", (g.design[0].design for g in garments if g.design[0].source.built_in)),
+        ("Garments", "measures", (g.blank.garment for g in garments if g.blank.source.built_in)),
         (
             "Film",
             "press settings",
-            (f.name for f in job.films if f.source.row == 0 and f.name.casefold() in used_films),
+            (f.name for f in job.films if f.source.built_in and f.name.casefold() in used_films),
         ),
-        ("Press", "press", (press.name for press in job.presses[:1] if press.source.row == 0)),
+        ("Press", "press", (press.name for press in job.presses[:1] if press.source.built_in)),
     )
     for sheet, what, names in tables:
         listed = ", ".join(dict.fromkeys(names))

@@ -6,9 +6,11 @@ from xlbatch.check.garment import Garment
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.trade.contrast import LEAST, contrast, shade
+from xlbatch.trade.fibers import fibers_in
+from xlbatch.trade.tables import practice
 
 WHITE, BLACK = "#ffffff", "#000000"
-DARK = 4.5  # contrast with white from which a cloth counts as dark: common practice, no source
+DARK = practice("contrast with white from which a cloth counts as dark")
 
 
 def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -26,14 +28,13 @@ def film_shows_on_garment(job: Job, garments: tuple[Garment, ...]) -> Iterator[P
 
 
 def dye_stays_in_the_cloth(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """Film on dark polyester is not lighter than the cloth, once for each garment and color.
-
-    Heat drives the dye of polyester into lighter film: common practice, no source."""
+    """Film on dark cloth whose dye comes through is not lighter than it, once for each garment and color."""
     colors = {film.name.casefold(): film.color for film in reversed(job.films)}
     found: dict[tuple[str, str], tuple[Where, dict[int, None]]] = {}
     for garment in garments:
         ground = shade(garment.color)
-        if ground is None or "polyester" not in garment.blank.fabric.casefold() or contrast(ground, WHITE) < DARK:
+        dyed = any(fiber.dye_comes_through for fiber in fibers_in(garment.blank.fabric))
+        if not dyed or ground is None or contrast(ground, WHITE) < DARK:
             continue
         shades = (shade(colors.get(spec.film.casefold(), "")) for spec in garment.to_do)
         if any(own and contrast(own, BLACK) > contrast(ground, BLACK) for own in shades):

@@ -7,6 +7,7 @@ from xlbatch.check.placeholders import stands_for
 from xlbatch.job.job import Job
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
+from xlbatch.tables.built_in import is_built_in
 
 
 def given_is_used(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -17,15 +18,16 @@ def given_is_used(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     blanks = {garment.blank.garment.casefold() for garment in garments}
     yield from _unused(garments, "garment", ((blank.garment, blank.source) for blank in job.blanks), blanks)
     yield from _unused(garments, "film", ((film.name, film.source) for film in job.films), films)
+    asked = not is_built_in(job.settings.usual_design) and not any(row.design for row in job.roster)
     for name, source in {spec.design.casefold(): (spec.design, spec.source) for spec in job.designs}.values():
-        if source.row and name.casefold() not in designs and any(row.design for row in job.roster):
+        if not source.built_in and name.casefold() not in designs and not is_built_in(name) and not asked:
             yield problem("design-unused", source.at("Design"), name)
 
 
 def _unused(
     garments: tuple[Garment, ...], what: str, listed: Iterable[tuple[str, Source]], used: set[str]
 ) -> Iterator[Problem]:
-    own = {name.casefold(): (name, source) for name, source in listed if source.row}
+    own = {name.casefold(): (name, source) for name, source in listed if not source.built_in}
     if not own or used & set(own) or not garments:
         return
     name, source = next(iter(own.values()))

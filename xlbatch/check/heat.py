@@ -4,20 +4,19 @@ The limit is the maker's stated limit, else the care label's dots (ISO 3758:2012
 200 °C); with neither, it is that of the most delicate fiber, and only a pure synthetic fabric stops the row.
 """
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
 from itertools import permutations
 
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, Film, Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.trade.tables import dot_limit, table, words
+from xlbatch.problems.phrases import phrase
+from xlbatch.trade.fibers import fibers_in
+from xlbatch.trade.tables import dot_limit
 from xlbatch.units import temperature_text
 
 SAME = 0.001  # °C: closer than this two heats are the same
-SYNTHETIC = ("polyester", "polyamide", "nylon", "acrylic")
 
 
 @dataclass(frozen=True)
@@ -32,15 +31,15 @@ class HeatLimit:
 def heat_limit(blank: Blank) -> HeatLimit | None:
     """The limit of a blank; None where neither maker, label nor fiber tells."""
     if blank.heat_limit is not None:
-        return HeatLimit(blank.heat_limit, "the maker's limit", stops=True)
+        return HeatLimit(blank.heat_limit, phrase("maker's limit"), stops=True)
     if blank.dots is not None:
         dots = "1 dot" if blank.dots == 1 else f"{blank.dots} dots"
-        return HeatLimit(dot_limit(blank.dots), f"care label: {dots}, ISO 3758", stops=True)
-    fibers = _fibers(blank.fabric)
+        return HeatLimit(dot_limit(blank.dots), phrase("care label", dots=dots), stops=True)
+    fibers = fibers_in(blank.fabric)
     if not fibers:
         return None
-    pure_synthetic = all(fiber in SYNTHETIC for fiber in fibers)
-    return HeatLimit(min(_fiber_limit(fiber) for fiber in fibers), f"{blank.fabric}, label not checked", pure_synthetic)
+    limit, reason = min(fiber.usual_limit for fiber in fibers), phrase("fabric", fabric=blank.fabric)
+    return HeatLimit(limit, reason, stops=all(fiber.synthetic for fiber in fibers))
 
 
 def heat_problems(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
@@ -89,9 +88,9 @@ def _remedy(job: Job, limit: float) -> str:
     unit = job.settings.temperature_unit
     kinds = {film.kind: film.temperature for film in job.films if film.temperature <= limit}
     if not kinds:
-        return "No film on the Film sheet is pressed cool enough; choose another garment."
+        return phrase("no film so cool")
     listed = ", ".join(f"{kind} ({temperature_text(heat, unit)})" for kind, heat in kinds.items())
-    return f"Choose a film kind that is pressed cooler: {listed}; or a garment that bears more heat."
+    return phrase("cooler film", kinds=listed)
 
 
 def _cooler_film(job: Job, film: Film, limit: float) -> str:
@@ -104,7 +103,7 @@ def _label_cell(garment: Garment) -> Where:
     """Where the limit was read: the Garments row, or the roster's garment where that row is built in."""
     source = garment.blank.source
     heading = "Heat limit" if garment.blank.heat_limit is not None else "Iron dots"
-    return source.at(heading) if source.row else garment.row.source.at("Garment")
+    return garment.row.source.at("Garment") if source.built_in else source.at(heading)
 
 
 def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
@@ -169,15 +168,3 @@ def _pieces(garment: Garment, films: dict[str, Film]) -> list[tuple[tuple[int, b
         for border, name in ((True, spec.outline_film), (False, spec.film))
         if name
     ]
-
-
-@cache
-def _fibers(fabric: str) -> tuple[str, ...]:
-    known = [fiber for line in table("care_label") for fiber in words(line["Usual fibers"])]
-    named = re.findall(r"[a-z]+", fabric.casefold())
-    return tuple(fiber for fiber in known if fiber in named)
-
-
-@cache
-def _fiber_limit(fiber: str) -> float:
-    return next(float(x["Hottest (°C)"]) for x in table("care_label") if fiber in words(x["Usual fibers"]))

@@ -7,6 +7,7 @@ from typing import Any
 
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.days import EVERY_DAY, Day, Why, day_text, read_day, read_work_days
 
 FIELDS: Mapping[str, str] = {"Needed by": "needed_by", "Answer by": "answer_by", "Order by": "order_by"}
@@ -41,7 +42,11 @@ def planned_days(job: Job, today: date) -> tuple[Job, PlannedDays, tuple[Problem
     week = read_work_days(job.settings.work_days)
     if not week:
         where = job.setting_cells.get("Work days", Where("Job"))
-        facts: dict[str, Any] = {"wanted": "days of the week", "used": "every day", "example": "Monday to Friday"}
+        facts: dict[str, Any] = {
+            "wanted": phrase("days of the week"),
+            "used": "every day",
+            "example": "Monday to Friday",
+        }
         problems.append(problem("setting-unclear", where, job.settings.work_days, **facts))
         texts["work_days"] = "every day"
     changed = replace(job, settings=replace(job.settings, **texts)) if texts else job

@@ -11,17 +11,17 @@ MOST_NAMED = 3  # people; more are counted
 
 
 def worst_first(job: Job, problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Stops first, of them those that hold back most rows, then checks, then notes; each names its people."""
+    """Stops first, then checks, of each those about most rows, then notes; each names its people."""
     people: dict[object, dict[str, None]] = {}
     for row in job.roster:
         for key in (row.source.row, (row.source.sheet, row.source.sheet_row)):
             people.setdefault(key, {})[row.who] = None
     named = (replace(problem, who=_who(problem, people)) for problem in problems)
-    return tuple(sorted(named, key=lambda problem: (LEVELS.index(problem.level), -_held(problem))))
+    return tuple(sorted(named, key=lambda problem: (LEVELS.index(problem.level), -_rows(problem))))
 
 
-def _held(problem: Problem) -> int:
-    return len(problem.rows) if problem.level == "stop" else 0
+def _rows(problem: Problem) -> int:
+    return len(problem.rows) if problem.level != "note" else 0
 
 
 def _who(problem: Problem, people: dict[object, dict[str, None]]) -> str:

@@ -15,11 +15,12 @@ from xlbatch.film.layout import Run
 from xlbatch.geometry.flat import edges_of
 from xlbatch.geometry.outline import Segments, pack
 from xlbatch.geometry.path import transform
+from xlbatch.trade.tables import practice
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing
 
-NEAR = 0.01  # mm that a polyline may leave its curve (common practice, no source)
+NEAR = practice("how far the straight edges of a cut file may leave a curve")
 WHOLE = 1e9  # mm: straight edges are not divided
 TEST_CUT = "Test cut"
 

@@ -17,10 +17,11 @@ from xlbatch.film.profile import cut_out
 from xlbatch.geometry.path import path_data
 from xlbatch.job.job import Settings
 from xlbatch.resources import templates
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
 NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")  # XML 1.0, production 2
-LETTERS = 5.0  # mm, the largest lettering on a guide
+LETTERS = practice("the highest lettering on a guide")
 
 
 @dataclass(frozen=True)

@@ -6,20 +6,21 @@ The first bytes tell what a file is; its name only decides whether text is taken
 import io
 import re
 import warnings
-import zipfile
-import zlib
 from pathlib import Path
 from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
 from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
+from openpyxl.workbook import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
+from xlbatch.files.openpyxl_parts import filled_cells, font, struck_fonts
+from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
-from xlbatch.files.raw import Raw, RawSheet, Unreadable
+from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
 from xlbatch.patience import patiently
@@ -39,10 +40,11 @@ _OTHER_KINDS = (
     (b"Rar!", "a compressed file"),
     (b"7z\xbc\xaf", "a compressed file"),
 )
+_OPENPYXL_FAULTS = (ParseError, LookupError, ValueError, TypeError, AttributeError, ArithmeticError)
 _DELIMITED = {",": "comma-separated text", ";": "semicolon-separated text", "\t": "tab-separated text"}
 
 
-def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | Unreadable:
+def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawSheet, ...] | UnreadableFile:
     """The sheets of a workbook or .csv in order; those whose lower-case name is `ignored` come empty."""
     try:
         data = _bytes(path)
@@ -52,9 +54,7 @@ def open_book(path: Path, ignored: frozenset[str] = frozenset()) -> tuple[RawShe
             return _old_workbook(data, ignored)
         return (_text_sheet(path, data),)
     except Refusal as refusal:
-        return Unreadable(f"{path.name}: {refusal}")
-    except (zipfile.BadZipFile, zlib.error, ParseError, EOFError):
-        return Unreadable(f"{path.name}: {Refusal('damaged')}")
+        return UnreadableFile(f"{path.name}: {refusal}")
 
 
 def _bytes(path: Path) -> bytes:
@@ -100,29 +100,26 @@ def _kind_of_text(text: str) -> str:
 
 
 def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
+    if (document := _open_document(data, ignored)) is not None:
+        return document
+    small = slim(data, ignored)
+    return tuple(
+        _raw_sheet(sheet, part) for sheet, part in zip(_loaded(small.package).worksheets, small.sheets, strict=True)
+    )
+
+
+def _loaded(package: bytes) -> Workbook:
+    """The small workbook as openpyxl reads it. Raises Refusal for parts that contradict each other."""
     try:
-        if (document := _open_document(data, ignored)) is not None:
-            return document
-        small = slim(data, ignored)
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            book = load_workbook(io.BytesIO(small.package), data_only=True, keep_links=False)
-        return tuple(_raw_sheet(sheet, part) for sheet, part in zip(book.worksheets, small.sheets, strict=True))
-    except (
-        LookupError,
-        ValueError,
-        TypeError,
-        AttributeError,
-        ArithmeticError,
-        RuntimeError,
-        NotImplementedError,
-    ) as error:
-        # What openpyxl and zipfile raise on parts that contradict each other.
-        raise zipfile.BadZipFile from error
+            return load_workbook(io.BytesIO(package), data_only=True, keep_links=False)
+    except _OPENPYXL_FAULTS as error:
+        raise Refusal("damaged") from error
 
 
 def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...] | None:
-    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+    with opened(data) as archive:
         if plan := printed_of(archive):
             raise Refusal("pages to print", plan=plan)
         return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None
@@ -130,32 +127,19 @@ def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]
 
 def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
-    fonts = _struck_fonts(sheet)
+    fonts = struck_fonts(sheet)
     struck: dict[int, bool] = {}  # row → whether all its texts are struck through
-    # Not iter_rows: one stray cell in the last corner would make it walk 17 billion cells.
-    for (row, column), cell in sheet._cells.items():
+    for (row, column), cell in filled_cells(sheet):
         raw = _raw(cell, part.unsaved)
         if raw is not None:
             rows.setdefault(row, {})[column] = raw
             if fonts:
-                struck[row] = struck.get(row, True) and _font(cell) in fonts
+                struck[row] = struck.get(row, True) and font(cell) in fonts
     spread_merged(rows, part.merged)
     hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
     out_of_sight = sheet.sheet_state != "visible"
     return RawSheet(part.name, dict(sorted(rows.items())), hidden, through, out_of_sight, notes=part.notes)
-
-
-def _struck_fonts(sheet: Worksheet) -> frozenset[int]:
-    """The workbook's fonts that strike text through, by number."""
-    fonts = getattr(sheet.parent, "_fonts", ())
-    return frozenset(number for number, font in enumerate(fonts) if font.strike)
-
-
-def _font(cell: Cell | MergedCell) -> int:
-    """The number of a cell's font; openpyxl's public way to it copies the font for each cell."""
-    style = getattr(cell, "_style", None)
-    return style.fontId if style is not None else 0
 
 
 def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:

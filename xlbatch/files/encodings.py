@@ -62,7 +62,7 @@ def _plausible(sample: bytes, encoding: str) -> float:
     except UnicodeDecodeError:
         return 0.0
     words = [word.strip(_SIGNS_BETWEEN_WORDS) for word in _WORD.findall(text) if not word.isascii()]
-    letters = "".join(sign.lower() for word in words for sign in word if not sign.isascii() and sign not in "’")
+    letters = "".join(_small(sign) for word in words for sign in word if not sign.isascii() and sign not in "’")
     if not letters:
         return 0.0
     # The list as of one language, and each word by itself: lists mix families, no word mixes languages.
@@ -74,9 +74,14 @@ def _plausible(sample: bytes, encoding: str) -> float:
 
 def _held(text: str) -> float:
     """How many of a text's letters outside a to z the language has that has most of them."""
-    letters = [sign.lower() for sign in text if not sign.isascii()]
+    letters = [_small(sign) for sign in text if not sign.isascii()]
     held = [weight * sum(letter in alphabet for letter in letters) for alphabet, weight in _alphabets()]
     return max(held)
+
+
+def _small(sign: str) -> str:
+    """A letter in its small form; İ, whose own is two signs, as the other i beside a to z."""
+    return "ı" if sign == "İ" else sign.lower()
 
 
 def _oddness(word: str) -> float:

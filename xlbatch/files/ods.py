@@ -5,12 +5,13 @@ tells neither hidden rows nor formulas without a result. A cell's value is read 
 cells and rows, which such files have by the million, are counted, never made.
 """
 
-import io
+import re
 import zipfile
 from collections.abc import Iterator
 from datetime import date, datetime, time
-from xml.etree.ElementTree import Element, iterparse
+from xml.etree.ElementTree import Element
 
+from xlbatch.files.package import elements, part, size, value
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems.refusals import Refusal
 
@@ -18,38 +19,37 @@ MOST_BYTES = 100_000_000  # content, unpacked
 MOST_ROWS = 50_000  # filled rows of one sheet
 MOST_CELLS = 1_000_000  # filled cells of one sheet
 MOST_TAGS = 2_000_000
+_MANIFEST = "META-INF/manifest.xml"
+_FARTHEST_ROW, _FARTHEST_COLUMN = 1_048_576, 16_384  # the largest sheet of any spreadsheet program
 _MOST_ALIKE = 1000  # filled cells or rows that are one element repeated; more is a filled-down format
 
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 _TEXT = "{urn:oasis:names:tc:opendocument:xmlns:text:1.0}"
 _CALC = "{urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0}"
+_TIME = re.compile(r"PT([01]?\d|2[0-3])H([0-5]?\d)M")
 _CELLS = (f"{_TABLE}table-cell", f"{_TABLE}covered-table-cell")
 
 
 def ods_sheets(archive: zipfile.ZipFile, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     """The sheets of an OpenDocument workbook; those whose lower-case name is `ignored` come empty.
 
-    Raises Refusal for a file too large, hostile, protected or of another kind, ElementTree's ParseError for a damaged
-    one, ValueError for values that are none."""
-    xml = _content(archive)
+    Raises Refusal for a file too large, hostile, protected, damaged or of another kind."""
     sheets: list[RawSheet] = []
-    for _, element in iterparse(io.BytesIO(xml)):
-        if element.tag == f"{_TABLE}table":
-            name = element.get(f"{_TABLE}name", "")
-            sheets.append(_sheet(name, element) if name.strip().casefold() not in ignored else RawSheet(name, {}))
-            element.clear()
+    for table in elements(_content(archive), f"{_TABLE}table"):
+        name = table.get(f"{_TABLE}name", "")
+        sheets.append(_sheet(name, table) if name.strip().casefold() not in ignored else RawSheet(name, {}))
     if not sheets:
         raise Refusal("open document")
     return tuple(sheets)
 
 
 def _content(archive: zipfile.ZipFile) -> bytes:
-    if "META-INF/manifest.xml" in archive.namelist() and b"encryption-data" in archive.read("META-INF/manifest.xml"):
+    if _MANIFEST in archive.namelist() and b"encryption-data" in part(archive, _MANIFEST):
         raise Refusal("password")
-    if archive.getinfo("content.xml").file_size > MOST_BYTES:
+    if size(archive, "content.xml") > MOST_BYTES:
         raise Refusal("too large")
-    xml = archive.read("content.xml")
+    xml = part(archive, "content.xml")
     if xml.count(b"<") > MOST_TAGS:
         raise Refusal("too large")
     if b"<!DOCTYPE" in xml or b"<!ENTITY" in xml:
@@ -63,8 +63,10 @@ def _sheet(name: str, table: Element) -> RawSheet:
     notes: dict[tuple[int, int], str] = {}
     row = cells = 0
     for line in table.iter(f"{_TABLE}table-row"):
-        repeated = int(line.get(f"{_TABLE}number-rows-repeated", "1"))
+        repeated = _count(line, "number-rows-repeated")
         filled = _cells(line)
+        if filled and row >= _FARTHEST_ROW:
+            raise Refusal("damaged")
         notes |= {(row + 1, at): text for at, text in _notes(line)}
         for no in range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)) if filled else ():
             rows[no] = filled
@@ -83,8 +85,10 @@ def _cells(line: Element) -> dict[int, Raw]:
     for cell in line:
         if cell.tag not in _CELLS:
             continue
-        repeated = int(cell.get(f"{_TABLE}number-columns-repeated", "1"))
+        repeated = _count(cell, "number-columns-repeated")
         raw = _raw(cell)
+        if raw and at >= _FARTHEST_COLUMN:
+            raise Refusal("damaged")
         if raw:
             filled |= dict.fromkeys(range(at + 1, at + 1 + min(repeated, _MOST_ALIKE)), raw)
         at += repeated
@@ -100,7 +104,7 @@ def _notes(line: Element) -> Iterator[tuple[int, str]]:
         note = cell.find(f"{_OFFICE}annotation")
         if note is not None:
             yield at + 1, "\n".join("".join(_letters(each)) for each in note.iterfind(f"{_TEXT}p"))
-        at += int(cell.get(f"{_TABLE}number-columns-repeated", "1"))
+        at += _count(cell, "number-columns-repeated")
 
 
 def _raw(cell: Element) -> Raw | None:
@@ -110,9 +114,9 @@ def _raw(cell: Element) -> Raw | None:
         return Raw(shown, fault="error")
     match kind:
         case "float" | "currency":
-            return _number(float(cell.get(f"{_OFFICE}value", "")), shown)
+            return _number(value(float, cell.get(f"{_OFFICE}value", "")), shown)
         case "percentage":
-            return Raw(float(cell.get(f"{_OFFICE}value", "")), "0%")
+            return Raw(value(float, cell.get(f"{_OFFICE}value", "")), "0%")
         case "boolean":
             return Raw(cell.get(f"{_OFFICE}boolean-value") == "true")
         case "date":
@@ -124,14 +128,19 @@ def _raw(cell: Element) -> Raw | None:
     return Raw(shown, "@") if shown.strip() else None
 
 
-def _number(value: float, shown: str) -> Raw:
+def _count(element: Element, name: str) -> int:
+    """A number of rows or columns that an element stands for."""
+    return max(1, value(int, element.get(f"{_TABLE}{name}", "1")))
+
+
+def _number(number: float, shown: str) -> Raw:
     """A number; one shown with zeros before it is given the format that shows them."""
     zeros = shown.isdecimal() and shown.startswith("0") and len(shown) > 1
-    return Raw(int(value) if value.is_integer() else value, "0" * len(shown) if zeros else "General")
+    return Raw(int(number) if number.is_integer() else number, "0" * len(shown) if zeros else "General")
 
 
 def _date(typed: str) -> date | datetime:
-    when = datetime.fromisoformat(typed)
+    when = value(datetime.fromisoformat, typed)
     return when if "T" in typed else when.date()
 
 
@@ -142,9 +151,8 @@ def _date_format(shown: str) -> str:
 
 def _time(typed: str) -> time | str:
     """`PT09H30M00S`; durations of a day and more stay as they are."""
-    parts = typed.removeprefix("PT").replace("H", ":").replace("M", ":").removesuffix("S").split(":")
-    hours, minutes = int(parts[0]), int(parts[1])
-    return time(hours, minutes) if hours < 24 else typed
+    parts = _TIME.match(typed)
+    return time(int(parts[1]), int(parts[2])) if parts else typed
 
 
 def _letters(paragraph: Element) -> Iterator[str]:
@@ -152,7 +160,7 @@ def _letters(paragraph: Element) -> Iterator[str]:
     yield paragraph.text or ""
     for child in paragraph:
         if child.tag == f"{_TEXT}s":
-            yield " " * min(int(child.get(f"{_TEXT}c", "1")), _MOST_ALIKE)
+            yield " " * min(value(int, child.get(f"{_TEXT}c", "1")), _MOST_ALIKE)
         elif child.tag in (f"{_TEXT}tab", f"{_TEXT}line-break"):
             yield " "
         else:
@@ -166,11 +174,11 @@ def _merged(rows: dict[int, dict[int, Raw]], table: Element) -> dict[int, dict[i
     for line in table.iter(f"{_TABLE}table-row"):
         at = 0
         for cell in line:
-            down = int(cell.get(f"{_TABLE}number-rows-spanned", "1"))
+            down = _count(cell, "number-rows-spanned")
             if down > 1 and at + 1 in rows.get(row + 1, {}):
                 for below in range(row + 2, row + 1 + min(down, _MOST_ALIKE)):
                     if below in rows:
                         rows[below] = {at + 1: rows[row + 1][at + 1]} | rows[below]
-            at += int(cell.get(f"{_TABLE}number-columns-repeated", "1")) if cell.tag in _CELLS else 0
-        row += int(line.get(f"{_TABLE}number-rows-repeated", "1"))
+            at += _count(cell, "number-columns-repeated") if cell.tag in _CELLS else 0
+        row += _count(line, "number-rows-repeated")
     return {no: dict(sorted(cells.items())) for no, cells in sorted(rows.items())}

@@ -61,7 +61,7 @@ class RawSheet:
 
 
 @dataclass(frozen=True)
-class Unreadable:
+class UnreadableFile:
     """Why a file cannot be read at all, in a plain sentence or two."""
 
     sentence: str

@@ -6,7 +6,9 @@ becomes 7, and #N/A a blank.
 
 import io
 import struct
+from collections.abc import Callable
 from datetime import datetime
+from functools import partial
 from typing import Any, Literal
 
 import xlrd
@@ -32,18 +34,27 @@ def xls_sheets(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     Raises Refusal for a file that is too large, protected, damaged or none."""
     if len(data) > MOST_BYTES:
         raise Refusal("too large")
+    book = _read(partial(xlrd.open_workbook, file_contents=data, formatting_info=True, on_demand=True,
+                         logfile=io.StringIO()))  # fmt: skip
+    return tuple(
+        _sheet(book, name, _read(partial(book.sheet_by_name, name)))
+        if name.strip().casefold() not in ignored
+        else RawSheet(name, {})
+        for name in book.sheet_names()
+    )
+
+
+def _read(read: Callable[[], Any]) -> Any:
+    """What xlrd reads. Raises Refusal."""
     try:
-        book: Any = xlrd.open_workbook(file_contents=data, formatting_info=True, on_demand=True, logfile=io.StringIO())
-        return tuple(_sheet(book, name) if name.strip().casefold() not in ignored else RawSheet(name, {})
-                     for name in book.sheet_names())  # fmt: skip
+        return read()
     except _FAULTS as error:
         if "encrypted" in str(error):
             raise Refusal("password") from error
         raise Refusal("damaged") from error
 
 
-def _sheet(book: Any, name: str) -> RawSheet:
-    sheet: Sheet = book.sheet_by_name(name)
+def _sheet(book: Any, name: str, sheet: Sheet) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
     for row in range(sheet.nrows):
         cells = {at: raw for at, cell in enumerate(sheet.row(row), 1) if (raw := _raw(book, cell)) is not None}
@@ -55,7 +66,7 @@ def _sheet(book: Any, name: str) -> RawSheet:
 
 
 def _raw(book: Any, cell: Any) -> Raw | None:
-    shown = book.format_map[book.xf_list[cell.xf_index].format_key].format_str
+    shown = _read(lambda: book.format_map[book.xf_list[cell.xf_index].format_key].format_str)
     match cell.ctype:
         case xlrd.XL_CELL_TEXT:
             return Raw(cell.value) if cell.value.strip() else None
@@ -72,7 +83,7 @@ def _raw(book: Any, cell: Any) -> Raw | None:
 
 def _when(days: float, since: Literal[0, 1]) -> object:
     """A date and time, or a time alone; since 1900 (0) or 1904 (1)."""
-    when: datetime = xlrd.xldate_as_datetime(days, since)
+    when: datetime = _read(partial(xlrd.xldate_as_datetime, days, since))
     return when.time() if days < 1 else when
 
 

@@ -11,9 +11,10 @@ import re
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from xml.etree import ElementTree
+from xml.etree.ElementTree import Element
 from xml.sax.saxutils import quoteattr
 
+from xlbatch.files.package import opened, part, root, size
 from xlbatch.files.xlsx_notes import Notes, cell_notes
 from xlbatch.problems.refusals import Refusal
 
@@ -68,22 +69,21 @@ class Slim:
 def slim(data: bytes, ignored: frozenset[str]) -> Slim:
     """The small workbook of a large one; sheets whose lower-case name is `ignored` come out empty.
 
-    Raises Refusal for a file too large, hostile or of another kind, and what zipfile and ElementTree raise for a
-    damaged one."""
-    with zipfile.ZipFile(io.BytesIO(data)) as archive:
-        if any(part.flag_bits & _LOCKED for part in archive.infolist()):
+    Raises Refusal for a file too large, hostile, damaged or of another kind."""
+    with opened(data) as archive:
+        if any(each.flag_bits & _LOCKED for each in archive.infolist()):
             raise Refusal("password")
-        book = _book_part(archive)
-        root = ElementTree.fromstring(_part(archive, book))
-        links = _links(archive, book)
+        place = _book_part(archive)
+        book = root(_part(archive, place))
+        links = _links(archive, place)
         sheets = tuple(
             _empty_part(name) if name.strip().casefold() in ignored else _with_notes(name, archive, where)
-            for name, where in _sheet_places(root, links)
+            for name, where in _sheet_places(book, links)
             if where in archive.namelist()
         )
         texts = _optional(archive, links, "/sharedStrings")
         styles = _styles(_optional(archive, links, "/styles"))
-    properties = root.find("{*}workbookPr")
+    properties = book.find("{*}workbookPr")
     since_1904 = properties is not None and properties.get("date1904") in ("1", "true")
     return Slim(_package(sheets, texts, styles, since_1904), sheets)
 
@@ -101,9 +101,9 @@ def _book_part(archive: zipfile.ZipFile) -> str:
 
 
 def _part(archive: zipfile.ZipFile, name: str) -> bytes:
-    if archive.getinfo(name).file_size > MOST_BYTES:
+    if size(archive, name) > MOST_BYTES:
         raise Refusal("part too large")
-    xml = archive.read(name)
+    xml = part(archive, name)
     if b"<!DOCTYPE" in xml or b"<!ENTITY" in xml:
         raise Refusal("entities")
     if xml[:2] in (b"\xff\xfe", b"\xfe\xff"):
@@ -113,23 +113,23 @@ def _part(archive: zipfile.ZipFile, name: str) -> bytes:
     return xml
 
 
-def _links(archive: zipfile.ZipFile, part: str) -> dict[str, tuple[str, str]]:
+def _links(archive: zipfile.ZipFile, place: str) -> dict[str, tuple[str, str]]:
     """The links of a part inside the package: from id to (type, part). Links to other files are not followed."""
-    folder, name = posixpath.split(part)
+    folder, name = posixpath.split(place)
     xml = _part(archive, posixpath.join(folder, "_rels", f"{name}.rels"))
     return {
         link.get("Id", ""): (
             link.get("Type", ""),
             posixpath.normpath(posixpath.join("/", folder, link.get("Target", ""))).lstrip("/"),
         )
-        for link in ElementTree.fromstring(xml)
+        for link in root(xml)
         if link.get("TargetMode") != "External"
     }
 
 
-def _sheet_places(root: ElementTree.Element, links: dict[str, tuple[str, str]]) -> list[tuple[str, str]]:
+def _sheet_places(book: Element, links: dict[str, tuple[str, str]]) -> list[tuple[str, str]]:
     places = []
-    for sheet in root.iterfind("{*}sheets/{*}sheet"):
+    for sheet in book.iterfind("{*}sheets/{*}sheet"):
         kind, where = links.get(sheet.get(f"{{{_LINK}}}id", ""), ("", ""))
         if kind.endswith("/worksheet"):
             places.append((sheet.get("name", ""), where))
@@ -148,25 +148,25 @@ def _empty_part(name: str) -> SheetPart:
 
 
 def _sheet_part(name: str, xml: bytes) -> SheetPart:
-    root, data = _ROOT.search(xml), _DATA.search(xml)
-    if root is None or data is None:
+    head, data = _ROOT.search(xml), _DATA.search(xml)
+    if head is None or data is None:
         return _empty_part(name)
     _refuse_if_large(name, data[0].count(b"</v>") + data[0].count(b":v>") // 2, "cells", MOST_CELLS)
     # An escaped section could hold what looks like an empty cell.
     filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
     _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
     merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
-    small = xml[: root.end()] + filled + b"</" + (root[1] or b"") + b"worksheet>"
+    small = xml[: head.end()] + filled + b"</" + (head[1] or b"") + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
 
 
 def _with_notes(name: str, archive: zipfile.ZipFile, where: str) -> SheetPart:
     folder, file = posixpath.split(where)
-    part = _sheet_part(name, _part(archive, where))
+    made = _sheet_part(name, _part(archive, where))
     if posixpath.join(folder, "_rels", f"{file}.rels") not in archive.namelist():
-        return part
+        return made
     links = [(kind, target) for kind, target in _links(archive, where).values() if target in archive.namelist()]
-    return replace(part, notes=cell_notes(links, lambda target: _part(archive, target)))
+    return replace(made, notes=cell_notes(links, lambda target: _part(archive, target)))
 
 
 def _refuse_if_large(name: str, count: int, what: str, most: int) -> None:
@@ -185,16 +185,16 @@ def _unsaved(xml: bytes) -> frozenset[str]:
 
 def _styles(xml: bytes | None) -> str:
     """A style sheet of number formats and of text struck through alone."""
-    root = ElementTree.fromstring(xml) if xml else ElementTree.Element("none")
-    codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")}
+    sheet = root(xml) if xml else Element("none")
+    codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in sheet.iterfind("{*}numFmts/{*}numFmt")}
     formats = "".join(
         f"<numFmt numFmtId={quoteattr(no)} formatCode={quoteattr(code)}/>"
         for no, code in codes.items()
         if no.isdecimal()
     )
-    struck = {str(no) for no, font in enumerate(root.iterfind("{*}fonts/{*}font")) if _strikes(font)}
+    struck = {str(no) for no, font in enumerate(sheet.iterfind("{*}fonts/{*}font")) if _strikes(font)}
     used = (
-        (each.get("numFmtId", "0"), each.get("fontId", "0") in struck) for each in root.iterfind("{*}cellXfs/{*}xf")
+        (each.get("numFmtId", "0"), each.get("fontId", "0") in struck) for each in sheet.iterfind("{*}cellXfs/{*}xf")
     )
     cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}" fontId="{int(line)}"/>' for no, line in used)
     return (
@@ -205,7 +205,7 @@ def _styles(xml: bytes | None) -> str:
     )
 
 
-def _strikes(font: ElementTree.Element) -> bool:
+def _strikes(font: Element) -> bool:
     line = font.find("{*}strike")
     return line is not None and line.get("val", "1") not in ("0", "false")
 
@@ -224,8 +224,8 @@ def _package(sheets: tuple[SheetPart, ...], texts: bytes | None, styles: str, si
     parts |= _frame(sheets, kinds, since_1904)
     file = io.BytesIO()
     with zipfile.ZipFile(file, "w") as archive:
-        for name, part in parts.items():
-            archive.writestr(name, part)
+        for name, content in parts.items():
+            archive.writestr(name, content)
     return file.getvalue()
 
 

@@ -8,15 +8,16 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box
+from xlbatch.film.box import UM, Bed, Box
 from xlbatch.film.drop import least_lengths
 from xlbatch.how_far import alive
+from xlbatch.trade.tables import practice
 
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
-CUT = 20_000  # µm of film worth one strip less to cut and weed (common practice, no source)
-APART = 20  # µm of film worth keeping a batch one garment closer together on the roster (likewise)
+CUT = round(practice("film worth one strip less to cut and weed") * UM)
+APART = round(practice("film worth keeping a batch one garment closer together on the roster") * UM)
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
 
@@ -35,7 +36,7 @@ class Larger(NamedTuple):
     handy: int
 
 
-class Costs:
+class BatchCosts:
     """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
 
     def __init__(self, films: Sequence[FilmBoxes], larger: Larger | None = None, usual: int = 0) -> None:
@@ -88,7 +89,7 @@ class Costs:
         return min(bed.longest, self.larger.handy) if self.larger and len(key) > self.usual else bed.longest
 
 
-def neighbors(costs: Costs, garments: int, most: int, tries: int) -> list[Group]:
+def neighbors(costs: BatchCosts, garments: int, most: int, tries: int) -> list[Group]:
     """The cheapest batches of garments that follow each other on the roster."""
     groups = [tuple(range(begin, end)) for end in range(1, garments + 1) for begin in range(max(0, end - most), end)]
     best = [(0, 0)]  # least cost of the first garments, and minus where their last batch begins

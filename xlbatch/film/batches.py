@@ -9,7 +9,7 @@ from itertools import combinations
 from math import comb
 from typing import NamedTuple
 
-from xlbatch.film.batch_costs import TOO_LONG, Costs, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
+from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Group, Ints, Larger, neighbors, sets_of
 from xlbatch.film.cores import spread
 from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
@@ -29,7 +29,7 @@ def choose_batches(
 ) -> tuple[Group, ...]:
     """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
     garments where `larger` allows it."""
-    costs = Costs(films)
+    costs = BatchCosts(films)
     batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
     if effort:
         search = _search(films, most, effort)
@@ -37,7 +37,7 @@ def choose_batches(
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
     reach = _reach(films, larger) if larger else most
     if larger and reach > most:
-        batches = enlarged(Costs(films, larger, most), batches, reach, effort)
+        batches = enlarged(BatchCosts(films, larger, most), batches, reach, effort)
     return tuple(sorted(batches))
 
 
@@ -85,7 +85,7 @@ def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]
     return [block for block in blocks if block]
 
 
-def _regrouped(costs: Costs, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
+def _regrouped(costs: BatchCosts, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
     """The cheapest batches found for the garments of each block."""
     members = [sorted(garment for batch in block for garment in batch) for block in blocks]
     garments = sum(len(each) for each in members)

@@ -9,20 +9,22 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 
 from xlbatch.film.layout import Lying, Run
-from xlbatch.geometry.outline import Outline, Segments, contours_of
+from xlbatch.geometry.outline import Outline, Segment, Segments, contours_of
 from xlbatch.geometry.path import Box, Point, transform
 from xlbatch.how_far import alive
+from xlbatch.trade.tables import practice
 
-WINDOW = 300.0  # mm along the film (common practice, no source)
+WINDOW = practice("how far along the film the blade works before it goes on")
 
 
-class Piece(NamedTuple):
+class CutPiece(NamedTuple):
     """A decal, its contours in cutting order, and where on the run's page each begins (and ends)."""
 
     lying: Lying
@@ -34,7 +36,7 @@ class Piece(NamedTuple):
 class Cutting:
     """Decals in cutting order; lengths in mm."""
 
-    pieces: tuple[Piece, ...]
+    pieces: tuple[CutPiece, ...]
     length: float  # of all cuts
     travel: float  # of the way to and between them, from the left of the leading end
 
@@ -43,7 +45,7 @@ def cutting(run: Run) -> Cutting:
     """How a run is cut."""
     here: Point = (0.0, run.length)
     travel = 0.0
-    found: list[Piece] = []
+    found: list[CutPiece] = []
     for window in _windows(run):
         while window:
             alive()
@@ -56,20 +58,26 @@ def cutting(run: Run) -> Cutting:
     return Cutting(tuple(found), round(length + 4 * run.test_cut, 3), round(travel, 3))
 
 
-def _windows(run: Run) -> Iterator[list[Piece]]:
+def _windows(run: Run) -> Iterator[list[CutPiece]]:
     """The decals that begin in each window, from the leading end on."""
-    windows: dict[int, list[Piece]] = defaultdict(list)
+    windows: dict[int, list[CutPiece]] = defaultdict(list)
     for lying in sorted(run.outlined, key=lambda each: (each.along, each.across)):
         if lying.decal.outline:
             windows[int(lying.along // WINDOW)].append(_piece(run, lying, lying.decal.outline))
     yield from windows.values()
 
 
-def _piece(run: Run, lying: Lying, outline: Outline) -> Piece:
-    parts = _inside_first(outline.segments)
-    segments = Segments("".join(part.verbs for part in parts), b"".join(part.packed for part in parts))
-    starts = [("M", tuple(part.points[0].tolist())) for part in parts]
-    return Piece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
+def _piece(run: Run, lying: Lying, outline: Outline) -> CutPiece:
+    segments, starts = _in_order(outline.segments)
+    return CutPiece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
+
+
+@lru_cache(maxsize=2048)
+def _in_order(segments: Segments) -> tuple[Segments, tuple[Segment, ...]]:
+    """The contours in the order in which they are cut, and where each begins."""
+    parts = _inside_first(segments)
+    ordered = Segments("".join(part.verbs for part in parts), b"".join(part.packed for part in parts))
+    return ordered, tuple(("M", tuple(part.points[0].tolist())) for part in parts)
 
 
 def _inside_first(segments: Segments) -> tuple[Segments, ...]:

@@ -9,7 +9,7 @@ from itertools import combinations
 
 import numpy as np
 
-from xlbatch.film.batch_costs import Costs, Group, neighbors, sets_of
+from xlbatch.film.batch_costs import BatchCosts, Group, neighbors, sets_of
 from xlbatch.film.partition import cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
@@ -19,7 +19,7 @@ PROMISING = 250  # batches looked at more closely
 NODES = 50
 
 
-def enlarged(costs: Costs, batches: Sequence[Group], most: int, effort: int) -> list[Group]:
+def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int) -> list[Group]:
     """The cheapest batches found of at most `most` garments, none dearer than those given."""
     garments = sum(map(len, batches))
     best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda each: _cost(costs, each))
@@ -38,7 +38,7 @@ def enlarged(costs: Costs, batches: Sequence[Group], most: int, effort: int) -> 
     return best
 
 
-def _cheaper(costs: Costs, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group]) -> list[Group]:
+def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group]) -> list[Group]:
     """The batches out of `groups` that cost least, where they cost less than those that were taken apart.
 
     Those that cost least beyond their members' worth are looked at closely."""
@@ -60,7 +60,7 @@ def _cheaper(costs: Costs, members: Sequence[int], groups: Sequence[Group], apar
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []
 
 
-def _cost(costs: Costs, batches: Sequence[Group]) -> int:
+def _cost(costs: BatchCosts, batches: Sequence[Group]) -> int:
     return int(costs.of(batches, TRIES).sum())
 
 

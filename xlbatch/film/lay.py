@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
+from xlbatch.fault import Disagreement
 from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
@@ -16,18 +17,20 @@ from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
 from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
+from xlbatch.trade.tables import practice
 
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
-USUAL, MOST = 3, 8  # shirts a strip, where their number is not fixed: common practice, no source
+USUAL = round(practice("shirts that share a strip, where their number is not fixed"))
+MOST = round(practice("most shirts that share a strip while it stays handy"))
 
 Group = tuple[int, ...]  # the numbers of a batch's garments
 Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
-    """All decals on film, strips numbered alike in every film. Raises RuntimeError if its verifier finds a fault."""
+    """All decals on film, strips numbered alike in every film. Raises Disagreement if its verifier finds a fault."""
     work = _work(job, decals, effort)
     used = {decal.garment_no for decal in decals}
     with percent(0, 70):
@@ -44,7 +47,7 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
         needs.append(need)
     layout = Layout(batches, tuple(runs), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
-        raise RuntimeError(f"the layout is wrong: {wrong[0]}")
+        raise Disagreement(wrong[0])
     return layout
 
 

@@ -8,7 +8,7 @@ from typing import Literal
 from xlbatch.art.decal import Decal
 from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
-from xlbatch.job.job import CutFileKind, Film, Piece, Roll
+from xlbatch.job.job import CutFileKind, Film, FilmPiece, Roll
 
 KINDS: Mapping[CutFileKind, tuple[str, ...]] = {"SVG": ("svg",), "DXF": ("dxf",), "both": ("svg", "dxf")}
 
@@ -147,7 +147,7 @@ class FilmNeed:
     spare: float  # length to buy beyond the runs, for spoiled decals
     buy: float  # length to buy
     rolls: tuple[tuple[int, Roll], ...]  # how many of each
-    left: tuple[Piece, ...]  # pieces left over
+    left: tuple[FilmPiece, ...]  # pieces left over
     cost: Money | None  # None where a price is missing
     sure: float = 1.0  # the chance that what is left is enough for the decals that go wrong
     cheaper: Money = Money(0)  # so much less it might cost at most, as far as is proven; without prices, mm of rolls

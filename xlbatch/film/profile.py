@@ -17,6 +17,7 @@ from xlbatch.film.box import UM, Bed, um
 from xlbatch.film.layout import Lying
 from xlbatch.geometry.flat import edges_of
 from xlbatch.geometry.outline import Outline
+from xlbatch.trade.tables import practice
 
 Lengths = NDArray[np.int32]  # µm: no strip is 2 km long
 Turn = Literal[0, 90, 180, 270]
@@ -24,7 +25,7 @@ Turn = Literal[0, 90, 180, 270]
 COLUMN = 1  # mm
 STEP, NEAR = 0.4, 0.005  # mm: how far apart the points are that stand for an outline, and how far from it at most
 BALLS = 10, 20, 40, 80, 160, 640  # mm, their radii
-HELD = 8  # mm: how wide a piece of film must be anywhere to hang together (common practice, no source)
+HELD = practice("how wide a piece of film is anywhere that hangs together")
 DRAWN = 3  # columns from one point of a drawn piece to the next
 NOTHING = 1 << 29  # µm: where a column holds nothing; farther than any film
 

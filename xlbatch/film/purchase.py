@@ -14,7 +14,7 @@ from xlbatch.film.fit import Cut, Knife, Stock, taken
 from xlbatch.film.free import pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
-from xlbatch.job.job import Film, Piece, Roll, Settings
+from xlbatch.job.job import Film, FilmPiece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
 from xlbatch.units import length_text
 
@@ -118,9 +118,9 @@ def _need(
 
 def _left(
     film: Film, order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
-) -> list[tuple[Piece, float]]:
+) -> list[tuple[FilmPiece, float]]:
     """The pieces on hand and the rolls of which something worth keeping is left, and how much of them."""
-    stocks = [*film.on_hand, *(Piece(film.roll_width, offered[at].length) for at in purchase.rolls)]
+    stocks = [*film.on_hand, *(FilmPiece(film.roll_width, offered[at].length) for at in purchase.rolls)]
     rests = [
         (piece, math.floor(piece.length * UM - taken(runs, order.cuts, order.knife) + 1e-6) / UM)
         for piece, runs in zip(stocks, (*purchase.pieces, *(purchase.cut if purchase.rolls else ())), strict=True)
@@ -128,12 +128,12 @@ def _left(
     return [(piece, rest) for piece, rest in rests if rest > _least_kept(settings)]
 
 
-def _usable(film: Film, piece: Piece) -> float:
+def _usable(film: Film, piece: FilmPiece) -> float:
     """The usable width of a piece: as much narrower than the piece as the film's is than its roll."""
     return piece.width - (film.roll_width - film.usable_width)
 
 
-def _called(piece: Piece | None, settings: Settings) -> str:
+def _called(piece: FilmPiece | None, settings: Settings) -> str:
     if piece is None:
         return "roll"
     unit = settings.length_unit

@@ -5,8 +5,9 @@ from dataclasses import replace
 
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import Film, Settings
+from xlbatch.trade.tables import practice
 
-TEST_CUT = 10.0  # mm, the side of the square, no more than half the margin (common practice, no source)
+TEST_CUT = practice("the side of the test square, where the margin has room for it")
 
 
 def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> Run:

@@ -1,16 +1,21 @@
-"""The true shapes of decals, to judge interlocked ones by and to prove how little film they can take. Lengths in mm."""
+"""The true shapes of decals, to judge interlocked ones by and to prove how little film they can take. Lengths in mm.
 
+Shapely has the geometry, and curves are flattened here: what lays decals out has no part in judging them."""
+
+import math
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.affinity import affine_transform
 from shapely.geometry.base import BaseGeometry
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Lying
-from xlbatch.geometry.flat import edges_of
-from xlbatch.geometry.outline import Outline
+from xlbatch.geometry.outline import Outline, Segments, contours_of
+from xlbatch.geometry.path import curves
 
 NEAR = 0.005  # how far a shape strays from its outline at most
 
@@ -42,6 +47,23 @@ def _lying(lying: Lying, mirrored: bool) -> BaseGeometry:
 @lru_cache(maxsize=4096)
 def upright(outline: Outline) -> BaseGeometry:
     """The outline as polygons: inside what an odd number of contours hold."""
-    edges = edges_of(outline.segments, np.inf, NEAR)
-    rings = np.split(np.column_stack((edges.start.real, edges.start.imag)), edges.first[1:])
-    return shapely.build_area(shapely.MultiLineString([shapely.LinearRing(ring) for ring in rings]))
+    rings = [shapely.LinearRing(_points(contour)) for contour in contours_of(outline.segments)]
+    return shapely.build_area(shapely.MultiLineString(rings))
+
+
+def _points(contour: Segments) -> NDArray[np.float64]:
+    return np.concatenate([_starts(np.array(curve)) for curve in curves(contour)])
+
+
+def _starts(control: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The starts of the straight edges a curve is divided into evenly, within `NEAR` of it (de Casteljau; how many:
+    Wang's bound by the second differences of the control points, as in Goldman, Pyramid Algorithms, 2003, from
+    memory)."""
+    degree = len(control) - 1
+    bend = max(map(math.hypot, *np.diff(control, 2, axis=0).T), default=0.0) if degree > 1 else 0.0
+    count = max(1, math.ceil(math.sqrt(degree * (degree - 1) / 8 * bend / NEAR)))
+    t = (np.arange(count) / count)[:, None]
+    level = [np.broadcast_to(point, (count, 2)) for point in control]
+    while len(level) > 1:
+        level = [one + (other - one) * t for one, other in pairwise(level)]
+    return level[0]

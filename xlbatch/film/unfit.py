@@ -83,4 +83,4 @@ def _too_long(decals: Sequence[Decal], length: float, film: Film, settings: Sett
 def _where(decal: Decal, garment: Garment) -> Where:
     """The Width on the Designs sheet; the roster row's Size where the design is a built-in one."""
     source = decal.spec.source
-    return source.at("Width") if source.row else garment.row.source.at("Size")
+    return garment.row.source.at("Size") if source.built_in else source.at("Width")

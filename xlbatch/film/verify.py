@@ -1,4 +1,4 @@
-"""Judges a layout. It shares no code with what laid it out, only the records."""
+"""Judges a layout. It shares no code with what laid it out, only the records; shapes are shapely's (shape.py)."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -7,9 +7,11 @@ from itertools import pairwise
 from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.job.job import Settings
+from xlbatch.trade.tables import practice
 
 SLACK = 0.002  # mm: lengths are written to 0.001
-USUAL, MOST = 3, 8  # shirts a strip where their number is not fixed
+USUAL = round(practice("shirts that share a strip, where their number is not fixed"))
+MOST = round(practice("most shirts that share a strip while it stays handy"))
 STRAY = 0.01  # mm: how far the distance of two shapes may be off
 
 

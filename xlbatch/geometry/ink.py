@@ -28,7 +28,7 @@ class Ink:
     moment: float  # the area times how far its centroid lies to the right
 
 
-class Piece(NamedTuple):
+class InkPart(NamedTuple):
     """Ink, and how far it is moved."""
 
     ink: Ink
@@ -37,8 +37,7 @@ class Piece(NamedTuple):
 
     @property
     def box(self) -> Box:
-        left, bottom, right, top = self.ink.box
-        return left + self.x, bottom + self.y, right + self.x, top + self.y
+        return shifted(self.ink.box, self.x, self.y)
 
 
 def measured(segments: Sequence[Segment]) -> Ink | None:
@@ -56,7 +55,17 @@ def around(boxes: Iterable[Box]) -> Box:
     return min(left), min(bottom), max(right), max(top)
 
 
-def outline(pieces: Sequence[Piece], across: float = 1.0, up: float = 1.0) -> Outline:
+def shifted(box: Box, x: float, y: float) -> Box:
+    """The box moved by x and y."""
+    return box[0] + x, box[1] + y, box[2] + x, box[3] + y
+
+
+def scaled(box: Box, by: float) -> Box:
+    """The box so many times as large and as far from 0."""
+    return box[0] * by, box[1] * by, box[2] * by, box[3] * by
+
+
+def outline(pieces: Sequence[InkPart], across: float = 1.0, up: float = 1.0) -> Outline:
     """The pieces in one outline at so many mm a unit, its ink box's lower-left corner at (0, 0)."""
     left, bottom, right, top = around(piece.box for piece in pieces)
     stretch = np.array((across, up))

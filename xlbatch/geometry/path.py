@@ -6,8 +6,12 @@ An affine matrix (a, b, c, d, e, f) takes (x, y) to (a·x + c·y + e, b·x + d·
 import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from typing import cast
 
 import numpy as np
+from fontTools.pens.areaPen import AreaPen
+from fontTools.pens.basePen import BasePen
+from fontTools.pens.boundsPen import BoundsPen
 
 from xlbatch.geometry.outline import NUMBERS, Segment
 
@@ -86,15 +90,9 @@ def contours(segments: Iterable[Segment]) -> tuple[tuple[Segment, ...], ...]:
 
 def bounds(segments: Iterable[Segment]) -> Box | None:
     """The ink box: exact, curves measured at their extremes. None where there is no ink."""
-    xs: list[float] = []
-    ys: list[float] = []
-    for curve in curves(segments):
-        for axis, values in enumerate((xs, ys)):
-            line = [point[axis] for point in curve]
-            values += (line[0], line[-1])
-            if len(line) > 2 and not _between(line):
-                values += (_bezier(line, t) for t in _extremes(line))
-    return (min(xs), min(ys), max(xs), max(ys)) if xs else None
+    pen = BoundsPen(None, ignoreSinglePoints=True)
+    _draw(pen, segments)
+    return cast(Box | None, pen.bounds)
 
 
 def length(segments: Iterable[Segment]) -> float:
@@ -115,44 +113,28 @@ def steps(segments: Iterable[Segment]) -> Iterator[Point]:
 
 def signed_area(segments: Iterable[Segment]) -> float:
     """The area in mm² inside the contours, counterclockwise ones positive: exact, by Green's theorem."""
-    return sum(map(_swept, curves(segments)))
+    pen = AreaPen(None)
+    _draw(pen, segments)
+    return float(pen.value)
+
+
+def _draw(pen: BasePen, segments: Iterable[Segment]) -> None:
+    for verb, at in segments:
+        match verb:
+            case "M":
+                pen.moveTo(at)
+            case "L":
+                pen.lineTo(at)
+            case "Q":
+                pen.qCurveTo(at[:2], at[2:])
+            case "C":
+                pen.curveTo(at[:2], at[2:4], at[4:])
+            case _:
+                pen.closePath()
 
 
 def _pairs(at: Sequence[float]) -> Iterator[Point]:
     return zip(at[::2], at[1::2], strict=True)
-
-
-def _between(line: Sequence[float]) -> bool:
-    low, high = sorted((line[0], line[-1]))
-    return all(low <= value <= high for value in line[1:-1])
-
-
-def _bezier(line: Sequence[float], t: float) -> float:
-    """The value at `t` of a one-dimensional Bézier curve (de Casteljau)."""
-    while len(line) > 1:
-        line = [p + (q - p) * t for p, q in itertools.pairwise(line)]
-    return line[0]
-
-
-def _extremes(line: Sequence[float]) -> Iterator[float]:
-    """Where, strictly between 0 and 1, the derivative of a quadratic or cubic curve is zero."""
-    slopes = [q - p for p, q in itertools.pairwise(line)]
-    if len(slopes) == 2:
-        roots = _roots(0.0, slopes[1] - slopes[0], slopes[0])
-    else:
-        roots = _roots(slopes[0] - 2 * slopes[1] + slopes[2], 2 * (slopes[1] - slopes[0]), slopes[0])
-    return (t for t in roots if 0 < t < 1)
-
-
-def _roots(a: float, b: float, c: float) -> tuple[float, ...]:
-    """The real roots of a·t² + b·t + c, in the form that does not cancel."""
-    if a == 0:
-        return (-c / b,) if b else ()
-    inside = b * b - 4 * a * c
-    if inside < 0:
-        return ()
-    q = -(b + math.copysign(math.sqrt(inside), b)) / 2
-    return (q / a, c / q) if q else (0.0,)
 
 
 def _curve_steps(curve: Curve) -> Iterator[Point]:
@@ -169,17 +151,3 @@ def _curve_steps(curve: Curve) -> Iterator[Point]:
 
 def _minus(one: Point, other: Point) -> Point:
     return one[0] - other[0], one[1] - other[1]
-
-
-def _swept(curve: Curve) -> float:
-    """The area swept from the origin along a curve: that of its chord and that between chord and curve."""
-    (x0, y0), (xn, yn) = curve[0], curve[-1]
-    chord = (x0 * yn - xn * y0) / 2
-    if len(curve) == 2:
-        return chord
-    x1, y1 = curve[1][0] - x0, curve[1][1] - y0
-    xn, yn = xn - x0, yn - y0
-    if len(curve) == 3:
-        return chord + (x1 * yn - xn * y1) / 3
-    x2, y2 = curve[2][0] - x0, curve[2][1] - y0
-    return chord + 0.15 * (x1 * (y2 + yn) + x2 * (2 * yn - y1) - xn * (y1 + 2 * y2))

@@ -22,7 +22,7 @@ Class = Literal["adult", "ladies", "youth", "toddler", "infant"]
 Neckline = Literal["crew", "V", "scoop", "polo", "hood"]
 Peel = Literal["hot", "warm", "cold"]
 JOINED = " + "  # between the names of a joined piece's parts
-LONGEST_TEXT = 32_767  # characters: what a cell of a spreadsheet holds; common practice, no source
+LONGEST_TEXT = 32_767  # characters: the published limit of the spreadsheet programs for one cell
 Paid = Decimal | Literal["yes"] | None  # yes: in full
 NO_NAME = "no name"  # as a Print name: nothing is printed for this person
 Status = Literal["", "done", "redo film", "redo garment", "cancelled"]
@@ -138,7 +138,7 @@ class Roll:
 
 
 @dataclass(frozen=True)
-class Piece:
+class FilmPiece:
     """A piece of film on hand."""
 
     width: float
@@ -156,7 +156,7 @@ class Film:
     roll_width: float
     usable_width: float
     rolls: tuple[Roll, ...]
-    on_hand: tuple[Piece, ...]
+    on_hand: tuple[FilmPiece, ...]
     temperature: float
     warm_up: float
     press: float
@@ -244,6 +244,8 @@ class Settings:
     price_by: Literal["class", "job", "own cost"] = "class"
     join: bool = True
     worth_changing_the_order: float | None = 5.0  # minutes; None: never
+    money_on_tags: bool = True
+    one_tag_for: Literal["garment", "group"] = "garment"
 
     @property
     def currency_sign(self) -> str:

@@ -24,10 +24,15 @@ class Source:
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""
-        first = self.cells.get("") or (f"A{self.sheet_row}" if self.row else "")
+        first = self.cells.get("") or ("" if self.built_in else f"A{self.sheet_row}")
         return Where(self.sheet, self.cells.get(heading) or first)
+
+    @property
+    def built_in(self) -> bool:
+        """Whether it is one of the program's own, that no one typed."""
+        return not self.row
 
     @property
     def sheet_row(self) -> int:
         """The row's number on its own sheet."""
-        return (self.row - 1) % MOST_SHEET_ROWS + 1 if self.row else 0
+        return 0 if self.built_in else (self.row - 1) % MOST_SHEET_ROWS + 1

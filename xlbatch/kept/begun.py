@@ -12,6 +12,7 @@ from xlbatch.kept.lasting import fits
 from xlbatch.kept.memory import KeptDecal, KeptGarment
 from xlbatch.kept.states import Standing, parts
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import color_name
 
 _HEADING = {"print name": "Print name", "number": "Number", "text": "Design", "artwork": "Design"}
@@ -50,14 +51,14 @@ def _other_blank(job: Job, row: RosterRow, kept: KeptGarment) -> Iterator[Proble
         ("Color", row.color or usual.usual_color, kept.color, color_name),
     ):
         if before and now and same(now) != same(before):
-            yield _asked(row, heading, now, before, f"{heading.lower()} of its blank")
+            yield _asked(row, heading, now, before, phrase("of its blank", heading=heading.lower()))
 
 
 def _other_decal(job: Job, row: RosterRow, decal: KeptDecal, specs: Mapping[str, DecalSpec]) -> Iterator[Problem]:
     of_piece = [specs.get(part) for part in parts(decal.piece)]
     if None in of_piece:
         design = row.design or job.settings.usual_design
-        yield _asked(row, "Design", design, decal.piece, "piece pressed on it")
+        yield _asked(row, "Design", design, decal.piece, phrase("piece pressed"))
         return
     known = [spec for spec in of_piece if spec]
     now = " / ".join(filter(None, (decal_text(spec, row, job.settings) for spec in known)))
@@ -93,7 +94,7 @@ def not_needed(stood: Standing, unused: Iterable[KeptDecal], to_cut: Iterable[De
                 "cut-not-needed",
                 row.source.at("Who"),
                 ", ".join(decal.id for decal in decals),
-                suggestion=f"for no. {alike.garment_no}, {alike.piece}" if alike else "",
+                suggestion=phrase("fits another", number=alike.garment_no, piece=alike.piece) if alike else "",
                 rows=(row.source.row,) if row.source.row else (),
                 what=", ".join(dict.fromkeys(decal.text or decal.piece for decal in decals)),
                 number=number,

@@ -5,15 +5,16 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from xlbatch.job.job import Film, Job, Piece
+from xlbatch.job.job import Film, FilmPiece, Job
 from xlbatch.job.marks import OrderKey
 from xlbatch.kept.memory import KeptDecal, KeptFilm, KeptStrip, strips_cut
 from xlbatch.kept.on_the_way import Ordered
 from xlbatch.problems import Problem, problem
 from xlbatch.shopping.buy import roll_item
+from xlbatch.trade.tables import practice
 from xlbatch.units import LengthUnit, length_text, print_step
 
-LEAST = 25.0  # mm: a shorter end is waste
+LEAST = practice("a shorter end of film is waste")
 UNITS: tuple[LengthUnit, ...] = ("in", "cm", "mm")
 
 
@@ -63,7 +64,7 @@ def film_left(
     return FilmLeft(tuple(films), tuple(reckoned), marked, tuple(problems))
 
 
-def _with_rolls(base: tuple[Piece, ...], film: Film, came: Mapping[OrderKey, int]) -> tuple[Piece, ...]:
+def _with_rolls(base: tuple[FilmPiece, ...], film: Film, came: Mapping[OrderKey, int]) -> tuple[FilmPiece, ...]:
     """The pieces with the rolls that came, and without those that did not come after all."""
     there = [*base, *_rolls(film, came)]
     for roll in _rolls(film, {key: -count for key, count in came.items()}):
@@ -72,13 +73,13 @@ def _with_rolls(base: tuple[Piece, ...], film: Film, came: Mapping[OrderKey, int
     return tuple(there)
 
 
-def _rolls(film: Film, counts: Mapping[OrderKey, int]) -> Iterable[Piece]:
+def _rolls(film: Film, counts: Mapping[OrderKey, int]) -> Iterable[FilmPiece]:
     """The rolls of a film that lines of the shopping list, each so many, come to."""
     for roll in film.rolls:
         items = {roll_item(film, roll, unit) for unit in UNITS}
         for key, count in counts.items():
             if key.kind == "film" and key.item in items:
-                yield from [Piece(film.roll_width, roll.length)] * count
+                yield from [FilmPiece(film.roll_width, roll.length)] * count
 
 
 def with_coming(job: Job) -> Job:
@@ -88,7 +89,7 @@ def with_coming(job: Job) -> Job:
     return replace(job, films=tuple(films)) if job.orders else job
 
 
-def _cut_off(there: Iterable[Piece], strips: Iterable[KeptStrip], job: Job) -> tuple[tuple[Piece, ...], bool]:
+def _cut_off(there: Iterable[FilmPiece], strips: Iterable[KeptStrip], job: Job) -> tuple[tuple[FilmPiece, ...], bool]:
     """What is left of the pieces, each run cut from the piece it was planned on, else from the shortest that is long
     enough; and whether there was not enough."""
     runs: dict[int, list[KeptStrip]] = defaultdict(list)
@@ -109,16 +110,16 @@ def _cut_off(there: Iterable[Piece], strips: Iterable[KeptStrip], job: Job) -> t
     return tuple(piece for piece in (whole if runs else left) if piece.length >= LEAST), lacking
 
 
-def _called(piece: Piece, job: Job) -> str:
+def _called(piece: FilmPiece, job: Job) -> str:
     unit = job.settings.length_unit
     return f"piece {length_text(piece.width, unit)} × {length_text(piece.length, unit)}"
 
 
-def kept_film(film: str, pieces: Iterable[Piece]) -> KeptFilm:
+def kept_film(film: str, pieces: Iterable[FilmPiece]) -> KeptFilm:
     """The record of a film's pieces."""
     return KeptFilm(film, tuple(f"{piece.width:g} x {piece.length:g}" for piece in pieces))
 
 
-def _piece(text: str) -> Piece:
+def _piece(text: str) -> FilmPiece:
     width, _, length = text.partition(" x ")
-    return Piece(float(width), float(length))
+    return FilmPiece(float(width), float(length))

@@ -8,6 +8,7 @@ from pathlib import Path
 from xlbatch.job.marks import Marks
 from xlbatch.kept.memory import Memory
 from xlbatch.kept.written import Damaged, from_sheet
+from xlbatch.problems.refusals import refusal
 from xlbatch.roster.read import Reading, read
 
 ENDINGS = (".xlsx", ".ods", ".xlsm")
@@ -76,14 +77,15 @@ def sentence(workbook: Path, reading: Reading, later: Later) -> str:
     there = {row.who.casefold() for row in later.reading.job.roster}
     missing = [row.who for row in reading.job.roster if row.who and row.who.casefold() not in there]
     more = f" and {len(missing) - MOST_NAMED} more" if len(missing) > MOST_NAMED else ""
-    names = f" Not in it: {', '.join(missing[:MOST_NAMED])}{more}; add them there." if missing else ""
+    names = ", ".join(missing[:MOST_NAMED]) + more
     marks = [mark for mark in reading.marks.strips if mark.cut or mark.spoiled]
     steps = [step for step in reading.marks.steps if step.outcome]
-    told = f" This one has {len(marks)} strips and {len(steps)} results marked." if marks or steps else ""
-    return (
-        f"{workbook.name} was not planned: {later.path.name} was made later and has marks of what is done. "
-        f"Drop that one.{names}{told}"
-    )
+    told = [refusal("planned later", name=workbook.name, later=later.path.name)]
+    if missing:
+        told.append(refusal("not in later", names=names))
+    if marks or steps:
+        told.append(refusal("marked here", strips=len(marks), results=len(steps)))
+    return " ".join(told)
 
 
 def numbered_after(reading: Reading, later: Later) -> Reading:

@@ -42,18 +42,15 @@ def from_sheet(sheet: RawSheet) -> Memory:
     numbers: dict[str, Any] = {}
     records: dict[str, Any] = {kind: [] for kind in RECORDS}
     edition = 0
-    try:
-        for cells in sheet.rows.values():
-            texts = {at: shown_value(cell) for at, cell in cells.items()}
-            kind = texts.get(1, "")
-            if kind in NUMBERS:
-                numbers[kind] = int(texts[2])
-            elif kind == "edition":
-                edition = int(texts[2])
-            elif kind in RECORDS:
-                records[kind].append(_record(RECORDS[kind], texts))
-    except (KeyError, ValueError) as error:
-        raise Damaged from error
+    for cells in sheet.rows.values():
+        texts = {at: shown_value(cell) for at, cell in cells.items()}
+        kind = texts.get(1, "")
+        if kind in NUMBERS:
+            numbers[kind] = _value(int, texts.get(2, ""))
+        elif kind == "edition":
+            edition = _value(int, texts.get(2, ""))
+        elif kind in RECORDS:
+            records[kind].append(_record(RECORDS[kind], texts))
     if edition != EDITION or any(decal.state not in STATES for decal in records["decals"]):
         raise Damaged
     return Memory(**numbers | {kind: tuple(them) for kind, them in records.items()})
@@ -69,5 +66,9 @@ def _record(record: type, texts: dict[int, str]) -> Any:
     return record(*values)
 
 
-def _value(type_: Any, text: str) -> str | int | float:
-    return int(text) if type_ is int else float(text) if type_ is float else text
+def _value(type_: Any, text: str) -> Any:
+    """A field's value. Raises Damaged."""
+    try:
+        return type_(text) if type_ in (int, float) else text
+    except ValueError as error:
+        raise Damaged from error

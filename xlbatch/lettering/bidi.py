@@ -22,7 +22,7 @@ _APART = {
 }  # pairs that are not neighbors in code
 
 
-class Run(NamedTuple):
+class LevelRun(NamedTuple):
     """Letters from `start` to before `end` that read one way; `right` where from the right."""
 
     start: int
@@ -30,14 +30,14 @@ class Run(NamedTuple):
     right: bool
 
 
-def visual_runs(text: str) -> tuple[Run, ...]:
+def visual_runs(text: str) -> tuple[LevelRun, ...]:
     """The parts of a line that read one way, from left to right as they stand (rule L2)."""
     found = [
         (level, [at for at, _ in run]) for level, run in groupby(enumerate(levels(text)), key=lambda each: each[1])
     ]
     for least in range(max((level for level, _ in found), default=0), 0, -1):
         found = _turned(found, least)
-    return tuple(Run(at[0], at[-1] + 1, level % 2 == 1) for level, at in found)
+    return tuple(LevelRun(at[0], at[-1] + 1, level % 2 == 1) for level, at in found)
 
 
 def _turned(runs: list[tuple[int, list[int]]], least: int) -> list[tuple[int, list[int]]]:

@@ -3,13 +3,14 @@
 from functools import lru_cache
 from typing import NamedTuple
 
-from xlbatch.geometry.ink import Piece, measured, outline
+from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.path import Box
 from xlbatch.lettering.arch import arc_of, bent, strongest
 from xlbatch.lettering.typeface import Line, Typeface, set_line
+from xlbatch.trade.tables import practice
 
-NARROWEST = 0.8  # letters are condensed no further unless asked: common practice, no source
+NARROWEST = practice("how narrow letters become, of their width")  # unless asked otherwise
 _NEAR = 1e-9
 
 
@@ -65,14 +66,14 @@ def letter(face: Typeface, text: str, scale: Scale, arch: float = 0.0) -> Outlin
     return outline(set_line(face, text).pieces, scale.across, scale.up)
 
 
-def _bent(face: Typeface, text: str, scale: Scale, arch: float) -> Piece:
+def _bent(face: Typeface, text: str, scale: Scale, arch: float) -> InkPart:
     """The text bent so that it spans `arch` degrees; what stands at half the cap height keeps its length."""
     line = set_line(face, text)
     straight = outline(line.pieces, scale.across, scale.up)
     arc = arc_of(0.0, straight.width, (face.cap_height / 2 - _box(line)[1]) * scale.up, arch)
     ink = measured(bent(straight.segments, arc))
     assert ink is not None  # bending leaves the ink there
-    return Piece(ink)
+    return InkPart(ink)
 
 
 @lru_cache(maxsize=4096)

@@ -10,7 +10,7 @@ import pathops
 import uharfbuzz as hb
 from fontTools.unicodedata import script
 
-from xlbatch.geometry.ink import Ink, Piece, around, measured
+from xlbatch.geometry.ink import Ink, InkPart, around, measured
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import weld
 from xlbatch.lettering.bidi import visual_runs
@@ -33,7 +33,7 @@ class Typeface:
 class Line:
     """A text set in one line."""
 
-    pieces: tuple[Piece, ...]  # glyphs that touch are one piece
+    pieces: tuple[InkPart, ...]  # glyphs that touch are one piece
     box: Box | None  # the ink box; None where the text has no ink
     lacks: tuple[str, ...]  # the characters the font has no glyph for
     advance: float = 0.0  # where the next letter would stand
@@ -145,7 +145,7 @@ def _touch(face: Typeface, one: Placed, other: Placed) -> bool:
 def _pair_touches(face: Typeface, one: int, other: int, x: int, y: int) -> bool:
     """True where the second glyph, its origin at (x, y), touches the first: welding then changes something."""
     a, b = glyphs(face, ((one, 0, 0),)), glyphs(face, ((other, 0, 0),))
-    if a is None or b is None or _apart(a.box, Piece(b, x, y).box):
+    if a is None or b is None or _apart(a.box, InkPart(b, x, y).box):
         return False
     both = glyphs(face, ((one, 0, 0), (other, x, y)))
     return both is None or both.verbs.count("M") != (a.verbs + b.verbs).count("M") or both.area < a.area + b.area - 1
@@ -155,9 +155,9 @@ def _apart(a: Box, b: Box) -> bool:
     return a[2] < b[0] or b[2] < a[0] or a[3] < b[1] or b[3] < a[1]
 
 
-def _piece(face: Typeface, group: list[Placed]) -> Piece:
+def _piece(face: Typeface, group: list[Placed]) -> InkPart:
     """The group welded about its first glyph's origin, so that equal groups share their ink."""
     _, x, y = group[0]
     ink = glyphs(face, tuple((glyph, gx - x, gy - y) for glyph, gx, gy in group))
     assert ink is not None  # only glyphs with ink are placed
-    return Piece(ink, x, y)
+    return InkPart(ink, x, y)

@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.file_names import plain_name
-from xlbatch.messages.group_picture import Shown, group_picture
+from xlbatch.messages.group_picture import MOST, Shown, group_picture
 from xlbatch.paper.style import currency_sign
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
@@ -74,6 +74,7 @@ def _facts(
         "group": group,
         "answer_by": day_text(plan.dates.answer_by) if plan.dates.answer_by else "",
         "garments": list(told.values()),
+        "shown": MOST,
         "waiting": [told[garment.no] for garment in garments if not garment.row.confirmed],
         "owed": _owed_text(lines, sign),
         "open": list(_open(lines, sign)) if owed is not None and owed > 0 else [],

@@ -21,11 +21,12 @@ from xlbatch.trade.tables import color_hex
 
 WIDE = 1080  # dots across
 LARGEST = 400_000  # bytes, and less
-MOST = 120  # garments drawn
+MOST = 60  # garments drawn: a phone shows no more of them well
 FEW = 6  # garments, up to which front and back of each have the whole width
 TALLEST = 0.95  # of the width of its place: how high a garment is drawn
 MARGIN, NAME, WORDS = 24.0, 34.0, 26.0  # dots: around a garment; its name's and its size's letters
-COLORS = (64, 32, 16)
+COLORS = 64
+ACROSS = {6: 2, 15: 3, MOST: 4}  # beside one another, of up to so many garments
 UNKNOWN_FILM, UNKNOWN_GARMENT, EDGE = "#7a7a7a", "#ffffff", 1.5
 GROUND = "#eceff1"  # behind the garments, so that a white one is seen
 
@@ -43,15 +44,12 @@ def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str], acr
     first ones are shown. `across`: how many stand beside one another; 0: as many as suits their number."""
     garments = garments[:MOST]
     sides = max((len(by_side(shown.places)) for shown in garments), default=1)
-    across = across or (
-        1 if sides > 1 and len(garments) <= FEW else 2 if len(garments) <= 30 else 3 if len(garments) <= 60 else 4
-    )
+    usual = next(beside for most, beside in ACROSS.items() if len(garments) <= most)
+    across = across or (1 if sides > 1 and len(garments) <= FEW else usual)
     while True:
-        image = _drawn(garments, across, film_colors)
-        for colors in COLORS:
-            png = _few_colors(image, colors)
-            if len(png) < LARGEST:
-                return png
+        png = _few_colors(_drawn(garments, across, film_colors))
+        if len(png) < LARGEST:
+            return png
         across += 1
 
 
@@ -74,9 +72,9 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
     return Image.open(BytesIO(bytes(png))).convert("RGB")
 
 
-def _few_colors(image: Image.Image, colors: int) -> bytes:
+def _few_colors(image: Image.Image) -> bytes:
     with BytesIO() as file:
-        few = image.quantize(colors, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+        few = image.quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
         few.save(file, "PNG", compress_level=6)
         return file.getvalue()
 

@@ -45,11 +45,12 @@ def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str) -> None:
     leaf.line(title, Look(bold=True, fill=BAND), 18, joined=True)
     for at, line in enumerate(lines):
         leaf.row(20, *_cells(line), joined=at + 2 >= len(lines) > 1)
-    if len(lines) > 1:
+    counted = title != KINDS["supply"]
+    if len(lines) > 1 and (counted or total(lines) is not None):
         leaf.row(
             20,
             Span(WORDS, f"{title}: total", STRONG.but(bottom=THIN)),
-            *(Span(width, sum(getattr(line, name) for line in lines) if title != KINDS["supply"] else None, SUM)
+            *(Span(width, sum(getattr(line, name) for line in lines) if counted else None, SUM)
               for width, name in zip(WIDTHS[3:7], ("needed", "spares", "on_hand", "buy"), strict=True)),
             Span(WIDTHS[7], total(lines), SUM.but(align="right", number="#,##0.00")),
             Span(WIDTHS[8] + WIDTHS[9], None, SUM),
@@ -85,7 +86,7 @@ def total(lines: Sequence[BuyLine]) -> Decimal | None:
 def _write_sum(leaf: Leaf, work: Work) -> None:
     cost = total(work.plan.shopping)
     missing = any(line.price is None and line.buy for line in work.plan.shopping)
-    text = "All that has a price" if missing else "All together"
+    text = "All together" if not missing else "No prices given" if cost is None else "All that has a price"
     sign = currency_sign(work.plan.job.settings)
     amount = "" if cost is None else f"{sign}{cost:,.2f}"
     top = Look(KEY, bold=True, top=THICK)

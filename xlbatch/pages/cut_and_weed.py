@@ -1,57 +1,105 @@
 """Cut and weed: run by run and strip by strip, each strip's picture beside the names of its pieces."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
+from typing import NamedTuple
 
-from xlbatch.film.layout import Lying, Run, Strip
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under
-from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, Look, Part
+from xlbatch.art.decal import Decal
+from xlbatch.film.layout import Run
+from xlbatch.kept.memory import KeptDecal
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, WORK, Look, Part
 from xlbatch.pages.work import Work, listed
+from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BOX
-from xlbatch.pictures.strip_picture import View, strip_picture, view_of
+from xlbatch.pictures.strip_picture import strip_picture
+from xlbatch.trade.tables import practice
 from xlbatch.units import printed_text
 
 NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
-TABLE = 1200.0  # mm: a longer run hangs off a usual table; common practice, no source
-LINE_HEIGHT, LEAST_STRIP = 16.0, 42.0  # points; a strip's number and boxes need the latter
+TABLE = practice("a longer run hangs off a table")
+LINE_HEIGHT, LEAST_STRIP = 15.0, 39.5  # points; a strip's number and boxes need the latter
 MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
-PICTURE = 14  # columns
-STRIP, NO, WHO, SIZE, ON_IT, SPOILED = 9, 3, 12, 7, 9, 6
+PAD = 2.0  # points between a picture and the edges of its cell
+TICKS = f"{BOX} cut  {BOX} weeded"
 RULE = PLAIN.but(bottom=HAIRLINE)
 
+Piece = Decal | KeptDecal
+Drawing = Callable[[float, float], Picture]  # by width and height in points
 
-def write(leaf: Leaf, work: Work, tallest: float) -> None:
-    """Every run and its strips, none drawn higher than `tallest` points; after a film's runs, what is alike in it."""
-    said = not work.only_names
-    heads = (
-        (STRIP, "Strip"), (NO, "No."), *(((WHO, "Who"),) if said else ((WHO + ON_IT, "Who, on it"),)), (SIZE, "Size"),
-        *(((ON_IT, "On it"),) if said else ()), (SPOILED, "Spoiled"), (PICTURE, "As it lies; thick: leads"),
-    )  # fmt: skip
-    leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
+
+class Columns(NamedTuple):
+    """The widths in columns; `on_it`: 0 where a piece says nothing but whose it is; the picture has what is left."""
+
+    strip: int
+    no: int
+    who: int
+    on_it: int
+    spoiled: int
+    picture: int
+
+
+def columns(work: Work, labels: Iterable[str]) -> Columns:
+    """As wide as numbers, names and texts need."""
+    strip = columns_for([TICKS], WORK)
+    no = columns_for(labels, WORK, bold=True)
+    who = columns_for(map(partial(_who, work), work.garments), WORK, least=9, most=19)
+    texts = (text for decal in work.plan.decals for text in _words(decal))
+    on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=9)
+    spoiled = columns_for([f"{BOX} {decal.id}" for decal in work.plan.decals], WORK)
+    return Columns(strip, no, who, on_it, spoiled, ACROSS - strip - no - who - on_it - spoiled)
+
+
+def _who(work: Work, no: int) -> str:
+    return f"{work.garments[no].who}  {work.garments[no].blank.size}"
+
+
+def _words(decal: Piece) -> Sequence[str]:
+    return (decal.text or decal.piece).split()
+
+
+def write(leaf: Leaf, work: Work, high: float) -> None:
+    """The strips cut before, every run and its strips, drawn at least `high` points high; after a film's runs, what is
+    alike in it."""
+    leaf.cushion = 1.5
+    labels = dict(_labels(work.plan.layout.runs))
+    wide = columns(work, labels.values())
+    heads = ((wide.strip, "Strip"), (wide.no, "No."), (wide.who, "Who, size"), (wide.on_it, "On it"),
+             (wide.spoiled, "Spoiled"), (wide.picture, "Thick end leads"))  # fmt: skip
+    leaf.row(18, *(Span(width, text, HEAD) for width, text in heads if width))
     leaf.repeat()
+    for (_, run_no, strip_no), decals in work.to_weed.items():
+        film = work.places[decals[0].id].decal.film
+        _write_band(leaf, f"CUT BEFORE   {film}   run {run_no}", "weed it now, or tick it as weeded")
+        _write_strip(leaf, work, _number(strip_no, "", f"cut  {BOX} weeded"), decals, {}, wide)
     runs = work.plan.layout.runs
-    for run, after in zip(runs, (*runs[1:], None), strict=True):
-        _write_run(leaf, work, run, tallest)
+    for run, after in zip(runs, (*runs[1:], None)[: len(runs)], strict=True):
+        _write_run(leaf, work, run, labels, wide, high)
         if after is None or after.film != run.film:
             for line in alike(work, (each for each in runs if each.film == run.film)):
                 leaf.line(line, STRONG.but(color=ACCENT))
 
 
-def _write_run(leaf: Leaf, work: Work, run: Run, tallest: float) -> None:
-    band = Look(fill=BAND, top=THIN)
+def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide: Columns, high: float) -> None:
     length = printed_text(run.length, work.unit, up=True)
-    title = f"RUN {run.no}   {run.film.name}   load {length}"
-    leaf.row(20, Span(36, title, band.but(size=KEY, bold=True)), Span(24, _about(run), band.but(align="right")),
-             joined=True)  # fmt: skip
+    _write_band(leaf, f"RUN {run.no}   {run.film.name}   load {length}", _about(run))
     if minded := " ".join(_minded(run)):
         leaf.line(minded, PLAIN.but(bottom=HAIRLINE), joined=True)
-    view = view_of(run, PICTURE * COLUMN - 6, tallest) if len(work.plan.garments) <= MOST_DRAWN else None
-    labels = dict(_labels(run))
+    drawn = len(work.plan.garments) <= MOST_DRAWN
+    gap = work.plan.job.settings.gap if work.plan.job.settings.interlock else None
     for strip in run.strips:
-        _write_strip(leaf, work, (run, strip), labels, view)
+        decals = sorted((lying.decal for lying in strip.lying), key=lambda decal: (decal.garment_no, decal.id))
+        draw = partial(strip_picture, run, strip, labels, gap=gap)
+        size = printed_text(strip.length, work.unit, up=True)
+        _write_strip(leaf, work, _number(strip.batch, size, TICKS), decals, labels, wide, high, draw if drawn else None)
+
+
+def _write_band(leaf: Leaf, title: str, about: str) -> None:
+    band = Look(fill=BAND, top=THIN)
+    leaf.row(18, Span(34, title, band.but(size=KEY, bold=True)), Span(26, about, band.but(align="right")), joined=True)
 
 
 def _about(run: Run) -> str:
@@ -70,9 +118,9 @@ def _minded(run: Run) -> Iterator[str]:
         yield "NOT MIRRORED: your cutter must mirror the file."
 
 
-def _labels(run: Run) -> Iterator[tuple[str, str]]:
+def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
     """Each decal's label: its garment's number, and a letter where a strip holds several of that garment."""
-    for strip in run.strips:
+    for strip in (strip for run in runs for strip in run.strips):
         several = Counter(lying.decal.garment_no for lying in strip.lying)
         used = Counter[int]()
         for lying in sorted(strip.lying, key=lambda lying: lying.decal.id):
@@ -81,48 +129,44 @@ def _labels(run: Run) -> Iterator[tuple[str, str]]:
             used[no] += 1
 
 
+def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
+    return Part(str(strip), TITLE, bold=True), Part(f"   {size}\n{ticks}")
+
+
 def _write_strip(
-    leaf: Leaf, work: Work, strip_of_run: tuple[Run, Strip], labels: Mapping[str, str], view: View | None
+    leaf: Leaf,
+    work: Work,
+    number: Sequence[Part],
+    decals: Sequence[Piece],
+    labels: Mapping[str, str],
+    wide: Columns,
+    high: float = 0.0,
+    draw: Drawing | None = None,
 ) -> None:
-    run, strip = strip_of_run
-    pieces = sorted(strip.lying, key=lambda lying: (lying.decal.garment_no, lying.decal.id))
-    high = view.size(run, strip)[1] + 7 if view else 0.0
-    least = max(LINE_HEIGHT, LEAST_STRIP / len(pieces), high / len(pieces))
-    gap = work.plan.job.settings.gap if work.plan.job.settings.interlock else None
-    shown = (
-        [Shown(partial(strip_picture, run, strip, labels, view, gap), (ACROSS - PICTURE) * COLUMN + 2)] if view else []
-    )
-    for at, lying in enumerate(pieces):
-        last = at == len(pieces) - 1
-        edge = RULE.but(bottom=THIN) if last else RULE
-        first = (
-            Span(STRIP, _strip_cell(strip, work), PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(STRIP)
-        )
-        picture = Span(PICTURE, None, PLAIN.but(bottom=THIN), down=len(pieces)) if at == 0 else Under(PICTURE)
-        leaf.row(
-            least, first, *_piece_cells(work, lying, labels, edge), picture,
-            pictures=shown if at == 0 else (), joined=not last,
-        )  # fmt: skip
+    """A strip: a line a piece, and beside all of them its number and its picture."""
+    count = len(decals)
+    lines = [tuple(_piece_cells(work, decal, labels, wide)) for decal in decals]
+    needed = [max(LINE_HEIGHT, *map(leaf.needed, cells)) for cells in lines]
+    more = max(0.0, LEAST_STRIP - sum(needed), high - sum(needed)) / count
+    heights = [height + more for height in needed]
+    under = PLAIN.but(bottom=THIN)
+    first, last = Span(wide.strip, tuple(number), under, down=count), Span(wide.picture, None, under, down=count)
+    size = (wide.picture * COLUMN - 2 * PAD, sum(heights) - 2 * PAD)
+    shown = [Shown(partial(draw, *size), (ACROSS - wide.picture) * COLUMN + PAD, PAD)] if draw else []
+    for at, (cells, height) in enumerate(zip(lines, heights, strict=True)):
+        end = at == count - 1
+        inner = [span._replace(look=span.look.but(bottom=THIN)) for span in cells] if end else cells
+        beside = (first, last) if at == 0 else (Under(wide.strip), Under(wide.picture))
+        leaf.row(height, beside[0], *inner, beside[1], pictures=() if at else shown, joined=not end)
 
 
-def _strip_cell(strip: Strip, work: Work) -> tuple[Part, ...]:
-    length = printed_text(strip.length, work.unit, up=True)
-    return (
-        Part(f"{strip.batch}", TITLE, bold=True),
-        Part(f"   {length}\n{BOX} cut  {BOX} weeded", FINE),
-    )
-
-
-def _piece_cells(work: Work, lying: Lying, labels: Mapping[str, str], edge: Look) -> Iterator[Span]:
-    decal = lying.decal
+def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Columns) -> Iterator[Span]:
     garment = work.garments[decal.garment_no]
-    said = not work.only_names
-    yield Span(NO, labels[decal.id], edge.but(bold=True))
-    yield Span(WHO if said else WHO + ON_IT, garment.who, edge)
-    yield Span(SIZE, garment.blank.size, edge)
-    if said:
-        yield Span(ON_IT, decal.text or decal.piece, edge.but(bold=True))
-    yield Span(SPOILED, f"{BOX} {decal.id}", edge)
+    yield Span(wide.no, labels.get(decal.id, str(decal.garment_no)), RULE.but(bold=True))
+    yield Span(wide.who, (Part(garment.who, bold=not wide.on_it), Part(f"  {garment.blank.size}")), RULE)
+    if wide.on_it:
+        yield Span(wide.on_it, decal.text or decal.piece, RULE.but(bold=True))
+    yield Span(wide.spoiled, f"{BOX} {decal.id}", RULE)
 
 
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:

@@ -4,14 +4,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span, Value, columns_for
-from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look
+from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look, Part
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine
 
 NAME = "Hand-out"
 TELLS = "Whoever hands out: one group at a time, tick each garment, take what is owed, have it signed."
-NO, WHO, GOT = 3, 12, 3
+NO, GOT = 3, 3
 SIGNED = 12  # columns for a signature, in a group's own row
 MONEY = "#,##0.00"
 RULE = PLAIN.but(bottom=HAIRLINE)
@@ -24,8 +24,9 @@ def write(leaf: Leaf, work: Work) -> None:
     amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
     garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=11)
     size = columns_for((each.blank.size for each in work.plan.garments), WORK, least=4)
-    on_it = ACROSS - NO - WHO - garment - size - GOT - 2 * amount
-    widths = (NO, WHO, garment, size, on_it)
+    who = columns_for((each.who for each in work.plan.garments), WORK, bold=True, least=9, most=14)
+    on_it = ACROSS - NO - who - garment - size - GOT - 2 * amount
+    widths = (NO, who, garment, size, on_it)
     words = zip(widths, ("No.", "Who", "Garment", "Size", "On it"), strict=True)
     leaf.row(
         18,
@@ -53,16 +54,15 @@ def _amount_columns(lines: Sequence[MoneyLine]) -> int:
 def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int) -> None:
     garments = sorted((g for g in work.plan.garments if g.group == group), key=lambda g: (g.who.casefold(), g.no))
     waiting = ", ".join(dict.fromkeys(row.who for row in work.plan.held if row.group == group))
-    held = f" (held back: {waiting})" if waiting else ""
     named = group or ("Without a group" if any(each.group for each in work.plan.garments) else "")
-    count = f"{len(garments)} garment{'s' * (len(garments) != 1)}"
-    title = f"{named}: {count}{held}".removeprefix(": ")
+    count = f"{len(garments)} garment{'s' * (len(garments) != 1)}{f'; held back: {waiting}' if waiting else ''}"
+    title = (Part(f"{named}:  ", KEY, bold=True), Part(count)) if named else count
     lines = [work.money[garment.no] for garment in garments]
     band = Look(bold=True, fill=BAND, top=THIN)
     rest = ACROSS - SIGNED - 7 - GOT - 2 * amount
     leaf.row(
         19,
-        Span(rest, title, band.but(size=KEY)),
+        Span(rest, title, band.but(bold=False)),
         Span(7, "signed:", band.but(bold=False, align="right")),
         Span(SIGNED, None, band.but(fill="", bottom=THIN)),
         *_amounts(lines, amount, band),

@@ -14,11 +14,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from xlsxwriter import Workbook
-from xlsxwriter.worksheet import Worksheet
 
 from xlbatch.how_far import alive
 from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
 from xlbatch.paper.cell import printable
+from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
 from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
@@ -31,6 +31,7 @@ SIDE, TOP, BOTTOM, FOOTER = 0.35, 0.4, 0.5, 0.25  # margins in inches
 SLACK = 0.985  # viewers draw rows up to 1 % higher than asked
 HEIGHTS = {"Letter": (1, 11.0), "A4": (9, 11.69)}  # the workbook's own number for the paper; inches
 CUSHION = 2.5  # points above and below text
+INDENT = 10.0  # points that a cell's indent takes at most, in any program
 WHERE_RESULTS_GO = "Results are typed in the plan"
 
 Value = str | int | float | Decimal | tuple[Part, ...] | None
@@ -79,7 +80,7 @@ class Leaf:
         self.number, height = HEIGHTS[paper]
         self.budget = (height - TOP - BOTTOM) * 72 * SLACK
         self.rows: list[Row] = []
-        self.repeated = 0  # the rows that stand on every page
+        self.repeated = range(0)  # the rows that stand on every page
         self._new_page = False
 
     def title(self, tells: str, aside: str) -> None:
@@ -109,9 +110,9 @@ class Leaf:
         self.row(gap, joined=True)
         self.line(text, Look(KEY, bold=True, color=ACCENT, bottom=THIN), 19, joined=True)
 
-    def repeat(self) -> None:
-        """The rows so far stand on every page."""
-        self.repeated = len(self.rows)
+    def repeat(self, last: int = 1) -> None:
+        """The last rows so far stand on every page; those before them on the first."""
+        self.repeated = range(len(self.rows) - last, len(self.rows))
 
     def new_page(self) -> None:
         """The next row begins a page."""
@@ -123,7 +124,7 @@ class Leaf:
     def starts(self) -> tuple[int, ...]:
         """The rows that begin a further page."""
         cuts = [0, *(at for at, row in enumerate(self.rows) if row.starts_page and at), len(self.rows)]
-        repeated = sum(row.height for row in self.rows[: self.repeated])
+        repeated = sum(self.rows[at].height for at in self.repeated)
         found: list[int] = []
         for first, end in pairwise(cuts):
             found += [first] * (first > 0)
@@ -188,12 +189,12 @@ class Leaf:
             sheet.set_row(at, row.height)
             _write_row(sheet, looks, at, row)
         if self.repeated:
-            sheet.repeat_rows(0, self.repeated - 1)
+            sheet.repeat_rows(self.repeated.start, self.repeated.stop - 1)
         sheet.set_h_pagebreaks(list(self.starts))
         sheet.print_area(0, 0, len(self.rows) - 1, ACROSS - 1)
 
 
-def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
+def _write_row(sheet: LivingSheet, looks: Looks, at: int, row: Row) -> None:
     alive()
     column = 0
     for span in row.spans:
@@ -215,10 +216,11 @@ def _write_row(sheet: Worksheet, looks: Looks, at: int, row: Row) -> None:
         sheet.insert_image(at, int(at_column), "picture.png", options)
 
 
-def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Span) -> None:
+def _write_cell(sheet: LivingSheet, looks: Looks, row: int, column: int, span: Span) -> None:
     look, value = looks.cell(span.look), span.value
     if span.columns > 1 or span.down > 1:
-        sheet.merge_range(row, column, row + span.down - 1, column + span.columns - 1, "", look)
+        framed = span.look.framed
+        sheet.join(row, column, row + span.down - 1, column + span.columns - 1, look, framed=framed)
     parts = [part for part in value if part.text] if isinstance(value, tuple) else []
     if len(parts) == 1:
         part = parts[0]
@@ -237,12 +239,22 @@ def _write_cell(sheet: Worksheet, looks: Looks, row: int, column: int, span: Spa
 def columns_for(texts: Iterable[str], size: float, *, bold: bool = False, least: int = 3, most: int = ACROSS) -> int:
     """The columns that the longest of some texts takes."""
     widest = max((text_width(text, size, bold) for text in texts), default=0.0)
-    return max(least, min(most, math.ceil((widest + PAD + 1) / COLUMN)))
+    return max(least, min(most, columns_of(widest)))
+
+
+def columns_of(width: float) -> int:
+    """The columns that a text of this many points takes in one line."""
+    return math.ceil((width + PAD + 1) / COLUMN)
+
+
+def parts_width(parts: Iterable[Part]) -> float:
+    """The width in points of a line of several sizes."""
+    return sum(text_width(part.text, part.size, part.bold) for part in parts)
 
 
 def _height(span: Span, cushion: float) -> float:
     """The height in points that a cell's text needs."""
-    room = span.columns * COLUMN - PAD
+    room = span.columns * COLUMN - PAD - span.look.indent * INDENT
     if isinstance(span.value, tuple):
         return _rich_height(span.value, room) + cushion
     if isinstance(span.value, str) and span.value:

@@ -3,6 +3,8 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from xlbatch.job.job import RosterRow
+from xlbatch.kept.changes import ADDED, DELETED
+from xlbatch.kept.memory import KeptChange
 from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
@@ -30,6 +32,7 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_totals(leaf, work)
     if days := _days(work):
         leaf.line(days, Look(bold=True), 20)
+    _write_changes(leaf, work)
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
@@ -59,7 +62,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
     leaf.row(6)
     widths = (15, 10, 12, 12, 11)
-    leaf.row(40, *(Span(width, (Part(big, 18, bold=True), Part(f"\n{small}", FINE)), box)
+    leaf.row(40, *(Span(width, (Part(big, TITLE, bold=True), Part(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
         length = film_length(plan, need.film)
@@ -67,7 +70,7 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
         film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
         leaf.row(20, Span(ACROSS, (film, Part(says)),
-                          box.but(align="left")))  # fmt: skip
+                          box.but(align="left", indent=1)))  # fmt: skip
 
 
 def _days(work: Work) -> str:
@@ -93,6 +96,30 @@ def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
             names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
             found.setdefault(text, {}).update(names)
     return found
+
+
+def _write_changes(leaf: Leaf, work: Work) -> None:
+    """What is not as in the plan before, by whose it is, and what follows from it."""
+    memory = work.plan.memory
+    of: dict[str, dict[str, str]] = {}  # by whose: what is new, and what follows
+    for change in (change for change in memory.changes if change.plan == memory.plan):
+        of.setdefault(change.who or change.sheet, {})[_change_text(change)] = change.follows
+    if not of:
+        return
+    leaf.head("Changed since the plan before")
+    for who, changes in list(of.items())[:MOST_LINES]:
+        follows = "; ".join(filter(None, dict.fromkeys(changes.values())))
+        leaf.line((Part(f"{who}: ", bold=True), Part("; ".join(changes)), Part(f" → {follows}" if follows else "")))
+    if len(of) > MOST_LINES:
+        leaf.line(f"and {len(of) - MOST_LINES} more: see Changes in the plan.")
+
+
+def _change_text(change: KeptChange) -> str:
+    """`Size M, now L`."""
+    if change.what in (ADDED, DELETED):
+        return f"{change.what.removeprefix('row ')} ({change.now or change.before})"
+    what = f"{change.what} " * (change.what != "Value")  # a setting's value
+    return f"{what}{change.before or 'blank'}, now {change.now or 'blank'}"
 
 
 def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, RosterRow]]) -> None:

@@ -28,10 +28,16 @@ class Look(NamedTuple):
     left: int = 0
     right: int = 0
     number: str = ""
+    indent: int = 0  # clear of a line at the cell's left
 
     def but(self, **changed: Any) -> "Look":
         """The same look with some of it changed."""
         return self._replace(**changed)
+
+    @property
+    def framed(self) -> bool:
+        """Whether it has an edge or is filled."""
+        return bool(self.fill or self.top or self.bottom or self.left or self.right)
 
 
 PLAIN = Look()
@@ -61,7 +67,7 @@ class Looks:
         if look not in self._made:
             edges = {edge: getattr(look, edge) for edge in ("top", "bottom", "left", "right") if getattr(look, edge)}
             colors = {f"{edge}_color": HAIR if line == HAIRLINE else INK for edge, line in edges.items()}
-            said = {"bg_color": look.fill, "num_format": look.number}
+            said = {"bg_color": look.fill, "num_format": look.number, "indent": look.indent}
             self._made[look] = self._format(
                 look.size, look.bold, font_color=look.color, align=look.align, valign=look.valign, text_wrap=True,
                 **edges, **colors, **{name: value for name, value in said.items() if value},

@@ -123,14 +123,22 @@ def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line
     far, seam = where_text(places[0], unit)
     name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
     yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
-    sizes: dict[tuple[str, str], list[str]] = {}
+    of_size: dict[str, set[tuple[str, str]]] = {}
+    sizes: dict[tuple[str, str], dict[str, None]] = {}
     for place in places:
-        key = where_text(place, unit)[0].removesuffix(f" {unit}"), aside_text(place, unit)
-        sizes.setdefault(key, []).append(place.garment.blank.size)
+        key, size = (
+            (where_text(place, unit)[0].removesuffix(f" {unit}"), aside_text(place, unit)),
+            place.garment.blank.size,
+        )
+        of_size.setdefault(size, set()).add(key)
+        sizes.setdefault(key, {})[size] = None
+    if any(len(measures) > 1 for measures in of_size.values()):  # it depends on what stands above it
+        yield (Span(SIZES + MEASURE, "not alike within a size: see Press cards", PLAIN.but(bottom=HAIRLINE)),)
+        return
     for (far, aside), them in sizes.items():
         edge = PLAIN.but(bottom=HAIRLINE)
         yield (
-            Span(SIZES, "all sizes" if len(sizes) == 1 else ", ".join(dict.fromkeys(them)), edge),
+            Span(SIZES, "all sizes" if len(sizes) == 1 else ", ".join(them), edge),
             Span(MEASURE, far, edge.but(size=KEY, bold=True, align="center")),
         )
         if aside:

@@ -1,6 +1,5 @@
 """Press cards: batch by batch, one line a garment with its steps in the order they are pressed, to be ticked."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
@@ -8,12 +7,11 @@ from itertools import groupby
 from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
-from xlbatch.job.job import Film, Press
-from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
+from xlbatch.pages.card_text import step_text, who_text
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for, columns_of, parts_width
 from xlbatch.pages.page_looks import (
     ACCENT,
     BAND,
-    BANNER,
     HAIRLINE,
     HEAD,
     KEY,
@@ -23,29 +21,22 @@ from xlbatch.pages.page_looks import (
     THIN,
     WORK,
     Look,
-    Part,
 )  # fmt: skip
-from xlbatch.pages.work import Work, aside_text, corner_text, listed, where_text
+from xlbatch.pages.press_settings import write_caution, write_plates, write_settings
+from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import Step
-from xlbatch.sheets.banner import IRON
-from xlbatch.sheets.how import minded
-from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
-CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
-STOP = f"STOP after batch 1{{when}}: let it cool. Edges down, place right, color right?   {BOX} yes: on with the rest"
+STOP = f"STOP after batch 1{{when}}: let it cool. Edges, place and color right?   {BOX} yes, go on"
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
+NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 8, 12  # columns
 LEAST_CARD = 42.0  # points, of a garment with several steps: its drawings need them
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
-SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
-    "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
-}  # fmt: skip
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -69,12 +60,12 @@ def columns(work: Work) -> Columns:
     else:
         names = {garment.who for garment in garments}
         names |= {f"{garment.blank.size}  {work.garment_text(garment)}" for garment in garments}
-    who = columns_for(names, WORK, bold=True, least=9, most=19 if one_line else 15)
+    who = columns_for(names, WORK, bold=True, least=9, most=19 if one_line else 12)
     usual = [step for step in work.plan.pressing.steps if not step.trial]
-    texts = {"".join(part.text for part in _step_text(work, "1", step, KEY)) for step in usual}
+    widest = max((parts_width(step_text(work, "1", step, KEY)) for step in usual), default=0.0)
     result = 6 if one_line else 4
     free = ACROSS - NO - who - result - LEAST_NOTE
-    steps = min(columns_for(texts, WORK, bold=True, least=15), free - LEAST_DRAWING)
+    steps = max(15, min(columns_of(widest), free - LEAST_DRAWING))
     drawing = 5 if one_line else min(MOST_DRAWING, free - steps)
     free += LEAST_NOTE - drawing
     return Columns(who, drawing, steps, result, free - steps, one_line)
@@ -117,45 +108,25 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     films = list({step.film.name.casefold(): step.film for step in steps}.values())
     few = len(films) <= MOST_BANNERS
     table = columns(work)
-    for film in films if few else ():
-        _write_settings(leaf, work, film, steps[0].press, large=len(films) <= 2)
-    leaf.line(CAUTION, STRONG)
-    _write_heads(leaf, work, table)
-    leaf.repeat()
+    titled = len(leaf.rows)
+    if few:
+        write_settings(leaf, work, films, steps[0].press)
+    write_caution(leaf, films, steps[0].press)
+    _write_heads(leaf, table)
+    leaf.repeat(len(leaf.rows) - titled)
+    if not few:
+        write_settings(leaf, work, films, steps[0].press)
     if any(place.register for place in work.plan.places):
         leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
-    for film in () if few else films:
-        _write_settings(leaf, work, film, steps[0].press, large=False)
+    write_plates(leaf, work)
     for block in blocks(steps):
         _write_block(leaf, work, block, table, room)
     _write_advice(work, leaf)
 
 
-def _write_settings(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
-    """A film's settings in large type."""
-    heat = temperature_text(film.temperature, work.plan.job.settings.temperature_unit)
-    if press.kind == IRON:
-        heat = f"dial {iron_dial(film.temperature)}"
-    edge = Look(top=THIN, bottom=THIN)
-    center = edge.but(align="center", left=THIN)
-    cover = f"; {press.cover} on top" if large and press.cover else ""
-    back = f"then back {film.back:g} s" if film.back else "one side"
-    size, after = (BANNER, "\n") if large else (18.0, "  ")
-    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
-    leaf.row(
-        42 if large else 24,
-        Span(22, about, edge.but(left=THIN)),
-        Span(10, heat, edge.but(size=size, bold=True, align="center")),
-        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
-        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
-        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
-             center.but(right=THIN)),
-    )  # fmt: skip
-
-
-def _write_heads(leaf: Leaf, work: Work, table: Columns) -> None:
+def _write_heads(leaf: Leaf, table: Columns) -> None:
     first = ((NO, "No."), (table.who, "Who, size"), (table.drawing, "Where"))
-    heads = (*first, (table.steps, f"{work.unit} below collar seam"), (table.result, "OK?"), (table.note, "Note"))
+    heads = (*first, (table.steps, "Below collar seam"), (table.result, "OK?"), (table.note, "Note"))
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
@@ -177,20 +148,23 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
         leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
-        for garment, of_garment in block.cards(batch):
+        cards = block.cards(batch)
+        for at, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            _write_card(leaf, work, garment, numbered, table, room)
+            alone = table.one_line and at + 1 < len(cards) and at in (0, len(cards) - 2)
+            _write_card(leaf, work, garment, numbered, table, room, joined=alone)
         if batch == batches[0] and len(batches) > 1:
-            leaf.line(STOP.format(when=" at the first heat" * (several and len(block.batches) > 1)),
+            leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 
 
 def _strips(work: Work, steps: Sequence[Step]) -> str:
-    """The strips to lay ready: `strip 3 of each film`, or film by film where their numbers differ."""
+    """The strips to lay ready, cut now or before: `strip 3 of each film`, or film by film where their numbers
+    differ."""
     of: dict[str, dict[int, None]] = {}
     for step in steps:
-        if lies := work.lies.get(step.place.decal.id):
-            of.setdefault(step.film.name, {})[lies[1].batch] = None
+        if strip := work.strip_of.get(step.place.decal.id):
+            of.setdefault(step.film.name, {})[strip] = None
     numbers = {tuple(sorted(strips)) for strips in of.values()}
     if len(numbers) == 1:
         return f"strip {listed(next(iter(numbers)))}{' of each film' if len(of) > 1 else ''}"
@@ -204,15 +178,23 @@ def _heat_text(work: Work, steps: Sequence[Step]) -> str:
 
 
 def _write_card(
-    leaf: Leaf, work: Work, garment: Garment, steps: Sequence[tuple[str, Step]], table: Columns, room: float
+    leaf: Leaf,
+    work: Work,
+    garment: Garment,
+    steps: Sequence[tuple[str, Step]],
+    table: Columns,
+    room: float,
+    *,
+    joined: bool,
 ) -> None:
-    """One garment: its steps below one another, everything else beside all of them."""
+    """One garment: its steps below one another, everything else beside all of them. `joined`: it is not the last of a
+    page."""
     count = len(steps)
     least = max(room, LEAST_CARD / count) if count > 1 else room
     size = KEY if least >= ROOMY else WORK
-    texts = [Span(table.steps, _step_text(work, number, step, size)) for number, step in steps]
+    texts = [Span(table.steps, step_text(work, number, step, size)) for number, step in steps]
     heights = [max(least, leaf.needed(text)) for text in texts]
-    who = _who(work, garment, table)
+    who = who_text(work, garment, one_line=table.one_line)
     side = (
         Span(NO, garment.no, RULE.but(size=KEY, bold=True), down=count),
         Span(table.who, who, RULE, down=count),
@@ -235,53 +217,7 @@ def _write_card(
         cell = text._replace(look=RULE) if last else text
         under = ([Under(span.columns) for span in spans] for spans in (side, end))
         before, after = (side, end) if at == 0 else under
-        leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=not last)
-
-
-def _who(work: Work, garment: Garment, table: Columns) -> tuple[Part, ...]:
-    """Name, size and, on a line of their own, garment and color."""
-    name = Part(garment.who or f"no. {garment.no}", bold=True)
-    if table.one_line:
-        kind = "" if work.one_kind else f"  {work.garment_text(garment)}"
-        return name, Part(f"  {garment.blank.size}"), Part(kind)
-    return name, Part(f"\n{garment.blank.size}", bold=True), Part(f"  {work.garment_text(garment)}")
-
-
-def _step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, ...]:
-    """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
-    place, to_mind = step.place, [_on_the_card(work, text) for text in minded(step, work.plan.job.settings)]
-    if _settings_differ(work, step):
-        to_mind.insert(0, step.film.name)
-    if place.register:
-        where, far = f"{place.decal.piece}  ", corner_text(place.register, work.unit)
-    else:
-        far, seam = where_text(place, work.unit)
-        to_mind = [SEAMS.get(seam, seam), aside_text(place, work.unit), *to_mind]
-        position = place.decal.spec.position
-        here = [other for other in work.steps[place.garment.no] if other.place.decal.spec.position == position]
-        where = f"{position}: {place.decal.piece}  " if len(here) > 1 else f"{position}  "
-    return (
-        Part(f"{BOX} ", size),
-        Part(f"{number} {where}".lstrip()),
-        Part(far, WORK if place.register else size, bold=True),
-        Part("".join(f"; {text}" for text in to_mind if text)),
-    )
-
-
-def _on_the_card(work: Work, text: str) -> str:
-    """What to mind, with pieces by name in place of the numbers of decals and steps."""
-    text = re.sub(r"\bD\d+\b", lambda found: work.places[found[0]].decal.piece, text)
-    return re.sub(r"with step \d+", "in the same press", text)
-
-
-def _settings_differ(work: Work, step: Step) -> bool:
-    """Whether the garment has another film at the same heat that is pressed otherwise."""
-    return any(
-        (other.film.press, other.film.back, other.film.pressure, other.film.peel)
-        != (step.film.press, step.film.back, step.film.pressure, step.film.peel)
-        for other in work.steps[step.place.garment.no]
-        if other.temperature == step.temperature
-    )
+        leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=joined or not last)
 
 
 def _write_advice(work: Work, leaf: Leaf) -> None:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
+from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
 from xlbatch.files.beside import beside
@@ -21,8 +22,9 @@ TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below.
 PANELS = 3  # side by side
 WIDE_TRACED = 150.0  # points
 MOST_PANELS, MOST_DRAWN = 12, 1_000
-NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page
-TEXT_HIGH = 13.0  # points of a row of pieces
+NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page where it has one text
+TEXT_HIGH, OF_PANEL = 13.0, 0.125  # of a row of pieces: least, in points, and of the panels' height
+SIZES_HIGH = 15.0  # points below it
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
@@ -30,25 +32,42 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
     colors = film_colors(work.plan.job.films)
-    for first in range(0, len(panels), PANELS):
-        _write_panels(leaf, work, panels[first : first + PANELS], colors, high)
+    beside = -(-len(panels) // max(1, -(-len(panels) // PANELS)))  # as even as so many rows allow
+    for first in range(0, len(panels), max(1, beside)):
+        _write_panels(leaf, work, panels[first : first + beside], colors, (ACROSS // beside, high))
     _write_traced(leaf, work, high)
-    names = columns_for((garment.who for garment in work.plan.garments), WORK, bold=True, least=9, most=14)
-    who = max(names, columns_for(map(_about, work.plan.garments), FINE, most=14))
-    heads = ((NO, "No."), (who, "Who, size"), (HALF - NO - who - TICKED, "As cut, true size"), (TICKED, "Right"))
-    look = HEAD.but(size=FINE)
-    half = [Span(width, text, look) for width, text in heads]
-    leaf.row(14, *half, Span(GUTTER), *half, joined=True)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
-    rows = -(-len(garments) // 2)
+    lines = _lines(work, max(TEXT_HIGH, high * OF_PANEL))
+    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, true size"), (TICKED, "Right"))
+    half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
+    leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
+    leaf.repeat()
+    rows = -(-len(garments) // lines.beside)
     for at in range(rows):
-        beside = [garments[at], *garments[rows + at : rows + at + 1]]
-        _write_texts(leaf, work, beside, who, joined=at == rows - 1)
+        _write_texts(leaf, work, garments[at::rows], colors, lines, joined=at == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
     signed = SMALL.but(top=THIN, valign="top")
     leaf.row(14, Span(18, "Name", signed), Span(2), Span(25, "Signature", signed), Span(2), Span(12, "Date", signed))
+
+
+class Lines(NamedTuple):
+    """How the garments are listed: so many beside one another; columns; points of a row of pieces."""
+
+    beside: int
+    who: int
+    art: int
+    high: float
+
+
+def _lines(work: Work, high: float) -> Lines:
+    """Two garments beside one another, unless some have several texts."""
+    garments = work.plan.garments
+    beside = 2 if all(len(_texts(work, garment)) < 2 for garment in garments) else 1
+    names = columns_for((garment.who for garment in garments), WORK, bold=True, least=9, most=28 // beside)
+    who = max(names, columns_for(map(_about, garments), FINE, most=28 // beside))
+    return Lines(beside, who, (HALF if beside > 1 else ACROSS) - NO - who - TICKED, high)
 
 
 def sides(work: Work) -> Iterator[Sequence[Place]]:
@@ -63,10 +82,10 @@ def sides(work: Work) -> Iterator[Sequence[Place]]:
 
 
 def _write_panels(
-    leaf: Leaf, work: Work, panels: Sequence[Sequence[Place]], colors: Mapping[str, str], high: float
+    leaf: Leaf, work: Work, panels: Sequence[Sequence[Place]], colors: Mapping[str, str], size: tuple[int, float]
 ) -> None:
-    """Panels side by side, each with what it shows below it."""
-    wide = ACROSS // len(panels)
+    """Panels side by side, each with what it shows below it; `size`: columns and points high."""
+    wide, high = size
     shown = [
         Shown(partial(art_panel, places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
         for at, places in enumerate(panels)
@@ -110,28 +129,30 @@ def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
 
 
-def _write_texts(leaf: Leaf, work: Work, beside: Sequence[Garment], who: int, *, joined: bool) -> None:
+def _write_texts(
+    leaf: Leaf, work: Work, beside: Sequence[Garment], colors: Mapping[str, str], lines: Lines, *, joined: bool
+) -> None:
     cells, pictures = [], []
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
-        cells += [Span(GUTTER)] * at + list(_cells(work, garment, texts, who))
+        cells += [Span(GUTTER)] * (at > 0) + list(_cells(work, garment, texts, lines))
         if texts and len(work.plan.garments) <= MOST_DRAWN:
-            left = at * (HALF + GUTTER) + NO + who
-            draw = partial(row_picture, texts, (HALF - NO - who - TICKED) * COLUMN - 8, TEXT_HIGH)
-            pictures.append(Shown(draw, left * COLUMN + 3, 2))
-    leaf.row(TEXT_HIGH + 14, *cells, pictures=pictures, joined=joined)
+            left = at * (HALF + GUTTER) + NO + lines.who
+            draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high)
+            pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
+    leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 
 
 def _about(garment: Garment) -> str:
     return ", ".join(filter(None, [garment.group, garment.blank.size]))
 
 
-def _cells(work: Work, garment: Garment, texts: Sequence[Group], wide: int) -> Iterator[Span]:
+def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(wide, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
-    yield Span(HALF - NO - wide - TICKED, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.art, sizes + codes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 

@@ -1,10 +1,11 @@
-"""Bag tags: one a garment, to be cut apart along the dashed lines, sorted by group."""
+"""Bag tags: one a garment, or one a group, to be cut apart along the dashed lines, sorted by group."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from xlbatch.check.garment import Garment
+from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import COLUMN, Leaf, Span, columns_for
 from xlbatch.pages.page_looks import DASHED, FINE, KEY, PLAIN, SMALL, TINY, Look
 from xlbatch.pages.work import Work
@@ -34,32 +35,46 @@ Tag = Sequence[TagLine]
 
 def tags(work: Work) -> Iterator[Tag]:
     """The tags in order of group and name, all with the same lines; lines that no tag needs are left out."""
-    care = " ".join(line["Line"] for line in table("wash_card"))
+    by_group = work.plan.job.settings.one_tag_for == "group"
     garments = sorted(work.plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
     size, seen = Counter(each.group for each in garments), Counter[str]()
+    of: dict[tuple[str, int], list[Garment]] = {}  # those without a group have a tag each
+    for garment in garments:
+        of.setdefault((garment.group, 0 if by_group and garment.group else garment.no), []).append(garment)
     grouped = any(each.group for each in garments)
     says = any(work.on_it(each.no).casefold() != each.who.casefold() for each in garments)
-    foot = grouped or any(to_pay(work, each) for each in garments)
-    for garment in garments:
-        seen[garment.group] += 1
-        bag = f"bag {seen[garment.group]} of {size[garment.group]}" if grouped else ""
-        yield tuple(_lines(work, garment, care, bag, says=says, foot=foot))
+    foot = grouped or any(to_pay(work, them) for them in of.values())
+    for (group, one), them in of.items():
+        seen[group] += 1
+        bag = f"bag {seen[group]} of {size[group]}" if grouped and one else ""
+        top = _of_garment(work, them[0], says=says) if one else _of_group(work, group, them, says=says)
+        tail = [TagLine(f"{group}, {bag}".strip(", "), to_pay(work, them), Look(TINY))] if foot else []
+        yield (*top, TagLine(_care(), look=Look(TINY, valign="top")), *tail)
 
 
-def _lines(work: Work, garment: Garment, care: str, bag: str, *, says: bool, foot: bool) -> Iterator[TagLine]:
+def _care() -> str:
+    return " ".join(line["Line"] for line in table("wash_card"))
+
+
+def _of_garment(work: Work, garment: Garment, *, says: bool) -> Iterator[TagLine]:
     yield TagLine(garment.who or f"No. {garment.no}", f"no. {garment.no}", Look(KEY, bold=True))
     yield TagLine(f"{garment.blank.size}  {work.garment_text(garment)}", look=SMALL.but(bold=True))
     if says:
-        yield TagLine(work.on_it(garment.no), look=SMALL)
-    yield TagLine(care, look=Look(TINY, valign="top"))
-    if foot:
-        yield TagLine(f"{garment.group}, {bag}".strip(", "), to_pay(work, garment), Look(TINY))
+        yield TagLine(work.on_it(garment.no))
 
 
-def to_pay(work: Work, garment: Garment) -> str:
-    """`paid`, `to pay $12.00`, `credit $4.00`, or nothing where it is not known."""
-    owed = work.money[garment.no].owed
-    if owed is None:
+def _of_group(work: Work, group: str, garments: Sequence[Garment], *, says: bool) -> Iterator[TagLine]:
+    """A group, and whose garments of which sizes are in its bag."""
+    yield TagLine(group, f"{len(garments)} garment{'s' * (len(garments) != 1)}", Look(KEY, bold=True))
+    yield TagLine(", ".join(f"{each.who or f'no. {each.no}'} {each.blank.size}" for each in garments))
+    if says:
+        yield TagLine("; ".join(dict.fromkeys(work.what_differs(each.no) for each in garments)))
+
+
+def to_pay(work: Work, garments: Sequence[Garment]) -> str:
+    """`paid`, `to pay $12.00`, `credit $4.00`; nothing where it is not known, or no money is wanted on tags."""
+    owed = summed(work.money[garment.no].owed for garment in garments)
+    if owed is None or not work.plan.job.settings.money_on_tags:
         return ""
     amount = f"{currency_sign(work.plan.job.settings)}{abs(owed):,.2f}"
     return f"to pay {amount}" if owed > 0 else f"credit {amount}" if owed < 0 else "paid"

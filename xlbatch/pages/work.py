@@ -1,7 +1,7 @@
 """The plan looked up the way the pages need it: by garment, by decal, by strip."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import PurePath
@@ -10,9 +10,11 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Run, Strip
 from xlbatch.job.job import DecalSpec
+from xlbatch.kept.memory import KeptDecal
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
+from xlbatch.sheets.cut_list import ready_strips
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
 
@@ -21,19 +23,32 @@ FINE_STEP = {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}  # mm: layers are laid on to
 
 @dataclass(frozen=True)
 class Work:
-    """A plan and its parts by number: garments and money by garment number, places and strips by decal."""
+    """A plan and its parts by number: garments and money by garment number, places and strips by decal; `ready`: what
+    is cut and still to press, by film, run and strip."""
 
     plan: Plan
     garments: Mapping[int, Garment]
     decals: Mapping[int, tuple[Decal, ...]]
     places: Mapping[str, Place]
     lies: Mapping[str, tuple[Run, Strip]]
+    ready: Mapping[tuple[str, int, int], Sequence[KeptDecal]]
     steps: Mapping[int, tuple[Step, ...]]
     money: Mapping[int, MoneyLine]
 
     @property
     def unit(self) -> LengthUnit:
         return self.plan.job.settings.length_unit
+
+    @cached_property
+    def to_weed(self) -> Mapping[tuple[str, int, int], Sequence[KeptDecal]]:
+        """The strips that were cut before and are not weeded."""
+        return {place: decals for place, decals in self.ready.items() if any(each.state == "cut" for each in decals)}
+
+    @cached_property
+    def strip_of(self) -> Mapping[str, int]:
+        """The strip of each piece to press, by decal: to be cut, or cut before."""
+        before = {decal.id: strip for (_, _, strip), decals in self.ready.items() for decal in decals}
+        return before | {decal: strip.batch for decal, (_, strip) in self.lies.items()}
 
     @cached_property
     def same(self) -> frozenset[str]:
@@ -101,6 +116,7 @@ def look_up(plan: Plan) -> Work:
         lies={
             lying.decal.id: (run, strip) for run in plan.layout.runs for strip in run.strips for lying in strip.lying
         },
+        ready=ready_strips(plan),
         steps={no: tuple(them) for no, them in steps.items()},
         money={line.no: line for line in plan.money},
     )

@@ -1,7 +1,10 @@
 """Writes the workbook that holds only the pages to print, in the order of the work."""
 
-from collections.abc import Sequence
+from bisect import bisect_left
+from collections.abc import Callable, Sequence
 from copy import deepcopy
+from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 
 from xlbatch.files.printed_of import PAGES_OF
@@ -47,18 +50,53 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
     """The sheets: the order of the day, which names the pages of the others, and these."""
     work = look_up(plan)
-    found: list[Sequence[Leaf]] = []  # of each sheet the ways it can be made
+    found: list[Ways] = []
     for kind in KINDS:
         if kind.wanted(work):
-            made = [_made(kind, work, room) for room in kind.rooms]
-            if kind.below and found and found[-1][0].name == kind.below:
-                shortest = _shortest(found[-1]).printed + _shortest(made).printed
-                both = [leaf.with_after(made[0]) for leaf in found[-1]]
-                if _shortest(both).printed < shortest:
-                    found[-1], made = both, []
-            found += [made] if made else []
-    others = [_shortest(ways) for ways in found]
+            ways = _ways(kind, work)
+            if kind.below and found and found[-1].name == kind.below:
+                both = found[-1].with_below(ways)
+                if both.fewest < found[-1].fewest + ways.fewest:
+                    found[-1] = both
+                    continue
+            found.append(ways)
+    others = [ways.best() for ways in found]
     return (_first(work, others, plan_name), *others)
+
+
+@dataclass
+class Ways:
+    """A sheet in the ways it can be made, the roomiest first; each is made when it is asked for, and once."""
+
+    name: str
+    make: Sequence[Callable[[], Leaf]]
+    made: dict[int, Leaf] = field(default_factory=dict)
+
+    def __getitem__(self, at: int) -> Leaf:
+        if at not in self.made:
+            self.made[at] = self.make[at]()
+        return self.made[at]
+
+    @property
+    def fewest(self) -> int:
+        """The pages of the tightest way."""
+        return self[len(self.make) - 1].printed
+
+    def best(self) -> Leaf:
+        """The roomiest of those that take the fewest pages; a tighter one never takes more."""
+        return self[bisect_left(range(len(self.make)), True, key=lambda at: self[at].printed <= self.fewest)]
+
+    def with_below(self, other: "Ways") -> "Ways":
+        """This sheet with the rows of another, at its roomiest, below its own."""
+        return Ways(self.name, [partial(_below, self, at, other) for at in range(len(self.make))])
+
+
+def _below(upper: Ways, at: int, lower: Ways) -> Leaf:
+    return upper[at].with_after(lower[0])
+
+
+def _ways(kind: Kind, work: Work) -> Ways:
+    return Ways(kind.name, [partial(_made, kind, work, room) for room in kind.rooms])
 
 
 def _made(kind: Kind, work: Work, room: float) -> Leaf:
@@ -67,11 +105,6 @@ def _made(kind: Kind, work: Work, room: float) -> Leaf:
         leaf.title(kind.tells, _aside(work.plan))
     kind.write(leaf, work, room)
     return leaf
-
-
-def _shortest(ways: Sequence[Leaf]) -> Leaf:
-    """The one of fewest pages; of those the first."""
-    return min(ways, key=lambda leaf: leaf.printed)
 
 
 def _first(work: Work, others: Sequence[Leaf], plan_name: str) -> Leaf:

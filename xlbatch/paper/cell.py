@@ -65,4 +65,4 @@ def unbroken(text: str) -> str:
 
 def printable(text: str) -> str:
     """The text without characters that a workbook cannot hold, no longer than a cell."""
-    return _UNPRINTABLE.sub("", text)[:LONGEST_TEXT]
+    return (text if text.isprintable() else _UNPRINTABLE.sub("", text))[:LONGEST_TEXT]

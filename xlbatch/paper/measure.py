@@ -7,7 +7,7 @@ from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 
-from fontTools.ttLib import TTFont
+import uharfbuzz as hb
 
 ARIMO = Path(str(files("fontpkg_arimo"))) / "files" / "Arimo[wght].ttf"
 REGULAR, BOLD = 400, 700  # the font's weights
@@ -16,20 +16,19 @@ _KEPT = 1 << 15  # measures kept: a sheet is measured twice, and a large job's t
 
 
 @cache
-def _font() -> TTFont:
-    return TTFont(ARIMO, lazy=True)
+def arimo(bold: bool) -> hb.Font:
+    """Arimo in one of its two weights. Lengths in font units."""
+    font = hb.Font(hb.Face(hb.Blob.from_file_path(str(ARIMO))))
+    font.set_variations({"wght": BOLD if bold else REGULAR})
+    return font
 
 
 @cache
 def _advance(sign: str, bold: bool) -> float:
     """The advance of a character in font sizes; one that Arimo lacks counts as a full square."""
-    font = _font()
-    name = font.getBestCmap().get(ord(sign))
-    if name is None:
-        return 1.0
-    width: float = font.getGlyphSet(location={"wght": BOLD if bold else REGULAR})[name].width
-    em: int = font["head"].unitsPerEm
-    return width / em
+    font = arimo(bold)
+    glyph = font.get_nominal_glyph(ord(sign))
+    return font.get_glyph_h_advance(glyph) / font.face.upem if glyph else 1.0
 
 
 @lru_cache(maxsize=_KEPT)

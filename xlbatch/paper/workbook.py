@@ -5,8 +5,6 @@ from datetime import datetime
 from pathlib import Path
 from types import TracebackType
 
-from xlsxwriter.exceptions import FileCreateError
-
 from xlbatch.job.job import Job
 from xlbatch.paper.living_workbook import LivingBytes, LivingWorkbook
 from xlbatch.paper.page import Page
@@ -15,6 +13,7 @@ from xlbatch.paper.style import FONT, Formats
 
 CREATED = datetime(2026, 1, 1)  # one fixed day for every workbook: the time of the run stands on the job sheet alone
 _OPTIONS = {
+    "in_memory": True,
     "strings_to_numbers": False,
     "strings_to_formulas": False,
     "strings_to_urls": False,
@@ -31,8 +30,7 @@ class Book:
         self.settings = job.settings
         self.name = job.settings.job_name or job.path.stem
         self._path, self._bytes = path, LivingBytes()  # whole before the disk sees it: a full one must not meet a half
-        options = {**deepcopy(_OPTIONS), "tmpdir": str(path.parent)}  # the writer adds to what it is given
-        self._workbook = LivingWorkbook(self._bytes, options)
+        self._workbook = LivingWorkbook(self._bytes, deepcopy(_OPTIONS))  # the writer adds to what it is given
         self._workbook.set_properties(
             {"title": self.name, "subject": "A batch of personalized garments", "created": CREATED}
         )
@@ -44,10 +42,7 @@ class Book:
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
         if kind is None:
-            try:
-                self._workbook.close()
-            except FileCreateError as cannot:  # the sheets' temporary files: what it holds is the disk's own error
-                raise cannot.args[0] from cannot
+            self._workbook.close()
             self._path.write_bytes(self._bytes.getvalue())
 
     def page(self, name: str, *, landscape: bool = False, form: bool = False) -> Page:

@@ -53,7 +53,8 @@ class Remade:
     layers: Layers
     base: Box | None
     notes: tuple[PartNote, ...]
-    texts: tuple[str, ...]  # the texts set, in the parts' order
+    texts: tuple[str, ...]  # the texts set for this garment, in the parts' order
+    rooms: tuple[Box, ...]  # around each of them, in its room
 
 
 def film_color(part: str) -> str:

@@ -22,6 +22,10 @@ class Faces:
         self.rules = rules
         self.notes: list[PartNote] = []
 
+    def usual(self, look: Letters) -> Typeface:
+        """The font that letters of a drawing are set in as they are; nothing is noted."""
+        return named_font(look.fonts, look.bold, look.italic, self.rules.folder, self.rules.font).face
+
     def named(self, part: str, name: str, text: str) -> Typeface | None:
         """The font called `name` for a text; None, noted, where none can draw it."""
         return self._chosen(part, (name,) if name else (), True, False, text)

@@ -1,6 +1,6 @@
 """The layers of a drawing → its parts: live texts, words in letters that are outlines or holes, and everything else."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.geometry.ink import around
@@ -9,7 +9,7 @@ from xlbatch.parts.copies import Copies
 from xlbatch.parts.letter_rows import LEAST, Row, rows_of
 from xlbatch.parts.outlines import Contour, Shape, box_gap, inside, shapes_of
 from xlbatch.parts.part import MOST, OPEN, Copy, Part
-from xlbatch.svg.layer import Layer, Layers
+from xlbatch.svg.layer import Layers, LiveText
 
 _LETTERLIKE = 0.8  # solidity: the bellies of letters are rounder, most letters are not
 _DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
@@ -19,9 +19,10 @@ _WHITE = 0xF4  # each part of a color that counts as white, at least
 _WHOLE = 0.985  # of the page: a shape that fills it is its background
 
 
-def parts_of(layers: Layers) -> tuple[Part, ...]:
-    """The parts of a drawing, numbered: texts and words from the top down, then the others, the largest first."""
-    return _numbered(_Finder(layers).parts())
+def parts_of(layers: Layers, text_box: Callable[[LiveText], Box]) -> tuple[Part, ...]:
+    """The parts of a drawing, numbered: texts and words from the top down, then the others, the largest first.
+    `text_box` gives the box of a live text."""
+    return _numbered(_Finder(layers, text_box).parts())
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,15 +34,16 @@ class _Word:
 
 
 class _Finder:
-    def __init__(self, layers: Layers) -> None:
+    def __init__(self, layers: Layers, text_box: Callable[[LiveText], Box]) -> None:
         self.layers = layers.layers
+        self.text_box = text_box
         self.page = _page(layers)
         self.shapes = shapes_of(self.layers)
         self.free = dict.fromkeys(self.shapes)
         self.closed: set[Contour] = set()  # holes that go with a part
 
     def parts(self) -> list[Part]:
-        found = [self._text(at, layer) for at, layer in enumerate(self.layers) if layer.text]
+        found = [self._text(at, layer.text) for at, layer in enumerate(self.layers) if layer.text]
         words = sorted(self._words(), key=lambda word: -max(mark.layer for mark in _shapes_in(word.row)))
         for word in words:
             if all(mark in self.free for mark in word.row.letters):
@@ -49,9 +51,8 @@ class _Finder:
         found += list(self._open_words())
         return found + list(self._others())
 
-    def _text(self, at: int, layer: Layer) -> Part:
-        assert layer.text
-        return Part(0, "text", next(iter(layer.text.colors), ""), _text_box(layer), text=layer.text, layer=at)
+    def _text(self, at: int, text: LiveText) -> Part:
+        return Part(0, "text", next(iter(text.colors), ""), self.text_box(text), text=text, layer=at)
 
     # words
 
@@ -240,16 +241,6 @@ def _page(layers: Layers) -> float:
 
 def _shapes_in(row: Row) -> tuple[Shape, ...]:
     return tuple(mark for mark in row.marks if isinstance(mark, Shape))
-
-
-def _text_box(layer: Layer) -> Box:
-    """About where a live text stands, before it is set."""
-    assert layer.text
-    spot = next((spot for span in layer.text.spans for spot in span.spots), None)
-    a, b, c, d, e, f = layer.text.matrix
-    x, y = ((spot.x or 0.0), (spot.y or 0.0)) if spot else (0.0, 0.0)
-    x, y = a * x + c * y + e, b * x + d * y + f
-    return x, y, x, y
 
 
 def _meet(one: Box, other: Box) -> bool:

@@ -1,29 +1,51 @@
 """New words fitted into the room of a drawing's part: as high as the sample, as wide as its neighbors allow."""
 
-import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 import pathops
 
 from xlbatch.geometry.ink import around
-from xlbatch.geometry.outline import Segment, Segments
-from xlbatch.geometry.path import Box, transform
-from xlbatch.geometry.weld import common, path_of, tidy
+from xlbatch.geometry.path import Box
+from xlbatch.geometry.weld import common, tidy
 from xlbatch.lettering.arch import STEEPEST
-from xlbatch.lettering.typeface import Typeface, set_line
 from xlbatch.parts.edit import Fit, PartNote, Rules
-from xlbatch.parts.frame import Frame, Round, Straight
+from xlbatch.parts.frame import Frame, Round
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Part
-from xlbatch.svg.layer import Layers
+from xlbatch.parts.stand import Stand
+from xlbatch.problems.phrases import phrase
 
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not
 _STEPS = 16
 _EDGE = 1.0  # units: a point so little outside the drawing is on its edge
-_CAPITAL, _SUNK = 0.93, 0.08  # of the cap height: how high capitals stand at least, and how low they reach
 _TOUCH = 1e-3  # of the letters' ink: less is no overlap but rounding
+
+
+class Words(Protocol):
+    """Words to be fitted: the width of their ink along their line, its height, and that of capitals, at scale 1; and
+    whether they hold small letters."""
+
+    width: float
+    height: float
+    cap: float
+    small: bool
+    text: str
+
+    def placed(self, across: float, up: float, middle: float | None = None) -> pathops.Path:
+        """Their ink in the drawing's units, at these scales: their feet on the line, or their ink's middle at `middle`
+        above it. Raises Unreadable, PathOpsError."""
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """The scales at which words fit, and where the middle of their ink stands where that is not by their feet."""
+
+    across: float
+    up: float
+    middle: float | None = None
 
 
 @dataclass(frozen=True, eq=False)
@@ -31,122 +53,93 @@ class Room:
     """What stays of a drawing around a part."""
 
     shapes: Sequence[Shape]
-    layers: Layers
-    rules: Rules
 
-    def beside(
-        self, part: Part, frame: Frame, low: float, high: float, span: tuple[float, float]
-    ) -> tuple[float, float]:
-        """How far to the left and right of a part there is room along its line, at heights from `low` to `high` above
-        it: to the nearest neighbor, or the edge of the drawing."""
-        left, right = self._ends(around((part.box, *(shape.box for shape in self.shapes))), frame, high, span)
+    def beside(self, stand: Stand, low: float, high: float) -> tuple[float, float]:
+        """Where along a part's line its room ends to the left and right, at heights from `low` to `high` above it: at
+        the nearest neighbor, or the edge of the drawing."""
+        box = around(shape.box for shape in (*stand.sample, *self.shapes))
+        taller = box[0], box[1] - stand.cap, box[2], box[3] + stand.cap  # what matters is how wide it becomes
+        left, right = self._ends(taller, stand, high)
         for shape in self.shapes:
             for contour in (shape, *shape.holes):
-                along, above = frame.onto(contour.points)
+                along, above = stand.frame.onto(contour.points)
                 beside = along[(above > low) & (above < high)]
-                if len(before := beside[beside <= span[0]]):
+                if len(before := beside[beside <= stand.span[0]]):
                     left = max(left, float(before.max()))
-                if len(after := beside[beside >= span[1]]):
+                if len(after := beside[beside >= stand.span[1]]):
                     right = min(right, float(after.min()))
         return left, right
 
-    def _ends(self, box: Box, frame: Frame, high: float, span: tuple[float, float]) -> tuple[float, float]:
+    def _ends(self, box: Box, stand: Stand, high: float) -> tuple[float, float]:
         """How far a line runs within the drawing's box, its letters' heads too."""
-        step = (span[1] - span[0]) / 50
+        frame, (start, end) = stand.frame, stand.span
+        most = math.radians(STEEPEST) * abs(frame.radius) / 2 if isinstance(frame, Round) else math.inf
 
-        def end(start: float, by: float) -> float:
-            most = math.radians(STEEPEST) * abs(frame.radius) / 2 if isinstance(frame, Round) else math.inf
-            middle, far = (span[0] + span[1]) / 2, start
-            while abs(far + by - middle) <= most and all(_in(box, frame.point(far + by, up)) for up in (0.0, high)):
-                far += by
-            return far
+        def far(along: float, step: float) -> float:
+            while abs(along + step - (start + end) / 2) <= most and _holds(box, frame, along + step, high):
+                along += step
+            return along
 
-        return end(span[0], -step), end(span[1], step)
+        step = (end - start) / 50
+        return far(start, -step), far(end, step)
 
 
 class Fitting:
     """Fits words into one part."""
 
-    def __init__(self, part: Part, room: Room, rules: Rules) -> None:
+    def __init__(self, part: Part, stand: Stand, room: Room, rules: Rules) -> None:
         self.part = part
+        self.stand = stand
         self.room = room
         self.rules = rules
         self.notes: list[PartNote] = []
-        self.frame, self.span, self.low, self.cap = _line_of(part)
 
-    def letters(self, face: Typeface, text: str, fit: Fit) -> pathops.Path | None:
-        """The letters' ink in the drawing's units; None, noted, where they would be too small."""
-        line = set_line(face, text)
-        if line.box is None:
-            return None
+    def fitted(self, words: Words, fit: Fit) -> Fitted | None:
+        """How the words fit; None, noted, where they would be too small. Raises Unreadable, PathOpsError."""
+        stand = self.stand
         for doubt in self.part.doubts:
-            self._note("part-doubtful", doubt=_DOUBTS[doubt])
-        width, height = line.box[2] - line.box[0], line.box[3] - line.box[1]
-        if self.part.row is None:
-            self._note("part-no-line", text=text)
-            scale = min((self.span[1] - self.span[0]) / width, (self.cap - self.low) / height)
-            return self._placed(face, text, scale, scale, middle=(self.cap + self.low) / 2)
-        if text != text.upper() and self._all_capitals():
+            self._note("part-doubtful", doubt=phrase(doubt))
+        long, high = stand.span[1] - stand.span[0], stand.cap - stand.low
+        if not stand.told:
+            self._note("part-no-line", text=words.text)
+            scale = min(long / words.width, high / words.height)
+            return Fitted(scale, scale, (stand.cap + stand.low) / 2)
+        if words.small and stand.capitals:
             self._note("part-capitals")
         if fit == "box":
-            across, up = self._into_box(width, height)
-            return self._placed(face, text, across, up, middle=(self.cap + self.low) / 2)
-        return self._at_height(face, text, width)
+            across, up = long / words.width, high / words.height
+            across, up = min(across, up * self.rules.widest), min(up, across / self.rules.narrowest)
+            return Fitted(across, up, (stand.cap + stand.low) / 2)
+        return self._at_height(words, max(long, self._widest()))
 
-    def _into_box(self, width: float, height: float) -> tuple[float, float]:
-        """The scales that fill the part's box: letters widened or narrowed as far as allowed."""
-        across, up = (self.span[1] - self.span[0]) / width, (self.cap - self.low) / height
-        return min(across, up * self.rules.widest), min(up, across / self.rules.narrowest)
-
-    def _at_height(self, face: Typeface, text: str, width: float) -> pathops.Path | None:
-        up = self.cap / face.cap_height
-        sample = self.span[1] - self.span[0]
-        widest = max(sample, self._widest())
+    def _at_height(self, words: Words, widest: float) -> Fitted | None:
+        up = self.stand.cap / words.cap
         for step in range(_STEPS):
             smaller = up * _SMALLER**step
-            across = smaller * min(1.0, max(widest / (width * smaller), self.rules.narrowest))
-            if width * across > widest:
-                smaller *= widest / (width * across)
+            across = smaller * min(1.0, max(widest / (words.width * smaller), self.rules.narrowest))
+            if words.width * across > widest:
+                smaller *= widest / (words.width * across)
                 across = smaller * self.rules.narrowest
-            if smaller * face.cap_height < min(self.rules.least, self.cap) * (1 - 1e-6):
+            if smaller * words.cap < min(self.rules.least, self.stand.cap) * (1 - 1e-6):
                 break
-            made = self._placed(face, text, across, smaller)
-            if not self._touches(made):
+            if not self._touches(words.placed(across, smaller)):
                 if step:
-                    self._note("part-made-smaller", text=text, size=round(100 * _SMALLER**step))
-                return made
-        self._note("part-too-long", text=text)
+                    self._note("part-made-smaller", text=words.text, size=round(100 * _SMALLER**step))
+                return Fitted(across, smaller)
+        self._note("part-too-long", text=words.text)
         return None
 
-    def _all_capitals(self) -> bool:
-        """Whether the sample's letters are all as high as its tallest, and none reaches below the line."""
-        assert self.part.row
-        above = [self.frame.onto(mark.points)[1] for mark in self.part.row.letters]
-        return all(each.max() > _CAPITAL * self.cap and each.min() > -_SUNK * self.cap for each in above)
-
     def _widest(self) -> float:
-        """The room for words: as far to either side of the sample's middle as the nearer neighbor, less the gap."""
-        middle = (self.span[0] + self.span[1]) / 2
-        left, right = self.room.beside(self.part, self.frame, -0.25 * self.cap, 1.1 * self.cap, self.span)
+        """The room for words: on either side of where they are put as far as the nearer neighbor, less the gap."""
+        stand = self.stand
+        left, right = self.room.beside(stand, -0.25 * stand.cap, 1.1 * stand.cap)
         beyond = max((copy.grown for copy in self.part.copies), default=0.0) + self.rules.gap
-        return 2 * (min(middle - left, right - middle) - beyond)
-
-    def _placed(self, face: Typeface, text: str, across: float, up: float, middle: float | None = None) -> pathops.Path:
-        """The words centered on the part along its line; their feet on it, or their ink's middle at `middle`."""
-        line = set_line(face, text)
-        assert line.box
-        left, bottom, right, top = line.box
-        raised = 0.0 if middle is None else middle - (bottom + top) / 2 * up
-        onto = (across, 0.0, 0.0, up, -(left + right) / 2 * across, raised)
-        segments: list[Segment] = []
-        for piece in line.pieces:
-            matrix = (across, 0.0, 0.0, up, onto[4] + piece.x * across, raised + piece.y * up)
-            segments += transform(Segments(piece.ink.verbs, piece.ink.points.tobytes()), matrix)
-        return tidy(path_of(_centered(self.frame, self.span).placed(tuple(segments))))
+        sides = ((stand.anchored - left, stand.anchor), (right - stand.anchored, 1 - stand.anchor))
+        return min(stand.longest, *((room - beyond) / part for room, part in sides if part))
 
     def _touches(self, letters: pathops.Path) -> bool:
         """Whether letters would lie over what the sample did not, or leave what it lay within."""
-        sample = tidy(path_of_shapes(_filled(self.part)))
+        sample = tidy(path_of_shapes(self.stand.sample))
         box, ink = letters.bounds, abs(letters.area)
         for shape in self.room.shapes:
             if box_gap(shape.box, box) > 0:
@@ -162,37 +155,10 @@ class Fitting:
         self.notes.append(PartNote(self.part.label, code, facts))
 
 
-_DOUBTS = {
-    "near": "something beside it may belong to it",
-    "covered": "something lies over it",
-    "background": "it may be the background",
-}
-
-
-def _in(box: Box, point: complex) -> bool:
-    return box[0] - _EDGE <= point.real <= box[2] + _EDGE and box[1] - _EDGE <= point.imag <= box[3] + _EDGE
-
-
-def _filled(part: Part) -> list[Shape]:
-    """The sample's letters, as outlines without bellies."""
-    marks = part.row.marks if part.row else part.shapes
-    return [Shape(mark.segments, mark.box, mark.area, mark.points) for mark in marks]
-
-
-def _line_of(part: Part) -> tuple[Frame, tuple[float, float], float, float]:
-    """The line a part stands on, how far it reaches along it, and its lowest and highest above it."""
-    if part.row:
-        reach = [part.row.frame.onto(mark.points)[1] for mark in part.row.letters]
-        return part.row.frame, part.row.span, min(float(above.min()) for above in reach), part.row.cap
-    left, bottom, right, top = around(shape.box for shape in part.shapes)
-    if right - left >= top - bottom:
-        return Straight(complex(0.0, bottom)), (left, right), 0.0, top - bottom
-    return Straight(complex(right, 0.0), 1j), (bottom, top), 0.0, right - left
-
-
-def _centered(frame: Frame, span: tuple[float, float]) -> Frame:
-    """The line, measured from the middle of the span."""
-    middle = (span[0] + span[1]) / 2
-    if isinstance(frame, Straight):
-        return Straight(frame.origin + middle * frame.along, frame.along)
-    return Round(frame.center, frame.radius, frame.top * cmath.exp(-1j * middle / frame.radius))
+def _holds(box: Box, frame: Frame, along: float, high: float) -> bool:
+    """Whether a letter so far along a line stands within a box."""
+    corners = (frame.point(along, above) for above in (0.0, high))
+    return all(
+        box[0] - _EDGE <= corner.real <= box[2] + _EDGE and box[1] - _EDGE <= corner.imag <= box[3] + _EDGE
+        for corner in corners
+    )

@@ -1,7 +1,7 @@
 """A drawing's file looked at once: its layers and its parts."""
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from pathlib import Path
 
 from xlbatch.geometry.ink import around
@@ -9,17 +9,19 @@ from xlbatch.geometry.path import Box
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.part import Part
 from xlbatch.parts.read_file import read_file
+from xlbatch.parts.set_live import text_box
+from xlbatch.problems.unreadable_drawings import FAULTS, Fault
 from xlbatch.svg.artwork import faulted
-from xlbatch.svg.faults import FAULTS, Fault
 from xlbatch.svg.layer import Layers
 
 
 @dataclass(frozen=True, eq=False)
 class Looked:
-    """A drawing's layers and parts, and the box its width is measured by."""
+    """A drawing's layers and parts, the folder it lies in, and the box its width is measured by."""
 
     layers: Layers
     parts: tuple[Part, ...]
+    folder: Path
 
     @property
     def colors(self) -> tuple[str, ...]:
@@ -56,4 +58,5 @@ def _look(path: Path, _changed: int, _size: int) -> Looked | tuple[Fault, ...]:
         return layers
     if not layers.layers:
         return (FAULTS["no ink"],)
-    return faulted(lambda: Looked(layers, parts_of(layers)))
+    folder = path.parent
+    return faulted(lambda: Looked(layers, parts_of(layers, partial(text_box, folder=folder)), folder))

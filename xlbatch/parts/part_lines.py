@@ -9,6 +9,7 @@ from xlbatch.parts.part import Part
 
 _SAME_SIZE = 0.12  # how much larger or smaller a part may have become
 _SAME_PLACE = 12.0  # percent of the drawing that it may have moved
+_SAME_WORDS = 0.9  # live text of the same words is the same, wherever it has gone
 
 
 @dataclass(frozen=True)
@@ -120,7 +121,7 @@ def _unlike(line: PartLine, looks: Looks) -> float:
     place = _place(line.place)
     if place:
         unlike = max(unlike, abs(place[0] - looks.across) / _SAME_PLACE, abs(place[1] - looks.down) / _SAME_PLACE)
-    return unlike
+    return min(unlike, _SAME_WORDS) if looks.text else unlike
 
 
 def _place(text: str) -> tuple[float, float] | None:

@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
+from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import read_layers
-from xlbatch.svg.faults import Fault
 from xlbatch.svg.layer import Layers
 
 KINDS = (".svg", ".png", ".jpg", ".jpeg", ".webp", ".pdf")  # the endings of drawings that are read

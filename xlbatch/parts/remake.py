@@ -13,9 +13,12 @@ from xlbatch.parts.edit import Edit, PartNote, Remade, Rules, film_color
 from xlbatch.parts.faces import Faces
 from xlbatch.parts.fitting import Fitting, Room
 from xlbatch.parts.grow import grown, lined
+from xlbatch.parts.live_words import text_shapes
+from xlbatch.parts.outline_words import OutlineWords
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import OPEN, Copy, Part
 from xlbatch.parts.set_live import set_live
+from xlbatch.parts.stand import stand_of
 from xlbatch.svg.layer import Layer, Layers
 
 _LIES_ON = 0.5  # of the letters: so much of them on a shape, and they lie on it
@@ -25,7 +28,7 @@ def remade(layers: Layers, parts: Sequence[Part], edits: Iterable[Edit], rules: 
     """The drawing after the edits. Raises Unreadable, PathOpsError."""
     work = _Work(layers, parts, tuple(edits), rules)
     work.do()
-    return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts))
+    return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts), tuple(work.rooms))
 
 
 class _Work:
@@ -37,6 +40,7 @@ class _Work:
         self.faces = Faces(rules)
         self.notes: list[PartNote] = []
         self.texts: list[str] = []
+        self.rooms: list[Box] = []
         self.gone: set[int] = set()  # shapes and holes taken out, by the identity of their outlines
         self.added: dict[int, list[Layer]] = defaultdict(list)
         self.cut: dict[int, list[pathops.Path]] = defaultdict(list)
@@ -57,7 +61,7 @@ class _Work:
             if not edit.use:
                 continue
             if part.text is not None:
-                self._set(part, edit)
+                self._set(part, edit, kept)
             elif edit.text:
                 self._replace(part, edit, kept)
         self.notes += self.faces.notes
@@ -107,12 +111,15 @@ class _Work:
             if id(shape.segments) not in self.gone
         ]
 
-    def _set(self, part: Part, edit: Edit) -> None:
+    def _set(self, part: Part, edit: Edit, kept: Sequence[Shape]) -> None:
         assert part.text
-        made = set_live(part, edit, self.faces)
+        made = set_live(part, edit, self.faces, self._room(part, kept))
         self.notes += made.notes
-        if made.words:
-            self.texts.append(made.words)
+        if edit.text and len(made.inks) == 1 and self._on_own_film(part, made.inks[0][1], kept):
+            self.notes.append(PartNote(part.label, "part-same-film", {}))
+            return
+        if made.words and made.inks and (edit.words or edit.text):
+            self._told(made.words, part, around(path.bounds for _, path in made.inks))
         for color, path in made.inks:
             color = film_color(part.label) if edit.apart else color
             self.added[part.layer].append(Layer(color, path, self.layers.layers[part.layer].element))
@@ -122,15 +129,18 @@ class _Work:
         face = self.faces.named(part.label, edit.font, edit.text)
         if face is None:
             return
-        fitting = Fitting(part, Room(kept, self.layers, self.rules), self.rules)
-        letters = fitting.letters(face, edit.text, edit.fit)
+        stand = stand_of(part)
+        words = OutlineWords(face, edit.text, stand)
+        fitting = Fitting(part, stand, self._room(part, kept), self.rules)
+        fitted = fitting.fitted(words, edit.fit)
         self.notes += fitting.notes
-        if letters is None:
+        if fitted is None:
             return
+        letters = words.placed(fitted.across, fitted.up, fitted.middle)
         if self._on_own_film(part, letters, kept):
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
-        self.texts.append(edit.text)
+        self._told(edit.text, part, letters.bounds)
         for copy in part.copies or (Copy(part.shapes[-1].layer, part.color, "letters"),):
             path = letters.transform(1, 0, 0, 1, copy.moved.real, copy.moved.imag) if copy.moved else letters
             if copy.kind == "holes":
@@ -141,11 +151,22 @@ class _Work:
             own = edit.apart and copy.color == part.color
             self.added[copy.layer].append(Layer(film_color(part.label) if own else copy.color, ink))
 
+    def _told(self, text: str, part: Part, box: Box) -> None:
+        self.texts.append(text)
+        self.rooms.append(around((part.box, box)))
+
+    def _room(self, part: Part, kept: Sequence[Shape]) -> Room:
+        """What stays around a part, live texts as they are in the drawing."""
+        others = [other for other in self.parts.values() if other is not part]
+        used = [other for other in others if self.edits.get(other.label, Edit(other.label, use=other.use)).use]
+        texts = [text_shapes(other.text, self.faces.usual) for other in used if other.text]
+        return Room((*kept, *(shape for shapes in texts for shape in shapes)))
+
     def _on_own_film(self, part: Part, letters: pathops.Path, kept: Sequence[Shape]) -> bool:
         """Whether letters without a border would lie on a shape of their own color, and so not be seen."""
         if part.color == OPEN or any(copy.kind in ("border", "stroke") for copy in part.copies):
             return False
-        top = part.copies[0].layer if part.copies else len(self.layers.layers)
+        top = part.copies[0].layer if part.copies else part.layer if part.text else len(self.layers.layers)
         under = [shape for shape in kept if shape.layer < top and box_gap(shape.box, letters.bounds) == 0]
         on = [s for s in under if abs(common(letters, path_of_shapes((s,))).area) > _LIES_ON * abs(letters.area)]
         return bool(on) and self.layers.layers[max(on, key=lambda shape: shape.layer).layer].color == part.color

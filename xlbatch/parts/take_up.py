@@ -16,9 +16,11 @@ from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
-USUAL_WIDTH = 10 * mm_per("in")  # of artwork on an adult M: common practice, no source
+USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 
 
 def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
@@ -75,7 +77,7 @@ class _TakingUp:
     def _films(self) -> tuple[Film, ...]:
         """The films that the person listed or a design names; where there are none, all the program knows."""
         named = {name.casefold() for spec in self.job.designs for name in (spec.film, spec.outline_film) if name}
-        own = tuple(film for film in self.job.films if film.source.row or film.name.casefold() in named)
+        own = tuple(film for film in self.job.films if not film.source.built_in or film.name.casefold() in named)
         once = {film.name.casefold(): film for film in reversed(own or self.job.films)}
         return tuple(reversed(once.values()))
 
@@ -159,16 +161,16 @@ class _TakingUp:
 
     def _film(self, spec: DecalSpec, designs: Sequence[DecalSpec]) -> tuple[str | None, str]:
         if len(self.films) == 1:
-            return self.films[0].name, "it is the only one listed"
+            return self.films[0].name, phrase("only film")
         drawn = self.drawn.get(spec.artwork.strip().casefold())
         color = color_in(drawn.looked.colors, spec.artwork_color) if drawn else None
         nearest = nearest_film(color, self.films) if color and color.startswith("#") else None
         if nearest:
-            return nearest.name, "its color is nearest"
+            return nearest.name, phrase("nearest color")
         named = next((each.film for each in designs if same(each.design, spec.design) and each.film), None)
         if named:
-            return named, "the design uses it"
-        return (self.films[0].name, "it is listed first") if self.films else (None, "")
+            return named, phrase("used by design")
+        return (self.films[0].name, phrase("first film")) if self.films else (None, "")
 
     # Drawing parts
 
@@ -196,14 +198,13 @@ class _TakingUp:
                 rows = self._rows_of(drawn.spec)
                 where = drawn.spec.source.at("Artwork")
                 self.problems.append(problem("background-left-out", where, artwork=drawn.name, part=label, rows=rows))
-            sized = part.text is None
             yield replace(
                 line,
                 part=label,
                 color=look.color,
                 text=look.text,
-                width=self._printed(look.width) if sized else None,
-                height=self._printed(look.height) if sized else None,
+                width=self._printed(look.width),
+                height=self._printed(look.height),
                 place=place_text(look),
             )
 
@@ -213,21 +214,22 @@ class _TakingUp:
         return round(round(mm / unit, 2) * unit, 6)
 
     def _samples(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
-        """Asks about words cut alike on the garments of several groups, where none of the drawing is replaced."""
+        """Asks once about words cut alike on the garments of several groups, where none of the drawing is replaced."""
         rows = self._rows_of(drawn.spec)
         groups = {row.group.casefold() for row in self.job.roster if row.source.row in rows and row.group}
-        words = [part for part in drawn.looked.parts if part.kind == "word" and part.use]
-        texts = [part.text for part in drawn.looked.parts if part.text]
+        words = [part for part in drawn.looked.parts if part.kind in ("word", "text") and part.use]
         done = any(line.replace_by or not line.use for line in lines.values()) or any(
-            has_braces(t.words) for t in texts
+            part.text and has_braces(part.text.words) for part in words
         )
-        if len(groups) < 2 or done:
+        if len(groups) < 2 or done or not words:
             return
         count = sum(row.source.row in rows for row in self.job.roster)
-        for part in words:
-            where = drawn.spec.source.at("Artwork")
-            facts = {"artwork": drawn.name, "part": part.label, "count": count}
-            self.problems.append(problem("sample-alike", where, "", suggestion="", rows=rows, **facts))
+        named = [f"{part.label} (“{part.text.words}”)" if part.text else part.label for part in words]
+        parts = f"Parts {', '.join(named[:-1])} and {named[-1]}" if len(named) > 1 else f"Part {named[0]}"
+        are, it = ("are", "one of them") if len(named) > 1 else ("is", "it")
+        facts = {"parts": parts, "artwork": drawn.name, "are": are, "it": it, "count": count}
+        where = drawn.spec.source.at("Artwork")
+        self.problems.append(problem("sample-alike", where, "", suggestion="", rows=rows, **facts))
 
     def _lost(self, drawn: _Drawn, lost: Sequence[PartLine], looks: Mapping[str, Looks]) -> None:
         for line in lost:

@@ -3,10 +3,11 @@
 from collections.abc import Mapping, Sequence
 
 from xlbatch.art.decal import Decal
-from xlbatch.geometry.path import path_data
+from xlbatch.geometry.ink import shifted
+from xlbatch.geometry.path import Box, path_data
 from xlbatch.paper.picture import Picture, drawn
 from xlbatch.pictures.sketch import box_of
-from xlbatch.pictures.swatch import UNKNOWN_GARMENT, film_piece
+from xlbatch.pictures.swatch import UNKNOWN_GARMENT, film_piece, thin_marks
 from xlbatch.placement.group import Group
 from xlbatch.placement.place import Place
 from xlbatch.trade.tables import color_hex
@@ -14,8 +15,8 @@ from xlbatch.trade.tables import color_hex
 MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
 SHARP = 2.5  # dots a point
-INK, FAULT = "#000000", "#b0003a"
-RING = 1.5  # mm: a ring about a place too thin, the size of the fault
+PAPER, INK = "#ffffff", "#000000"
+AROUND = 0.15  # of a text's height: so much of its room is shown around it
 
 
 def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: float, height: float) -> Picture:
@@ -38,32 +39,51 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
     return drawn(_svg(body, width, height), says)
 
 
-def row_picture(row: Sequence[Group], width: float, height: float) -> Picture:
-    """The pieces of one garment side by side as cut, as large as they fit; places too thin in a ring."""
-    across, high = sum(group.width for group in row), max(group.height for group in row)
-    scale = min((width - APART * len(row)) / across, (height - 1) / high)
+def row_picture(row: Sequence[Group], colors: Mapping[str, str], width: float, height: float) -> Picture:
+    """The pieces of one garment side by side as cut, all as high as the widest allows; of a drawing with words of the
+    garment's own the words in their room. Places too thin in a ring."""
+    panes = [(group, room) for group in row for room in _rooms(group)]
+    wide = sum((right - left) / (top - bottom) for _, (left, bottom, right, top) in panes)
+    high = min(height - 1, (width - APART * len(panes)) / wide)
     body, x = "", 0.5
-    height = high * scale + 1
-    for group in row:
-        bottom = (height + group.height * scale) / 2
-        shapes = "".join(_shape(decal) for decal in group.decals if not decal.border)
-        body += f'<g transform="translate({x:.2f} {bottom:.2f}) scale({scale:.5f} {-scale:.5f})">{shapes}</g>'
-        x += group.width * scale + APART
+    for group, (left, bottom, right, top) in panes:
+        scale = high / (top - bottom)
+        across = (right - left) * scale
+        body += (
+            f'<svg x="{x:.2f}" y="0.5" width="{across:.2f}" height="{high:.2f}"><g transform="matrix({scale:.5f} 0 0 '
+            f'{-scale:.5f} {-left * scale:.2f} {top * scale:.2f})">{_shapes(group, colors, scale)}</g></svg>'
+        )
+        x += across + APART
     says = "As cut: " + ", ".join(decal.titled for group in row for decal in group.decals)
-    return drawn(_svg(body, x, height), says, SHARP)
+    return drawn(_svg(body, x, high + 1), says, SHARP)
 
 
-def _shape(decal: Decal) -> str:
+def _rooms(group: Group) -> list[Box]:
+    """What is shown of a group, in its own box: where its texts lie, a little around them; else all of it."""
+    rooms = dict.fromkeys(shifted(room, *decal.offset) for decal in group.decals for room in decal.rooms)
+    apart = {tuple(round(side) for side in room): room for room in rooms}  # each once, whatever film it was told by
+    return [
+        (left - edge, bottom - edge, right + edge, top + edge)
+        for left, bottom, right, top in apart.values()
+        for edge in (AROUND * (top - bottom),)
+    ] or [(0.0, 0.0, group.width, group.height)]
+
+
+def _shapes(group: Group, colors: Mapping[str, str], scale: float) -> str:
+    """One film in black, as ink is easiest read; several in their colors."""
+    shown = [decal for decal in group.decals if not decal.border]
+    if len({decal.film for decal in shown}) == 1:
+        return "".join(_shape(decal, scale) for decal in shown)
+    return "".join(film_piece(decal, decal.offset, colors, scale, PAPER) for decal in shown)
+
+
+def _shape(decal: Decal, scale: float) -> str:
     x, y = decal.offset
     if decal.outline is None:
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="none" stroke="{INK}" stroke-width="2"/>'
-    rings = "".join(
-        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{2 * RING}" fill="none" stroke="{FAULT}" '
-        f'stroke-width="{RING}"/>'
-        for across, up in decal.thin
-    )
-    return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{INK}"/>{rings}'
+    shape = f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{INK}"/>'
+    return shape + thin_marks(decal, (x, y), scale)
 
 
 def _svg(body: str, width: float, height: float) -> str:

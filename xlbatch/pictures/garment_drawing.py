@@ -11,6 +11,7 @@ from xlbatch.placement.place import Place
 
 ACCENT = "#0b5a5e"
 BELOW = 30.0  # mm shown below the lowest piece of a small drawing
+AROUND, LEAST_WIDE = 1.15, 0.75  # of the pieces' width and of the chest: what is seen across
 SEEN = 0.5  # of a garment's length is always seen
 SHARP = 2.5  # dots a point: small drawings are looked at closely
 UPPER = 'fill="#fff" stroke="#000" stroke-width="{line:.2f}"'
@@ -47,7 +48,8 @@ def _small(places: Sequence[Place], side: str, width: float, height: float) -> s
     long = (blank.sleeve_length or 0.0) if sleeve else blank.length
     low = max(top + high for _, top, _, high in map(box_of, places))
     shown = min(long + 10, max(low + BELOW, SEEN * long))
-    wide = (blank.sleeve_opening or 0.0) * 1.25 if sleeve else blank.chest * 1.06
+    across = 2 * max(max(-left, left + wide) for left, _, wide, _ in map(box_of, places))
+    wide = (blank.sleeve_opening or 0.0) * 1.25 if sleeve else max(across * AROUND, blank.chest * LEAST_WIDE)
     scale = min((height - 2) / shown, width / wide)
     return _placed(places, side, (width / 2, 1.0, scale), measured=True)
 

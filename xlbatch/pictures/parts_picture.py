@@ -1,12 +1,11 @@
 """A drawing with its parts numbered."""
 
 from collections.abc import Iterator
-from pathlib import Path
 from xml.sax.saxutils import escape
 
+from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Matrix, path_data
 from xlbatch.geometry.weld import segments_in
-from xlbatch.lettering.fonts import font_names
 from xlbatch.paper.picture import Picture, drawn
 from xlbatch.parts.edit import Remade, Rules
 from xlbatch.parts.looked import Looked
@@ -21,7 +20,7 @@ _RADIUS, _LETTERS = 7.5, 8.0
 
 def parts_picture(name: str, looked: Looked) -> Picture:
     """The drawing as it is, live text as typed, and each part's number where it lies; what is left out is pale."""
-    left, bottom, right, top = looked.box
+    left, bottom, right, top = around((looked.box, *(part.box for part in looked.parts)))
     scale = (SIDE - 2 * _MARGIN) / max(right - left, top - bottom)
     wide, high = (right - left) * scale + 2 * _MARGIN, (top - bottom) * scale + 2 * _MARGIN
     onto = (scale, 0.0, 0.0, -scale, _MARGIN - left * scale, high - _MARGIN + bottom * scale)
@@ -39,7 +38,7 @@ def _ink(looked: Looked, onto: Matrix) -> Iterator[str]:
         if not part.use:
             for shape in part.shapes:
                 yield f'<path d="{path_data(shape.segments, onto)}" fill="{part.color}" fill-opacity=".4"/>'
-    rules = Rules(gap=0.0, least=0.0, narrowest=1.0, widest=1.0, font=font_names()[0], folder=Path())
+    rules = Rules(gap=0.0, least=0.0, narrowest=1.0, widest=1.0, font="", folder=looked.folder)
     made = faulted(lambda: remade(looked.layers, looked.parts, (), rules))
     if isinstance(made, Remade):
         for layer in made.layers.layers:

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Mapping
 
 from xlbatch.paper.picture import Picture, drawn
-from xlbatch.units import print_step, printed_text
+from xlbatch.units import print_step, printed_number, printed_text
 
 WIDTH = 132.0  # points
 POINT = 72 / 25.4  # points a mm
@@ -12,6 +12,7 @@ SCALE = 42.0  # points: the part with the ticks
 LONGEST = {"in": 8.75 * 25.4, "cm": 222.0, "mm": 222.0}  # mm, as much as fits on the paper
 CHECK = {"in": (101.6, "4 in"), "cm": (100.0, "10 cm"), "mm": (100.0, "100 mm")}
 TOP = 12.0  # points above zero
+BELOW = 7.0  # points below the last mark of a plain ruler, for its number
 APART = 8.5  # points between two labels
 INK = "#17202a"
 
@@ -37,10 +38,10 @@ def plain_ruler(longest: float, unit: str) -> Picture:
     """A ruler without this job's drops, a little longer than `longest` mm where the paper holds that."""
     whole = 25.4 if unit == "in" else 10.0
     length = min(LONGEST[unit], (math.ceil(max(longest, CHECK[unit][0]) / whole) + 1) * whole)
-    height = TOP + length * POINT + 4
+    height = TOP + length * POINT + BELOW + 2
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{SCALE}" height="{height:.3f}" font-family="Arimo" '
-        f'fill="{INK}" stroke="none"><rect x=".5" y="{TOP}" width="{SCALE - 1}" height="{length * POINT:.3f}" '
+        f'fill="{INK}" stroke="none"><rect x=".5" y="{TOP}" width="{SCALE - 1}" height="{length * POINT + BELOW:.3f}" '
         f'fill="#fff" stroke="{INK}"/><text x="2" y="9" font-size="8" font-weight="700">0 = seam</text>'
         f"{_ticks(unit, length)}</svg>"
     )
@@ -79,7 +80,7 @@ def _marks(drops: Mapping[float, Iterable[str]], unit: str) -> str:
     for drop in sorted(drop for drop in drops if 0 < drop <= LONGEST[unit]):
         y = TOP + drop * POINT
         below = max(below + APART, y)
-        text = f"{printed_text(drop, unit).removesuffix(f' {unit}')}  {', '.join(drops[drop])}"
+        text = f"{printed_number(drop, unit)}  {', '.join(drops[drop])}"
         found.append(
             f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z"/>'
             f'<path d="M{SCALE + 4} {y:.3f} L{SCALE + 9} {below:.3f}" stroke="{INK}" stroke-width=".5"/>'

@@ -5,10 +5,11 @@ from collections.abc import Iterable
 from xlbatch.geometry.path import path_data
 from xlbatch.job.job import Blank
 from xlbatch.placement.place import Place
+from xlbatch.trade.tables import practice
 
 INK, PIECE = "#17202a", "#4d5966"
 FILLED = f'fill="{PIECE}" stroke="none"'
-NECK = 0.36  # of the chest width: how wide the neck opening is drawn
+NECK = practice("how wide the neck opening is, of the chest width")
 SLEEVE = "sleeve"  # ends the name of a sleeve's side
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from xlbatch.art.decal import Decal
 from xlbatch.geometry.path import path_data
 from xlbatch.paper.measure import text_width
-from xlbatch.paper.picture import PLAIN, Picture, drawn
+from xlbatch.paper.picture import Picture, drawn
 from xlbatch.paper.widths import filled
 from xlbatch.placement.group import Group, groups
 from xlbatch.trade.contrast import LEAST, contrast
@@ -17,8 +17,8 @@ CAPTION = 8.5  # of these below each panel
 CAPTION_SIZE = 7.0
 GAP = 5.0  # between two panels
 MARGIN = 3.0  # inside a panel
-MARK = 4.0  # the ring around a place too thin to cut: its radius in points
-MARKED = (("#ffffff", 3.0), ("#b0003a", 1.2))  # a dark ring on a white one: seen on any film, and in gray
+RING, LEAST_RING = 1.5, 2.5  # the radius of a ring around a place too thin: mm, so that it hides no more, and points
+MARKED = (("#ffffff", 2.2), ("#b0003a", 1.0))  # a dark ring on a white one: seen on any film, and in gray
 EDGE = 0.6  # points
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
@@ -35,23 +35,9 @@ class Swatch:
 def proof_picture(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float = LOW) -> Picture:
     """All decals of a garment side by side in `width` × `height` points. `film_colors`: by each film's lower-case
     name."""
-    return drawn(_svg(_panels(swatch, film_colors, width, height), width, height), _says(swatch))
-
-
-def page_picture(
-    swatches: Mapping[int, Swatch], tops: Sequence[float], film_colors: Mapping[str, str], size: tuple[float, float]
-) -> Picture:
-    """Many garments below one another in one picture of `size` points; by garment number, each with its `top`."""
-    panels = "".join(
-        f'<g transform="translate(0 {top:.2f})">{_panels(swatch, film_colors, size[0], LOW)}</g>'
-        for swatch, top in zip(swatches.values(), tops, strict=True)
-    )
-    says = f"As cut: garments no. {', '.join(map(str, swatches))}"
-    return drawn(_svg(panels, *size), says, PLAIN)
-
-
-def _svg(inside: str, width: float, height: float) -> str:
-    return f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{inside}</svg>'
+    inside = _panels(swatch, film_colors, width, height)
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height}">{inside}</svg>'
+    return drawn(svg, _says(swatch))
 
 
 def _panels(swatch: Swatch, film_colors: Mapping[str, str], width: float, height: float) -> str:
@@ -93,16 +79,21 @@ def film_piece(decal: Decal, at: tuple[float, float], film_colors: Mapping[str, 
     if decal.outline is None:  # only its size is known
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="{fill}" fill-opacity=".35" stroke="{fill}" stroke-width="2" stroke-dasharray="8 5"/>'
-    marks = "".join(
-        f'<circle cx="{x + across:.2f}" cy="{y + up:.2f}" r="{MARK / scale:.2f}" fill="none" stroke="{color}" '
-        f'stroke-width="{width / scale:.2f}"/>'
-        for across, up in decal.thin
-        for color, width in MARKED
-    )
     shape = (
         f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"{_edge(fill, ground, scale)}/>'
     )
-    return shape + marks
+    return shape + thin_marks(decal, at, scale)
+
+
+def thin_marks(decal: Decal, at: tuple[float, float], scale: float) -> str:
+    """A ring about each place of a decal that is too thin for its film, about the size of the fault; arguments as
+    above."""
+    return "".join(
+        f'<circle cx="{at[0] + across:.2f}" cy="{at[1] + up:.2f}" r="{max(RING, LEAST_RING / scale):.2f}" fill="none" '
+        f'stroke="{color}" stroke-width="{width / scale:.2f}"/>'
+        for across, up in decal.thin
+        for color, width in MARKED
+    )
 
 
 def _edge(fill: str, ground: str, scale: float) -> str:

@@ -7,14 +7,14 @@ from xlbatch.placement.keep_clear import COLLAR, met, on_collar
 from xlbatch.placement.place import Place
 from xlbatch.problems import Problem, problem
 from xlbatch.trade.tables import practice
-from xlbatch.units import mm_per, printed_text
+from xlbatch.units import printed_text
 
 NEAR = 0.01  # mm
 
 
 def below_features(job: Job, stack: tuple[Place, ...]) -> tuple[tuple[Place, ...], tuple[Problem, ...]]:
     """One position's places, moved below a hood or a placket that they would lie on; and what was moved."""
-    gap = practice("how far a decal stays from a feature it is moved below") * mm_per("in")
+    gap = practice("how far a decal stays from a feature it is moved below")
     on = [(place, each) for place in stack for each in met(place) if each.can_move]
     if not on or any(place.below_collar is None for place in stack):
         return stack, ()
@@ -53,7 +53,7 @@ def on_feature(job: Job, place: Place) -> Problem | None:
         return None
     return problem(
         "decal-on-feature",
-        decal.spec.source.at("Position") if decal.spec.source.row else place.garment.row.source.at("Size"),
+        place.garment.row.source.at("Size") if decal.spec.source.built_in else decal.spec.source.at("Position"),
         decal.spec.position,
         rows=(place.garment.row.source.row,),
         decal=decal.spec.decal,

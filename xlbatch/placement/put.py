@@ -19,6 +19,7 @@ from xlbatch.placement.keep_clear import beyond_armholes
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import move_of, sections
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.units import printed_text
 
 FROM_BELOW = ("sleeve opening", "hem")
@@ -168,7 +169,7 @@ def _cannot_measure(garment: Garment, decal: Decal, rule: Position | None) -> Pr
         return None
     return problem(
         "measure-missing",
-        blank.source.at(missing.capitalize()) if blank.source.row else garment.row.source.at("Garment"),
+        garment.row.source.at("Garment") if blank.source.built_in else blank.source.at(missing.capitalize()),
         "",
         rows=(garment.row.source.row,),
         garment=blank.garment,
@@ -188,10 +189,10 @@ def _misfit(job: Job, place: Place, rule: Position) -> Problem | None:
         return None
     unit = settings.length_unit
     width, height = decal.width + 2 * min(0, spare_width), decal.height + min(0, spare_height)
-    fits = f"{printed_text(max(width, 0), unit)} wide and {printed_text(max(height, 0), unit)} high"
+    fits = phrase("wide and high", width=printed_text(max(width, 0), unit), height=printed_text(max(height, 0), unit))
     return problem(
         "decal-off-garment",
-        decal.spec.source.at("Width") if decal.spec.source.row else place.garment.row.source.at("Size"),
+        place.garment.row.source.at("Size") if decal.spec.source.built_in else decal.spec.source.at("Width"),
         f"{printed_text(decal.width, unit)} × {printed_text(decal.height, unit)}",
         rows=(place.garment.row.source.row,),
         decal=decal.spec.decal,

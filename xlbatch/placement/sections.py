@@ -24,12 +24,24 @@ def sections(width: float, height: float, press: Press, move: float = 0.0) -> tu
 
     The garment may lie either way round on the press; the way that needs fewer is taken. Neighbors overlap by at
     least the press's overlap, or by half the plate where the overlap is more than that."""
+    _, columns, rows = _way(width, height, press, move)
+    return tuple(Section(right, -down) for down in rows for right in columns)
+
+
+def plate_lying(width: float, height: float, press: Press) -> tuple[float, float]:
+    """The plate's reach across and down (mm) as the garment lies for these sections."""
+    return _way(width, height, press, 0.0)[0]
+
+
+def _way(
+    width: float, height: float, press: Press, move: float
+) -> tuple[tuple[float, float], tuple[float, ...], tuple[float, ...]]:
+    """The plate across and down, and the columns and rows of its sections, the way round that needs fewest."""
     ways = [
-        (_along(width, across, press.overlap, move), _along(height, down, press.overlap, move))
+        ((across, down), _along(width, across, press.overlap, move), _along(height, down, press.overlap, move))
         for across, down in ((press.width, press.depth), (press.depth, press.width))
     ]
-    columns, rows = min(ways, key=lambda way: len(way[0]) * len(way[1]))
-    return tuple(Section(right, -down) for down in rows for right in columns)
+    return min(ways, key=lambda way: len(way[1]) * len(way[2]))
 
 
 def _along(length: float, plate: float, overlap: float, move: float) -> tuple[float, ...]:

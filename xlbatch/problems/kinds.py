@@ -31,7 +31,7 @@ KINDS: tuple[Kind, ...] = (
          "Nothing to do, if that is right; else write the design's name under Design."),
     Kind("design-chosen", "check", "The list names no design; “{found}” is used, not {others}.",
          "Write on the sheet Job which is the Usual design, or the design of each row under Design."),
-    Kind("design-unused", "note", "No row uses the design “{found}”.",
+    Kind("design-unused", "check", "No garment wears the design “{found}”.",
          "Nothing to do, if none should; else write its name under Design."),
     Kind("given-unused", "check", "No row uses the {what} “{found}”, nor any other of yours; used: {used}.",
          "Write its name where it is wanted: a garment on the Roster, a film on the Designs sheet."),

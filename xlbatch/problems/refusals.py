@@ -1,4 +1,5 @@
-"""Why a file cannot be read at all, in a plain sentence or two each; {facts} are filled in by the reader."""
+"""Why a file cannot be read or planned at all, or a plan not be saved, in a plain sentence or two each; {facts} are
+filled in by whoever refuses."""
 
 from collections.abc import Mapping
 
@@ -29,7 +30,32 @@ REFUSALS: Mapping[str, str] = {
     "part too large": f"This workbook is too large to be a list of people: one of its parts holds over 100 MB. {_ANEW}",
     "too large": f"This workbook is too large to be a list of people. {_ANEW}",
     "sheet too large": f"The sheet “{{sheet}}” has {{count:,}} filled {{what}}; at most {{most:,}} are read. {_ANEW}",
+    # not planned
+    "no list": "{name}: There is no list of people in this folder.",
+    "no memory": "{name}: This computer's memory is full. Close other programs, or split the list.",
+    "planned later": "{name} was not planned: {later} was made later and has marks of what is done. Drop that one.",
+    "not in later": "Not in it: {names}; add them there.",
+    "marked here": "This one has {strips} strips and {results} results marked.",
+    "fault": "Something went wrong inside the program; your workbook is unchanged. {report}",
+    "disagreement": (
+        "The plan was not written, as it does not agree with itself: {what}. Your workbook is unchanged. {report}"
+    ),
+    "fault report": "A short report without your list is in {file}.",
+    # not saved
+    "exists": "{path} already exists. Choose another name; nothing was overwritten.",
+    "not saved": "Could not write to {folder}: {reason}.",
+    "disk full": "the disk is full. Free some space on it, or choose another folder",
+    "share full": "your share of the disk is full. Free some space on it, or choose another folder",
+    "not allowed": "this folder may not be written to. Choose another folder",
+    "path too long": "the path to it would be too long. Choose a shorter name or folder",
+    "taken": "another program has just written a file of this name. Choose another folder",
+    "other reason": "{reason}. Choose another folder",
 }
+
+
+def refusal(why: str, **facts: object) -> str:
+    """The sentence for a key of REFUSALS. Raises KeyError where there is none, or a fact lacks."""
+    return REFUSALS[why].format_map(facts)
 
 
 class Refusal(Exception):
@@ -37,4 +63,4 @@ class Refusal(Exception):
 
     def __init__(self, why: str, **facts: object) -> None:
         """`why` is a key of REFUSALS. Raises KeyError where a fact lacks."""
-        super().__init__(REFUSALS[why].format_map(facts))
+        super().__init__(refusal(why, **facts))

@@ -9,12 +9,11 @@ from xlbatch.job.job import Film, Peel
 from xlbatch.problems import Problem
 from xlbatch.tables.built_in import built_in
 from xlbatch.tables.line import Line
-from xlbatch.trade.tables import table, words
-from xlbatch.units import mm_per
+from xlbatch.trade.tables import practice, table, words
 
 USUAL_KIND = "smooth"
-USUAL_WIDTH = round(12 * mm_per("in"), 3)  # rolls are sold 12, 15 and 20 in wide; common practice, no source
-MARGIN = round(mm_per("in") / 2, 3)  # usable is 1/2 in less; common practice, no source
+USUAL_WIDTH = practice("how wide a roll is of which nothing is known")
+MARGIN = practice("how much less than the whole width of a roll is used")
 
 
 def read_films(given: Iterable[Line]) -> tuple[tuple[Film, ...], tuple[Problem, ...]]:
@@ -45,7 +44,7 @@ def _built_in() -> dict[str, Film]:
 def _film(line: Line) -> Film | None:
     """The film of a row, or None where something on it cannot be read."""
     name = line.needed("Film")
-    like = _built_in().get(name.casefold()) if line.source.row else None
+    like = _built_in().get(name.casefold()) if not line.source.built_in else None
     kind = line.text("Kind") or (like.kind if like else _kind_in(name))
     usual = _of_kind(kind)
     roll, usable = _widths(line, like)

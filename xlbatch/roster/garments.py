@@ -6,6 +6,7 @@ from typing import cast
 
 from xlbatch.job.job import Blank, Class, Neckline
 from xlbatch.problems import Problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.built_in import built_in
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size, size_class, wearer
@@ -76,11 +77,11 @@ def _blank(line: Line) -> Blank | None:
         line.found("value-needed", "Size", heading="Size")
     for_ = _for(line) or size_class(size)
     neckline = cast(Neckline | None, line.choice("Neckline") or None)
-    same = _built_in().get((garment.casefold(), size)) if line.source.row else None
-    like = same or _nearest(for_, size, neckline) if line.source.row else None
+    same = _built_in().get((garment.casefold(), size)) if not line.source.built_in else None
+    like = same or _nearest(for_, size, neckline) if not line.source.built_in else None
     measures = _measures(line, like)
     if like and not same and not line.stopped and not all(map(line.given, MEASURES)):
-        what, used = f"Measures of {garment}", f"those of the {like.garment} in the same size"
+        what, used = phrase("measures of", garment=garment), phrase("as the same size", garment=like.garment)
         line.found("assumed", MEASURES[0], garment, what=what, used=used, sheet="Garments")
     if line.stopped or measures is None:
         return None

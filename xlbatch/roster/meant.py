@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from xlbatch.job.job import Blank, RosterRow
 from xlbatch.problems import Problem, problem
+from xlbatch.tables.built_in import is_built_in
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import wearer
 from xlbatch.trade.answer_words import garment_meant
@@ -42,12 +43,14 @@ def design_meant(
     given: Sequence[Line], roster: Sequence[RosterRow], usual: str, *, chosen: bool
 ) -> tuple[str, tuple[Problem, ...]]:
     """The usual design: the setting's, where the person set it or has such a design; else the only one on Designs, or
-    the likeliest of several, which is asked."""
+    the likeliest of several, which is asked. That a setting names the built-in design says nothing: a blank workbook's
+    does."""
     own: dict[str, Line] = {}
     for line in given:
         if line.given("Design"):
             own.setdefault(line.text("Design").casefold(), line)
     without = tuple(row.source.row for row in roster if not row.design and not row.status)
+    chosen = chosen and not is_built_in(usual)
     if chosen or not own or usual.casefold() in own or not without or any(row.design for row in roster):
         return usual, ()
     likely = next(iter(own.values()))

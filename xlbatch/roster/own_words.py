@@ -10,10 +10,11 @@ from xlbatch.files.broken_text import is_broken
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import NO_NAME, Class
 from xlbatch.tables.cells import Unclear, choice, shown_value, yes_no
+from xlbatch.tables.contents import AFTER_YES
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
-from xlbatch.trade.answer_words import answer
+from xlbatch.tables.sizes import read_size, says_whose, several_sizes, sizes_in, wearer
+from xlbatch.trade.answer_words import answer, garment_in
 from xlbatch.trade.name_parts import first_name, last_name
 from xlbatch.trade.remarks import is_remark, remark_asks
 
@@ -22,13 +23,26 @@ _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
 _DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
 _NUMBER = re.compile(r"(?:#|№|no\.?|nr\.?|n[º°]\.?|number)?\s*(\d{1,3})(?:[.,]0)?", re.IGNORECASE)
 _NO_TEXT = re.compile(r"[\W_]+")
-_AFTER_YES = re.compile(r"(yes|no)\b[\s,.:–-]+(.+)", re.IGNORECASE)
+_AND = re.compile(r"\S\s+(?:&|\+|and|und|et|en|og|och)\s+[^\W\d_]|\w,.*\w,.*\w")  # two people in one name
+_MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?|of|pcs|pieces)\b.*)?", re.IGNORECASE)
 
 
 def in_own_words(line: Line) -> Line:
     """The line with each answer under the heading it is about, and the questions it leaves."""
     _note(line)
-    for take_apart in (_size, _cut, _how_many, _status, _wanted, _who, _name_wanted, _print_name, _number, _struck):
+    for take_apart in (
+        _particle,
+        _size,
+        _cut,
+        _how_many,
+        _status,
+        _wanted,
+        _who,
+        _name_wanted,
+        _print_name,
+        _number,
+        _struck,
+    ):
         line = take_apart(line)
     return line
 
@@ -71,6 +85,12 @@ def _not_made(line: Line, heading: str, typed: str) -> Line:
     return replace(line, cells=kept | {"Status": Raw(CANCELLED)})
 
 
+def _particle(line: Line) -> Line:
+    """A last name with the part of it that stands in a column of its own: van der."""
+    particle, last = _text(line, "Particle"), _text(line, "Last name")
+    return _with(line, Last_name=f"{particle} {last}") if particle and last else line
+
+
 def _size(line: Line) -> Line:
     """A size with what stands beside it taken apart; `no shirt` for none."""
     typed = _text(line, "Size")
@@ -85,6 +105,8 @@ def _size(line: Line) -> Line:
     line = _with(_noted(line, size.note), Size=size.size)
     if size.many > 1 and not line.given("How many"):
         line = _with(_at(line, "How many", "Size"), How_many=str(size.many))
+    if size.garment and not line.given("Garment"):
+        line = _with(_at(line, "Garment", "Size"), Garment=size.garment)
     if size.color and not line.given("Color"):
         line = _with(_at(line, "Color", "Size"), Color=size.color)
     return line
@@ -115,7 +137,7 @@ def _status(line: Line) -> Line:
     """`Confirmed` is no status of ours; `Refunded` is cancelled."""
     typed = _text(line, "Status")
     is_ours = not isinstance(choice(Raw(typed), line.columns["Status"].choices), Unclear)
-    means = answer("Status", typed) if typed and not is_ours else ""
+    means = _yes_or_no(typed) if typed and not is_ours else ""
     if means == "not wanted":
         return _not_made(line, "Status", typed)
     if means == "wanted":
@@ -129,9 +151,11 @@ def _wanted(line: Line) -> Line:
     if "Wanted" not in line.cells or line.given("Status"):
         return line
     typed = _text(line, "Wanted")
-    rest = _AFTER_YES.fullmatch(typed)
-    means = _yes_or_no(rest[1] if rest else typed)
-    if not typed or means not in ("wanted", "not wanted") or (rest and means == "wanted"):
+    means = _yes_or_no(typed)
+    rest = None if means else AFTER_YES.fullmatch(typed)
+    means = _yes_or_no(rest[1]) if rest else means
+    doubt = rest and means == "wanted" and (is_remark(rest[2]) or answer("Status", rest[2]) != "wanted")
+    if not typed or means not in ("wanted", "not wanted") or doubt:
         line.found("wanted-unclear", "Wanted", typed or "a blank")
         return line
     if means == "not wanted":
@@ -150,6 +174,8 @@ def _who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
     typed = _text(line, "Who")
     name, remark = _name_and_remark(typed)
+    if _AND.search(typed) and not line.given("Garment no.") and read_size(_text(line, "Size")):
+        line.found("name-several", "Who", typed)
     if not remark:
         return line
     line.found("name-remark", "Who", typed, name=name, remark=remark)
@@ -245,6 +271,17 @@ def _struck(line: Line) -> Line:
 def _note(line: Line) -> None:
     """A remark that asks for something is asked about."""
     typed = _text(line, "Note")
-    asks = remark_asks(typed) if typed and not line.given("Garment no.") else ""
+    asks = _asks(typed) if typed and not line.given("Garment no.") else ""
     if asks and not line.given("Status"):
         line.found("note-asks", "Note", typed, asks=asks)
+
+
+def _asks(remark: str) -> str:
+    """What a remark asks for, by its words, or because it names a size, a garment or how many."""
+    if asks := remark_asks(remark):
+        return asks
+    if any(len(size) > 1 or size == remark for size in sizes_in(remark)):
+        return "another size or a change"
+    if garment_in(remark):
+        return "another garment or color"
+    return "more than one" if _MANY.fullmatch(remark) else ""

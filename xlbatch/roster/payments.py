@@ -8,6 +8,7 @@ from decimal import Decimal
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Paid
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.roster.people import garment_no
 from xlbatch.tables import cells
 from xlbatch.tables.cells import Unclear, shown_value
@@ -58,7 +59,7 @@ def paid_on_money(
             problems.append(_two_ways(line, payment))
         lines.append(line)
     problems += (
-        _not_read(payment.line, f"garment no. {number} is not on the Roster")
+        _not_read(payment.line, phrase("no such garment", number=number))
         for number, payment in changed.items()
         if payment.now
     )
@@ -77,9 +78,9 @@ def _changed(
             continue
         payment = _payment(line, prices.get(number))
         if isinstance(payment, Unclear):
-            problems.append(_not_read(line, "it is no amount"))
+            problems.append(_not_read(line, phrase("no amount")))
         elif payment and number in changed:
-            problems.append(_not_read(line, f"another row has garment no. {number} too"))
+            problems.append(_not_read(line, phrase("garment twice", number=number)))
         elif payment:
             changed[number] = payment
     return changed, problems
@@ -106,7 +107,7 @@ def _over_sums(money: tuple[Line, ...]) -> Iterator[Problem]:
         if cell is None or cell.fault or line.given("Garment no."):
             continue
         if isinstance(cell.value, str) or abs(_added(cell) - sums[whose]) > HALF_A_CENT:
-            yield _not_read(line, "it stands in a row without a garment number")
+            yield _not_read(line, phrase("row of sums"))
 
 
 def _added(cell: Raw | None) -> float:

@@ -31,10 +31,11 @@ class People:
     problems: tuple[Problem, ...]
 
 
-def read_people(given: Iterable[Line], last_no: int) -> People:
+def read_people(given: Iterable[Line], last_no: int, in_doubt: frozenset[str] | None = None) -> People:
     """One row a garment: `How many` spread out; rows without a number of their own get the next, in sheet order.
 
-    `last_no` is the highest number given out before; numbers are never given twice."""
+    `last_no` is the highest number given out before; numbers are never given twice. `in_doubt` are the garment numbers
+    whose size the plan read again asked about; None where it is no plan."""
     rows = tuple(line for line in given if not _is_example(line))
     own = _own_numbers(rows)
     last_no = max(last_no, *own.values(), 0)
@@ -48,7 +49,8 @@ def read_people(given: Iterable[Line], last_no: int) -> People:
         paid = _shares(row.paid, many)
         roster += (replace(row, no=number, paid=part) for number, part in zip(numbers, paid, strict=True))
         _note_number(line, at in own, numbers[0])
-    note_whose(rows, roster)
+    settled = frozenset(own.values()) if in_doubt is not None else frozenset()
+    note_whose(rows, roster, settled - {number for number in settled if str(number) in (in_doubt or ())})
     return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
 
 

@@ -7,6 +7,7 @@ from typing import cast
 
 from xlbatch.job.marks import Outcome, StepMark
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.line import Line
 
@@ -133,7 +134,9 @@ def _two_results(steps: Sequence[StepMark]) -> Iterator[StepMark]:
 
 def _twice(steps: Sequence[StepMark]) -> Iterator[Problem]:
     for step in _two_results(steps):
-        yield problem("result-contradicts", step.source.at("Result"), step.result, other="another result", what="piece")
+        yield problem(
+            "result-contradicts", step.source.at("Result"), step.result, other=phrase("another result"), what="piece"
+        )
 
 
 def _pressed_on_spoiled(steps: Sequence[StepMark]) -> Iterator[Problem]:
@@ -141,7 +144,7 @@ def _pressed_on_spoiled(steps: Sequence[StepMark]) -> Iterator[Problem]:
     spoiled: dict[int, StepMark] = {}
     for step in steps:
         if step.result == "ok" and step.garment_no in spoiled:
-            other = f"redo garment in {spoiled[step.garment_no].source.at('Result').cell}"
+            other = phrase("redo in", cell=spoiled[step.garment_no].source.at("Result").cell)
             yield problem("result-contradicts", step.source.at("Result"), "ok", other=other, what="garment")
         if step.result == "redo garment":
             spoiled[step.garment_no] = step

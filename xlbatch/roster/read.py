@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import RawSheet, Unreadable
+from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
@@ -25,7 +25,7 @@ from xlbatch.roster.positions import read_positions
 from xlbatch.roster.press_results import garments_in, read_steps
 from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
-from xlbatch.roster.said_of_problems import read_answers, read_checked
+from xlbatch.roster.said_of_problems import read_answers, read_checked, sizes_in_doubt
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.saving import base_name
@@ -34,7 +34,7 @@ from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
 
-__all__ = ["Reading", "Unreadable", "blank_job", "read"]
+__all__ = ["Reading", "UnreadableFile", "blank_job", "read"]
 
 # sheets whose bad rows are left out, and kept as typed
 _MADE_OF_ROWS = ("Designs", "Garments", "Film", "Press", "Drawing parts", "Positions", "Work times")
@@ -51,10 +51,10 @@ class Reading:
     after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
-def read(path: Path) -> Reading | Unreadable:
+def read(path: Path) -> Reading | UnreadableFile:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
     sheets = open_book(path, IGNORED)
-    return sheets if isinstance(sheets, Unreadable) else read_sheets(path, sheets)
+    return sheets if isinstance(sheets, UnreadableFile) else read_sheets(path, sheets)
 
 
 def read_sheets(path: Path, sheets: Iterable[RawSheet]) -> Reading:
@@ -111,7 +111,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     prices, costs, told, of_prices = read_prices(of["Money"])
     listed = (in_own_words(line) for table in tables.list_ for line in lines(table, units))
     paid, of_paid = paid_on_money(listed, of["Money"], prices)
-    people = read_people(paid, settings.last_no)
+    people = read_people(paid, settings.last_no, sizes_in_doubt(of["Problems"]))
     usual, of_usual = design_meant(
         of["Designs"], people.roster, settings.usual_design, chosen="Usual design" in setting_cells
     )

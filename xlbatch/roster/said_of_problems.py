@@ -1,6 +1,6 @@
 """Turns the rows of Problems and of Proof into what people wrote there."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from xlbatch.job.marks import AnswerMark
 from xlbatch.job.source import Source
@@ -23,6 +23,12 @@ def read_answers(given: Iterable[Line]) -> tuple[AnswerMark, ...]:
         for line in given
         if line.given("Answer") and line.given("Code")
     )
+
+
+def sizes_in_doubt(given: Sequence[Line]) -> frozenset[str] | None:
+    """The garment numbers whose size was asked about on a plan's Problems; None where there is no such sheet."""
+    asked = (line.any_text("Garment no.") for line in given if line.any_text("Code") == "size-whose")
+    return frozenset(asked) if given else None
 
 
 def read_checked(given: Iterable[Line]) -> Mapping[int, tuple[str, Source]]:

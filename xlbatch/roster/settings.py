@@ -14,7 +14,7 @@ from xlbatch.tables.cells import Margin, likely, shown_value
 from xlbatch.tables.headings import plain, split_unit
 from xlbatch.tables.input_table import Table
 from xlbatch.tables.line import Line, Units
-from xlbatch.trade.columns import Column
+from xlbatch.trade.columns import InputColumn
 from xlbatch.trade.tables import table, words
 from xlbatch.units import LengthUnit, TemperatureUnit
 
@@ -46,10 +46,12 @@ def read_settings(sheet: Table | None, stem: str) -> tuple[Settings, Mapping[str
 
 
 @cache
-def _columns() -> Mapping[str, Column]:
+def _columns() -> Mapping[str, InputColumn]:
     """Each setting as a column of its own kind; its example is its default."""
     return {
-        line["Setting"]: Column("Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ())
+        line["Setting"]: InputColumn(
+            "Job", line["Setting"], line["Kind"], words(line["Choices"]), False, line["Value"], ()
+        )
         for line in table("job")
         if line["Kind"] != HEADING
     }
@@ -231,6 +233,8 @@ def _settings(value: _Values, stem: str) -> Settings:
         supplies_per_garment=value.money("Supplies per garment"),
         margin=margin.margin,
         fixed_price=margin.fixed_price,
+        money_on_tags=value.yes("Money on tags"),
+        one_tag_for=cast(Literal["garment", "group"], value.choice("One tag for")),
         price_rounding=value.money("Price rounding") or Decimal("0.01"),
         last_no=value.count("Last garment no."),
         overlapping_colors=cast(Literal["stacked", "side by side"], value.choice("Overlapping colors")),

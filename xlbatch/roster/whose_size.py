@@ -7,14 +7,17 @@ from xlbatch.job.job import RosterRow
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import ADULT, read_size, says_whose, size_class
+from xlbatch.trade.tables import practice
 
-LARGEST_FAMILY = 8  # garments; a larger group is a class or a team; common practice, no source
+LARGEST_FAMILY = practice("garments of the largest group that is a family")
 _CHILDREN = ("youth", "toddler", "infant")
 _ALSO_YOUTH = frozenset(ADULT[1:5])  # the letters children's sizes have too, bar the largest
 
 
-def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
-    """Adds `size-whose` to the first line of a family with children whose size is a bare letter."""
+def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow], settled: frozenset[int] = frozenset()) -> None:
+    """Adds `size-whose` to the first line of a family with children whose size is a bare letter.
+
+    `settled` are garments of an earlier plan that did not ask this."""
     families: dict[str, list[RosterRow]] = defaultdict(list)
     for row in roster:
         if row.group and row.size and row.status not in ("done", "cancelled"):
@@ -23,7 +26,7 @@ def note_whose(lines: Sequence[Line], roster: Iterable[RosterRow]) -> None:
     for family in families.values():
         if len(family) > LARGEST_FAMILY or not any(size_class(row.size) in _CHILDREN for row in family):
             continue
-        lines_ = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH)
+        lines_ = (by_row[row.source.row] for row in family if row.size in _ALSO_YOUTH and row.no not in settled)
         asked = next((line for line in lines_ if _is_bare(shown_value(line.cells["Size"]))), None)
         if asked:
             asked.found("size-whose", "Size", shown_value(asked.cells["Size"]))

@@ -51,7 +51,9 @@ def tags(plan: Plan) -> Iterator[Tag]:
 
 
 def _to_pay(plan: Plan) -> Mapping[int, Value]:
-    """What is still owed by garment number, following the Money sheet; none where it is not known."""
+    """What is still owed by garment number, following the Money sheet; none where it is not known or not wanted."""
+    if not plan.job.settings.money_on_tags:
+        return {}
     sign = currency_sign(plan.job.settings)
     found = {}
     for at, line in enumerate(plan.money):

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
+from typing import NamedTuple
 
 from xlbatch.job.job import Film, Press, Settings
 from xlbatch.paper.measure import text_width
@@ -18,6 +19,27 @@ Line = tuple[str, str]  # a part in bold, and the rest
 SetTo = tuple[object, ...]  # which press, and the films with their settings
 
 
+class Words(NamedTuple):
+    """A film's press settings in words; "" for what it has not."""
+
+    heat: str
+    bare: str
+    press: str
+    back: str
+    peel: str
+    pressure: str
+    cover: str
+
+    @property
+    def given(self) -> tuple[str, ...]:
+        return tuple(filter(None, self))
+
+    @property
+    def short(self) -> tuple[str, ...]:
+        """The heat and how long it is pressed."""
+        return tuple(filter(None, (self.heat, self.press, self.back)))
+
+
 def banners(
     steps: Sequence[Step], settings: Settings, room: float, before: SetTo, strips: Mapping[str, int]
 ) -> Iterator[tuple[list[Line], list[Step]]]:
@@ -32,11 +54,11 @@ def banners(
         part = list(run)
         films = films_by_settings(part, settings)
         if set_to(part, settings) == before:
-            shorts = [" + ".join(names) + ", " + ", ".join(_short(said)) for said, names in films.items()]
+            shorts = [", ".join((" + ".join(names), *words.short)) for words, names in films.items()]
             lines = list(_lines(batch, shorts, room))
         else:
-            for said, names in films.items():
-                lines += _lines(" + ".join(names), (said[0] + _wait(part[0]), *said[1:]), room)
+            for words, names in films.items():
+                lines += _lines(" + ".join(names), words._replace(heat=words.heat + _wait(part[0])).given, room)
         yield lines, part
         lines = []
 
@@ -54,11 +76,6 @@ def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:
     return steps[0].lane, films_by_settings(steps, settings)
 
 
-def _short(said: Sequence[str]) -> list[str]:
-    """The heat and how long it is pressed."""
-    return [said[0], *(word for word in said if word.startswith(("press ", "back ")))]
-
-
 def _wait(step: Step) -> str:
     """That the plate needs a while to come to this step's heat."""
     if not step.wait:
@@ -66,9 +83,9 @@ def _wait(step: Step) -> str:
     return f" (wait {step.wait:.0f} s)" if step.wait < 60 else f" (wait {-(-step.wait // 60):.0f} min)"
 
 
-def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[tuple[str, ...], list[str]]:
+def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[Words, list[str]]:
     """The films of these steps by their settings in words."""
-    films: dict[tuple[str, ...], list[str]] = {}
+    films: dict[Words, list[str]] = {}
     for step in steps:
         names = films.setdefault(settings_words(step.film, step.press, settings), [])
         if step.film.name not in names:
@@ -76,20 +93,19 @@ def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[tuple[s
     return films
 
 
-def settings_words(film: Film, press: Press, settings: Settings) -> tuple[str, ...]:
+def settings_words(film: Film, press: Press, settings: Settings) -> Words:
     """A film's press settings in words; an iron has a dial instead of degrees."""
-    said = (
-        f"dial {iron_dial(film.temperature)}"
+    return Words(
+        heat=f"dial {iron_dial(film.temperature)}"
         if press.kind == IRON
         else temperature_text(film.temperature, settings.temperature_unit),
-        f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
-        f"press {film.press:g} s",
-        f"back {film.back:g} s" if film.back else "",
-        f"peel {film.peel}",
-        f"{film.pressure} pressure",
-        press.cover,
+        bare=f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
+        press=f"press {film.press:g} s",
+        back=f"back {film.back:g} s" if film.back else "",
+        peel=f"peel {film.peel}",
+        pressure=f"{film.pressure} pressure",
+        cover=press.cover,
     )
-    return tuple(filter(None, said))
 
 
 def _lines(strong: str, parts: Sequence[str], room: float) -> Iterator[Line]:

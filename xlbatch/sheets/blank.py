@@ -83,7 +83,7 @@ HINTS = {
 _COLUMNS = (Column("", 1.0, ("text", "strong", "top")), Column("", 6.5, ("text", "top")))
 
 
-def blank_columns(_job: Job) -> tuple[trade.Column, ...]:
+def blank_columns(_job: Job) -> tuple[trade.InputColumn, ...]:
     """The columns of a new list."""
     return tuple(column for column in trade.columns("Roster") if column.heading not in _GIVEN_LATER)
 
@@ -146,7 +146,7 @@ def _complete(row: int, size: int, columns: int, example: bool) -> Value:
     return Formula(says, "example" if example else "")
 
 
-def _count(page: Page, columns: Sequence[trade.Column]) -> None:
+def _count(page: Page, columns: Sequence[trade.InputColumn]) -> None:
     """The live count, in the title; rows put in or pasted later count too."""
     headings = [column.heading for column in columns]
     cells = {

@@ -7,7 +7,7 @@ from xlbatch.sheets.inputs import Input
 def listed(job: Job) -> tuple[Film, ...]:
     """The films the designs name (all films while the roster is empty), then every other row the person gave."""
     used = _used(job)
-    kept = (film for film in job.films if not job.roster or film.source.row or film.name.casefold() in used)
+    kept = (film for film in job.films if not job.roster or not film.source.built_in or film.name.casefold() in used)
     return tuple(sorted(kept, key=lambda film: film.name.casefold() not in used))
 
 

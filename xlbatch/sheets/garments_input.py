@@ -8,7 +8,9 @@ def listed(job: Job) -> tuple[Blank, ...]:
     """All sizes of the garments the roster uses (of all garments while it is empty), then every other row the person
     gave; the rows of one garment together."""
     used = _used(job)
-    kept = [blank for blank in job.blanks if not job.roster or blank.source.row or blank.garment.casefold() in used]
+    kept = [
+        blank for blank in job.blanks if not job.roster or not blank.source.built_in or blank.garment.casefold() in used
+    ]
     order = {name: at for at, name in enumerate(dict.fromkeys(blank.garment for blank in kept))}
     return tuple(sorted(kept, key=lambda blank: (blank.garment.casefold() not in used, order[blank.garment])))
 

@@ -1,6 +1,6 @@
 """What to mind at a step, in a few words."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from xlbatch.job.job import Settings
 from xlbatch.placement.place import Place
@@ -25,12 +25,15 @@ def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[s
     yield sections_text(step.place, settings)
 
 
-def minded(step: Step, settings: Settings) -> Iterator[str]:
-    """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind."""
+def minded(
+    step: Step, settings: Settings, called: Callable[[str], str] = str, together: str = "with step {no}"
+) -> Iterator[str]:
+    """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind. `called` gives a
+    decal's name for its number, `together` says that it shares a closing of the plate."""
     yield "trial" if step.trial else ""
     yield "cover sheet" if step.press.kind == IRON else ""
-    yield f"with step {step.with_step}" if step.with_step else ""
-    yield f"cover {', '.join(step.cover)}" if step.cover else ""
+    yield together.format(no=step.with_step) if step.with_step else ""
+    yield f"cover {', '.join(map(called, step.cover))}" if step.cover else ""
     yield f"tack {step.front:g} s" if step.tack else ""
     yield _grid(step, settings) if step.place.presses > 1 else ""
 

@@ -5,14 +5,14 @@ from decimal import Decimal
 from typing import Any
 
 from xlbatch.job.feature import Feature
-from xlbatch.job.job import Piece, PriceBreak, Roll, Settings
+from xlbatch.job.job import FilmPiece, PriceBreak, Roll, Settings
 from xlbatch.paper.cell import Value
 from xlbatch.tables.features import NOTHING
-from xlbatch.trade.columns import Column
+from xlbatch.trade.columns import InputColumn
 from xlbatch.units import exact_length_text, length_in, long_text, temperature_in
 
 
-def heading(column: Column, settings: Settings) -> str:
+def heading(column: InputColumn, settings: Settings) -> str:
     """The column's heading with its unit, which wins over the job's unit when the sheet is read again."""
     units = {"length": settings.length_unit, "temperature": settings.temperature_unit, "seconds": "s"}
     return f"{column.heading} ({units[column.kind]})" if column.kind in units else column.heading
@@ -75,7 +75,7 @@ def rolls_text(rolls: Iterable[Roll]) -> str:
     )
 
 
-def pieces_text(pieces: Iterable[Piece], settings: Settings) -> str:
+def pieces_text(pieces: Iterable[FilmPiece], settings: Settings) -> str:
     """`12 in x 40 in; 12 in x 9 ft`."""
     unit = settings.length_unit
     return "; ".join(f"{exact_length_text(piece.width, unit)} x {long_text(piece.length, unit)}" for piece in pieces)

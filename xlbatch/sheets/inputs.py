@@ -50,17 +50,17 @@ class Input:
     records: Callable[[Job], tuple[Read, ...]]
     fields: Mapping[str, str]
     choices: Callable[[Job, Sequence[str]], Mapping[str, Iterable[str] | str]] = lambda _job, _headings: {}
-    columns: Callable[[Job], tuple[trade.Column, ...]] | None = None
+    columns: Callable[[Job], tuple[trade.InputColumn, ...]] | None = None
     same: Mapping[str, Value] = field(default_factory=dict)  # what stands in every row under a heading
     hints: Mapping[str, str] = field(default_factory=dict)  # shown when a cell under the heading is chosen
     widths: Mapping[str, float] = field(default_factory=dict)  # inches, where not those of the column's kind
     not_used: Callable[[Job, Any], bool] = lambda _job, _record: False  # records that stand below a line
 
-    def headings(self, job: Job) -> tuple[trade.Column, ...]:
+    def headings(self, job: Job) -> tuple[trade.InputColumn, ...]:
         """The sheet's columns, in order: its own, and those of the input that were not understood."""
         own = self.columns(job) if self.columns else trade.columns(self.name)
         extra = dict.fromkeys(name for row in self.rows(job) for name in row.source.extra)
-        return (*own, *(trade.Column(self.name, name, EXTRA, (), False, "", ()) for name in extra))
+        return (*own, *(trade.InputColumn(self.name, name, EXTRA, (), False, "", ()) for name in extra))
 
     def rows(self, job: Job) -> tuple[Read, ...]:
         """The records, and where they stood among them the rows that could not be used."""
@@ -194,14 +194,14 @@ def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
         offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=strict, hint=hint)
 
 
-def _column(column: trade.Column, settings: Settings, widths: Mapping[str, float]) -> Column:
+def _column(column: trade.InputColumn, settings: Settings, widths: Mapping[str, float]) -> Column:
     worded = column.kind in _WIDTHS or column.kind in ("choice", "yes/no", "paid")
     look = "text" if worded else "count" if column.kind == "temperature" else "number"  # whole degrees are shown
     width = widths.get(column.heading, _WIDTHS.get(column.kind, 1.0))
     return Column(input_cells.heading(column, settings), width, (look,))
 
 
-def _value(sheet: Input, column: trade.Column, record: Any, settings: Settings) -> Value:
+def _value(sheet: Input, column: trade.InputColumn, record: Any, settings: Settings) -> Value:
     unclear: Mapping[str, str] = getattr(record, "unclear", {})
     if column.kind == EXTRA:
         extra: Mapping[str, str] = record.source.extra

@@ -10,7 +10,7 @@ from xlbatch.pictures.ruler import CHECK, ruler, ruler_height
 from xlbatch.pictures.sketch import sketch
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
-from xlbatch.units import print_step, printed_text
+from xlbatch.units import print_step, printed_number, printed_text
 
 MOST = 24  # pictures
 ACROSS = 3
@@ -107,8 +107,8 @@ def measures(places: Iterable[Place], settings: Settings) -> list[str]:
 
 def _range(away: Sequence[float], settings: Settings) -> str:
     unit = settings.length_unit
-    least, most = printed_text(min(away), unit), printed_text(max(away), unit)
-    return least if least == most else f"{least.removesuffix(f' {unit}')} to {most}"
+    least, most = printed_number(min(away), unit), printed_text(max(away), unit)
+    return most if most == f"{least} {unit}" else f"{least} to {most}"
 
 
 def _wrapped(text: str, room: float) -> list[str]:

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import accumulate, pairwise
 
 import pandas as pd
 
@@ -11,14 +10,18 @@ from xlbatch.job.job import Film, Settings
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
-from xlbatch.pictures.swatch import LOW, TALL, Swatch, page_picture, proof_picture
+from xlbatch.pictures.swatch import LOW, TALL, Swatch, proof_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.plan import Plan
 from xlbatch.sheets.beside_rows import write_beside
-from xlbatch.units import printed_text
+from xlbatch.units import printed_number, printed_text
 
-MOST_PICTURES = 300  # garments with a picture each: more are drawn by the page, or a workbook grows slow to open
-MOST_DRAWN = 1_000  # garments drawn at all
+MOST_DRAWN = 300  # garments: more are drawn on the pages to print alone, or a workbook grows slow to open
+SHOWN = (
+    "The pictures show the shapes as cut, each as large as its frame allows; below it stands the true width and "
+    "height. A ring marks what is too thin to cut or weed; a fine line, film that hardly shows on the garment."
+)
+NOT_SHOWN = "So many garments are drawn as cut on the pages to print alone."
 PLAIN_WIDTH = 0.995  # letters condensed less than this are not told
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 MOST_LETTERS = 3  # spelled out with their codes
@@ -85,23 +88,25 @@ def size_text(group: Group, settings: Settings) -> str:
     unit = settings.length_unit
     narrow = min(part.condensed for decal in group.decals for part in decal.parts or (decal,))
     said = f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
-    return f"{printed_text(group.width, unit).removesuffix(f' {unit}')} × {printed_text(group.height, unit)}{said}"
+    return f"{printed_number(group.width, unit)} × {printed_text(group.height, unit)}{said}"
 
 
 def write(page: Page, plan: Plan) -> None:
     """The proof, for whoever ordered the garments."""
     frame = table(plan)
     page.lay_columns(COLUMNS, frame)
-    some = f" Only the first {MOST_DRAWN} garments are drawn." if len(frame) > MOST_DRAWN else ""
+    drawn = len(frame) <= MOST_DRAWN
     page.title(
         "Proof",
-        "Read every name and number letter by letter and tick Checked before anything is cut. The pictures show the "
-        f"shapes as cut, each as large as its frame allows; below it stands the true width and height. A ring marks "
-        f"what is too thin to cut or weed; a fine line, film that hardly shows on the garment.{some}",
+        "Read every name and number letter by letter and tick Checked before anything is cut. "
+        + (SHOWN if drawn else NOT_SHOWN),
     )
     page.line("Approved by ______________________________     Date ______________", "strong", least=20)
-    page.heading()
-    (_garment_by_garment if len(frame) <= MOST_PICTURES else _page_by_page)(page, plan, frame)
+    if drawn:
+        page.heading()
+        _garment_by_garment(page, plan, frame)
+    else:
+        page.table(frame)
     write_beside(page, NAME, frame, plan.memory.notes)
 
 
@@ -119,30 +124,17 @@ def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
     page.end_table()
 
 
-def _page_by_page(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
-    """The rows, then one picture a printed page; in it each garment says its number, whatever becomes of the rows."""
-    for values in frame.itertuples(index=False, name=None):
-        page.record(values, least=LOW + 3)
-    page.end_table()
-    at, colors, first = page.at("As cut"), film_colors(plan.job.films), page.head + 1
-    found = list(swatches(plan, numbered=True).items())[:MOST_DRAWN]
-    for start, end in pairwise((first, *page.starts, first + len(frame))):
-        if them := dict(found[start - first : end - first]):
-            heights = page.heights[start : start + len(them)]
-            tops = [0.0, *accumulate(heights[:-1])]
-            size = (page.widths[at] - PAD, sum(heights) - 3)
-            page.picture(start, at, page_picture(them, tops, colors, size), left=2, top=1.5)
-
-
-def swatches(plan: Plan, *, numbered: bool = False) -> Mapping[int, Swatch]:
-    """What is on each garment, by its number; `numbered`: the first caption says the number too."""
+def swatches(plan: Plan) -> Mapping[int, Swatch]:
+    """What is on each garment, by its number."""
     decals = decals_of(plan)
-    found = {}
-    for garment in plan.garments:
-        sizes = [size_text(group, plan.job.settings) for group in groups(decals[garment.no])]
-        captions = [f"no. {garment.no}: {sizes[0]}", *sizes[1:]] if numbered else sizes
-        found[garment.no] = Swatch(decals[garment.no], captions, garment.color)
-    return found
+    return {
+        garment.no: Swatch(
+            decals[garment.no],
+            [size_text(group, plan.job.settings) for group in groups(decals[garment.no])],
+            garment.color,
+        )
+        for garment in plan.garments
+    }
 
 
 def film_colors(films: Sequence[Film]) -> Mapping[str, str]:

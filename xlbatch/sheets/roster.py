@@ -10,7 +10,7 @@ from xlbatch.trade import columns as trade
 _NAMES = ("First name", "Last name")
 
 
-def columns(job: Job) -> tuple[trade.Column, ...]:
+def columns(job: Job) -> tuple[trade.InputColumn, ...]:
     """The contract's columns; first and last name where the list had them."""
     apart = any(row.first_name or row.last_name for row in job.roster)
     return tuple(column for column in trade.columns("Roster") if apart or column.heading not in _NAMES)

@@ -51,7 +51,7 @@ class Asked:
 
 def asked(job: Job) -> Asked:
     """What to ask for a job: its own garments and colors where the person listed any, else the usual ones."""
-    own = tuple(blank for blank in job.blanks if blank.source.row)
+    own = tuple(blank for blank in job.blanks if not blank.source.built_in)
     settings, rows = job.settings, job.roster
     usual = Usual(
         _most((row.design for row in rows), settings.usual_design),

@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
-from xlbatch.files.raw import RawSheet, Unreadable
+from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.roster.read import Reading, read_sheets
 from xlbatch.saving import base_name
 from xlbatch.sign_up.answers import Answers, answers, by_event
@@ -48,12 +48,12 @@ def may_be_form(path: Path) -> bool:
         return False
 
 
-def read_together(path: Path, forms: Sequence[Path]) -> Reading | Unreadable:
+def read_together(path: Path, forms: Sequence[Path]) -> Reading | UnreadableFile:
     """The job of a list, where there is one at `path`, with the answers of forms; or why one of them cannot be read."""
-    base: tuple[RawSheet, ...] | Unreadable = ()
+    base: tuple[RawSheet, ...] | UnreadableFile = ()
     if path.exists() and not may_be_form(path):  # a blank form may lie where the event's list would
         base = open_book(path, IGNORED)
-    if isinstance(base, Unreadable):
+    if isinstance(base, UnreadableFile):
         return base
     filled = tuple(form for form in map(_answers, forms) if form)
     whole = joined(base, filled)
@@ -63,12 +63,12 @@ def read_together(path: Path, forms: Sequence[Path]) -> Reading | Unreadable:
 
 def _answers(path: Path) -> Answers | None:
     sheets = open_book(path)
-    return None if isinstance(sheets, Unreadable) else answers(path, sheets)
+    return None if isinstance(sheets, UnreadableFile) else answers(path, sheets)
 
 
 def _names(path: Path, event: str) -> bool:
     """Whether a list is one of an event: by its Job name, else by its file's."""
     sheets = open_book(path, IGNORED) if path.is_file() else ()
-    cells = [] if isinstance(sheets, Unreadable) else [row for sheet in sheets for row in sheet.rows.values()]
+    cells = [] if isinstance(sheets, UnreadableFile) else [row for sheet in sheets for row in sheet.rows.values()]
     named = [shown_value(row[2]) for row in cells if 1 in row and 2 in row and shown_value(row[1]) == "Job name"]
     return event.casefold() in {name.casefold() for name in (*named, base_name(path))}

@@ -5,7 +5,7 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from xlbatch.files.raw import Unreadable
+from xlbatch.files.raw import UnreadableFile
 from xlbatch.job.job import Job, RosterRow
 from xlbatch.paper.style import currency_sign
 from xlbatch.paper.workbook import Book
@@ -27,7 +27,7 @@ def write_sign_ups(path: Path, source: Path | None, *, metric: bool = False) -> 
     A plan is last time's: its people are asked for a job named after `path`, whose list, with the film and blanks left
     over, is written too. Raises CannotSave."""
     reading = read(source) if source else None
-    if isinstance(reading, Unreadable):
+    if isinstance(reading, UnreadableFile):
         raise CannotSave(reading.sentence)
     job = reading.job if reading else blank_job(path, metric=metric)
     again = source is not None and is_returned(source)

@@ -10,8 +10,9 @@ import pathops
 from xlbatch.geometry.ink import Ink, around, measured
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import clipped, segments_of
+from xlbatch.problems.unreadable_drawings import FAULTS, Fault
 from xlbatch.svg.effort import Effort
-from xlbatch.svg.faults import FAULTS, Fault, Unreadable
+from xlbatch.svg.faults import Unreadable
 from xlbatch.svg.layer import Layers
 from xlbatch.svg.layers import layers_of
 from xlbatch.svg.overlap import knocked_out, opened, stacked

@@ -75,5 +75,6 @@ def _said(content: Sequence[object]) -> Iterator[Said]:
             raise Unreadable("style sheet")
         if getattr(each, "type", "") == "declaration":
             value = tinycss2.serialize(each.value).strip()  # type: ignore[attr-defined]
-            # words, colors and units may be in capitals, unlike in attributes; names of ids may not
-            yield Said(each.lower_name, value if "(" in value else value.lower(), each.important)  # type: ignore[attr-defined]
+            # words, colors and units may be in capitals, unlike in attributes; names of ids and fonts may not
+            named = "(" in value or each.lower_name in ("font", "font-family")  # type: ignore[attr-defined]
+            yield Said(each.lower_name, value if named else value.lower(), each.important)  # type: ignore[attr-defined]

@@ -52,6 +52,9 @@ class LiveText:
     along: pathops.Path | None = None  # the line it runs along, in the text's own units
     offset: float = 0.0  # how far along that line it starts
     clip: pathops.Path | None = None
+    long: float | None = None  # how long the drawing says it is, letters moved apart for it, or `widened`
+    widened: bool = False
+    stretched: float = 1.0  # how much wider its letters are than the font's
 
     @property
     def colors(self) -> tuple[str, ...]:

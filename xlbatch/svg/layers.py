@@ -18,7 +18,7 @@ from xlbatch.svg.paint import INITIAL, Style, is_opaque, is_stroked, paint_fault
 from xlbatch.svg.set_text import line_length
 from xlbatch.svg.shapes import DATA, matrix_of, shape_path
 from xlbatch.svg.stroke import stroke_path
-from xlbatch.svg.viewport import Page, View, fitted, length, numbers
+from xlbatch.svg.viewport import DrawingPage, View, fitted, length, numbers
 
 _GROUPS = ("g", "a", "switch")
 _UNSEEN = (
@@ -49,7 +49,7 @@ class _Place:
     element: tuple[int, ...] = ()
 
 
-def layers_of(root: Element, page: Page, effort: Effort) -> tuple[Layer, ...]:
+def layers_of(root: Element, page: DrawingPage, effort: Effort) -> tuple[Layer, ...]:
     """All that is drawn. Raises Unreadable with every fault found."""
     reader = _Reader(root, effort)
     found = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))

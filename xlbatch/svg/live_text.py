@@ -12,15 +12,18 @@ from xlbatch.svg.faults import Unreadable
 from xlbatch.svg.layer import Letters, LiveText, Span, Spot
 from xlbatch.svg.paint import Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
 from xlbatch.svg.viewport import View, length
+from xlbatch.trade.tables import table
 
 _INNER = ("tspan", "a")
 _ELSEWHERE = ("tref", "altGlyph", "glyphRef")
 _PLACES = ("x", "y", "dx", "dy", "rotate")
 _BOLD = 600  # weights from here on
+_LINE = 0.5  # of the size: letters so much higher or lower are on another line
 _BRACES = re.compile(r"\{[^{}]*\}")
-_SHIFTS = {"baseline": 0.0, "sub": -0.2, "super": 0.4}  # of the size: common practice, no source
-# how far below the line the text's own height is taken, of the size: common practice, no source
-_BASELINES = {"auto": 0.0, "alphabetic": 0.0, "middle": 0.25, "central": 0.35, "hanging": 0.72, "text-before-edge": 0.8}
+_SHIFTS, _BASELINES = (
+    {line["Value"]: float(line["Of the size"]) for line in table("text_lines") if line["Attribute"] == attribute}
+    for attribute in ("baseline-shift", "dominant-baseline")
+)  # of the size: above the line, and how far below it the text's own height is taken
 
 
 @dataclass
@@ -42,14 +45,29 @@ class TextReader:
         self.view = view
 
     def texts(self, element: Element, style: Style, matrix: Matrix) -> Iterator[tuple[LiveText, Element | None]]:
-        """The texts of a text element, each with the textPath element it runs along. Raises Unreadable."""
+        """The lines of a text element, each with the textPath element it runs along. Raises Unreadable."""
         letters = _collapsed(list(self._letters(element, style, (element,))))
         for inner in sorted({each for letter in letters for each in letter.within}, key=_depth(letters), reverse=True):
             self._place([letter for letter in letters if inner in letter.within], inner)
-        for along, them in groupby(letters, key=_along):
-            spans = tuple(self._spans(list(them)))
-            if any(span.text.strip() for span in spans):
-                yield LiveText(spans, matrix), along
+        for line in _lines(letters):
+            for along, them in groupby(line, key=_along):
+                mine = list(them)
+                spans = tuple(self._spans(mine))
+                if any(span.text.strip() for span in spans):
+                    long, widened = self._long(mine, letters)
+                    yield LiveText(spans, matrix, long=long, widened=widened), along
+
+    def _long(self, mine: list[_Letter], letters: list[_Letter]) -> tuple[float | None, bool]:
+        """How long a line is said to be, and whether its letters are widened for it (SVG 1.1, 10.5)."""
+        within = dict.fromkeys(element for letter in mine for element in letter.within)
+        saying = [element for element in within if element.get("textLength")]
+        if not saying:
+            return None, False
+        inner = saying[-1]
+        if any((letter in mine) != (inner in letter.within) for letter in letters if letter.text != " "):
+            raise Unreadable("text length")
+        long = _measure(inner.get("textLength", ""), self.view.width, _size(mine[0].style))
+        return long if long > 0 else None, inner.get("lengthAdjust") == "spacingAndGlyphs"
 
     def _letters(self, element: Element, style: Style, within: tuple[Element, ...]) -> Iterator[_Letter]:
         keep = element.get("xml:space") == "preserve" or any(each.get("xml:space") == "preserve" for each in within)
@@ -95,7 +113,7 @@ class TextReader:
         style, size = letter.style, _size(letter.style)
         if not style["writing-mode"].startswith(("lr", "rl", "horizontal")):
             raise Unreadable("text way")
-        if style["text-decoration"].split()[0] != "none" or style["font-variant"] == "small-caps":
+        if style["text-decoration"].split()[:1] not in ([], ["none"]) or style["font-variant"] == "small-caps":
             raise Unreadable("text decoration")
         if faults := tuple(paint_faults(style, "text")):
             raise Unreadable(*faults)
@@ -169,6 +187,21 @@ def _depth(letters: list[_Letter]) -> Callable[[Element], int]:
 
 def _along(letter: _Letter) -> Element | None:
     return next((element for element in letter.within if element.tag == "textPath"), None)
+
+
+def _lines(letters: list[_Letter]) -> Iterator[list[_Letter]]:
+    """The letters line by line: an element that begins at an x and a height of its own begins another line."""
+    line: list[_Letter] = []
+    y = 0.0
+    for letter in letters:
+        was, y = y, letter.said.get("y", y) + letter.said.get("dy", 0.0)
+        begins = bool(line) and "x" in letter.said and letter.within != line[-1].within
+        if begins and abs(y - was) > _LINE * _size(letter.style) and _along(letter) is None:
+            letter.said |= {"y": y, "dy": 0.0}
+            yield line
+            line = []
+        line.append(letter)
+    yield line
 
 
 def _collapsed(letters: list[_Letter]) -> list[_Letter]:

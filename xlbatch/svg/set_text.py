@@ -3,7 +3,7 @@
 import math
 import unicodedata
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -32,6 +32,7 @@ class _Run:
     face: Typeface
     spot: Spot
     advance: float
+    wide: float = 1.0  # how much wider its letters are than the font's
 
     @property
     def scale(self) -> float:
@@ -48,8 +49,10 @@ class _Placed:
 
 def set_text(text: LiveText, face_of: FaceOf) -> tuple[tuple[str, pathops.Path], ...]:
     """The ink of a text, lowest first: `#rrggbb` and path, in the drawing's units. Raises Unreadable, PathOpsError."""
-    runs = [run for span in text.spans for run in _runs(span, face_of, text.along is not None)]
+    apart = text.along is not None or text.long is not None
+    runs = [run for span in text.spans for run in _runs(span, face_of, apart)]
     runs = [_kerned(run, after) for run, after in pairwise((*runs, None)) if run]
+    runs = _made_long(runs, text)
     placed = list(_placed(runs, text))
     inks: list[tuple[str, pathops.Path]] = []
     for look in dict.fromkeys(run.look for run in runs):
@@ -87,7 +90,15 @@ def _kerned(run: _Run, after: _Run | None) -> _Run:
         return run
     both, alone = set_line(run.face, run.text[-1] + after.text[0]), (run.text[-1], after.text[0])
     kern = both.advance - sum(set_line(run.face, letter).advance for letter in alone)
-    return _Run(run.text, run.look, run.face, run.spot, run.advance + kern * run.scale)
+    return replace(run, advance=run.advance + kern * run.scale)
+
+
+def _made_long(runs: list[_Run], text: LiveText) -> list[_Run]:
+    """The runs as long together as the drawing says (SVG 1.1, 10.5, `textLength`), widened or set apart for it."""
+    whole = sum(run.advance for run in runs)
+    wide = text.stretched * (text.long / whole if text.long and text.widened and whole else 1.0)
+    more = (text.long - whole) / (len(runs) - 1) if text.long and not text.widened and len(runs) > 1 else 0.0
+    return [replace(run, advance=run.advance * wide + more, wide=wide) for run in runs]
 
 
 def _chunks(runs: list[_Run]) -> Iterator[list[_Run]]:
@@ -148,6 +159,12 @@ def line_length(path: pathops.Path) -> float:
     return float(_Line(path).far[-1])
 
 
+def line_points(path: pathops.Path) -> tuple[NDArray[np.float64], NDArray[np.complex128]]:
+    """Points close together on a line, and how far along it each is."""
+    line = _Line(path)
+    return line.far, line.x + 1j * line.y
+
+
 def _points(path: pathops.Path) -> NDArray[np.float64]:
     """The first contour as points close together, each but once in a row."""
     segments = contours(segments_in(path))[0]
@@ -171,7 +188,8 @@ def _ink(placed: list[_Placed], matrix: Matrix) -> pathops.Path:
         sine, cosine = math.sin(angle), math.cos(angle)
         turn = (cosine, sine, -sine, cosine, each.x, each.y)
         for piece in set_line(each.run.face, each.run.text).pieces:
-            onto = product((size, 0.0, 0.0, -size, piece.x * size, -piece.y * size), product(turn, matrix))
+            wide = size * each.run.wide
+            onto = product((wide, 0.0, 0.0, -size, piece.x * wide, -piece.y * size), product(turn, matrix))
             segments = Segments(piece.ink.verbs, piece.ink.points.tobytes())
             ink.addPath(path_of(transform(segments, onto)))
     return tidy(in_reach(ink)) if len(ink) else ink

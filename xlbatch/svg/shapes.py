@@ -24,12 +24,10 @@ def matrix_of(text: str) -> Matrix:
     matrix, at = IDENTITY, 0
     while at < len(text.rstrip()):
         found = _TRANSFORM.match(text, at)
-        if not found or found[1] not in _MATRICES:
+        given = numbers(found[2]) if found else []
+        if not found or len(given) not in _TAKES.get(found[1], ()):
             raise Unreadable("number")
-        try:
-            matrix = product(_MATRICES[found[1]](*numbers(found[2])), matrix)
-        except TypeError as error:  # too few or too many numbers
-            raise Unreadable("number") from error
+        matrix = product(_MATRICES[found[1]](*given), matrix)
         at = found.end()
     return matrix
 
@@ -39,6 +37,7 @@ def _rotated(angle: float, x: float = 0.0, y: float = 0.0) -> Matrix:
     return cosine, sine, -sine, cosine, x - x * cosine + y * sine, y - x * sine - y * cosine
 
 
+_TAKES = {"matrix": (6,), "translate": (1, 2), "scale": (1, 2), "rotate": (1, 2, 3), "skewX": (1,), "skewY": (1,)}
 _MATRICES: Mapping[str, Callable[..., Matrix]] = {
     "matrix": lambda a, b, c, d, e, f: (a, b, c, d, e, f),
     "translate": lambda x, y=0.0: (1.0, 0.0, 0.0, 1.0, x, y),

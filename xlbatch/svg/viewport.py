@@ -43,7 +43,7 @@ class View:
 
 
 @dataclass(frozen=True)
-class Page:
+class DrawingPage:
     """`matrix` takes the drawing's own units, those of its `view`, to the units welded in, y upward; `mm` is one such
     unit; `clip` is what can be seen of the drawing, None where it is all."""
 
@@ -53,7 +53,7 @@ class Page:
     clip: Box | None
 
 
-def page_of(root: Element) -> Page:
+def page_of(root: Element) -> DrawingPage:
     """The page of a drawing. Raises Unreadable."""
     box = numbers(root.get("viewBox", ""))
     sized = len(box) == 4 and box[2] > 0 and box[3] > 0
@@ -68,7 +68,7 @@ def page_of(root: Element) -> Page:
     )
     unit = _ACROSS / max(width, height)
     bounded = sized or (root.get("width") and root.get("height"))
-    return Page(
+    return DrawingPage(
         View(inner_width, inner_height),
         (across * unit, 0.0, 0.0, -down * unit, x * unit, (height - y) * unit),
         _PX / unit,

@@ -10,6 +10,7 @@ from functools import cache, lru_cache
 from typing import NamedTuple
 
 from xlbatch.job.job import Class
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.sizes import wearer
 from xlbatch.trade.tables import table
 from xlbatch.units import mm_per
@@ -49,7 +50,7 @@ class _Measure(NamedTuple):
 def guess_size(text: str, for_hint: Class | None = None) -> Guess | None:
     """The size that `38 in`, `chest 96 cm`, `10`, `10-12` or `age 7` most likely means, or None."""
     if text.strip().casefold() in _LETTERS:
-        return Guess(_LETTERS[text.strip().casefold()], "a Portuguese letter")
+        return Guess(_LETTERS[text.strip().casefold()], phrase("letter"))
     measure = _measure(text, for_hint)
     if measure is None or measure.low > measure.high:
         return None
@@ -82,7 +83,7 @@ def _by_age(measure: _Measure) -> Guess | None:
         return None
     order = list(dict.fromkeys(line["Reads as"] for line in table("child_sizes")))
     low, high = (_next_up("US size", end) for end in (measure.low, measure.high))
-    return Guess(high, "an age or a child's size number") if order.index(high) - order.index(low) <= 1 else None
+    return Guess(high, phrase("age")) if order.index(high) - order.index(low) <= 1 else None
 
 
 def _by_height(measure: _Measure) -> Guess | None:
@@ -97,7 +98,7 @@ def _by_height(measure: _Measure) -> Guess | None:
         return None
     if not 86 <= measure.low <= 176:
         return None
-    return Guess(_next_up("Height (cm)", measure.high), "a child's height in cm")
+    return Guess(_next_up("Height (cm)", measure.high), phrase("height"))
 
 
 def _next_up(heading: str, wanted: float) -> str:
@@ -117,7 +118,7 @@ def _by_chest(measure: _Measure) -> Guess | None:
     middle = (measure.low + measure.high) / 2 * (_CM_PER_INCH if unit == "in" else 1)
     for line in table("body_sizes"):
         if line["For"] == for_ and float(line["Chest from (cm)"]) <= middle < float(line["Chest to (cm)"]):
-            return Guess(line["Size"], f"a {'bust' if for_ == 'ladies' else 'chest'} of {middle:.0f} cm, EN 13402-3")
+            return Guess(line["Size"], phrase("chest", measure="bust" if for_ == "ladies" else "chest", cm=middle))
     return None
 
 

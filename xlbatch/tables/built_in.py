@@ -16,3 +16,8 @@ def built_in(table: str, sheet: str) -> tuple[Line, ...]:
     rows = sheet_from_text(trade_file(f"{table}.csv").read_bytes()).rows
     found = find_tables((RawSheet(sheet, rows),)).by_meaning[sheet]
     return tuple(lines(found, Units(), built_in=True))
+
+
+def is_built_in(design: str) -> bool:
+    """Whether a design is called as the built-in one."""
+    return any(line.text("Design").casefold() == design.casefold() for line in built_in("designs", "Designs"))

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from xlbatch.files.raw import Raw
-from xlbatch.job.job import Piece, PriceBreak, Roll
+from xlbatch.job.job import FilmPiece, PriceBreak, Roll
 from xlbatch.tables.cells import Unclear, amount, decimal, shown_value
 from xlbatch.units import parse_length
 
@@ -56,7 +56,7 @@ def _price(part: str) -> PriceBreak | None:
 
 def _whole(typed: str) -> int | None:
     value = decimal(typed.strip().removesuffix("+"))
-    return int(value) if value is not None and value == int(value) and 0 <= value <= 999_999 else None
+    return int(value) if value is not None and 0 <= value <= 999_999 and value == int(value) else None
 
 
 def rolls(cell: Raw, unit: str = "") -> tuple[Roll, ...] | Unclear:
@@ -73,18 +73,18 @@ def _roll(part: str, unit: str) -> Roll | None:
     return Roll(length, cost) if length and (cost is not None or not price) else None
 
 
-def pieces(cell: Raw, unit: str) -> tuple[Piece, ...] | Unclear:
+def pieces(cell: Raw, unit: str) -> tuple[FilmPiece, ...] | Unclear:
     """`12 in x 40 in; 12 in x 9 ft`: width by length; a side without a unit is in the other's, else in `unit`."""
     return _each(shown_value(cell), lambda part: _piece(part, unit))
 
 
-def _piece(part: str, unit: str) -> Piece | None:
+def _piece(part: str, unit: str) -> FilmPiece | None:
     sides = _TIMES.split(part)
     if len(sides) != 2:
         return None
     said = next((found[0].rstrip(".") for side in sides[::-1] if (found := _UNIT.search(side))), unit)
     width, length = (_side(side, said, unit) for side in sides)
-    return Piece(width, length) if width and length else None
+    return FilmPiece(width, length) if width and length else None
 
 
 def _side(typed: str, said: str, unit: str) -> float | None:

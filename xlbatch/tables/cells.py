@@ -12,6 +12,7 @@ from rapidfuzz import fuzz, process
 
 from xlbatch.files.clean import clean
 from xlbatch.files.raw import Raw
+from xlbatch.trade.answer_words import answer
 from xlbatch.units import mm_per, parse_length, parse_temperature
 
 LIKELY = 70  # of 100: below this a suggestion helps less than it misleads
@@ -22,8 +23,8 @@ SLOWEST = 3600.0  # s
 DEAREST = Decimal(10**9)
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-_YES = ("yes", "y", "true", "1", "x", "on", "✓", "✔", "☑")
-_NO = ("no", "n", "false", "0", "off", "-", "☐")
+_YES = ("yes", "y", "true", "1", "x", "on", "✓", "✔", "☑", "✅")
+_NO = ("no", "n", "false", "0", "off", "-", "☐", "✗", "✘", "❌")
 _FORMAT_UNIT = re.compile(r'"?\s*\\?\s*(in|cm|mm|ft|yd|°F|°C|″)"?\s*$')
 _NUMBER = re.compile(r"[+-]?(\d+([.,]\d+)?|[.,]\d+)")
 _MONEY = re.compile(r"(?:[^\W\d_]{1,3}|[^\w\s.,+-])?\.?\s*(\d[\d.,' ]*|\.\d+)\s*(?:[^\W\d_]{1,3}|[^\w\s.,+-])?")
@@ -135,7 +136,9 @@ def number(cell: Raw, choices: tuple[str, ...] = ()) -> float | Unclear:
 def count(cell: Raw, choices: tuple[str, ...] = ()) -> int | Unclear:
     """A whole number, at least 0."""
     value = number(cell, choices)
-    if isinstance(value, Unclear) or value != int(value) or not 0 <= value <= 999_999:
+    if (
+        isinstance(value, Unclear) or not 0 <= value <= 999_999 or value != int(value)
+    ):  # in this order: it may be infinite
         return Unclear()
     return int(value)
 
@@ -181,9 +184,10 @@ def seconds(cell: Raw) -> float | Unclear:
 
 
 def yes_no(cell: Raw) -> bool | Unclear:
-    """Yes or no, in the usual ways to write them."""
+    """Yes or no, in the usual ways to write them, in any of the languages of trade/answers.csv."""
     typed = _typed(cell).casefold()
-    return True if typed in _YES else False if typed in _NO else Unclear()
+    means = "yes" if typed in _YES else "no" if typed in _NO else answer("Yes or no", typed)
+    return means == "yes" if means else Unclear()
 
 
 def choice(cell: Raw, choices: tuple[str, ...]) -> str | Unclear:
@@ -250,13 +254,15 @@ def margin(cell: Raw) -> Margin | Unclear:
 
 
 def paid(cell: Raw) -> Decimal | Literal["yes"] | Unclear | None:
-    """An amount, or yes; no is nothing paid."""
+    """An amount, or yes (also the day it was paid); no is nothing paid."""
     typed = _typed(cell).casefold()
-    if typed in (*_YES, "paid") and typed != "1":
+    if isinstance(cell.value, date):
         return "yes"
-    if typed in (*_NO, "unpaid", "not paid") and typed != "0":
-        return None
-    return money(cell)
+    said = Unclear() if typed in ("1", "0") else yes_no(cell)
+    means = answer("Paid", typed)
+    if said is True or means == "yes":
+        return "yes"
+    return None if said is False or means == "no" else money(cell)
 
 
 def dots(cell: Raw) -> int | Unclear | None:

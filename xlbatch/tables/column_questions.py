@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from xlbatch.files.raw import Lie, Raw
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import Headings
 from xlbatch.tables.roster_columns import NAMES, example
@@ -36,7 +37,10 @@ class _Questions:
         titled = any(self.headings.titles.get(column) for column in self.headings.guessed)
         read = ", ".join(self._read_as(column) for column in self.headings.guessed)
         if not self.headings.titles:
-            left = (f"{self._name(at)} (first: {self._example(at)}) was not used" for at in self.headings.unused)
+            left = (
+                phrase("column not used", column=self._name(at), example=self._example(at))
+                for at in self.headings.unused
+            )
             read = ", ".join((read, *left))
         column = self.headings.guessed[0]
         title = self.headings.titles.get(column, "")
@@ -45,7 +49,7 @@ class _Questions:
         return problem(code, self._where(column), found, read=read)
 
     def unused(self, column: int, look: str) -> Problem:
-        """A column that looks as if it said what is printed, a size, or who gets one."""
+        """A column that looks as if it said what is printed, a size, a number, or who gets one."""
         name, held, where = self._name(column), self._example(column), self._where(column)
         if look != "text":
             return problem(f"column-{look}-unused", where, name, column=name, example=held)
@@ -59,7 +63,9 @@ class _Questions:
 
     def _read_as(self, column: int) -> str:
         held = self._example(column)
-        return f"{self._name(column)} was read as {self.headings.matches[column].meaning} (first: {held})"
+        return phrase(
+            "column read as", column=self._name(column), meaning=self.headings.matches[column].meaning, example=held
+        )
 
     def _example(self, column: int) -> str:
         return example(column, list(self.rows.values()))

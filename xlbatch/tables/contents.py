@@ -26,12 +26,16 @@ _PRICE = re.compile(
 _DATE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T,]+\d{1,2}:\d{2}.*)?|\d{1,2}:\d{2}(?::\d{2})?")
 _NAME = re.compile(r"[^\W\d_](?:[\w'’.\-]*)(?:,?\s+[^\W\d_(][\w'’.\-]*){0,4}\.?")
 _MOST_LETTERS = 40  # of a name
-_LONGEST_YES = 5  # letters
+AFTER_YES = re.compile(r"(\w\w+)(?:\s*[,.;:!–-]+\s*|\s+(?=\())(.+)", re.IGNORECASE)  # yes, if there is room
+_HIGHEST_COUNT = 9  # that numbers which repeat may still be counts by
 
 
 @dataclass(frozen=True)
 class Contents:
-    """What share of a column's filled cells is of each kind (adding up to 1), and how many differ."""
+    """What share of a column's filled cells is of each kind, and how many differ.
+
+    Beside `number` stands what its numbers are like: `differ` (no two alike, as on jerseys) or `few` (small, repeated,
+    as counts are)."""
 
     shares: Mapping[str, float]
     filled: int = 0
@@ -52,6 +56,7 @@ def contents(column: Sequence[Raw]) -> Contents:
     if _counts(texts):
         kinds = Counter({"counter": len(texts)})
     shares = {kind: many / len(texts) for kind, many in kinds.items()}
+    shares |= {kind: shares["number"] for kind in _of_numbers(texts) if "number" in shares}
     single = sum(" " not in text for text in texts) / len(texts)
     return Contents(shares, len(texts), len({text.casefold() for text in texts}), single)
 
@@ -64,11 +69,19 @@ def _counts(texts: Sequence[str]) -> bool:
     return len(numbers) == len(texts) >= _FEWEST_COUNTED and rising and numbers[0] == 1 and numbers[-1] <= most
 
 
+def _of_numbers(texts: Sequence[str]) -> tuple[str, ...]:
+    """Whether the numbers among some texts all differ, or are small and repeat."""
+    numbers = [int(text) for text in texts if re.fullmatch(r"\d{1,3}", text)]
+    if len(set(numbers)) == len(numbers) > _FEWEST_COUNTED:
+        return ("differ",)
+    return ("few",) if len(numbers) > 1 and len(set(numbers)) < len(numbers) and max(numbers) <= _HIGHEST_COUNT else ()
+
+
 def _kind(cell: Raw, text: str) -> str:
     if isinstance(cell.value, date | time):
         return "date"
     if isinstance(cell.value, int | float) and not isinstance(cell.value, bool):
-        return "number" if cell.value == int(cell.value) and 0 <= cell.value <= 999 else "price"
+        return "number" if 0 <= cell.value <= 999 and cell.value == int(cell.value) else "price"
     return "yes or no" if isinstance(cell.value, bool) else kind_of_text(text)
 
 
@@ -99,12 +112,8 @@ def _is_yes_no(text: str) -> bool:
     plain = text.strip(" .!").casefold()
     if plain in ("1", "0", "-", "x"):
         return plain == "x"
-    return not isinstance(cells.yes_no(Raw(plain)), Unclear) or _says_yes_no(plain)
-
-
-def _says_yes_no(plain: str) -> bool:
-    """Whether a word is yes or no in another language, as answers.csv has them."""
-    return len(plain) <= _LONGEST_YES and answer("Status", plain) in ("wanted", "not wanted") and " " not in plain
+    said = AFTER_YES.fullmatch(plain)
+    return not isinstance(cells.yes_no(Raw(said[1] if said else plain)), Unclear)
 
 
 def _kind_of_words(text: str) -> str:

@@ -9,7 +9,7 @@ from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.headings import Match, plain, understand
-from xlbatch.tables.numbered_columns import Part, parts_of_a_row
+from xlbatch.tables.numbered_columns import NumberedPart, parts_of_a_row
 from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide, names_columns
 from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
 
@@ -137,7 +137,7 @@ def _of_titles(titles: tuple[tuple[int, str], ...], *, counted: bool) -> Heading
 def _parts(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
     """The headings of each person, or each garment, of a row that is for several, if each has a name and a size."""
 
-    def read(part: Part) -> Headings:
+    def read(part: NumberedPart) -> Headings:
         return replace(read_headings(row, part.titles, "Roster", []), garment=part.garment)
 
     parts = tuple(map(read, parts_of_a_row(titles)))

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from rapidfuzz.distance import OSA
 
-from xlbatch.trade.columns import Column, columns
+from xlbatch.trade.columns import InputColumn, columns
 from xlbatch.units import mm_per
 
 ALIKE = 0.82  # of 1: one slip in six letters, two in twelve
@@ -65,30 +65,30 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
 
 
 @cache
-def _own(sheet: str) -> dict[str, Column]:
+def _own(sheet: str) -> dict[str, InputColumn]:
     return {plain(column.heading): column for column in columns(sheet)}
 
 
 @cache
-def _all(sheet: str) -> dict[str, Column]:
+def _all(sheet: str) -> dict[str, InputColumn]:
     return _other(sheet) | _own(sheet)
 
 
 @cache
-def _other(sheet: str) -> dict[str, Column]:
+def _other(sheet: str) -> dict[str, InputColumn]:
     return {plain(other): column for column in columns(sheet) for other in column.other_headings}
 
 
-def _named(heading: str, names: Mapping[str, Column]) -> Column | None:
+def _named(heading: str, names: Mapping[str, InputColumn]) -> InputColumn | None:
     return names.get(plain(heading)) or names.get(plain(split_unit(heading)[0]))
 
 
-def _alike(heading: str, sheet: str) -> Column | None:
+def _alike(heading: str, sheet: str) -> InputColumn | None:
     return _alike_word(plain(split_unit(heading)[0]), sheet)
 
 
 @lru_cache(maxsize=10_000)
-def _alike_word(word: str, sheet: str) -> Column | None:
+def _alike_word(word: str, sheet: str) -> InputColumn | None:
     if len(word) < SHORTEST_ALIKE:
         return None
     names = _all(sheet)
@@ -96,7 +96,7 @@ def _alike_word(word: str, sheet: str) -> Column | None:
     return names[nearest] if OSA.normalized_similarity(word, nearest) >= ALIKE else None
 
 
-def _unit(heading: str, column: Column) -> str:
+def _unit(heading: str, column: InputColumn) -> str:
     """The unit a heading of a length or temperature carries, as the units module names it, or ""."""
     said = split_unit(heading)[1].rstrip(".").lower()
     if column.kind == "temperature":

@@ -1,5 +1,6 @@
 """An input table as it was found on a sheet, and the tables of a whole workbook."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -9,11 +10,14 @@ from xlbatch.job.job import Class, Heading
 from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, Where
 from xlbatch.tables.cells import yes_no
+from xlbatch.tables.sizes import wearer
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
+_YEARS = ("age", "ages", "years", "años", "anos", "ans", "jahre", "anni", "jaar", "lat", "let", "yaş")
 READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
+ANSWERS = ("Wanted", "Name wanted", "Cut", "Particle")  # roles whose cells go under the Roster's own headings
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
@@ -22,6 +26,7 @@ ROLES = {  # what is said of the columns that are none of the Roster's own
     "Wanted": "whether one is wanted (no: Status cancelled)",
     "Name wanted": "whether a name is printed (no: Print name no name)",
     "Cut": "whom the size is for",
+    "Particle": "a part of the last name",
     "Message": "the message",
 }
 
@@ -55,6 +60,13 @@ class Table:
         """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
         at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)
         return any(yes_no(cells[at]) is True for cells in self.rows.values() if at in cells)
+
+    @cached_property
+    def is_of_children(self) -> bool:
+        """Whether the headings over names or sizes speak of children or of years."""
+        titles = (self.titles.get(self.columns.get(heading, 0), "") for heading in ("Who", "First name", "Size"))
+        words = re.findall(r"[^\W\d_]+", " ".join(titles).casefold())
+        return any(word in _YEARS or wearer(word) == "youth" for word in words)
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""

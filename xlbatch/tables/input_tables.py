@@ -146,7 +146,9 @@ def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:
 
 def _not_understood(table: Table) -> Mapping[int, str]:
     """The columns that are kept but not used."""
-    used = {at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut", "Message")} | table.asked
+    used = {
+        at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut", "Particle", "Message")
+    } | table.asked
     return {} if table.meaning in READ_BACK else {at: name for at, name in table.extra.items() if at not in used}
 
 

@@ -9,45 +9,26 @@ from xlbatch.files.broken_text import LOST, is_broken, mended
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
 from xlbatch.job.feature import Feature
-from xlbatch.job.job import Class, Paid, Piece, PriceBreak, Roll, Unread
+from xlbatch.job.job import Class, FilmPiece, Paid, PriceBreak, Roll, Unread
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables import boxes, cell_lists, cells
 from xlbatch.tables.body import guess_size
 from xlbatch.tables.cells import Margin, Unclear, shown_value
 from xlbatch.tables.features import features
 from xlbatch.tables.number_or_word import NumberOrWord, number_or_word
 from xlbatch.tables.sizes import likely_size, read_size
-from xlbatch.trade.columns import Column
+from xlbatch.trade.columns import InputColumn
 from xlbatch.units import LengthUnit, TemperatureUnit
 
 T = TypeVar("T")
 
-_WANTED = {
-    "text": "text (the spreadsheet made it a date)",
-    "count": "a whole number",
-    "number": "a number",
-    "length": "a length",
-    "temperature": "a temperature",
-    "seconds": "a time in seconds",
-    "yes/no": "yes or no",
-    "money": "an amount of money",
-    "margin": "a percentage or a price",
-    "prices": "a price, or prices by number of pieces",
-    "rolls": "lengths of rolls, each with its price",
-    "pieces": "pieces of film, width by length",
-    "features": "places to keep clear, each with name, side, width x height and from where",
-    "stock": "how many are on hand",
-    "dots": "iron dots",
-    "paid": "an amount, or yes",
-    "time": "a time of day",
-    "mark": "yes, no, or the day it was done",
-    "arrived": "yes, no, or how many came",
-}
 # Problems of their own for the cells people most often get wrong.
 _CODES = {
     ("Roster", "How many"): "how-many-unclear",
     ("Roster", "Status"): "status-unknown",
+    ("Roster", "Paid"): "paid-unclear",
     ("Press log", "Result"): "result-unknown",
     ("Money", "Price"): "price-unclear",
     ("Press log", "Pressed"): "mark-unclear",
@@ -70,7 +51,7 @@ class Line:
 
     meaning: str
     source: Source
-    columns: Mapping[str, Column]
+    columns: Mapping[str, InputColumn]
     cells: Mapping[str, Raw]
     units: Mapping[str, str]
     usual: Units
@@ -232,7 +213,7 @@ class Line:
         """Rolls as they are sold."""
         return self._read(heading, lambda cell: cell_lists.rolls(cell, self.units.get(heading, ""))) or ()
 
-    def pieces(self, heading: str) -> tuple[Piece, ...]:
+    def pieces(self, heading: str) -> tuple[FilmPiece, ...]:
         """Pieces of film on hand."""
         return self._read(heading, lambda cell: cell_lists.pieces(cell, self._length_unit(heading))) or ()
 
@@ -288,14 +269,13 @@ class Line:
         self.found(code, heading, typed, suggestion, wanted=_wanted(column), example=column.example, used=used)
 
 
-def _wanted(column: Column) -> str:
+def _wanted(column: InputColumn) -> str:
     if column.kind == "number or word":
         between = cells.limits(column.choices[1])
         assert between is not None  # the table gives word and range
-        return f"a number from {between[0]} to {between[1]}, or “{column.choices[0]}”"
+        return phrase("number or word", low=between[0], high=between[1], word=column.choices[0])
     if column.kind == "choice":
-        return f"one of: {', '.join(column.choices)}"
+        return phrase("one of", choices=", ".join(column.choices))
     between = cells.limits(column.choices[0]) if column.choices else None
-    if between:
-        return f"{_WANTED[column.kind]} from {between[0]} to {between[1]}"
-    return _WANTED[column.kind]
+    wanted = phrase(column.kind)
+    return phrase("between", wanted=wanted, low=between[0], high=between[1]) if between else wanted

@@ -14,19 +14,19 @@ Titles = Mapping[int, str]
 _NUMBER = re.compile(r"\s*#?\b([1-9])\b\s*")
 
 
-class Part(NamedTuple):
+class NumberedPart(NamedTuple):
     """The headings of one person or garment, those it shares with the others among them, and the garment it is."""
 
     titles: Titles
     garment: str = ""
 
 
-def parts_of_a_row(titles: Titles) -> tuple[Part, ...]:
+def parts_of_a_row(titles: Titles) -> tuple[NumberedPart, ...]:
     """The parts of a row; none where it is for one garment alone."""
     return _by_number(titles) or _by_garment(titles) or _by_repeating(titles)
 
 
-def _by_number(titles: Titles) -> tuple[Part, ...]:
+def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
     """Each person's headings without the number; none where not two have the same first one."""
     numbered: dict[int, dict[int, str]] = {}
     for at, text in sorted(titles.items()):
@@ -44,7 +44,7 @@ def _number(text: str) -> tuple[int, str]:
     return (int(numbers[0]), _NUMBER.sub(" ", text).strip()) if len(numbers) == 1 else (0, text)
 
 
-def _by_garment(titles: Titles) -> tuple[Part, ...]:
+def _by_garment(titles: Titles) -> tuple[NumberedPart, ...]:
     """A part for each column of sizes that names its garment, where these are two or more."""
     sized = [
         at for at, text in titles.items() if "Size" in heading_scores(text) and "Aside" not in heading_scores(text)
@@ -56,7 +56,7 @@ def _by_garment(titles: Titles) -> tuple[Part, ...]:
     return tuple(part._replace(garment=garment) for part, garment in zip(parts, garments.values(), strict=True))
 
 
-def _by_repeating(titles: Titles) -> tuple[Part, ...]:
+def _by_repeating(titles: Titles) -> tuple[NumberedPart, ...]:
     """A part for each run of columns that begins with the same heading again, with a size in it but no name."""
     counts = Counter(plain(text) for text in titles.values() if text)
     firsts = [at for at, text in sorted(titles.items()) if counts[plain(text)] > 1]
@@ -74,6 +74,6 @@ def _by_repeating(titles: Titles) -> tuple[Part, ...]:
     return _with_shared(titles, tuple(runs)) if alike and sized else ()
 
 
-def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[Part, ...]:
+def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[NumberedPart, ...]:
     shared = {at: text for at, text in titles.items() if not any(at in own for own in parts)}
-    return tuple(Part({**shared, **own}) for own in parts)
+    return tuple(NumberedPart({**shared, **own}) for own in parts)

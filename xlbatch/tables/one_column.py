@@ -35,7 +35,8 @@ def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
 
 
 def _is_person(parts: Sequence[str]) -> bool:
-    return len(parts) > 1 and not read_size(parts[0]) and any(map(read_size, parts[1:]))
+    sizes = sum(bool(read_size(part)) for part in parts)
+    return 0 < sizes < len(parts)
 
 
 def _size_last(line: str) -> Sequence[str]:

@@ -13,18 +13,17 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import kind_of_text
 from xlbatch.tables.heading_rows import Headings
 from xlbatch.tables.headings import Match
-from xlbatch.tables.sizes import read_size
+from xlbatch.tables.sizes import read_size, sizes_in
 
 _FEWEST = 2  # people, sizes or tallies; one alone may be anything
-_MOSTLY = 0.7  # of the cells
+_MOSTLY, _HALF = 0.7, 0.5  # of the cells
 _PEOPLE_APART = re.compile(r"[,;\n]+")
 _NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
 _TALLY = re.compile(r"(.+?)\s*(?:[:=x×]|[-–—]|\s)\s*(\d{1,4})\s*(?:pcs|pieces|shirts?)?\.?", re.IGNORECASE)
-_LONGEST_SIZE = 3  # words
 _PARTS_OF_A_CELL = 50
 
 
-class Shape(NamedTuple):
+class ListShape(NamedTuple):
     """A list as rows, what its columns are, and what to ask."""
 
     sheet: RawSheet
@@ -32,20 +31,22 @@ class Shape(NamedTuple):
     problems: tuple[Problem, ...]
 
 
-def other_shape(sheet: RawSheet) -> Shape | None:
+def other_shape(sheet: RawSheet) -> ListShape | None:
     """The list in a sheet that has no row a person, or None where it is none of these shapes."""
-    shapes: tuple[Callable[[RawSheet], Shape | None], ...] = (_chat, _tallies, _under_sizes, _several_in_a_cell)
+    shapes: tuple[Callable[[RawSheet], ListShape | None], ...] = (
+        *(_chat, _tallies, _under_sizes, _below_sizes, _after_sizes, _several_in_a_cell),
+    )
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
 
-def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> Shape:
+def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> ListShape:
     cells = {row: {at: Raw(text) for at, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
     matches = {at: Match(meaning) for at, meaning in enumerate(meanings, 1)}
     made = replace(sheet, rows=cells, lie=lie)
     first = min(rows)
     doubtful = tuple(rows) if code == "list-chat" else ()  # who wrote for whom only a reader can tell
     asked = (problem(code, made.where(1, first), shown_value(cells[first][1]), rows=doubtful),) if code else ()
-    return Shape(made, Headings(0, {}, matches, rows=0, fixed=True), asked)
+    return ListShape(made, Headings(0, {}, matches, rows=0, fixed=True), asked)
 
 
 def _texts(sheet: RawSheet) -> Iterator[tuple[int, int, str]]:
@@ -65,7 +66,7 @@ def _cells_of(sheet: RawSheet, rows: Collection[int]) -> frozenset[tuple[int, in
     return frozenset((row, column) for row, column, _ in _texts(sheet) if row in rows)
 
 
-def _chat(sheet: RawSheet) -> Shape | None:
+def _chat(sheet: RawSheet) -> ListShape | None:
     """Messages with a time and a sender: each sender with the one size in the message."""
     lines = {row: " ".join(map(shown_value, cells.values())) for row, cells in sheet.rows.items()}
     said = {row: found for row, line in lines.items() if (found := sender_and_message(line))}
@@ -82,20 +83,7 @@ def _chat(sheet: RawSheet) -> Shape | None:
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
 
 
-def sizes_in(message: str) -> list[str]:
-    """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
-    words = re.findall(r"[^\s,.!?()]+", message)
-    found: list[str] = []
-    at = 0
-    while at < len(words):
-        phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST_SIZE, 0, -1))
-        size = next((each for each in phrases if read_size(each) and not (len(each) == 1 and each.islower())), "")
-        found += [size] if size else []
-        at += max(1, len(size.split()))
-    return found
-
-
-def _tallies(sheet: RawSheet) -> Shape | None:
+def _tallies(sheet: RawSheet) -> ListShape | None:
     """`M: 4` in a cell, or M and 4 in two, a row a size."""
     counted = {
         row: tally for row, cells in sheet.rows.items() if (tally := _tally(" ".join(map(shown_value, cells.values()))))
@@ -111,7 +99,7 @@ def _tally(text: str) -> list[str]:
     return [found[1], found[2]] if found and read_size(found[1]) else []
 
 
-def _under_sizes(sheet: RawSheet) -> Shape | None:
+def _under_sizes(sheet: RawSheet) -> ListShape | None:
     """Names listed under size headings."""
     for top, cells in islice(sheet.rows.items(), 10):
         sizes = {at: size for at, cell in cells.items() if (size := read_size(shown_value(cell)))}
@@ -126,23 +114,84 @@ def _under_sizes(sheet: RawSheet) -> Shape | None:
     return None
 
 
-def _several_in_a_cell(sheet: RawSheet) -> Shape | None:
-    """`Anna - M, Ben - L` in one cell."""
-    width = max((max(cells) for cells in sheet.rows.values()), default=0) * _PARTS_OF_A_CELL + 1
-    people: dict[int, list[str]] = {}
-    read: set[tuple[int, int]] = set()
-    pieces = 0
+def _below_sizes(sheet: RawSheet) -> ListShape | None:
+    """One column of sizes, each with names below it."""
+    size, people, read = "", dict[int, list[str]](), set[tuple[int, int]]()
     for row, column, text in _texts(sheet):
-        parts = [part for part in _PEOPLE_APART.split(text) if part.strip()][:_PARTS_OF_A_CELL]
-        pieces += len(parts)
-        for at, part in enumerate(parts):
-            if person := _person(part):
-                people[row * width + (column - 1) * _PARTS_OF_A_CELL + at] = person
-                read.add((row, column))
-    if len(people) < max(_FEWEST, _MOSTLY * pieces) or len(people) == len(read):  # a person a cell is a plain list
+        if title := read_size(re.sub(r"\(\d+\)|:", " ", text)):
+            size = title
+        elif size and kind_of_text(text) in ("name", "words"):
+            people[row] = [text, size]
+        else:
+            continue
+        read.add((row, column))
+    sizes = {size for _, size in people.values()}
+    if len(people) < max(_FEWEST, len(sizes)) or len(read) < _MOSTLY * len(list(_texts(sheet))) or not sizes:
         return None
-    shape = _shape(sheet, people, Lie(across=width, parts=_PARTS_OF_A_CELL), "Who", "Size", code="list-in-cells")
+    if any(len(cells) > 1 for cells in sheet.rows.values()):
+        return None
+    only = Lie(only=min(column for _, column in read))
+    shape = _shape(sheet, people, only, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + _left(sheet, read))
+
+
+def _after_sizes(sheet: RawSheet) -> ListShape | None:
+    """A size and the names for it: `M: Anna, Ben` in one cell, or M in one and the names in those beside it."""
+    people: dict[int, list[str]] = {}
+    rows = [row for row, cells in sheet.rows.items() if len(_size_and_names(cells)) > 1]
+    several = any(len(_size_and_names(sheet.rows[row])) > _FEWEST for row in rows)
+    if len(rows) < max(_FEWEST, _MOSTLY * len(sheet.rows)) or not several:
+        return None
+    for row in rows:
+        size, *names = _size_and_names(sheet.rows[row])
+        people |= {row * _PARTS_OF_A_CELL + at: [name, size] for at, name in enumerate(names[:_PARTS_OF_A_CELL])}
+    lie = Lie(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, lie, "Who", "Size", code="list-under-sizes")
+    return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, rows)))
+
+
+def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
+    """The size a row begins with, and the names after it; nothing where it is no such row."""
+    first, *others = [shown_value(cells[at]) for at in sorted(cells)]
+    before, _, behind = first.partition(":") if ":" in first else (first, "", "")
+    parts = [part.strip() for text in (behind, *others) for part in _PEOPLE_APART.split(text) if part.strip()]
+    are_names = parts and all(kind_of_text(part) in ("name", "words") for part in parts)
+    return [before.strip(), *parts] if are_names and read_size(before) else []
+
+
+def _several_in_a_cell(sheet: RawSheet) -> ListShape | None:
+    """`Anna - M, Ben - L` in the cells of one column; what alone stands beside them is their group."""
+    width = max((max(cells) for cells in sheet.rows.values()), default=0) * _PARTS_OF_A_CELL + 1
+    best: dict[tuple[int, int], list[list[str]]] = {}
+    for only in sorted({column for _, column, _ in _texts(sheet)}):
+        parts = {(row, column): _people_in(text) for row, column, text in _texts(sheet) if column == only}
+        several = {spot: people for spot, people in parts.items() if people}
+        if len(several) >= _HALF * len(parts) and len(several) > len(best):
+            best = several
+    people = {
+        row * width + (column - 1) * _PARTS_OF_A_CELL + at: [*person, *_beside(sheet, row, column)]
+        for (row, column), persons in best.items()
+        for at, person in enumerate(persons)
+    }
+    if len(people) < _FEWEST or len(people) == len(best):  # a person a cell is a plain list
+        return None
+    lie = Lie(across=width, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, lie, "Who", "Size", "Group", code="list-in-cells")
+    read = set(best) | {(row, at) for row, column in best if _beside(sheet, row, column) for at in sheet.rows[row]}
+    return shape._replace(problems=shape.problems + _left(sheet, read))
+
+
+def _people_in(text: str) -> list[list[str]]:
+    """The people in a cell, each a name and a size, where all of it is people."""
+    parts = [part for part in _PEOPLE_APART.split(text) if part.strip()][:_PARTS_OF_A_CELL]
+    people = [person for part in parts if (person := _person(part))]
+    return people if len(people) >= _MOSTLY * len(parts) else []
+
+
+def _beside(sheet: RawSheet, row: int, column: int) -> list[str]:
+    """The one other text in a row."""
+    others = [shown_value(cell) for at, cell in sheet.rows[row].items() if at != column]
+    return others if len(others) == 1 and kind_of_text(others[0]) in ("name", "words") else []
 
 
 def _person(part: str) -> list[str]:

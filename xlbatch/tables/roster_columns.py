@@ -23,9 +23,9 @@ from xlbatch.trade.tables import table, words
 OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
 SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
-_BY_CONTENTS = ("Who", "Size", "Color", "Garment")  # meanings a column may have whatever it is called
+_BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column may have whatever it is called
 FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
-_ROLES = (*FOR_MANY, "Wanted", "Name wanted", "Cut")
+_ROLES = (*FOR_MANY, "Wanted", "Name wanted", "Cut", "Particle")
 _ANSWERED = ("Wanted", "Name wanted", "Cut")
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
@@ -64,7 +64,9 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     guessed = tuple(
         at
         for at, meaning in meanings.items()
-        if meaning not in FOR_MANY and not _is_sure(scores[at], meaning, titles.get(at, ""))
+        if meaning not in FOR_MANY
+        and not _is_sure(scores[at], meaning, titles.get(at, ""))
+        and not (meaning == "Cut" and held[at].share("wearer") == 1)
     )
     matches = {at: Match(meaning) for at, meaning in meanings.items()} | _twice(titles, meanings, held)
     return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
@@ -128,6 +130,8 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
         others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
         changed |= dict.fromkeys(others[:1], "Who")
     texts = [at for at, role in meanings.items() if role == "Other text"]
+    if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
+        texts = [at for at in held if at not in meanings and _look(held[at], 0) == "text"]
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
@@ -164,8 +168,14 @@ def _unused(
         or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
         or (look == "size" and "Size" in given and (titles.get(at) or not any(titles.values())))
         or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
-        or (look == "number" and not given & {"Number"} and not any(titles.values()))
+        or (look == "number" and _is_number(titles.get(at, ""), given, any(titles.values())))
     }
+
+
+def _is_number(title: str, given: set[str], titled: bool) -> bool:
+    """Whether a column of numbers may be what is printed: by its heading, though another is, or where none has one."""
+    said = heading_scores(title)
+    return ("Number" in said and max(said.values()) == said["Number"]) if titled else "Number" not in given
 
 
 def _look(held: Contents, rows: int) -> str:
@@ -202,7 +212,16 @@ def names_columns(titles: Mapping[int, str]) -> bool:
 
 
 def _whole(heading: str) -> frozenset[str]:
-    return _phrases().get(plain(heading)) or _phrases().get(plain(split_unit(heading)[0]), frozenset())
+    return next(filter(None, map(_phrase, (heading, split_unit(heading)[0]))), None) or _in_two_languages(heading)
+
+
+def _phrase(heading: str) -> frozenset[str]:
+    return _phrases().get(plain(heading), frozenset())
+
+
+def _in_two_languages(heading: str) -> frozenset[str]:
+    """What the halves of `Size / Taille` mean."""
+    return frozenset().union(*map(_phrase, parts)) if len(parts := heading.split("/")) > 1 else frozenset()
 
 
 def _slips(heading: str) -> frozenset[str]:

@@ -8,10 +8,10 @@ from xlbatch.job.job import NO_NAME, Class
 from xlbatch.job.source import Source
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import NAMES
-from xlbatch.tables.input_table import Table
+from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.tables.size_columns import pieces
-from xlbatch.tables.sizes import read_size, several_people, several_sizes, wearer
+from xlbatch.tables.sizes import read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -', "same as above")
@@ -71,12 +71,16 @@ def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str,
 
 def _roles(table: Table) -> dict[str, int]:
     """The columns whose answers go under the Roster's own headings."""
-    return {role: at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut")}
+    return {role: at for at, role in table.roles.items() if role in ANSWERS}
 
 
 def _whom(table: Table, row: int) -> Class | None:
-    """Whom the sizes of a row are for, by the title above it or its sheet's name."""
-    return wearer(table.groups.get(row, "")) or wearer(table.sheet)
+    """Whom the sizes of a row are for, by the title above it or its sheet's name; an age is a child's where the
+    headings speak of children."""
+    titled = wearer(table.groups.get(row, "")) or wearer(table.sheet)
+    cell = table.rows[row].get(table.columns.get("Size", 0))
+    typed = shown_value(cell) if cell and not titled and table.is_of_children else ""
+    return "youth" if typed[:1].isdigit() and read_size(typed, "youth") and not read_size(typed) else titled
 
 
 def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
@@ -132,7 +136,9 @@ def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     for at, cell in wanted.items():
         refs = {**line.source.cells, "Size": ref[at], "How many": ref[at]}
         many = pieces(cell)
-        cells_ = {**line.cells, "Size": Raw(table.sizes[at]), "How many": cell if many is None else Raw(many)}
+        size = ("Adult " if says_whose(table.titles[at]) else "") + table.sizes[at]
+        size = size if read_size(size) == table.sizes[at] else table.sizes[at]
+        cells_ = {**line.cells, "Size": Raw(size), "How many": cell if many is None else Raw(many)}
         yield replace(line, source=replace(line.source, cells=refs), cells=cells_, problems=[])
     if not wanted:
         refs = {**line.source.cells, "Size": ref[min(ref)]}

@@ -1,11 +1,13 @@
-"""Reads a size with what people write beside it: how many, a color, a price, a remark, a doubt."""
+"""Reads a size with what people write beside it: how many, a garment, a color, a price, a remark, a doubt."""
 
 import re
+from collections.abc import Callable
 from functools import lru_cache
 from typing import NamedTuple
 
 from xlbatch.job.job import Class
 from xlbatch.tables.sizes import read_size
+from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
 _MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*", re.IGNORECASE)
@@ -24,6 +26,7 @@ _POLITE = re.compile(
     re.IGNORECASE,
 )
 _DOUBT = re.compile(r"\s*\?+\s*$|\b(?:i think|maybe|probably|not sure|i guess|perhaps|or so)\b", re.IGNORECASE)
+_MOST_WORDS = 3  # of a color or garment
 _TAIL = re.compile(r"\s*(?:[,;]|\s[-–—]\s)\s*(.+)$")
 
 
@@ -33,6 +36,7 @@ class SizeCell(NamedTuple):
     size: str
     many: int = 1
     color: str = ""
+    garment: str = ""
     note: str = ""
     doubtful: bool = False
 
@@ -49,12 +53,13 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
     rest = _POLITE.sub("", _DOUBT.sub(" ", text)).strip(" .!")
     rest, many, unsure = _count(rest)
+    rest, garment = _beside_words(rest, lambda words: bool(garment_meant(words)))
     rest, notes = _apart(rest, for_hint)
+    color = ""
     if not (size := read_size(rest, for_hint)):
-        rest, color = _color(rest)
-        size = read_size(rest, for_hint) if color else None
-        return SizeCell(size or "", many, color, "; ".join(notes), doubtful or unsure)
-    return SizeCell(size, many, "", "; ".join(notes), doubtful or unsure)
+        rest, color = _beside_words(rest, lambda words: shade(words) is not None)
+        size = read_size(rest, for_hint) if color or garment else None
+    return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure)
 
 
 def _count(text: str) -> tuple[str, int, bool]:
@@ -81,12 +86,12 @@ def _apart(text: str, for_hint: Class | None) -> tuple[str, list[str]]:
     return " ".join(rest.split()), notes
 
 
-def _color(text: str) -> tuple[str, str]:
-    """The text without the color it begins or ends with, and that color; "" where there is none."""
+def _beside_words(text: str, is_such: Callable[[str], bool]) -> tuple[str, str]:
+    """The text without the words, a color's or garment's, it begins or ends with, and those; "" where it has none."""
     words = text.split()
-    for many in range(min(2, len(words) - 1), 0, -1):
-        for color, rest in ((words[:many], words[many:]), (words[-many:], words[:-many])):
-            name = " ".join(color).strip(" ,/-")
-            if name and shade(name) is not None:
-                return " ".join(rest).strip(" ,/-"), name
+    for many in range(min(_MOST_WORDS, len(words) - 1), 0, -1):
+        for some, rest in ((words[:many], words[many:]), (words[-many:], words[:-many])):
+            name = " ".join(some).strip(" ,/:-–")
+            if name and is_such(name):
+                return " ".join(rest).strip(" ,/:-–"), name
     return text, ""

@@ -23,13 +23,14 @@ SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADUL
 TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
 _BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
-_SPLIT = re.compile(r"[(),=]+")
+_SPLIT = re.compile(r"[(),=]+|(?<=[^\W\d_])\s*/\s*(?=[^\W\d_])")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
 _X_WORD = re.compile(r"(x+)([a-wyz]*)")
 _LETTERS = re.compile(r"(\d?)(x*)([sml]?)")
 _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
 _LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
+_LONGEST = 3  # words of a size in a message
 # A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
 _CHEST = re.compile(
     r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?"
@@ -77,6 +78,19 @@ def several_people(name: str) -> bool:
     return bool(_BETWEEN.search(name))
 
 
+def sizes_in(message: str) -> list[str]:
+    """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
+    words = re.findall(r"[^\s,.!?()]+", message)
+    found: list[str] = []
+    at = 0
+    while at < len(words):
+        phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST, 0, -1))
+        size = next((each for each in phrases if read_size(each) and not (len(each) == 1 and each.islower())), "")
+        found += [size] if size else []
+        at += max(1, len(size.split()))
+    return found
+
+
 def says_whose(text: str) -> bool:
     """Whether a size says who it is for (`Adult M`, `YM`, `2T`) rather than a letter alone."""
     parts = (_read_part(part) for part in _SPLIT.split(_plain(text)))
@@ -94,7 +108,10 @@ def size_class(size: str) -> Class:
 def wearer(text: str) -> Class | None:
     """Who a garment is for, by any word for them (`kids`, `women's`, `unisex`), or None."""
     said = _read_part(_plain(text)) if text else None
-    return cast(Class, said.for_ or "adult") if said and not said.sizes else None
+    if said is None or said.sizes:
+        return None
+    anyones = any(_words().get(("filler", word)) for word in _WORD.findall(_plain(text)))  # unisex, regular
+    return cast(Class, said.for_) if said.for_ else "adult" if anyones else None
 
 
 def likely_size(text: str) -> str:

@@ -4,6 +4,7 @@ no one's row: titles, totals, tables of another kind."""
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cache
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, Where, problem
@@ -13,9 +14,8 @@ from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, 
 from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
-from xlbatch.trade.answer_words import answer
+from xlbatch.trade.answer_words import answer, answers_that_mean
 
-_TOTAL = re.compile(r"(grand |sub[- ]?|overall )?(totals?|sum)\b", re.IGNORECASE)
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
 
 
@@ -125,6 +125,8 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
     if part.headings.people:
         return _person_by_person(part)
+    if apart := _beyond_a_gap(part):
+        return apart
     meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
     first = next(iter(meanings.values()), "")
     starts = [at for at, meaning in meanings.items() if meaning == first]
@@ -138,6 +140,21 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     ]
     pieces_ = [_within(part, each) for each in columns]
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
+
+
+def _beyond_a_gap(part: Stretch) -> list[Stretch]:
+    """The lists before and behind an empty column, where by what stands in them both have names and sizes."""
+    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    for gap in range(min(used, default=1), max(used, default=1)):
+        sides = [frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)]
+        if gap not in used and all(_is_list(_within(part, side)) for side in sides):
+            return [_within(part, sides[0]), *_one_beside_another(_within(part, sides[1]))]
+    return []
+
+
+def _is_list(part: Stretch) -> bool:
+    known = _judged(part).headings.known
+    return "Size" in known and bool(NAMES & known)
 
 
 def _person_by_person(part: Stretch) -> list[Stretch]:
@@ -172,7 +189,7 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
-        if answer("Status", lone.rstrip(":")) == "not wanted" and row != max(part.rows):
+        if answer("Status", lone.rstrip(":")) in ("not wanted", "ask") and row != max(part.rows):
             ended = f"stands under “{lone}”"
             continue
         group = titles.get(row, group)
@@ -201,10 +218,17 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
 
 def _is_titled_total(part: Stretch, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
-    if not _TOTAL.match(shown_value(cells[min(cells)])):
+    if not _totals().fullmatch(shown_value(cells[min(cells)])):
         return False
     size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
     return size not in cells or not read_size(shown_value(cells[size]))
+
+
+@cache
+def _totals() -> re.Pattern[str]:
+    """`Total`, `Grand total: 24`, `4B total`, in the languages of the tables."""
+    word = f"(?:{'|'.join(map(re.escape, answers_that_mean('Title', 'total')))})"
+    return re.compile(rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?", re.IGNORECASE)
 
 
 def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from xlbatch.geometry.flat import Array
+from xlbatch.problems.phrases import phrase
 from xlbatch.svg.layer import Note
 from xlbatch.tracing.backdrop import background_of, fading, glow_of, is_see_through
 from xlbatch.tracing.borders import Border, Labels
@@ -67,9 +68,9 @@ def flattened(raster: Raster) -> Flat:
 def _notes(colors: Colors, sizes: Array, *, see_through: bool, glows: bool) -> Iterator[Note]:
     """What of its colors was left out, or taken for another."""
     if glows:
-        yield Note("picture-left-out", {"what": "a shadow or glow that fades into the background"})
+        yield Note("picture-left-out", {"what": phrase("glow")})
     if see_through:
-        yield Note("picture-left-out", {"what": "what one can see through"})
+        yield Note("picture-left-out", {"what": phrase("see-through")})
     apart = int(merged(colors, sizes, len(colors)).max())
     if apart > MOST_COLORS:
         yield Note("picture-colors", {"count": apart, "most": MOST_COLORS})

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from xlbatch.problems.phrases import phrase
 from xlbatch.tracing.palette import Dots
 from xlbatch.tracing.picture_faults import Unfit
 from xlbatch.tracing.raster import ACROSS, Raster, dots_of
@@ -33,11 +34,11 @@ def read_pdf(path: Path) -> Raster:
         raise Unfit("locked" if locked else "broken") from error
     with document:
         try:
-            pages = len(document)
-            dots = _drawing(document[0])
+            pages, page = len(document), document[0]
         except (pypdfium2.PdfiumError, IndexError) as error:
             raise Unfit("empty page") from error
-    changes = (f"of its {pages} pages the first was taken",) if pages > 1 else ()
+        dots = _drawing(page)
+    changes = (phrase("first page", pages=pages),) if pages > 1 else ()
     return Raster(dots, dots.shape[1], changes, is_sharp=True)
 
 
@@ -80,7 +81,12 @@ def _drawing(page: "PdfPage") -> Dots:
 
 
 def _render(page: "PdfPage", scale: float, crop: tuple[float, float, float, float]) -> Dots:
-    bitmap = page.render(scale=scale, crop=crop, fill_color=(255, 255, 255, 0), rev_byteorder=True)
+    import pypdfium2
+
+    try:
+        bitmap = page.render(scale=scale, crop=crop, fill_color=(255, 255, 255, 0), rev_byteorder=True)
+    except pypdfium2.PdfiumError as error:
+        raise Unfit("empty page") from error
     try:
         return dots_of(bitmap.to_pil())
     finally:

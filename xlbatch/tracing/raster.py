@@ -1,13 +1,15 @@
 """A PNG, JPEG or WebP picture → its dots, upright, red, green and blue, at most 3,200 across."""
 
 import warnings
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TypeVar
 
 import numpy as np
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageOps
 
+from xlbatch.problems.phrases import phrase
 from xlbatch.tracing.palette import Dots
 from xlbatch.tracing.picture_faults import Unfit
 
@@ -17,6 +19,9 @@ FEWEST_ACROSS = 64  # dots: a drawing of fewer has no shapes to speak of
 _KINDS = ("PNG", "JPEG", "WEBP")
 _LARGEST = 100_000_000  # bytes
 _TURNED = 0x0112  # the EXIF tag of how a camera was held
+_FAULTS = (SyntaxError, ValueError, EOFError, OSError, IndexError, TypeError)  # what Pillow raises at damage
+
+_Read = TypeVar("_Read")
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,17 +38,19 @@ class Raster:
 def read_raster(path: Path) -> Raster:
     """The dots of a picture file. Raises Unfit, OSError."""
     _known(path)
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # damage in the notes beside a picture does not matter
+        with _read(lambda: Image.open(path, formats=(*_KINDS, "GIF"))) as image:
+            return _raster(image)
+
+
+def _read(read: Callable[[], _Read]) -> _Read:
+    """What Pillow reads. Raises Unfit."""
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")  # damage in the notes beside a picture does not matter
-            with Image.open(path, formats=(*_KINDS, "GIF")) as image:
-                return _raster(image)
-    except UnidentifiedImageError as unknown:
-        raise Unfit("broken") from unknown
+        return read()
     except Image.DecompressionBombError as bomb:
         raise Unfit("far too many") from bomb
-    except (SyntaxError, ValueError, EOFError, OSError, IndexError, TypeError) as damage:
-        # what Pillow raises for damaged files; that the file can be opened at all was seen before
+    except _FAULTS as damage:
         raise Unfit("broken") from damage
 
 
@@ -65,29 +72,30 @@ def _known(path: Path) -> None:
 def _raster(image: Image.Image) -> Raster:
     if image.format == "GIF":
         raise Unfit("gif")
-    if getattr(image, "is_animated", False):
+    if _read(lambda: getattr(image, "is_animated", False)):
         raise Unfit("moving")
     across, down = image.size
     if across * down > MOST_DOTS:
         raise Unfit("too many dots", f"{across:,}", f"{down:,}")
     if max(across, down) < FEWEST_ACROSS:
         raise Unfit("too few dots", f"{across:,}", f"{down:,}")
+    _read(image.load)
     changes = tuple(_changes(image))
-    upright = ImageOps.exif_transpose(image) if _is_turned(image) else image
+    upright = _read(lambda: ImageOps.exif_transpose(image)) if _is_turned(image) else image
     return Raster(dots_of(upright), upright.size[0], changes)
 
 
 def _changes(image: Image.Image) -> Iterator[str]:
     if image.mode == "CMYK":
-        yield "its colors, meant for a printing press (CMYK), were turned into a screen's"
+        yield phrase("cmyk")
     if image.mode.startswith("I"):
-        yield "its 65,536 shades of gray (16 bits) were brought down to 256"
+        yield phrase("16 bits")
     if _is_turned(image):
-        yield "it was turned upright, as the camera's note in it says"
+        yield phrase("turned")
 
 
 def _is_turned(image: Image.Image) -> bool:
-    return bool(image.getexif().get(_TURNED, 1) != 1)
+    return bool(_read(image.getexif).get(_TURNED, 1) != 1)
 
 
 def dots_of(image: Image.Image) -> Dots:

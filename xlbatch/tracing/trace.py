@@ -14,7 +14,8 @@ from PIL import Image
 from xlbatch.geometry.flat import Array
 from xlbatch.geometry.path import signed_area
 from xlbatch.geometry.weld import path_of, segments_of, tidy
-from xlbatch.svg.faults import Fault
+from xlbatch.problems.phrases import phrase
+from xlbatch.problems.unreadable_drawings import PICTURE_FAULTS, Fault
 from xlbatch.svg.layer import Layer, Layers, Note
 from xlbatch.svg.layers import MOST_CONTOURS, MOST_POINTS
 from xlbatch.tracing.borders import Border, Labels, Where, borders_of
@@ -22,14 +23,15 @@ from xlbatch.tracing.curve_fit import Fit, fitted
 from xlbatch.tracing.flattened import Flat, blur_of, flattened
 from xlbatch.tracing.palette import hex_of
 from xlbatch.tracing.pdf_page import read_pdf
-from xlbatch.tracing.picture_faults import PICTURE_FAULTS, Unfit
+from xlbatch.tracing.picture_faults import Unfit
 from xlbatch.tracing.raster import FEWEST_ACROSS, Raster, read_raster, smaller
 from xlbatch.tracing.regions import Ring, inside, rings_of
 from xlbatch.tracing.underlap import extended, rings_together, under
+from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
 SUFFIXES = (".png", ".jpg", ".jpeg", ".webp", ".pdf")
-COARSEST = 0.4  # mm on the shirt a dot may be: an edge then lies within 0.1 mm (common practice, no source)
+COARSEST = practice("how large a dot of a picture may lie on the shirt")
 _DOT = mm_per("in") / 96  # of a picture taken at its own size, as CSS has it
 _MOST_SIDES = 400_000  # of dots along all borders: a drawing of 3,200 dots has a fourth of that
 _KEPT = 8  # drawings: as many as a job has
@@ -95,13 +97,13 @@ def _layers(raster: Raster) -> Layers:
         layers.append(Layer(hex_of(flat.colors[label]), path))
     notes = [*(Note("picture-changed", {"what": what}) for what in raster.changes), *flat.notes]
     if specks:
-        notes.append(Note("picture-changed", {"what": f"{_counted(specks, 'speck')} of a few dots left out"}))
+        notes.append(Note("picture-changed", {"what": _counted("speck", specks)}))
     enclosed = _enclosed(rings.get(0, []))
     if enclosed and flat.is_opaque:
         color = hex_of(flat.colors[0])
         layers.insert(0, Layer(color, _path(enclosed), use=False))
-        areas = _counted(sum(ring.area > 0 for ring in enclosed), "area")
-        notes.append(Note("picture-enclosed", {"areas": areas, "color": color}))
+        areas = _counted("enclosed area", sum(ring.area > 0 for ring in enclosed), color=color)
+        notes.append(Note("picture-enclosed", {"areas": areas}))
     widest = None if raster.is_sharp else COARSEST * across / blur_of(flat, borders)
     return Layers(tuple(layers), _DOT * raster.across / wide, (0.0, 0.0, wide, high), tuple(notes), widest)
 
@@ -119,8 +121,8 @@ def _sharp(raster: Raster) -> tuple[Raster, Flat, list[Border], int]:
     return raster, flat, *_borders(raster, flat)
 
 
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+def _counted(key: str, count: int, **facts: object) -> str:
+    return phrase(key if count == 1 else f"{key}s", count=count, **facts)
 
 
 def _borders(raster: Raster, flat: Flat) -> tuple[list[Border], int]:

@@ -12,10 +12,10 @@ from xlbatch.geometry.weld import common, tidy
 from xlbatch.tracing.borders import Border
 from xlbatch.tracing.curve_fit import Fit
 from xlbatch.tracing.regions import Ring, rings_of
-from xlbatch.units import mm_per
+from xlbatch.trade.tables import practice
 
-UNDER = 0.5  # mm, where the drawing is `_USUAL` wide: common practice, no source
-_USUAL = 10 * mm_per("in")
+UNDER = practice("how far one color of a picture goes under the next")  # mm, where the drawing is `_USUAL` wide
+_USUAL = practice("how wide artwork is on an adult M, where nothing is said")
 _SMALL = 3.0  # times as wide: a hole left by the upper color no wider than this is filled
 _MOST = 400  # outlines: with more, welding takes long, and colors lie edge to edge
 _NEAR = 1.0  # dots

@@ -12,6 +12,11 @@ def answer(asked: str, text: str) -> str:
     return _answers().get((asked, _plain(text)), "")
 
 
+def answers_that_mean(asked: str, means: str) -> tuple[str, ...]:
+    """All the answers to `asked` that mean that, as they stand in the table."""
+    return tuple(line["Answer"] for line in table("answers") if (line["Asked"], line["Means"]) == (asked, means))
+
+
 def _plain(text: str) -> str:
     bare = " ".join(re.sub(r"[.!*()\[\]“”\"]+", " ", text.casefold().replace("’", "'")).split())
     return re.sub(r"^(please )?(.+?)( please)?( thanks?)?$", r"\2", bare)

@@ -7,7 +7,7 @@ from xlbatch.trade.tables import table, words
 
 
 @dataclass(frozen=True)
-class Column:
+class InputColumn:
     """One column of an input sheet. `kind` says how its cells are read: text, length, prices …"""
 
     sheet: str
@@ -20,10 +20,10 @@ class Column:
 
 
 @cache
-def columns(sheet: str) -> tuple[Column, ...]:
+def columns(sheet: str) -> tuple[InputColumn, ...]:
     """The columns of an input sheet, in order."""
     return tuple(
-        Column(
+        InputColumn(
             line["Sheet"],
             line["Heading"],
             line["Kind"],

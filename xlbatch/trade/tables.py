@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from xlbatch.resources import trade_file
+from xlbatch.units import mm_per
 
 Line = Mapping[str, str]
 
@@ -24,8 +25,11 @@ def words(cell: str) -> tuple[str, ...]:
 
 @cache
 def practice(name: str) -> float:
-    """A number of the trade that is no one's to type in a cell. Raises KeyError for one not in the table."""
-    return {line["Practice"]: float(line["Value"]) for line in table("practice")}[name]
+    """A number of the trade that is no one's to type in a cell; a length in mm, whatever its line's unit. Raises
+    KeyError for one not in the table."""
+    line = {line["Practice"]: line for line in table("practice")}[name]
+    value, unit = float(line["Value"]), line["Unit"]
+    return round(value * mm_per(unit), 3) if unit in ("in", "mm") else value
 
 
 @cache

@@ -9,18 +9,14 @@ from xlbatch.job.job import DecalSpec
 from xlbatch.placement.sections import sections
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading
+from xlbatch.trade.tables import table, words
 from xlbatch.units import exact_length_text, print_step, printed_text
 
-SMALLER = (
-    0.95,
-    0.9,
-    0.85,
-    0.8,
-    0.75,
-)  # of their size: how much smaller pieces may be made (common practice, no source)
-LONGER = (1.5, 2.0)  # times the longest cut
-MORE_SHIRTS = (1, 3)  # more on a strip
-MOST_SHIRTS = 12
+_STEPS = {line["Tried"]: tuple(map(float, words(line["Steps"]))) for line in table("what_if_steps")}
+SMALLER = _STEPS["pieces smaller, of their size"]
+LONGER = _STEPS["a longer cut, of the longest cut"]
+MORE_SHIRTS = tuple(map(int, _STEPS["more shirts on a strip"]))
+MOST_SHIRTS = int(*_STEPS["shirts on a strip at most"])
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,97 @@
+"""Small changes of the program, one place each, as a slip of the hand makes them: < for <=, + for -, and for or,
+a number one more, yes for no. Annotations, texts and what only names a type are left alone."""
+
+import ast
+import random
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+PACKAGE = Path(__file__).parents[2] / "xlbatch"
+NOT_CHANGED = ("window", "cli", "__main__")  # tried by hand and by the tests of the window
+OTHER: dict[type, type] = {
+    ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
+    ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And,
+    ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.FloorDiv: ast.Mult,
+}  # fmt: skip
+
+
+class Mutant(NamedTuple):
+    """One place to change: the bytes of a module (its path below the package) between two offsets become another
+    text. `last` is the last line that the changed expression stands on."""
+
+    module: str
+    start: int
+    end: int
+    text: str
+    line: int
+    last: int
+
+    @property
+    def room(self) -> str:
+        return self.module.split("/")[0].removesuffix(".py")
+
+    def applied(self, source: bytes) -> bytes:
+        return source[: self.start] + self.text.encode() + source[self.end :]
+
+
+def mutants(path: Path) -> Iterator[Mutant]:
+    """Every change known for a module."""
+    source = path.read_bytes()
+    starts = [0]
+    for line in source.splitlines(keepends=True):
+        starts.append(starts[-1] + len(line))
+    tree = ast.parse(source)
+    left_alone = {id(part) for root in _not_code(tree) for part in ast.walk(root)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.expr) and id(node) not in left_alone and (other := _other(node)) is not None:
+            last = node.end_lineno or node.lineno
+            start, end = starts[node.lineno - 1] + node.col_offset, starts[last - 1] + (node.end_col_offset or 0)
+            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, last)
+
+
+def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
+    """Annotations and f-strings (Python 3.11 does not say where within a text the parts of one stand)."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.JoinedStr):
+            yield node
+        elif isinstance(node, ast.AnnAssign | ast.arg) and node.annotation:
+            yield node.annotation
+        elif isinstance(node, ast.FunctionDef) and node.returns:
+            yield node.returns
+        elif isinstance(node, ast.Call) and ast.unparse(node.func) in ("cast", "TypeVar"):
+            yield node.args[0]
+        elif isinstance(node, ast.Call):  # to the checker of types, to the reader and to cells: nothing is computed
+            yield from (word for word in node.keywords if word.arg in ("strict", "frozen", "maxsize", "encoding"))
+        elif isinstance(node, ast.Subscript) and ast.unparse(node.value) == "Literal":
+            yield node
+
+
+def _other(node: ast.expr) -> str | None:
+    """What the expression becomes, or None where it stays."""
+    match node:
+        case ast.Compare(ops=[op, *_]) if type(op) in OTHER:
+            node = ast.Compare(node.left, [OTHER[type(op)](), *node.ops[1:]], node.comparators)
+        case ast.BoolOp(op, values) if type(op) in OTHER:
+            node = ast.BoolOp(OTHER[type(op)](), values)
+        case ast.BinOp(left, op, right) if type(op) in OTHER:
+            node = ast.BinOp(left, OTHER[type(op)](), right)
+        case ast.UnaryOp(ast.Not(), operand):
+            node = operand
+        case ast.IfExp(test, body, orelse):
+            node = ast.IfExp(test, orelse, body)
+        case ast.Constant(bool() as value):
+            node = ast.Constant(not value)
+        case ast.Constant(int() | float() as value):
+            node = ast.Constant(value + 1)
+        case _:
+            return None
+    return f"({ast.unparse(node)})"
+
+
+def drawn(count: int, seed: int, rooms: Iterable[str]) -> list[Mutant]:
+    """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order."""
+    wanted = set(rooms)
+    every = (mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path))
+    open_ = [m for m in every if m.room not in NOT_CHANGED and (not wanted or m.room in wanted)]
+    return random.Random(seed).sample(open_, min(count, len(open_)))

@@ -1,0 +1,87 @@
+"""Runs tests in children of a process that has everything loaded already, so that a run takes as long as its tests.
+Needs a system that can fork (Linux, macOS)."""
+
+import importlib
+import os
+import resource
+import signal
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+from tests.benchmarks.in_place import put
+from tests.benchmarks.mutants import Mutant
+
+LIBRARIES = (
+    "numpy", "pandas", "openpyxl", "xlsxwriter", "pint", "jinja2", "ezdxf", "uharfbuzz", "fontTools.ttLib", "pathops",
+    "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
+    "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
+)  # fmt: skip
+LONGEST = 300  # s of the processor for one run of tests: what never ends, fails
+
+
+def load(tree: Path) -> None:
+    """Loads the libraries, and from the copy of the tree the program: its small jobs are planned once."""
+    for name in LIBRARIES:
+        importlib.import_module(name)
+    _from(tree)
+    assert _lines_are_kept(), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+
+
+def lines_change(mutant: Mutant, source: bytes) -> bool:
+    """Whether a small job's lines are others, or it fails, with the changed source in the place of its module."""
+    name = "xlbatch." + mutant.module.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
+
+    def differ() -> bool:
+        put(importlib.import_module(name), source)
+        return not _lines_are_kept()
+
+    return _in_child(differ, 60)
+
+
+def fails(tree: Path, files: list[str]) -> bool:
+    """Whether a test of these files of the copy of the tree fails."""
+    import pytest
+
+    def failed() -> bool:
+        os.chdir(tree)
+        for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
+            del sys.modules[name]
+        return pytest.main(["-q", "-x", "-p", "no:cacheprovider", "--no-header", "--tb=no", *files]) != 0
+
+    return _in_child(failed, LONGEST)
+
+
+def _from(tree: Path) -> None:
+    """Has the program and its tests be those of the copy."""
+    top = str(Path(__file__).parents[2])
+    sys.path[:] = [str(tree), *(path for path in sys.path if path not in ("", top))]
+    sys.dont_write_bytecode = True
+
+
+def _lines_are_kept() -> bool:
+    from tests.plan_texts import FOLDER, JOBS, texts
+
+    for name in JOBS:
+        with tempfile.TemporaryDirectory() as folder:
+            for file, text in texts(name, Path(folder)).items():
+                if text != (FOLDER / file).read_text(encoding="utf-8"):
+                    return False
+    return True
+
+
+def _in_child(check: Callable[[], bool], most: int) -> bool:
+    """What a check says in a child process; True where it fails, or takes more than so many seconds."""
+    if child := os.fork():
+        return os.waitpid(child, 0)[1] != 0
+    wrong = True
+    try:
+        resource.setrlimit(resource.RLIMIT_CPU, (most, most + 5))
+        signal.alarm(20 * most)  # where it waits for ever
+        quiet = os.open(os.devnull, os.O_RDWR)
+        for stream in (0, 1, 2):
+            os.dup2(quiet, stream)
+        wrong = check()
+    finally:
+        os._exit(int(wrong))

@@ -1,0 +1,81 @@
+"""What stands above the press cards: each film's settings in large type, the caution, and how the plate is moved over
+pieces larger than it."""
+
+from collections.abc import Sequence
+from functools import partial
+
+from xlbatch.job.job import Film, Press
+from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
+from xlbatch.pages.page_looks import BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.work import Work, listed, size_text
+from xlbatch.pictures.plate_picture import plate_picture
+from xlbatch.placement.place import Place
+from xlbatch.sheets.banner import IRON
+from xlbatch.sheets.how import sections_text
+from xlbatch.trade.tables import iron_dial
+from xlbatch.units import temperature_text
+
+CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
+SHORT_CAUTION = "CAUTION  Plate and film burn. Children, pets away. Unplug when you leave."
+MOST_LARGE = 2  # films whose settings stand in the largest type
+PLATES, PLATE_HIGH = 3, 78.0  # drawings side by side; points
+MOST_PLATES = 9  # sizes drawn
+
+
+def write_settings(leaf: Leaf, work: Work, films: Sequence[Film], press: Press) -> None:
+    """A row a film."""
+    for film in films:
+        _write_film(leaf, work, film, press, large=len(films) <= MOST_LARGE)
+
+
+def write_caution(leaf: Leaf, films: Sequence[Film], press: Press) -> None:
+    """One line; with the cover where the films' rows have no room for it."""
+    cover = f"  {press.cover.capitalize()} on top." if press.cover and len(films) > MOST_LARGE else ""
+    leaf.line(f"{SHORT_CAUTION}{cover}" if cover else CAUTION, STRONG)
+
+
+def _write_film(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
+    heat = temperature_text(film.temperature, work.plan.job.settings.temperature_unit)
+    if press.kind == IRON:
+        heat = f"dial {iron_dial(film.temperature)}"
+    edge = Look(top=THIN, bottom=THIN)
+    center = edge.but(align="center", left=THIN)
+    cover = f"; {press.cover} on top" if large and press.cover else ""
+    back = f"then back {film.back:g} s" if film.back else "one side"
+    size, after = (BANNER, "\n") if large else (TITLE, "  ")
+    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
+    leaf.row(
+        42 if large else 24,
+        Span(22, about, edge.but(left=THIN, indent=1)),
+        Span(10, heat, edge.but(size=size, bold=True, align="center")),
+        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
+        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
+        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
+             center.but(right=THIN)),
+    )  # fmt: skip
+
+
+def write_plates(leaf: Leaf, work: Work) -> None:
+    """Each size of piece that is larger than the plate, once, with where the plate comes down in which order."""
+    sizes: dict[tuple[str, str], list[Place]] = {}
+    for place in (step.place for step in work.plan.pressing.steps):
+        if place.presses > 1:
+            sizes.setdefault((place.decal.piece, sections_text(place, work.plan.job.settings)), []).append(place)
+    groups = list(sizes.items())[:MOST_PLATES]
+    press, wide = work.plan.pressing.steps[0].press, ACROSS // PLATES
+    for first in range(0, len(groups), PLATES):
+        beside = groups[first : first + PLATES]
+        shown = [
+            Shown(partial(plate_picture, places[0], press, wide * COLUMN - 6, PLATE_HIGH), at * wide * COLUMN + 2)
+            for at, (_, places) in enumerate(beside)
+        ]
+        leaf.row(PLATE_HIGH + 4, pictures=shown, joined=True)
+        leaf.row(14, *(Span(wide, _plate_text(work, piece, where, places), Look(valign="top"))
+                       for (piece, where), places in beside))  # fmt: skip
+
+
+def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Part, ...]:
+    largest = max(places, key=lambda place: place.decal.width)
+    size = size_text(largest.decal.width, largest.decal.height, work.unit)
+    nos = listed(dict.fromkeys(place.garment.no for place in places))
+    return Part(f"{piece} {size}, no. {nos}: ", bold=True), Part(where)
