@@ -15,6 +15,7 @@ from xlbatch.units import printed_length
 MIRRORED = "The cut files are already mirrored: do not mirror again."
 NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
 INTERLOCKED = " Once a strip is weeded, cut its decals apart with scissors as the thin lines on Roll layout show."
+Strip = tuple[str, int, int]  # film, run and strip number
 MARKED = "yes"  # in a box that was ticked in a plan before
 
 
@@ -63,15 +64,23 @@ def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
 
 
 def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
-    for (_, run, strip), decals in ready_strips(plan).items():
+    for (_, run, strip), decals in _at_table(plan).items():
         weeded = all(decal.state == "weeded" for decal in decals)
         boxes = (MARKED, MARKED if weeded else BOX, None)
         yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals, plan.unused), *boxes)
 
 
-def ready_strips(plan: Plan) -> Mapping[tuple[str, int, int], list[KeptDecal]]:
+def ready_strips(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
+    """The decals that are cut and still to press, by their strips."""
+    strips = {
+        strip: [each for each in decals if each.id not in plan.unused] for strip, decals in _at_table(plan).items()
+    }
+    return {strip: decals for strip, decals in strips.items() if decals}
+
+
+def _at_table(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
     """The decals that are cut and not pressed, needed or not, by their strips."""
-    strips: dict[tuple[str, int, int], list[KeptDecal]] = {}
+    strips: dict[Strip, list[KeptDecal]] = {}
     for decal in plan.memory.decals:
         if decal.ready:
             strips.setdefault(decal.place, []).append(decal)
@@ -108,7 +117,7 @@ def write(page: Page, plan: Plan) -> None:
         "the plan again at any time: what is cut is not cut again.",
     )
     page.heading()
-    ready, placed = len(ready_strips(plan)), []
+    ready, placed = len(_at_table(plan)), []
     for at, values in enumerate(frame.itertuples(index=False, name=None)):
         if ready and at == 0:
             page.banner("Ready at the table", " · cut before; clear Cut if a strip is lost", "strip banner")
