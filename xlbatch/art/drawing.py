@@ -9,6 +9,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.names import same
 from xlbatch.check.placeholders import looks_like_sample
 from xlbatch.check.text import braces_problems, filled, has_braces
+from xlbatch.files.beside import folder_of
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.edit import Edit, Remade, Rules, film_color
@@ -67,7 +68,7 @@ def rules_of(job: Job, looked: Looked, width: float) -> Rules:
         narrowest=settings.narrowest_letters / 100,
         widest=settings.widest_letters / 100,
         font=settings.font,
-        folder=job.path.parent,
+        folder=folder_of(job.path),
     )
 
 

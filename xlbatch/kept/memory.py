@@ -148,6 +148,15 @@ class KeptNote:
 
 
 @dataclass(frozen=True)
+class KeptOffer:
+    """A decal that fits its garment no more, and the garment and piece it was offered for."""
+
+    decal: str
+    garment_no: int
+    piece: str
+
+
+@dataclass(frozen=True)
 class Memory:
     """Everything a plan remembers."""
 
@@ -165,6 +174,7 @@ class Memory:
     changes: tuple[KeptChange, ...] = ()  # newest first
     answers: tuple[KeptAnswer, ...] = ()
     notes: tuple[KeptNote, ...] = ()
+    offers: tuple[KeptOffer, ...] = ()
     headings: tuple[KeptHeadings, ...] = ()
     rows: tuple[KeptRow, ...] = field(default=(), repr=False)
 
@@ -178,6 +188,7 @@ RECORDS: dict[str, type] = {
     "changes": KeptChange,
     "answers": KeptAnswer,
     "notes": KeptNote,
+    "offers": KeptOffer,
     "headings": KeptHeadings,
     "rows": KeptRow,
 }

@@ -9,7 +9,7 @@ from xlbatch.job.job import Job
 from xlbatch.job.marks import Marks, row_key
 from xlbatch.kept.answered import OK, answered, garment_of
 from xlbatch.kept.follows import Follows
-from xlbatch.kept.memory import KeptAnswer
+from xlbatch.kept.memory import KeptAnswer, KeptOffer
 from xlbatch.kept.notes import Rows, notes_now, parted
 from xlbatch.kept.recall import Past
 from xlbatch.kept.remember import Told
@@ -31,7 +31,12 @@ class Planned:
 
 
 def tell(
-    past: Past, marks: Marks, problems: Iterable[Problem], now: Planned, own: Mapping[str, Collection[str]]
+    past: Past,
+    marks: Marks,
+    problems: Iterable[Problem],
+    now: Planned,
+    offered: tuple[KeptOffer, ...],
+    own: Mapping[str, Collection[str]],
 ) -> tuple[tuple[Problem, ...], Told]:
     """The problems still to ask, and what the memory takes along. `own`: the headings of a plan's own sheets."""
     memory = past.memory
@@ -40,7 +45,7 @@ def tell(
     notes, without_row = parted(memory, notes_now(marks, own), marks.orders, _rows(now, past, asked))
     follows = Follows(memory, now.job.settings, now.garments, now.layout, now.pressing)
     changes = (*follows.told(past.changes), *without_row)
-    return still, Told(changes, _sorted((*answers, *_alike(now.job))), notes)
+    return still, Told(changes, _sorted((*answers, *_alike(now.job))), notes, offered)
 
 
 def _rows(now: Planned, past: Past, problems: Iterable[Problem]) -> Rows:

@@ -5,7 +5,7 @@ from functools import partial
 from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
-from xlbatch.files.beside import beside
+from xlbatch.files.beside import beside, folder_of
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
@@ -98,7 +98,7 @@ def _write_panels(
 def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
     """What was made of each drawing that is a picture, over the picture itself."""
     names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
-    found = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
+    found = [beside(folder_of(work.plan.job.path), name) for name in names if is_picture(name)][:PANELS]
     files = [file for file in found if file]
     if not files:
         return

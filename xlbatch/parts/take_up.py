@@ -6,7 +6,7 @@ from pathlib import Path
 
 from xlbatch.check.names import same
 from xlbatch.check.text import has_braces
-from xlbatch.files.beside import beside
+from xlbatch.files.beside import beside, folder_of
 from xlbatch.job.job import DecalSpec, Film, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.source import Source
@@ -59,7 +59,7 @@ class _TakingUp:
             name = spec.artwork.strip()
             if spec.what != "artwork" or not name or name.casefold() in seen:
                 continue
-            file = beside(self.job.path.parent, name)
+            file = beside(folder_of(self.job.path), name)
             looked = look_at(Path(file)) if file else None
             if isinstance(looked, Looked):
                 seen.add(name.casefold())
