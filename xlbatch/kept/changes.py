@@ -59,11 +59,17 @@ def _changes(memory: Memory, given: tuple[GivenRow, ...]) -> Iterator[KeptChange
                 yield KeptChange(plan, row.sheet, row.source.at("").cell, who, ADDED, "", _said(row.values), "")
         elif (row.sheet, row.key) not in _OWN:
             for heading, now in row.values.items():
-                if (had := old.get(heading, "")) != now:
+                if (had := old.get(heading, "")) != now and (heading in old or _is_peoples(row.sheet, heading)):
                     yield KeptChange(plan, row.sheet, row.source.at(heading).cell, who, heading, had, now, "")
     for (sheet, key), values in before.items():
         who = f"No. {key} {values.get('Who', '')}".strip() if sheet == ROSTER else key
         yield KeptChange(plan, sheet, "", who, DELETED, _said(values), "", "")
+
+
+@lru_cache(maxsize=1000)
+def _is_peoples(sheet: str, heading: str) -> bool:
+    """Whether a column is no column of this edition's own, which the plan of an earlier one could not have."""
+    return all(column.heading != heading for column in columns(sheet))
 
 
 def _said(values: Mapping[str, str]) -> str:

@@ -59,8 +59,9 @@ def _begun_anew(reading: Reading, no: int, before: Mapping[str, str], copy: Mapp
         paid=None if "Paid" in same else row.paid,
     )
     roster = tuple(anew if each is row else each for each in reading.job.roster)
-    left = problem("copied-with-it", row.source.at("Status"), said, rows=twice.rows, number=row.no, copied=no)
-    return replace(reading, job=replace(reading.job, roster=roster), problems=(*reading.problems, left))
+    left = problem("copied-with-it", row.source.at("Garment no."), said, rows=twice.rows, number=row.no, copied=no)
+    problems = tuple(left if each is twice else each for each in reading.problems)
+    return replace(reading, job=replace(reading.job, roster=roster), problems=problems)
 
 
 def _alike(before: Mapping[str, str], now: Mapping[str, str]) -> int:

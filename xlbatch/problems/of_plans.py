@@ -34,8 +34,8 @@ PLAN_KINDS: tuple[Kind, ...] = (
          "They stay as they are. Write redo garment into Status of those to make anew; or ok into Answer."),
     Kind("row-deleted", "check", "Garment no. {found} ({who}) was planned and its row is gone.",
          "It is back as cancelled, so that its number, marks and payments stay known. Clear Status if it is wanted."),
-    Kind("copied-with-it", "check", "“{found}” was copied from garment no. {copied} and is not true of this one; "
-         "no. {number} begins anew.", "Write it once more if it is true of this one too."),
+    Kind("copied-with-it", "check", "Garment no. {copied} stands in two rows; this one was given {number} and begins "
+         "anew, without “{found}”.", "Write that once more if it is true of this one too."),
     Kind("anything-cut", "check", "Nothing on the Cut list is marked as cut, so everything is planned to be cut.",
          "Was anything cut? Then mark it in the plan you dropped, and drop that again; if not, write ok into Answer."),
     Kind("redo-under", "stop", "{found} is to be made anew, but {over}, which lies over it, is already pressed.",
