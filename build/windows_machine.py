@@ -34,6 +34,7 @@ RANDOM = """
 BOOLEAN NTAPI SystemFunction036(PVOID, ULONG);
 __declspec(dllexport) BOOL WINAPI ProcessPrng(PBYTE data, SIZE_T size) { return SystemFunction036(data, (ULONG)size); }
 """
+PATIENCE = 7200  # s: only what hangs is ended, however slow the computer
 NO_COPY_FILE = "import _winapi; del _winapi.CopyFile2"  # (wine) lacks it; shutil does without
 _PIP = ("-m", "pip", "--quiet", "--disable-pip-version-check")
 
@@ -64,12 +65,12 @@ class Machine:
         )  # fmt: skip
 
     def run(
-        self, program: Path | str, *arguments: Path | str, folder: Path | None = None, patience: int = 600, **more: str
+        self, program: Path | str, *arguments: Path | str, folder: Path | None = None, **more: str
     ) -> "subprocess.CompletedProcess[bytes]":
         """Runs a Windows program to its end."""
         with self.start(program, *arguments, folder=folder, **more) as running:
             try:
-                out, error = running.communicate(timeout=patience)
+                out, error = running.communicate(timeout=PATIENCE)
             except subprocess.TimeoutExpired:
                 running.kill()
                 raise

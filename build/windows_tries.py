@@ -22,7 +22,7 @@ from environment import ROOT
 from kill_bundle import Folder, kill_often
 from PIL import ImageGrab
 from try_bundle import copy_examples
-from windows_machine import Machine, machine
+from windows_machine import PATIENCE, Machine, machine
 
 FOLDER = "Büro & Möbel Ωμέγα 張"  # a space, an ampersand, letters of three scripts
 MISTAKES = ("size-unknown", "film-unknown", "artwork-unreadable", "lettering-too-long", "heat-over-limit")
@@ -61,7 +61,7 @@ class Program:
     def plan(self, *words: Path | str, code: int = 0) -> str:
         """Runs it in a console; what it said. Raises where its exit code is another than `code`."""
         with self.start("--no-window", *words) as running:
-            out, error = running.communicate(timeout=600)
+            out, error = running.communicate(timeout=PATIENCE)
         if running.returncode != code:
             raise AssertionError(f"{words}: exit code {running.returncode}, {out.decode()}{error.decode()}")
         return (out + error).decode()
@@ -94,7 +94,7 @@ def try_mistakes(program: Program, scratch: Path) -> None:
     if len(lists[0]) < len(MISTAKES):
         raise AssertionError("An example of a mistake is missing.")
     running = program.start("--no-window", "--check", *lists[0])
-    running.communicate(timeout=600)
+    running.communicate(timeout=PATIENCE)
     program.on_linux("--check", *lists[1])
     same(*folders)
 
@@ -136,7 +136,7 @@ def try_long_path(program: Program, scratch: Path) -> None:
     path = folder / f"{name}.csv"
     path.write_text("Who,Size\nAna,M\n", encoding="utf-8")
     with program.start("--no-window", path) as running:
-        said = b"".join(running.communicate(timeout=600)).decode()
+        said = b"".join(running.communicate(timeout=PATIENCE)).decode()
     left = [each.name for each in folder.iterdir()]
     if running.returncode != 0 and ("Choose a shorter name or folder" not in said or left != [path.name]):
         raise AssertionError(f"{said}\n{left}")
@@ -170,9 +170,9 @@ def try_window(program: Program, scratch: Path) -> None:
         for state, given, wait_for in states:
             with program.start(*given, window=True) as running:
                 _wait_for_window()
-                for _ in range(240):
-                    if wait_for is None or wait_for.exists():
-                        break
+                while wait_for and not wait_for.exists():
+                    if running.poll() is not None:
+                        raise AssertionError(f"The window with {state} was closed by itself.")
                     time.sleep(0.5)
                 time.sleep(1 if state == "progress" else 3)
                 ImageGrab.grab(xdisplay=program.box.display).save(SHOTS / f"{state} {scale}.png")
@@ -184,7 +184,7 @@ def try_window(program: Program, scratch: Path) -> None:
 
 def _wait_for_window() -> None:
     command = ["xdotool", "search", "--sync", "--onlyvisible", "--name", "xlbatch"]
-    subprocess.run(command, check=True, timeout=90, stdout=subprocess.DEVNULL)
+    subprocess.run(command, check=True, timeout=PATIENCE, stdout=subprocess.DEVNULL)
 
 
 TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_window)
@@ -194,7 +194,7 @@ def build(box: Machine, source: Path, scratch: Path) -> Path:
     """Has the program built under Windows' Python; its folder, moved to where people might put it."""
     (scratch / "building").mkdir()
     made = box.run(
-        box.python, source / "build" / "bundle_pack.py", scratch / "building", patience=1800,
+        box.python, source / "build" / "bundle_pack.py", scratch / "building",
         PYTHONPATH=str(source), PYTHONSAFEPATH="1",
     )  # fmt: skip
     print(made.stdout.decode(), made.stderr.decode() if made.returncode else "", sep="", end="", flush=True)

@@ -16,7 +16,9 @@ from pathlib import Path
 from openpyxl.utils import get_column_letter
 from python_calamine import CalamineWorkbook
 
+from tests.plan_book import PlanBook
 from tests.workbooks import Rows, write_workbook
+from xlbatch.messages.group_messages import group_files
 from xlbatch.pages.write_pages import write_pages
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
@@ -61,10 +63,48 @@ JOBS: Mapping[str, Sheets] = {
         "Press": (("Press", "Kind", "Plate width", "Plate depth", "Hottest", "Cover", "Overlap"),
                   ("Small plate", "hand-held plate", "9 in", "9 in", "390 °F", "cover sheet", "1 in")),
         "Job": (
-            ("Setting", "Value"), ("Job name", "Relay night"), ("Price by", "own cost"), ("Labor per hour", 18),
+            ("Setting", "Value"), ("Job name", "Relay night"), ("Sizes", "few sizes"), ("Price by", "own cost"),
+            ("Labor per hour", 18),
             ("Margin or fixed price", "12.5 %"), ("Supplies per garment", 0.45), ("Price rounding", 0.25),
             ("People pressing", 2), ("Start", "9:15"), ("Needed by", "May 23, 2026"), ("Work days", "every day"),
             ("Spoiled film per 100", 0), ("Spoiled blanks per 100", 0),
+        ),
+    },
+    # a drawing of two colors with a text for each group, an arch, hoods and polos, a league's rule, breaks in prices,
+    # spares, a run cut in two; then what was done is written into the plan, a child joins, and it is dropped
+    "camp": {
+        "Roster": (
+            ("Who", "Group", "Garment", "Size", "Color", "Design", "Number", "How many", "Paid"),
+            ("Ada Brook", "Otters", "Hooded sweatshirt", "M", "gray", "Camp", None, 2, None),
+            ("Ben Cole", "Otters", "Polo", "L", "navy", "Staff", "4", None, 12.5),
+            ("Cleo Dahl", "Herons", "Crew-neck tee", "4T", "yellow", "Camp", None, None, None),
+            ("Dev Esk", "Herons", "Crew-neck tee", "Youth L", "white", "Camp", None, None, "yes"),
+            ("Eve Frey", "Herons", "Crew-neck tee", "3XL", "white", "Staff", "40", None, None),
+        ),
+        "Designs": (
+            ("Design", "Decal", "What", "Artwork", "Artwork color", "Text", "Film", "Position", "Width", "Height",
+             "Widest", "Arch"),
+            ("Camp", "Tent", "artwork", "tent.svg", "#204080", None, "Royal smooth", "full front", "9 in"),
+            ("Camp", "Moon", "artwork", "tent.svg", "#f0c000", None, "Gold glitter", "full front", "9 in"),
+            ("Camp", "Ring", "text", None, None, "{Shared line}", "White smooth", "upper back", None, "1.5 in", "9 in",
+             70),
+            ("Staff", "Staff", "text", None, None, "STAFF", "White smooth", "right chest", None, "1 in", "3 1/2 in"),
+            ("Staff", "Number", "number", None, None, None, "White smooth", "back number", None, "6 in", "10 in"),
+        ),
+        "Garments": (
+            ("Garment", "Size", "Price"), ("Hooded sweatshirt", "M", 14.5), ("Polo", "L", "1 = 9.80; 2 = 9.10"),
+            ("Crew-neck tee", "4T", 2.95), ("Crew-neck tee", "Youth L", 3.5), ("Crew-neck tee", "3XL", 6.25),
+        ),
+        "Film": (
+            ("Film", "Rolls sold", "On hand"), ("Royal smooth", "1 yd = 6.25; 5 yd = 24.00", "12 in x 14 in"),
+            ("Gold glitter", "1 yd = 9.50", None), ("White smooth", "1 yd = 6.25; 5 yd = 24.00", "12 in x 9 ft"),
+        ),
+        "Job": (
+            ("Setting", "Value"), ("Job name", "Camp"), ("Shared line", "LAKE CAMP"),
+            ("Number rule", "NCAA basketball to 2022-23"), ("Margin or fixed price", "20 %"),
+            ("Spoiled blanks per 100", 10), ("Spoiled film per 100", 5), ("Second order costs", 18),
+            ("Longest cut", "22 in"), ("Shirts per strip", 2), ("Needed by", "June 12, 2026"), ("Hours a day", 1),
+            ("Work days", "Monday to Friday"), ("Worth changing the order", 0), ("Labor per hour", 15),
         ),
     },
     # names alone with a line above them, by iron, in cm and °C on A4, one price for all, one paid too much
@@ -83,25 +123,58 @@ JOBS: Mapping[str, Sheets] = {
     },
 }  # fmt: skip
 
+TENT = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 120 80" width="120" height="80">'
+    '<path fill="#204080" d="M10 70 L50 10 C70 30 75 50 90 70 Z M45 70 L50 40 L58 70 Z"/>'
+    '<circle fill="#f0c000" cx="95" cy="20" r="14"/>'
+    '<text x="20" y="79" font-family="Archivo Black" font-size="9" fill="#204080">{Group}</text></svg>'
+)
+AGAIN = ("camp",)  # dropped again with what was done
 
-def plan(sheets: Sheets, folder: Path) -> Plan:
-    """A job's plan. Raises AssertionError where it cannot be read."""
-    reading = read(write_workbook(folder / "list.xlsx", sheets))
+
+def plan(workbook: Path) -> Plan:
+    """A workbook's plan. Raises AssertionError where it cannot be read."""
+    reading = read(workbook)
     assert isinstance(reading, Reading)
     return make_plan(reading, 0, lambda _stage: None, NOW)
 
 
 def texts(name: str, folder: Path) -> Mapping[str, str]:
-    """What stands in a job's plan and in its pages to print, by the name of the file that keeps it: a sheet after the
-    other, a line a row."""
-    planned = plan(JOBS[name], folder)
+    """What stands in a job's plan, its pages to print and its messages, by the name of the file that keeps it: a sheet
+    after the other, a line a row."""
+    (folder / "tent.svg").write_text(TENT, encoding="utf-8")
+    planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
     write_plan(workbook, planned)
     write_pages(pages, planned, workbook.name)
-    return {
+    messages = (f"== {file}\n{said}" for file, said in group_files(planned).items() if isinstance(said, str))
+    kept = {
         f"{name} plan.txt": "\n".join(_sheets(workbook, " | ")) + "\n",
-        f"{name} to print.txt": "\n".join(_sheets(pages, "")) + "\n",
+        f"{name} to print.txt": "\n".join([*_sheets(pages, ""), *messages]) + "\n",
     }
+    if name in AGAIN:
+        again = folder / "list - plan 2.xlsx"
+        write_plan(again, plan(_done(workbook)))
+        kept[f"{name} plan 2.txt"] = "\n".join(_sheets(again, " | ")) + "\n"
+    return kept
+
+
+def _done(workbook: Path) -> Path:
+    """The plan filled in: run 1 is cut, a decal of it spoiled; the blanks have come but for one; the first garment is
+    pressed; one paid, one changed her size, one joins, one answers a question."""
+    book = PlanBook(workbook)
+    book.cut("x", where=lambda row: row["Run"] == 1)
+    book.cut("D003", "Spoiled", where=lambda row: "D003" in str(row["Decals"]))
+    book.mark("Shopping list", "Ordered", "yes", lambda row: row["Kind"] == "blank")
+    book.mark("Shopping list", "Arrived", "yes", lambda row: row["Garment"] == "Crew-neck tee")
+    book.result("ok", lambda row: row["Garment no."] == 1)
+    book.mark("Press log", "Note", "edge lifted", lambda row: row["Garment no."] == 2)
+    book.mark("Money", "Paid", 20, lambda row: row["Garment no."] == 4)
+    book.edit(6, "Size", "2XL")
+    book.join(Who="Fin Gray", Group="Otters", Garment="Crew-neck tee", Size="Youth M", Color="white", Design="Camp")
+    book.mark("Problems", "Answer", "ok", lambda row: row["Code"] == "number-illegal")
+    book.book.save(workbook)
+    return workbook
 
 
 def _sheets(path: Path, blank: str) -> Iterator[str]:

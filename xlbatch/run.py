@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from xlbatch.fault import Disagreement
-from xlbatch.how_far import hear, listening, percent
+from xlbatch.how_far import alive, hear, listening, percent
 from xlbatch.outcome import (
     DRAWING,
     LAYING,
@@ -129,6 +129,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
+    alive()  # loading all of the above takes a while
     job, of_drawings = with_drawings(reading.job)
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)

@@ -22,9 +22,16 @@ def put(module: ModuleType, source: bytes) -> None:
             _put_code(old, new)
         elif not name.startswith("__") and not isinstance(new, type | ModuleType):
             _put_value(name, old, new)
-    for value in vars(module).values():
-        if hasattr(value, "cache_clear"):
-            value.cache_clear()
+    _forget(module.__name__)
+
+
+def _forget(name: str) -> None:
+    """Empties what the program remembers between two jobs, but for the tables of the trade where they are as before."""
+    for loaded in [module for at, module in sys.modules.items() if at.startswith("xlbatch")]:
+        if loaded.__name__ == name or not loaded.__name__.startswith("xlbatch.trade"):
+            for value in list(vars(loaded).values()):
+                if hasattr(value, "cache_clear"):
+                    value.cache_clear()
 
 
 def _put_code(old: object, new: object) -> None:

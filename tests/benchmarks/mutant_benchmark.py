@@ -34,13 +34,14 @@ def copied(folder: Path) -> Path:
     return tree
 
 
-def test_files(tree: Path, room: str, every: bool) -> Iterator[list[str]]:
-    """The tests that may notice a change in a room: its own, and where asked the others."""
+def test_files(tree: Path, mutant: Mutant, every: bool) -> Iterator[list[str]]:
+    """The tests that may notice a change: its room's, first those that name its module; where asked the others."""
+    room, module = mutant.room, Path(mutant.module).stem
     files = sorted(path.relative_to(tree).as_posix() for path in (tree / "tests").rglob("test_*.py"))
     files = [file for file in files if not file.startswith(LEFT_OUT)]
     of_room = [file for file in files if file.startswith((f"tests/{room}/", f"tests/test_{room}"))]
     if of_room:
-        yield of_room
+        yield sorted(of_room, key=lambda file: module not in (tree / file).read_text(encoding="utf-8"))
     if every:
         yield from ([file] for file in files if file not in of_room)
 
@@ -54,7 +55,7 @@ def noticed(mutant: Mutant, tree: Path, every: bool) -> bool:
         return True
     module.write_bytes(changed)
     try:
-        return any(warm.fails(tree, files) for files in test_files(tree, mutant.room, every))
+        return any(warm.fails(tree, files) for files in test_files(tree, mutant, every))
     finally:
         module.write_bytes(before)
 

@@ -15,6 +15,7 @@ from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Layout, Lying, Run
 from xlbatch.film.profile import cut_out
 from xlbatch.geometry.path import path_data
+from xlbatch.how_far import alive
 from xlbatch.job.job import Settings
 from xlbatch.resources import templates
 from xlbatch.trade.tables import practice
@@ -40,6 +41,7 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
     cut, guide = drawing.get_template("cut.svg.j2"), drawing.get_template("guide.svg.j2")
     found: list[CutFile] = []
     for run in layout.runs:
+        alive()
         page = _page(run, settings)
         for name in run.cut_files:
             if name.endswith(".dxf"):

@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.file_names import plain_name
+from xlbatch.how_far import alive
 from xlbatch.messages.group_picture import MOST, Shown, group_picture
 from xlbatch.paper.style import currency_sign
 from xlbatch.placement.place import Place
@@ -42,6 +43,7 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
         decals[decal.garment_no].append(decal)
     files: dict[str, str | bytes] = {}
     for group, name in _names(groups).items():
+        alive()
         facts = {**_facts(plan, group, groups[group], decals), "missing": missing[group]}
         if groups[group]:
             files[f"message - {name}.txt"] = _template("message").render(facts)

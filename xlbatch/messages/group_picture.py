@@ -12,6 +12,7 @@ import resvg_py
 from PIL import Image
 
 from xlbatch.geometry.path import path_data
+from xlbatch.how_far import alive
 from xlbatch.paper.measure import ARIMO, text_width
 from xlbatch.pictures.garment_drawing import by_side
 from xlbatch.pictures.sketch import INK, SLEEVE, body_shape, box_of, sleeve_shape
@@ -66,6 +67,7 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{top:.0f}" font-family="Arimo">'
         f'<rect width="{WIDE}" height="{top:.0f}" fill="{GROUND}"/>{body}</svg>'
     )
+    alive()
     png = resvg_py.svg_to_bytes(
         svg_string=svg, background="white", skip_system_fonts=True, font_files=[str(ARIMO)], font_family="Arimo"
     )
@@ -73,6 +75,7 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
 
 
 def _few_colors(image: Image.Image) -> bytes:
+    alive()
     with BytesIO() as file:
         few = image.quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
         few.save(file, "PNG", compress_level=6)

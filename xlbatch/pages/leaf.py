@@ -93,6 +93,7 @@ class Leaf:
 
     def row(self, least: float, *spans: Span | Under, pictures: Sequence[Shown] = (), joined: bool = False) -> None:
         """One row, as high as its texts need and at least `least` points."""
+        alive()
         height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
         self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page))
         self._new_page = False

@@ -1,0 +1,91 @@
+"""Planning in the window: lists dropped on it, the stages as they begin, stopping and closing."""
+
+import sys
+import threading
+from pathlib import Path
+
+import pytest
+
+from tests.window.in_window import PATIENCE, buttons, planned, roster, wait_until, words
+from xlbatch import each_list
+from xlbatch.outcome import DRAWING, READING
+from xlbatch.run import Options, Outcome, Progress, Step
+from xlbatch.window.window import Window
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="speaks the X protocol")
+def test_lists_dropped_on_the_open_window_are_planned(shown: Window, tmp_path: Path) -> None:
+    from tests.file_drop import Source
+
+    lists = [roster(tmp_path, "M", name="a b, 100% é.xlsx"), roster(tmp_path, "L", name="日 {x} 🎈.xlsx")]
+    shown.root.update()
+    middle = [shown.root.winfo_rootx() + 200, shown.root.winfo_rooty() + 200]
+    source, before = Source(lists, *middle), shown.root["highlightbackground"]
+
+    def drag() -> None:
+        source.over()
+        seen.append(shown.root["highlightbackground"])
+        source.drop()
+
+    seen: list[str] = []
+    threading.Thread(target=drag).start()
+    wait_until(shown, lambda: "Plan another list" in buttons(shown))
+    assert [f"{path.name}: 1 garment planned." in words(shown) for path in lists] == [True, True]
+    assert seen[0] != before == shown.root["highlightbackground"]
+
+
+def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: list[Path], tmp_path: Path) -> None:
+    planned(shown, roster(tmp_path, "M"))
+    assert "1 garment planned." in words(shown)
+    does = {"Open the plan": tmp_path / "roster - plan.xlsx", "Open the folder": tmp_path}
+    does["Open my list"] = tmp_path / "roster.xlsx"
+    if (tmp_path / "roster - to print.xlsx").exists():
+        does = {"Open the pages to print": tmp_path / "roster - to print.xlsx", **does}
+    assert list(buttons(shown)) == [*does, "Plan it again", "What if", "Plan another list"]
+    for name in does:
+        buttons(shown)[name].invoke()
+    assert opened == list(does.values())
+    assert shown.code == 0
+    buttons(shown)["Plan it again"].invoke()
+    wait_until(shown, lambda: "roster - plan 2.xlsx" in words(shown))
+
+
+def test_the_stages_are_shown_as_they_begin(shown: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    seen = threading.Event()
+
+    def run(_path: Path, _options: Options, progress: Progress, _now: object) -> Outcome:
+        progress(Step(DRAWING, 412, 1000))
+        seen.wait(PATIENCE / 1000)
+        return Outcome(0, "")
+
+    monkeypatch.setattr(each_list, "run", run)
+    shown.plan([tmp_path / "roster.xlsx"])
+    wait_until(shown, lambda: f"▸ {DRAWING} 412 of 1,000 drawn" in words(shown))
+    assert f"✓ {READING}" in words(shown)
+    seen.set()
+    wait_until(shown, lambda: "Plan another list" in buttons(shown))
+
+
+def test_stopping_leaves_nothing(shown: Window, tmp_path: Path) -> None:
+    path = roster(tmp_path, "M")
+    shown.plan([path])
+    buttons(shown)["Stop"].invoke()
+    assert "Stopping …" in buttons(shown)
+    wait_until(shown, lambda: "Stopped. Nothing was written." in words(shown))
+    assert list(tmp_path.glob("[!s]*")) == [path]  # and the settings
+
+
+def test_closing_stops_first(shown: Window, tmp_path: Path) -> None:
+    path = roster(tmp_path, "M")
+    shown.plan([path])
+    shown.close()
+    shown.root.mainloop()  # ends when the window is gone
+    assert list(tmp_path.glob("*.xlsx")) == [path]
+
+
+def test_a_list_dropped_while_another_is_planned_comes_next(shown: Window, tmp_path: Path) -> None:
+    shown.plan([roster(tmp_path, "M", name="first.xlsx")])
+    shown._dropped(str(roster(tmp_path, "M", name="second.xlsx")))
+    wait_until(shown, lambda: "1 more dropped, planned next." in words(shown))
+    wait_until(shown, lambda: "second.xlsx: 1 garment planned." in words(shown))
+    assert "first.xlsx: 1 garment planned." in words(shown)
