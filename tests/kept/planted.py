@@ -19,7 +19,12 @@ DESIGNS = [
     ["Name", "Number", "number", "Red smooth", "back number", "3 in"],
 ]
 FILM = [["Film", "Rolls sold"], ["Black smooth", "5 yd = 20.00"], ["Red smooth", "5 yd = 21.00"]]
-JOB = [["Setting", "Value"], ["Shirts per strip", 1], ["Gap between decals", "1/4 in"], ["Needed by", "2026-09-01"]]
+JOB: Rows = [
+    ["Setting", "Value"],
+    ["Shirts per strip", 1],
+    ["Gap between decals", "1/4 in"],
+    ["Needed by", "2026-09-01"],
+]
 
 
 @dataclass(frozen=True)
