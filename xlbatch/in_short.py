@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
+from xlbatch.paper.style import currency_sign
 from xlbatch.plan import Plan
 from xlbatch.sheets.shopping_list import total, unpriced
 from xlbatch.sheets.time_plan import hours_text
-from xlbatch.units import printed_text
+from xlbatch.units import printed_sum, printed_text
 
 
 def in_short(plan: Plan, to_print: str) -> tuple[str, str, str]:
@@ -16,12 +17,12 @@ def in_short(plan: Plan, to_print: str) -> tuple[str, str, str]:
 
 def _amounts(plan: Plan) -> Iterator[str]:
     settings = plan.job.settings
-    film = sum(need.length for need in plan.layout.needs)
+    film = printed_sum((run.length for run in plan.layout.runs), settings.length_unit)
     yield _count(len(plan.garments), "garment")
-    yield f"{printed_text(film, settings.length_unit, up=True)} of film in {_count(len(plan.layout.runs), 'run')}"
+    yield f"{printed_text(film, settings.length_unit)} of film in {_count(len(plan.layout.runs), 'run')}"
     cost, without = total(plan), unpriced(plan)
     if cost != "":
-        yield f"{settings.currency}{cost:,.2f} to buy" + (" so far (prices are missing)" if without else "")
+        yield f"{currency_sign(settings)}{cost:,.2f} to buy" + (" so far (prices are missing)" if without else "")
     elif without:
         yield "cost not known (no prices given)"
     yield f"{hours_text(plan.time.seconds)} of hand work"

@@ -66,6 +66,22 @@ def test_type_is_large_and_can_be_made_larger(shown: Window) -> None:
     assert shown.look.fonts["text"].actual("size") == before + 3
 
 
+def test_the_window_grows_with_its_letters_as_far_as_the_screen_allows(shown: Window) -> None:
+    def size() -> tuple[int, int]:
+        shown.root.update()
+        return shown.root.winfo_width(), shown.root.winfo_height()
+
+    before = size()
+    shown.look.enlarge(3)
+    grown = size()
+    assert grown[0] > before[0]
+    assert grown[1] > before[1]
+    shown.look.enlarge(-6)
+    assert size() == grown  # what a person sees is not taken away
+    shown.look.enlarge(30)
+    assert size()[0] <= shown.root.winfo_screenwidth() * 0.901
+
+
 @pytest.mark.usefixtures("display")
 def test_a_dense_screen_has_more_dots_a_point(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     if sys.platform != "linux":

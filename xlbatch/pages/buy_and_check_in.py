@@ -4,7 +4,21 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import Leaf, Span
-from xlbatch.pages.page_looks import BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THICK, THIN, TICK, Look
+from xlbatch.pages.page_looks import (
+    BAND,
+    FINE,
+    HAIRLINE,
+    HEAD,
+    KEY,
+    PLAIN,
+    SMALL,
+    STRONG,
+    THICK,
+    THIN,
+    TICK,
+    WORK,
+    Look,
+)
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.shopping.arrivals import first_pieces
@@ -16,19 +30,21 @@ KINDS = {"blank": "Garments", "film": "Film", "supply": "Supplies"}
 HEADS = ("Item", "Size", "Color", "Needed", "Spare", "Have", "Buy", "Cost", "Ordered", "Arrived, good")
 WIDTHS = (13, 7, 7, 5, 4, 4, 4, 6, 5, 5)
 WORDS = sum(WIDTHS[:3])  # columns of item, size and color
+ROOMY = 20.0  # points of a line: what to buy is then in larger numbers
 RULE = PLAIN.but(bottom=HAIRLINE)
 NUMBER = RULE.but(align="center")
 SUM = STRONG.but(bottom=THIN, align="center")
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The shopping list by kind, each kind with its totals."""
+def write(leaf: Leaf, work: Work, high: float) -> None:
+    """The shopping list by kind, each kind with its totals; lines of `high` points."""
+    leaf.cushion = 1.5
     aligned = [HEAD.but(size=FINE, align="left" if at < 3 else "center") for at in range(len(HEADS))]
     leaf.row(18, *map(Span, WIDTHS, HEADS, aligned))
     leaf.repeat()
     for kind, title in KINDS.items():
         if lines := [line for line in work.plan.shopping if line.kind == kind]:
-            _write_kind(leaf, lines, title)
+            _write_kind(leaf, lines, title, high)
     _write_sum(leaf, work)
     leaf.line("Look at each garment for holes, stains and the right size before you count it. Type what arrived good "
               "into the plan’s Shopping list. Look at the first of each garment before anything is cut; what is not "
@@ -41,14 +57,14 @@ def write(leaf: Leaf, work: Work) -> None:
              Span(19, "Checked in by, date", signed))  # fmt: skip
 
 
-def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str) -> None:
+def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str, high: float) -> None:
     leaf.line(title, Look(bold=True, fill=BAND), 18, joined=True)
     for at, line in enumerate(lines):
-        leaf.row(20, *_cells(line), joined=at + 2 >= len(lines) > 1)
+        leaf.row(high, *_cells(line, KEY if high >= ROOMY else WORK), joined=at + 2 >= len(lines) > 1)
     counted = title != KINDS["supply"]
     if len(lines) > 1 and (counted or total(lines) is not None):
         leaf.row(
-            20,
+            high,
             Span(WORDS, f"{title}: total", STRONG.but(bottom=THIN)),
             *(Span(width, sum(getattr(line, name) for line in lines) if counted else None, SUM)
               for width, name in zip(WIDTHS[3:7], ("needed", "spares", "on_hand", "buy"), strict=True)),
@@ -57,7 +73,7 @@ def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str) -> None:
         )  # fmt: skip
 
 
-def _cells(line: BuyLine) -> tuple[Span, ...]:
+def _cells(line: BuyLine, size: float) -> tuple[Span, ...]:
     garment = line.kind == "blank"
     words = (
         (Span(WIDTHS[0], line.garment, RULE), Span(WIDTHS[1], line.size, RULE.but(bold=True)))
@@ -70,9 +86,9 @@ def _cells(line: BuyLine) -> tuple[Span, ...]:
         *words,
         Span(WIDTHS[2], line.color, RULE),
         *(Span(width, count, NUMBER) for width, count in zip(WIDTHS[3:6], counts, strict=True)),
-        Span(WIDTHS[6], line.buy, NUMBER.but(bold=True, size=KEY, left=THIN, right=THIN)),
+        Span(WIDTHS[6], line.buy, NUMBER.but(bold=True, size=size, left=THIN, right=THIN)),
         Span(WIDTHS[7], cost, RULE.but(align="right", number="#,##0.00")),
-        Span(WIDTHS[8], BOX if line.buy else None, TICK.but(bottom=HAIRLINE)),
+        Span(WIDTHS[8], BOX if line.buy else None, TICK.but(size=size, bottom=HAIRLINE)),
         Span(WIDTHS[9], None, PLAIN.but(left=THIN, right=THIN, bottom=THIN)),
     )
 

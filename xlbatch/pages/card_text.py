@@ -1,5 +1,7 @@
 """The words of a press card: whose garment it is, and each step in one line."""
 
+import re
+
 from xlbatch.check.garment import Garment
 from xlbatch.pages.page_looks import WORK, Part
 from xlbatch.pages.work import Work, aside_text, corner_text, where_text
@@ -7,6 +9,7 @@ from xlbatch.paper.style import BOX
 from xlbatch.press.step import Step
 from xlbatch.sheets.how import minded
 
+KEPT = re.compile(r"(?<=\d) (?=(?:s|in|cm|mm)\b)")  # between a number and its unit no line is broken
 SEAMS = {  # how a seam is called on a card: the collar seam of its side is what is measured from if nothing is said
     "below front collar seam": "", "below back collar seam": "", "below point of the V": "from V",
     "below side of the collar seam": "from the seam’s side",
@@ -40,7 +43,7 @@ def step_text(work: Work, number: str, step: Step, size: float) -> tuple[Part, .
         Part(f"{BOX} ", size),
         Part(f"{number} {where}".lstrip()),
         Part(far, WORK if place.register else size, bold=True),
-        Part("".join(f"; {text}" for text in to_mind if text)),
+        Part(KEPT.sub("\u00a0", "".join(f"; {text}" for text in to_mind if text))),
     )
 
 

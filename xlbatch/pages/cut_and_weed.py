@@ -46,7 +46,9 @@ def columns(work: Work, labels: Iterable[str]) -> Columns:
     """As wide as numbers, names and texts need."""
     strip = columns_for([TICKS], WORK)
     no = columns_for(labels, WORK, bold=True)
-    who = columns_for(map(partial(_who, work), work.garments), WORK, least=9, most=19)
+    who = columns_for(
+        map(partial(_who, work), work.garments), WORK, bold=work.only_names, least=9, most=22 if work.only_names else 19
+    )
     texts = (text for decal in work.plan.decals for text in _words(decal))
     on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=9)
     spoiled = columns_for([f"{BOX} {decal.id}" for decal in work.plan.decals], WORK)
@@ -178,6 +180,7 @@ def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
                 decal = lying.decal
                 if decal.texts and not decal.border:
                     group = work.garments[decal.garment_no].group
+                    group = "" if group.casefold() == decal.text.casefold() else group
                     wide = printed_text(decal.width, work.unit)
                     says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip.batch}"]))
                     same[decal.piece, decal.text].append(says)

@@ -17,8 +17,9 @@ MONEY = "#,##0.00"
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
-def write(leaf: Leaf, work: Work) -> None:
-    """The garments of this plan, group by group in alphabetical order; amounts only where some are known."""
+def write(leaf: Leaf, work: Work, high: float) -> None:
+    """The garments of this plan in lines of `high` points, group by group in alphabetical order; amounts only where
+    some are known."""
     leaf.cushion = 1.25
     lines = [work.money[no] for no in work.garments]
     amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
@@ -37,7 +38,7 @@ def write(leaf: Leaf, work: Work) -> None:
     leaf.repeat()
     groups = sorted(dict.fromkeys(garment.group for garment in work.plan.garments), key=str.casefold)
     for group in groups:
-        _write_group(leaf, work, group, widths, amount)
+        _write_group(leaf, work, group, widths, amount, high)
     if len(groups) > 1:
         look = Look(KEY, bold=True, top=THICK)
         everyone = Span(ACROSS - GOT - 2 * amount, f"Everyone: {len(work.garments)}", look)
@@ -51,7 +52,7 @@ def _amount_columns(lines: Sequence[MoneyLine]) -> int:
     return columns_for([f"{most:,.2f}", "Owed", "paid", *credits], WORK, bold=True)
 
 
-def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int) -> None:
+def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int, high: float) -> None:
     garments = sorted((g for g in work.plan.garments if g.group == group), key=lambda g: (g.who.casefold(), g.no))
     waiting = ", ".join(dict.fromkeys(row.who for row in work.plan.held if row.group == group))
     named = group or ("Without a group" if any(each.group for each in work.plan.garments) else "")
@@ -74,7 +75,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
         texts: tuple[Value, ...] = (garment.no, *words)
         looks = (RULE.but(bold=True), RULE.but(bold=True), RULE, RULE, RULE)
         leaf.row(
-            14.5,
+            high,
             *map(Span, widths, texts, looks),
             *_amounts([work.money[garment.no]], amount, RULE),
             Span(GOT, BOX, RULE.but(align="center")),

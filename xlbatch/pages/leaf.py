@@ -271,7 +271,7 @@ def _rich_height(parts: Sequence[Part], room: float) -> float:
         for at, text in enumerate(part.text.split("\n")):
             if at:
                 height, line, used = height + line, 0.0, 0.0
-            for word in re.findall(r"\S+\s*|\s+", text):
+            for word in re.findall(r"[^ ]+ *| +", text):  # a space that does not part is none
                 if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
                     height, line, used = height + line, 0.0, 0.0
                 used += text_width(word, part.size, part.bold)

@@ -1,5 +1,6 @@
 """Order of the day: the job at a glance, who is held back and why, what to do in what order with which pages."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from xlbatch.job.job import RosterRow
@@ -21,6 +22,7 @@ from xlbatch.units import film_text, long_text
 
 NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
+CODE_POINT = re.compile(r" \(U\+[0-9A-F]{4,6}\)")  # is of use beside a letter only where that looks like another
 MOST_LINES, MOST_NAMES = 8, 8  # reasons to hold back or to ask; people named with each
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
 
@@ -36,8 +38,7 @@ def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
     _write_steps(leaf, work, pages, plan_name)
-    assumed = [problem.wrong for problem in work.plan.problems if problem.code in ASSUMED]
-    if assumed:
+    if assumed := list(_assumed(work)):
         leaf.head("Assumed: each can be changed in the plan")
         leaf.line(" ".join(assumed))
     leaf.head("Cautions")
@@ -73,6 +74,14 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
                           box.but(align="left", indent=1)))  # fmt: skip
 
 
+def _assumed(work: Work) -> Iterator[str]:
+    """What was taken for granted: the things alone where the problem names them."""
+    for problem in work.plan.problems:
+        if problem.code in ASSUMED:
+            _, named, things = problem.wrong.partition(": this is used: ")
+            yield things[:1].upper() + things[1:] if named else problem.wrong
+
+
 def _days(work: Work) -> str:
     """`Order by Monday 1 June 2026  ·  Press by Friday 19 June 2026`, as far as they are known."""
     dates = work.plan.dates
@@ -92,7 +101,7 @@ def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
     for problem in work.plan.problems:
         them = [rows[row] for row in problem.rows if row in rows]
         if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
-            text = words.setdefault(problem.code, advice(problem))
+            text = words.setdefault(problem.code, CODE_POINT.sub("", advice(problem)))
             names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
             found.setdefault(text, {}).update(names)
     return found
@@ -184,10 +193,10 @@ def _steps(work: Work, pages: Pages, plan_name: str) -> Iterator[tuple[str, str,
         )
         yield "FIRST BATCH, all the way through", how, (*making, placement_page.NAME), "all hands", begun + sum(done)
         cut, weed, press = max(cut - begun, 0), weed - done[0], press - done[1]
-    if work.plan.layout.runs:
+    if cut_and_weed.NAME in pages:
         rest = "the rest" if len(batches) > 1 else "everything"
         yield (
-            f"Cut and weed {rest}",
+            f"{'Cut and weed' if work.plan.layout.runs else 'Weed'} {rest}",
             "Run by run, strip by strip; keep the strips numbered.",
             making[:1],
             "cutter, weeder",

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
 from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
 from xlbatch.pages.work import Work, aside_text, where_text
+from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
 from xlbatch.pictures.garment_drawing import placement_drawing
 from xlbatch.pictures.ruler import CHECK, plain_ruler
@@ -19,7 +20,7 @@ TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nea
 DRAWING, SIZES, MEASURE = 14, 8, 5  # columns; what is left is for the ruler
 PAIR = 2 * (DRAWING + SIZES + MEASURE)
 HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
-FILLER = 16.0
+FILLER, CLEAR = 16.0, 4.0  # points: of an empty row, and below the ruler
 MOST = 24  # drawings
 WHOLE_WORDS = {"in": "inches", "cm": "cm", "mm": "mm"}
 
@@ -44,19 +45,23 @@ def write(leaf: Leaf, work: Work) -> None:
     """Two drawings beside one another, the ruler at the right of those on the first page."""
     found = kinds(work)
     pairs = max(1, -(-len(found) // 2))
-    high = min(HIGH, max(LEAST_HIGH, (leaf.budget - sum(row.height for row in leaf.rows) - 20) / pairs - 30))
-    drawings = [_drawing(work, places, high) for places in found]
     measured = (place.below_collar or 0.0 for place in work.plan.places if place.register is None)
     ruler = plain_ruler(max(measured, default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
-    room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height
+    room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height + CLEAR
+    least = [_height(_pair([_drawing(work, places, LEAST_HIGH) for places in found[at : at + 2]])) + 4
+             for at in range(0, len(found), 2)]  # fmt: skip
+    pages = 1 + len(page_starts(least, room, leaf.budget))
+    a_page = -(-pairs // pages)  # so that none has a last one by itself
+    high = min(HIGH, max(LEAST_HIGH, room / a_page - 34))
+    drawings = [_drawing(work, places, high) for places in found]
     shown = [Shown(lambda: ruler, PAIR * COLUMN + 2, 0)]
     for first in range(0, len(drawings), 2):
         rows = _pair(drawings[first : first + 2])
-        high = sum(row.height for row in rows)
-        if high > room and first:
+        high = _height(rows)
+        if first and (high > room or (first // 2) % a_page == 0):
             _fill(leaf, beside_ruler)
             leaf.new_page()
             room, beside_ruler = leaf.budget, 0.0
@@ -73,6 +78,10 @@ def _fill(leaf: Leaf, height: float) -> None:
     while height > 0:
         leaf.row(min(height, FILLER))
         height -= FILLER
+
+
+def _height(rows: Sequence[Row]) -> float:
+    return sum(row.height for row in rows)
 
 
 def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:

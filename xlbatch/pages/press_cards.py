@@ -33,8 +33,8 @@ NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
 STOP = f"STOP after batch 1{{when}}: let it cool. Edges, place and color right?   {BOX} yes, go on"
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
-MOST_BANNERS = 4  # films whose settings stand at the top of every page
-NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 8, 12  # columns
+MOST_BANNERS = 6  # films whose settings stand at the top of every page
+NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
 LEAST_CARD = 42.0  # points, of a garment with several steps: its drawings need them
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 RULE = PLAIN.but(bottom=HAIRLINE)
@@ -151,7 +151,9 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         cards = block.cards(batch)
         for at, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            alone = table.one_line and at + 1 < len(cards) and at in (0, len(cards) - 2)
+            alone = at + 1 < len(cards) and (
+                (table.one_line and at in (0, len(cards) - 2)) or (batch == batches[-1] and at == len(cards) - 2)
+            )
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
         if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),

@@ -21,6 +21,7 @@ NAME = "Proof"
 TELLS = "Whoever ordered: read every name and number aloud, tick it, sign below. Nothing is cut before."
 PANELS = 3  # side by side
 WIDE_TRACED = 150.0  # points
+IN_ONE_COLUMN = 14  # garments
 MOST_PANELS, MOST_DRAWN = 12, 1_000
 NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page where it has one text
 TEXT_HIGH, OF_PANEL = 13.0, 0.125  # of a row of pieces: least, in points, and of the panels' height
@@ -62,9 +63,10 @@ class Lines(NamedTuple):
 
 
 def _lines(work: Work, high: float) -> Lines:
-    """Two garments beside one another, unless some have several texts."""
+    """Two garments beside one another, unless they are few or some have several texts."""
     garments = work.plan.garments
-    beside = 2 if all(len(_texts(work, garment)) < 2 for garment in garments) else 1
+    few = len(garments) <= IN_ONE_COLUMN or any(len(_texts(work, garment)) > 1 for garment in garments)
+    beside = 1 if few else 2
     names = columns_for((garment.who for garment in garments), WORK, bold=True, least=9, most=28 // beside)
     who = max(names, columns_for(map(_about, garments), FINE, most=28 // beside))
     return Lines(beside, who, (HALF if beside > 1 else ACROSS) - NO - who - TICKED, high)

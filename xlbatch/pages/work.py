@@ -51,7 +51,7 @@ class Work:
         return before | {decal: strip.batch for decal, (_, strip) in self.lies.items()}
 
     @cached_property
-    def same(self) -> frozenset[str]:
+    def same(self) -> frozenset[tuple[str, str]]:
         """What is on every garment alike."""
         return (
             frozenset.intersection(*(frozenset(self._says(no)) for no in self.garments))
@@ -61,7 +61,7 @@ class Work:
 
     def what_differs(self, no: int) -> str:
         """What is on a garment and not on all of them; all of it where nothing differs."""
-        return "; ".join(text for text in self._says(no) if text not in self.same) or self.on_it(no)
+        return _told(text for text in self._says(no) if text not in self.same) or self.on_it(no)
 
     def garment_text(self, garment: Garment) -> str:
         """The garment, and its color where the job has several."""
@@ -82,18 +82,26 @@ class Work:
         return all(decal.text == self.garments[decal.garment_no].who for decal in self.plan.decals)
 
     def on_it(self, no: int) -> str:
-        """What is on a garment, in the words of whoever ordered it: `Lantern; Ana; back 07`."""
-        return "; ".join(self._says(no))
+        """What is on a garment, in the words of whoever ordered it: `Lantern, Ana; back Marsh, 07`."""
+        return _told(self._says(no))
 
-    def _says(self, no: int) -> tuple[str, ...]:
-        """Every text and drawing, with its side where that is not the front."""
-        found: dict[str, None] = {}
+    def _says(self, no: int) -> tuple[tuple[str, str], ...]:
+        """Every text and drawing: its side, and what it says."""
+        found: dict[tuple[str, str], None] = {}
         for decal in (decal for decal in self.decals.get(no, ()) if not decal.border):
             side = self.places[decal.id].side
             for part in decal.parts or (decal,):
                 text = part.text or drawing_name(part.spec)
-                found[text if side == "front" else f"{side} {text}"] = None
+                found[side, text] = None
         return tuple(found)
+
+
+def _told(says: Iterable[tuple[str, str]]) -> str:
+    """Side by side, the front without its name."""
+    of: dict[str, list[str]] = {}
+    for side, text in says:
+        of.setdefault(side, []).append(text)
+    return "; ".join(f"{side} {', '.join(texts)}".removeprefix("front ") for side, texts in of.items())
 
 
 def drawing_name(spec: DecalSpec) -> str:

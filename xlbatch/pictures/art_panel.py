@@ -83,7 +83,7 @@ def _shape(decal: Decal, scale: float) -> str:
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="none" stroke="{INK}" stroke-width="2"/>'
     shape = f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{INK}"/>'
-    return shape + thin_marks(decal, (x, y), scale)
+    return shape + thin_marks(decal, (x, y), scale, small=True)
 
 
 def _svg(body: str, width: float, height: float) -> str:

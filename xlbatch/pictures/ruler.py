@@ -37,7 +37,7 @@ def ruler(drops: Mapping[float, Iterable[str]], unit: str) -> Picture:
 def plain_ruler(longest: float, unit: str) -> Picture:
     """A ruler without this job's drops, a little longer than `longest` mm where the paper holds that."""
     whole = 25.4 if unit == "in" else 10.0
-    length = min(LONGEST[unit], (math.ceil(max(longest, CHECK[unit][0]) / whole) + 1) * whole)
+    length = min(LONGEST[unit] - BELOW / POINT, (math.ceil(max(longest, CHECK[unit][0]) / whole) + 1) * whole)
     height = TOP + length * POINT + BELOW + 2
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{SCALE}" height="{height:.3f}" font-family="Arimo" '

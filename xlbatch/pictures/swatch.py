@@ -19,6 +19,7 @@ GAP = 5.0  # between two panels
 MARGIN = 3.0  # inside a panel
 RING, LEAST_RING = 1.5, 2.5  # the radius of a ring around a place too thin: mm, so that it hides no more, and points
 MARKED = (("#ffffff", 2.2), ("#b0003a", 1.0))  # a dark ring on a white one: seen on any film, and in gray
+LEAST_SMALL, MARKED_SMALL = 1.6, (("#b0003a", 0.6),)  # where texts are small, as in a list
 EDGE = 0.6  # points
 UNKNOWN_FILM, UNKNOWN_GARMENT = "#7a7a7a", "#ffffff"
 
@@ -85,14 +86,15 @@ def film_piece(decal: Decal, at: tuple[float, float], film_colors: Mapping[str, 
     return shape + thin_marks(decal, at, scale)
 
 
-def thin_marks(decal: Decal, at: tuple[float, float], scale: float) -> str:
+def thin_marks(decal: Decal, at: tuple[float, float], scale: float, *, small: bool = False) -> str:
     """A ring about each place of a decal that is too thin for its film, about the size of the fault; arguments as
     above."""
+    least, marked = (LEAST_SMALL, MARKED_SMALL) if small else (LEAST_RING, MARKED)
     return "".join(
-        f'<circle cx="{at[0] + across:.2f}" cy="{at[1] + up:.2f}" r="{max(RING, LEAST_RING / scale):.2f}" fill="none" '
+        f'<circle cx="{at[0] + across:.2f}" cy="{at[1] + up:.2f}" r="{max(RING, least / scale):.2f}" fill="none" '
         f'stroke="{color}" stroke-width="{width / scale:.2f}"/>'
         for across, up in decal.thin
-        for color, width in MARKED
+        for color, width in marked
     )
 
 

@@ -42,8 +42,7 @@ class Look:
         root.configure(background=PAPER, highlightthickness="3p")
         self._root = root
         self.light(False)
-        width = min(_dots(root, WIDTH), round(root.winfo_screenwidth() * MOST))
-        height = min(_dots(root, HEIGHT), round(root.winfo_screenheight() * MOST))
+        width, height = self._room(1.0)
         root.geometry(f"{width}x{height}")
         root.minsize(round(width * LEAST), round(height * LEAST))
         if icon().exists():
@@ -62,6 +61,26 @@ class Look:
         self._larger = min(max(self._larger + by, SMALLEST), LARGEST)
         for name, each in self.fonts.items():
             each.configure(size=SIZES[name] + self._larger)
+        if by > 0:
+            self._grow()
+
+    def _room(self, times: float) -> tuple[int, int]:
+        """Width and height in dots of so many times the usual window, as far as the screen has room for it."""
+        root = self._root
+        most = root.winfo_screenwidth() * MOST, root.winfo_screenheight() * MOST
+        wide, high = (
+            round(min(_dots(root, side * times), far)) for side, far in zip((WIDTH, HEIGHT), most, strict=True)
+        )
+        return wide, high
+
+    def _grow(self) -> None:
+        """Makes the window larger with its type, and moves it where it would leave the screen; never smaller."""
+        root = self._root
+        wide, high = self._room(1 + self._larger / SIZES["text"])
+        wide, high = max(wide, root.winfo_width()), max(high, root.winfo_height())
+        x = max(0, min(root.winfo_x(), root.winfo_screenwidth() - wide))
+        y = max(0, min(root.winfo_y(), root.winfo_screenheight() - high))
+        root.geometry(f"{wide}x{high}+{x}+{y}")
 
 
 def short(name: str) -> str:
