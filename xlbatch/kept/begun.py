@@ -14,6 +14,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import color_name
 
+SET = ("Who", "Group")  # headings of which drawings set the text
 _HEADING = {"print name": "Print name", "number": "Number", "text": "Design", "artwork": "Design"}
 
 
@@ -83,6 +84,22 @@ def design_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator[P
             )
 
 
+def set_text_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator[Problem]:
+    """A question for each cell of the Roster that was changed and whose text is set in a drawing that is pressed."""
+    rows = {row.no: row for row in stood.job.roster}
+    specs = {(spec.design.casefold(), piece): spec for spec in stood.job.designs for piece in spec.pieces}
+    said = {(change.who.split(" ")[1], change.what): change for change in changes if change.who.startswith("No. ")}
+    for decal in stood.decals:
+        row = rows.get(decal.garment_no)
+        if decal.state != "pressed" or row is None or row.status == "cancelled":
+            continue
+        design = (row.design or stood.job.settings.usual_design).casefold()
+        if any((spec := specs.get((design, part))) and spec.what == "artwork" for part in parts(decal.piece)):
+            for (number, heading), change in said.items():
+                if number == str(row.no) and heading in SET and change.before and change.before in decal.text:
+                    yield _asked(row, heading, change.now, decal.text, decal.piece)
+
+
 def _rows(row: RosterRow) -> tuple[int, ...]:
     return (row.source.row,) if row.source.row else ()
 
@@ -105,8 +122,9 @@ def _other_decal(job: Job, row: RosterRow, decal: KeptDecal, specs: Mapping[str,
         yield _asked(row, "Design", design, decal.piece, phrase("piece pressed"))
         return
     known = [spec for spec in of_piece if spec]
-    now = " / ".join(filter(None, (decal_text(spec, row, job.settings) for spec in known)))
-    if now != decal.text:
+    texts = [text for spec in known if (text := decal_text(spec, row, job.settings))]
+    now, drawn = " / ".join(texts), any(spec.what == "artwork" for spec in known)  # a drawing may have texts of its own
+    if now != decal.text and not (drawn and set(texts) <= set(decal.text.split(" / "))):
         heading = _HEADING[known[0].what]
         at = "Who" if heading == "Print name" and not row.print_name else heading
         yield _asked(row, at, now, decal.text, decal.piece)

@@ -7,7 +7,7 @@ from xlbatch.check.progress import up_to_date
 from xlbatch.check.stock import blank_kind
 from xlbatch.job.job import Job
 from xlbatch.job.marks import Marks, OrderKey, Stock
-from xlbatch.kept.begun import changed_after_pressing, design_changed, redone_under
+from xlbatch.kept.begun import changed_after_pressing, design_changed, redone_under, set_text_changed
 from xlbatch.kept.blanks import shelf, used_since
 from xlbatch.kept.changes import changes_since
 from xlbatch.kept.copied import told_apart
@@ -58,7 +58,7 @@ def recall(reading: Reading, given: Given) -> Past:
     if memory.last_run and all(decal.state == "to cut" for decal in stood.decals):
         problems += (problem("anything-cut", Where("Cut list")),)
     changes = changes_since(memory, rows, job.settings)
-    problems += tuple(design_changed(stood, changes))
+    problems += (*design_changed(stood, changes), *set_text_changed(stood, changes))
     past = _stocked(reading, rows, memory, stood, problems)
     return replace(past, changes=(*changes, *given_away))
 

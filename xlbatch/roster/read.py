@@ -10,7 +10,6 @@ from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.job.job import Job, Settings
 from xlbatch.job.marks import NO_MARKS, Marks, Result
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.roster.beside import read_beside
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
 from xlbatch.roster.drawing_parts import read_drawing_parts
@@ -28,6 +27,7 @@ from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.said_of_problems import read_answers, read_checked, sizes_in_doubt
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
+from xlbatch.roster.written_beside import read_beside
 from xlbatch.saving import base_name
 from xlbatch.tables.input_table import Tables
 from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables

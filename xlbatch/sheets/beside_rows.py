@@ -8,7 +8,7 @@ from xlbatch.job.marks import row_key
 from xlbatch.kept.memory import KeptNote
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page
-from xlbatch.roster.beside import KEYS
+from xlbatch.roster.written_beside import KEYS
 
 WIDTH = 1.5  # inches
 
