@@ -247,12 +247,6 @@ class Settings:
     money_on_tags: bool = True
     one_tag_for: Literal["garment", "group"] = "garment"
 
-    @property
-    def currency_sign(self) -> str:
-        """What stands before an amount: `$`, or `CHF` and a space."""
-        sign = self.currency.replace('"', "")
-        return f"{sign} " if sign[-1:].isalpha() else sign
-
 
 @dataclass(frozen=True)
 class Heading:

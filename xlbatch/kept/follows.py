@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Layout, Run, Strip
+from xlbatch.job.costs import sign_of
 from xlbatch.job.job import Film, Settings
 from xlbatch.kept.changes import ROSTER
 from xlbatch.kept.memory import KeptChange, Memory
@@ -91,7 +92,7 @@ class Follows:
     def _film(self, cut: list[Piece]) -> str:
         length = printed_text(sum(piece.length for piece in cut), self.settings.length_unit, up=True)
         prices = [piece.price for piece in cut if piece.price is not None]
-        price = f" for {self.settings.currency_sign}{sum(prices):.2f}" if len(prices) == len(cut) else ""
+        price = f" for {sign_of(self.settings.currency)}{sum(prices):.2f}" if len(prices) == len(cut) else ""
         return f"{length} of film{price}"
 
 
