@@ -37,6 +37,9 @@ DRAWINGS = {
     "word beside.svg": LETTERS + '<path d="M93 34h7v24h-4v-3h-3z"/><path d="M0 85H100V95H0Z"/>',
     "word on its color.svg": '<path d="M0 20H100V90H0Z"/>' + LETTERS,
     "word on a bar.svg": LETTERS + '<path d="M0 77H100V95H0Z"/>',
+    "word through a bar.svg": '<path d="M0 30H24V58H0Z"/><path d="M30 30H40L36 58H30Z"/>'
+    '<path d="M44 30H56V44H48V58H44Z"/><path d="M60 30H72L66 58H60Z"/><path d="M78 30H100V58H78Z"/>'
+    '<path d="M0 85H100V95H0Z"/>',
     "white paper.svg": '<path d="M0 0H100V100H0Z" fill="#fff"/><path d="M20 20H80L50 80Z"/>',
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',

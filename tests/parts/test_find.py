@@ -8,11 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.parts.drawn_shapes import box, letters, path, star, svg
 from tests.parts.find_score import look
-from tests.parts.word_drawings import box, drawings, letters, path, star, svg
+from tests.parts.more_drawings import more_drawings
+from tests.parts.word_drawings import Made, drawings
 from xlbatch.geometry.outline import Segment
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.frame import Round, Straight
+from xlbatch.parts.part import BROKEN
 from xlbatch.parts.set_live import text_box
 from xlbatch.svg.artwork import read_layers
 from xlbatch.svg.layer import Layers
@@ -24,6 +27,14 @@ def test_the_part_is_exactly_the_word_or_is_doubted(tmp_path: Path) -> None:
     wrong = [each for each in every if not each.exact]
     assert len(wrong) <= len(every) // 10
     assert [each.made.name for each in wrong if each.part and not each.part.doubts] == []
+
+
+@pytest.mark.parametrize("made", more_drawings(), ids=lambda made: made.name)
+def test_words_set_in_other_ways_are_found_too(made: Made, tmp_path: Path) -> None:
+    """Or, where nothing can be put in their place, told so."""
+    found = look(made, tmp_path)
+    broken = [part.number for part in found.parts if BROKEN in part.doubts]
+    assert (found.exact, broken) == ((False, [1]) if made.name == "through the edge" else (True, []))
 
 
 def found(body: str, folder: Path) -> list[tuple[str, int]]:

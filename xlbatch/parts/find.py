@@ -5,9 +5,11 @@ from dataclasses import dataclass, replace
 
 from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
+from xlbatch.parts.bouncing import bouncing
 from xlbatch.parts.copies import Copies
+from xlbatch.parts.doubts import doubts_of
 from xlbatch.parts.letter_rows import LEAST, Row, rows_of
-from xlbatch.parts.outlines import Contour, Shape, box_gap, inside, shapes_of
+from xlbatch.parts.outlines import Contour, Shape, box_gap, shapes_of
 from xlbatch.parts.part import MOST, OPEN, Copy, Part
 from xlbatch.svg.layer import Layers, LiveText
 
@@ -16,6 +18,7 @@ _DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
 _ABOVE = 0.35  # of a shape's height: how far above it
 _BESIDE = 0.15  # of the height of welded letters: how near another is
 _WHITE = 0xF4  # each part of a color that counts as white, at least
+_NEARLY = 4.0  # units: layers of a picture lie under one another a little
 _WHOLE = 0.985  # of the page: a shape that fills it is its background
 
 
@@ -41,6 +44,7 @@ class _Finder:
         self.shapes = shapes_of(self.layers)
         self.free = dict.fromkeys(self.shapes)
         self.closed: set[Contour] = set()  # holes that go with a part
+        self.bouncing: dict[Shape, list[Shape]] = {}  # of letters on no line: those of their word
 
     def parts(self) -> list[Part]:
         found = [self._text(at, layer.text) for at, layer in enumerate(self.layers) if layer.text]
@@ -59,8 +63,10 @@ class _Finder:
     def _words(self) -> Iterator[_Word]:
         for color in dict.fromkeys(layer.color for layer in self.layers if layer.text is None):
             mine = [shape for shape in self.shapes if self.layers[shape.layer].color == color]
-            for row in rows_of(mine, self.page, self._held_together(mine)):
-                yield _Word(row, color)
+            rows = rows_of(mine, self.page, self._held_together(mine))
+            chains = {letter: letters for letters in bouncing(mine, rows) for letter in letters}
+            self.bouncing |= chains
+            yield from (_Word(row, color) for row in rows if chains.keys().isdisjoint(row.letters))
 
     def _held_together(self, mine: Sequence[Shape]) -> list[list[Shape]]:
         """The shapes of each element and group of the file, the smallest first; one that holds all says nothing."""
@@ -76,9 +82,9 @@ class _Finder:
         mine = _shapes_in(word.row)
         copies = Copies(self.layers, self.shapes, word.row, mine)
         shapes = tuple(dict.fromkeys((*mine, *copies.shapes)))
-        self._take(shapes)
+        self._take((*shapes, *self._unused_in(shapes)))
         self.closed.update(copies.holes)
-        doubts = self._doubts(word, mine, shapes)
+        doubts = doubts_of(self.layers, self.shapes, self.free, word.row, shapes)
         return Part(
             number=0,
             kind="word",
@@ -91,42 +97,11 @@ class _Finder:
             doubts=doubts,
         )
 
-    def _doubts(self, word: _Word, mine: Sequence[Shape], shapes: Sequence[Shape]) -> tuple[str, ...]:
-        """What makes it unsure that these are the word's letters, all of them and no more."""
-        together = self._group_of(mine)
-        near = [mark for mark in word.row.near if mark in self.free and mark not in shapes]
-        if together and not any(mark in together for mark in near):
-            near = []  # the file itself holds the word apart
-        doubts = ["near"] if near else []
-        box, known = around(shape.box for shape in mine), set(shapes)
-        top = max(shape.layer for shape in mine)
-        crossing = (
-            other
-            for other in self.shapes
-            if other not in known
-            and other.layer > top
-            and _meet(other.box, box)
-            and other.area < 20 * sum(s.area for s in mine)
-        )
-        if any(
-            any(inside(complex(point), letter) for letter in mine for point in other.points[::4]) for other in crossing
-        ):
-            doubts.append("covered")
-        return tuple(doubts)
-
-    def _group_of(self, mine: Sequence[Shape]) -> set[Shape]:
-        """The shapes of the smallest element or group that holds all of the letters, where it holds but them."""
-        elements = [self.layers[shape.layer].element for shape in mine]
-        depth = 0
-        while (
-            all(len(element) > depth and element[depth] == elements[0][depth] for element in elements) and elements[0]
-        ):
-            depth += 1
-        prefix = elements[0][:depth]
-        held = (
-            {shape for shape in self.shapes if self.layers[shape.layer].element[:depth] == prefix} if depth else set()
-        )
-        return held if held and held <= set(mine) else set()
+    def _unused_in(self, shapes: Iterable[Shape]) -> list[Shape]:
+        """What is left out anyway and lies in the bellies of letters: background that is seen through them."""
+        bellies = [hole for shape in shapes for hole in shape.holes]
+        out = [shape for shape in self.free if not self.layers[shape.layer].use]
+        return [shape for shape in out if any(_within(shape.box, hole.box, _NEARLY) for hole in bellies)]
 
     def _open_words(self) -> Iterator[Part]:
         for shape in self.shapes:
@@ -177,9 +152,13 @@ class _Finder:
             background = self._is_background(first) and len(group) == 1
             use = all(self.layers[shape.layer].use for shape in group) and not background
             kept = tuple(shape for shape in self.shapes if shape in group)
+            written = first in self.bouncing or _is_script(first)
+            if written:
+                unseen = self._unused_in(kept)
+                left = [shape for shape in left if shape not in unseen]
             doubts = ("background",) if background else ()  # what else is left out, its reader has told
             box = around(shape.box for shape in group)
-            if _is_script(first):
+            if written:
                 copies = tuple(Copy(at, color, "letters") for at in sorted({shape.layer for shape in group})[-1:])
                 yield Part(0, "word", color, box, shapes=kept, copies=copies)
             else:
@@ -189,6 +168,8 @@ class _Finder:
         """The shapes that make one part with the largest left: of its group or element, its like, its dots."""
         color = self.layers[first.layer].color
         same = [shape for shape in left if self.layers[shape.layer].color == color]
+        if bouncing := self.bouncing.get(first):
+            return {*bouncing, *(shape for shape in same if any(_is_dot_of(shape, letter) for letter in bouncing))}
         element = self.layers[first.layer].element
         for depth in range(len(element) - 1, 0, -1):
             held = [shape for shape in same if self.layers[shape.layer].element[:depth] == element[:depth]]
@@ -247,8 +228,9 @@ def _meet(one: Box, other: Box) -> bool:
     return box_gap(one, other) == 0
 
 
-def _within(one: Box, other: Box) -> bool:
-    return one[0] >= other[0] and one[1] >= other[1] and one[2] <= other[2] and one[3] <= other[3]
+def _within(one: Box, other: Box, nearly: float = 0.0) -> bool:
+    left, bottom, right, top = other
+    return all((one[0] >= left - nearly, one[1] >= bottom - nearly, one[2] <= right + nearly, one[3] <= top + nearly))
 
 
 def _alike(one: Shape, other: Shape) -> bool:

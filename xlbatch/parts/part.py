@@ -9,6 +9,7 @@ from xlbatch.parts.outlines import Contour, Shape
 from xlbatch.svg.layer import LiveText
 
 OPEN = "open"  # the color of letters that are holes
+BROKEN = "broken"  # the doubt that a word is no word, but what letters left of a shape when they broke through it
 MOST_SINGLE = 12  # shapes of a part that are listed one by one
 MOST = 40  # parts of a drawing; the last holds the rest
 

@@ -16,7 +16,7 @@ from xlbatch.parts.grow import grown, lined
 from xlbatch.parts.live_words import text_shapes
 from xlbatch.parts.outline_words import OutlineWords
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
-from xlbatch.parts.part import OPEN, Copy, Part
+from xlbatch.parts.part import BROKEN, OPEN, Copy, Part
 from xlbatch.parts.set_live import set_live
 from xlbatch.parts.stand import stand_of
 from xlbatch.svg.layer import Layer, Layers
@@ -126,6 +126,9 @@ class _Work:
 
     def _replace(self, part: Part, edit: Edit, kept: Sequence[Shape]) -> None:
         assert edit.text
+        if BROKEN in part.doubts:
+            self.notes.append(PartNote(part.label, "part-broken", {}))
+            return
         face = self.faces.named(part.label, edit.font, edit.text)
         if face is None:
             return

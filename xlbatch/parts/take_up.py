@@ -191,13 +191,10 @@ class _TakingUp:
         found = matched(typed, looks)
         self._samples(drawn, found.lines)
         self._lost(drawn, found.lost, looks)
+        self._left_out(drawn, found.lines)
         for label, part in parts.items():
             line = found.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)
             look = looks[label]
-            if "background" in part.doubts and label not in found.lines and not part.letter:
-                rows = self._rows_of(drawn.spec)
-                where = drawn.spec.source.at("Artwork")
-                self.problems.append(problem("background-left-out", where, artwork=drawn.name, part=label, rows=rows))
             yield replace(
                 line,
                 part=label,
@@ -213,6 +210,21 @@ class _TakingUp:
         unit = mm_per(self.job.settings.length_unit)
         return round(round(mm / unit, 2) * unit, 6)
 
+    def _left_out(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
+        """Tells what is proposed not to be cut, as long as no line says so."""
+        where, rows = drawn.spec.source.at("Artwork"), self._rows_of(drawn.spec)
+        out = [part for part in drawn.looked.parts if not part.use and part.label not in lines]
+        enclosed = [part for part in out if "background" not in part.doubts]
+        for part in out:
+            if part not in enclosed:
+                facts = {"artwork": drawn.name, "part": part.label}
+                self.problems.append(problem("background-left-out", where, rows=rows, **facts))
+        if enclosed:
+            labels = _listed([part.label for part in enclosed])
+            key = "enclosed area" if len(enclosed) == 1 else "enclosed areas"
+            areas = phrase(key, parts=labels, color=enclosed[0].color)
+            self.problems.append(problem("picture-enclosed", where, drawn.name, suggestion="", rows=rows, areas=areas))
+
     def _samples(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
         """Asks once about words cut alike on the garments of several groups, where none of the drawing is replaced."""
         rows = self._rows_of(drawn.spec)
@@ -225,7 +237,7 @@ class _TakingUp:
             return
         count = sum(row.source.row in rows for row in self.job.roster)
         named = [f"{part.label} (“{part.text.words}”)" if part.text else part.label for part in words]
-        parts = f"Parts {', '.join(named[:-1])} and {named[-1]}" if len(named) > 1 else f"Part {named[0]}"
+        parts = f"Part{'s' * (len(named) > 1)} {_listed(named)}"
         are, it = ("are", "one of them") if len(named) > 1 else ("is", "it")
         facts = {"parts": parts, "artwork": drawn.name, "are": are, "it": it, "count": count}
         where = drawn.spec.source.at("Artwork")
@@ -244,3 +256,8 @@ class _TakingUp:
             code = "part-lost" if line.typed or not line.use else "part-gone"
             rows = self._rows_of(drawn.spec) if code == "part-lost" else ()
             self.problems.append(problem(code, where, line.part, artwork=drawn.name, rows=rows))
+
+
+def _listed(words: Sequence[str]) -> str:
+    """The words as a sentence lists them: 1, 2 and 3."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

@@ -13,7 +13,7 @@ PICTURE_KINDS: tuple[Kind, ...] = (
          "“{found}” is {color} at its edges; that was taken for the background and is not cut.",
          "Look at the proof; if it is to be cut, ask for the drawing with white or nothing around it."),
     Kind("picture-enclosed", "check",
-         "“{found}”: {areas}, such as the insides of letters.",
+         "“{found}”: {areas}.",
          "Look at the proof. If one is to be cut, write yes under Use on the sheet Drawing parts."),
     Kind("picture-coarse", "check",
          "“{found}” has too few dots to be {width} wide: its outlines are good up to {widest}.",

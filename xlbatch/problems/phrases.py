@@ -68,8 +68,8 @@ PHRASES: Mapping[str, str] = {
     "specks": "{count} specks of a few dots left out",
     "glow": "a shadow or glow that fades into the background",
     "see-through": "what one can see through",
-    "enclosed area": "1 area of the background's color, {color}, within the drawing stays open",
-    "enclosed areas": "{count} areas of the background's color, {color}, within the drawing stay open",
+    "enclosed area": "part {parts} is of the background's color, {color}, and stays open",
+    "enclosed areas": "parts {parts} are of the background's color, {color}, and stay open",
     # payments and marks of a plan
     "no such garment": "garment no. {number} is not on the Roster",
     "no amount": "it is no amount",

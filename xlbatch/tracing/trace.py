@@ -97,13 +97,11 @@ def _layers(raster: Raster) -> Layers:
         layers.append(Layer(hex_of(flat.colors[label]), path))
     notes = [*(Note("picture-changed", {"what": what}) for what in raster.changes), *flat.notes]
     if specks:
-        notes.append(Note("picture-changed", {"what": _counted("speck", specks)}))
+        what = phrase("speck" if specks == 1 else "specks", count=specks)
+        notes.append(Note("picture-changed", {"what": what}))
     enclosed = _enclosed(rings.get(0, []))
     if enclosed and flat.is_opaque:
-        color = hex_of(flat.colors[0])
-        layers.insert(0, Layer(color, _path(enclosed), use=False))
-        areas = _counted("enclosed area", sum(ring.area > 0 for ring in enclosed), color=color)
-        notes.append(Note("picture-enclosed", {"areas": areas}))
+        layers.insert(0, Layer(hex_of(flat.colors[0]), _path(enclosed), use=False))
     widest = None if raster.is_sharp else COARSEST * across / blur_of(flat, borders)
     return Layers(tuple(layers), _DOT * raster.across / wide, (0.0, 0.0, wide, high), tuple(notes), widest)
 
@@ -119,10 +117,6 @@ def _sharp(raster: Raster) -> tuple[Raster, Flat, list[Border], int]:
     raster = smaller(raster, 1 / blur)
     flat = flattened(raster)
     return raster, flat, *_borders(raster, flat)
-
-
-def _counted(key: str, count: int, **facts: object) -> str:
-    return phrase(key if count == 1 else f"{key}s", count=count, **facts)
 
 
 def _borders(raster: Raster, flat: Flat) -> tuple[list[Border], int]:
