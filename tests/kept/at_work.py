@@ -56,15 +56,12 @@ class Desk:
             names = row["Decals"].split(", ")
             if row["Spoiled"] or any(self.marked.get(name) for name in names):
                 continue
-            weeded = row["Weeded"] in ("yes", "x")
-            if weeded and self.chance(0.5):
-                self.book.cut(None, "Weeded", self._same(row))
-            else:
-                self.book.cut(None, "Cut", self._same(row))
-                self.book.cut(None, "Weeded", self._same(row))
+            was_cut = row["Weeded"] in ("yes", "x") and self.chance(0.5)  # only the weeding was marked by mistake
+            for heading in ("Weeded",) if was_cut else ("Cut", "Weeded"):
+                self.book.cut(None, heading, self._same(row))
             self.marked |= dict.fromkeys(names, True)
             for name in names:
-                self.model.decals[name].state = "cut" if weeded and row["Weeded"] else "to cut"
+                self.model.decals[name].state = "cut" if was_cut else "to cut"
 
     def _strip(self, row: Row) -> Strip:
         return row["Film"], row["Run"], row["Strip"]

@@ -16,6 +16,7 @@ from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
 from xlbatch.kept.later import after, numbers_given
 from xlbatch.kept.memory import NO_MEMORY, KeptChange, KeptOrder, Memory
+from xlbatch.kept.not_taken_up import not_taken_up
 from xlbatch.kept.offers import handed_over
 from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
@@ -60,7 +61,8 @@ def recall(reading: Reading, given: Given) -> Past:
     changes = changes_since(memory, rows, job.settings)
     problems += (*design_changed(stood, changes), *set_text_changed(stood, changes))
     past = _stocked(reading, rows, memory, stood, problems)
-    return replace(past, changes=(*changes, *given_away))
+    asked, lines = not_taken_up(reading.typed_over, memory)
+    return replace(past, problems=past.problems + asked, changes=(*changes, *given_away, *lines))
 
 
 def _cut_before(marks: Marks) -> Iterator[Problem]:

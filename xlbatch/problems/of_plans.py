@@ -36,6 +36,8 @@ PLAN_KINDS: tuple[Kind, ...] = (
          "It is back as cancelled, so that its number, marks and payments stay known. Clear Status if it is wanted."),
     Kind("copied-with-it", "check", "Garment no. {copied} stands in two rows; this one was given {number} and begins "
          "anew, without “{found}”.", "Write that once more if it is true of this one too."),
+    Kind("typed-over", "check", "“{found}” was written under {heading} of a sheet that the plan makes anew: it was not "
+         "taken up.", "Change it on the sheet {sheet}, and drop the plan again."),
     Kind("anything-cut", "check", "Nothing on the Cut list is marked as cut, so everything is planned to be cut.",
          "Was anything cut? Then mark it in the plan you dropped, and drop that again; if not, write ok into Answer."),
     Kind("redo-under", "stop", "{found} is to be made anew, but {over}, which lies over it, is already pressed.",

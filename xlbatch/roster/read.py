@@ -30,9 +30,10 @@ from xlbatch.roster.work_times import read_work_times
 from xlbatch.roster.written_beside import read_beside
 from xlbatch.saving import base_name
 from xlbatch.tables.input_table import Tables
-from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
+from xlbatch.tables.input_tables import INPUT, NOT_OPENED, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
+from xlbatch.tables.typed_over import TypedOver, typed_over
 
 __all__ = ["Reading", "UnreadableFile", "blank_job", "read"]
 
@@ -48,12 +49,13 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    typed_over: tuple[TypedOver, ...] = ()  # cells of a plan's own sheets that are not read back
     after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | UnreadableFile:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
-    sheets = open_book(path, IGNORED)
+    sheets = open_book(path, NOT_OPENED)
     return sheets if isinstance(sheets, UnreadableFile) else read_sheets(path, sheets)
 
 
@@ -171,6 +173,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
             tuple(each for each in beside if each.sheet != "Job"),
         ),
         tables.kept,
+        tuple(typed_over(tables.kept, tables.watched)) if tables.kept else (),
     )
 
 

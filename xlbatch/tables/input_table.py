@@ -86,6 +86,7 @@ class Tables:
     problems: tuple[Problem, ...]
     further: tuple[Table, ...] = ()  # the list's other tables
     kept: RawSheet | None = None  # a plan's memory
+    watched: Mapping[str, RawSheet] = field(default_factory=dict)  # a plan's own sheets, by what they are
 
     @property
     def list_(self) -> tuple[Table, ...]:

@@ -15,6 +15,7 @@ from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch
+from xlbatch.tables.typed_over import WATCHED
 from xlbatch.trade.columns import columns
 
 INPUT = (
@@ -28,6 +29,7 @@ RETURNED = (
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+NOT_OPENED = IGNORED - {name.casefold() for name in WATCHED}
 MEMORY_TITLE = "Kept by the program: this plan's memory. Leave it as it is."  # in the sheet's first cell
 
 
@@ -38,6 +40,7 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     sheets = tuple(sheet for sheet in sheets if sheet is not memory)
     called = {sheet.name: _called(sheet, of_a_plan=memory is not None) for sheet in sheets}
     filled = [upright(sheet) for sheet in sheets if sheet.rows and called[sheet.name] not in IGNORED]
+    watched = {name: sheet for name in WATCHED for sheet in sheets if memory and called[sheet.name] == name.casefold()}
     meanings = _meanings(filled, called)
     read = {at: _tables(filled[at], meaning) for at, meaning in meanings.items() if meaning}
     lists = [
@@ -67,9 +70,9 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     further = [replace(table, place=place) for place, table in enumerate(_grouped(by_meaning, further), 1)]
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
-    return Tables(
-        _first_grouped(by_meaning, further), tuple(headings), tuple(dict.fromkeys(asked)), tuple(further), memory
-    )
+    first = _first_grouped(by_meaning, further)
+    asked = list(dict.fromkeys(asked))
+    return Tables(first, tuple(headings), tuple(asked), tuple(further), memory, watched)
 
 
 def is_memory(sheet: RawSheet) -> bool:
