@@ -127,7 +127,9 @@ class _Garment:
         marked = any(step.outcome in ("ok", "redo film") for step in self.steps)
         if not (done or marked or BLANK_IN_HAND in self.row.done_so_far):
             return replace(self.row, done_so_far=()), decals, "", 0
-        now = (BLANK_IN_HAND, *(piece for piece in wanted if {*parts(piece)} <= done))
+        pressed = (part for each in decals if each.state == "pressed" for part in parts(each.piece))
+        whole = (piece for piece in wanted if {*parts(piece)} <= done)
+        now = tuple(dict.fromkeys((BLANK_IN_HAND, *whole, *pressed)))  # what is on it and not wanted now stays known
         return replace(self.row, done_so_far=now), decals, "begun", 0
 
     def _by_row(self, decal: KeptDecal) -> KeptDecal:
