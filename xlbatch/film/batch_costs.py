@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from xlbatch.film.box import UM, Bed, Box
-from xlbatch.film.drop import least_lengths
+from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.how_far import alive
 from xlbatch.trade.tables import practice
 

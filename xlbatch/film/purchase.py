@@ -11,9 +11,10 @@ from xlbatch.film.bound import least_length
 from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
 from xlbatch.film.buying import Offer, Order, Purchase, cheapest
 from xlbatch.film.fit import Cut, Knife, Stock, taken
-from xlbatch.film.free import pack
+from xlbatch.film.free import FEW, pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
+from xlbatch.film.sweep import sweep
 from xlbatch.job.job import Film, FilmPiece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
 from xlbatch.units import length_text
@@ -165,7 +166,8 @@ def _free(film: Film, runs: Sequence[Run], settings: Settings) -> float:
     """The length in mm, margins apart, that the same boxes take laid freely; no longer than they do in strips."""
     bed = bed_of(film, settings)
     boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
-    found = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))).length - bed.gap
+    packing = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))) if len(boxes) <= FEW else sweep(boxes, bed, 1)
+    found = packing.length - bed.gap
     if settings.interlock:
         return found / UM
     return min(found / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.box import UM, Bed, bed_of, box_of, longest_run
-from xlbatch.film.drop import least_lengths
+from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.job.job import Film, Job, Settings
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.units import length_text, print_step, printed_text

@@ -174,16 +174,14 @@ def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Colu
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
     """One line for each text that is on several pieces of a film, so that none is taken for another."""
     same: dict[tuple[str, str], list[str]] = defaultdict(list)
-    for run in runs:
-        for strip in run.strips:
-            for lying in strip.lying:
-                decal = lying.decal
-                if decal.texts and not decal.border:
-                    group = work.garments[decal.garment_no].group
-                    group = "" if group.casefold() == decal.text.casefold() else group
-                    wide = printed_text(decal.width, work.unit)
-                    says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip.batch}"]))
-                    same[decal.piece, decal.text].append(says)
+    found = ((lying.decal, strip.batch) for run in runs for strip in run.strips for lying in strip.lying)
+    for decal, strip in sorted(found, key=lambda each: (each[0].garment_no, each[0].id)):
+        if decal.texts and not decal.border:
+            group = work.garments[decal.garment_no].group
+            group = "" if group.casefold() == decal.text.casefold() else group
+            wide = printed_text(decal.width, work.unit)
+            says = listed(filter(None, [f"no. {decal.garment_no}", group, f"{wide} wide, strip {strip}"]))
+            same[decal.piece, decal.text].append(says)
     for (_, text), them in same.items():
         if 1 < len(them) <= MOST_ALIKE:
             yield f"ALIKE  {text}:  {';  '.join(them)}"
