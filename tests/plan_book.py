@@ -60,6 +60,16 @@ class PlanBook:
         keys = KEYS[name]
         return {tuple(row[key] for key in keys): row[heading] for _, row in self.rows(name, heading) if row[keys[0]]}
 
+    def has(self, name: str, heading: str) -> bool:
+        """Whether a sheet has a column."""
+        return any(cell.value == heading for row in self.sheet(name).iter_rows() for cell in row)
+
+    def add_column(self, name: str, heading: str) -> None:
+        """A column of one's own at the right of a sheet, where it is not there yet."""
+        if not self.has(name, heading):
+            sheet = self.sheet(name)
+            sheet.cell(heading_at(sheet, KEYS[name][0])[0], sheet.max_column + 1).value = heading
+
     def strips(self, *, ready: bool) -> list[Row]:
         """The strips of the Cut list that are at the table, or are to be cut."""
         rows = [row for _, row in self.rows("Cut list", "Cut") if row["Decals"]]

@@ -10,8 +10,10 @@ from tests.workbooks import heading_at
 NAMES = ("Ana", "Ivo", "Mei", "Noor", "Kai", "Zoe", "Tom", "Lea", "Uma", "Bo", "Eli", "Fay", "Gus", "Hal", "Ida", "Jo")
 BOX = "☐"
 SIZES, COLORS = ("S", "M", "L", "XL"), ("white", "navy")
+OWN = "Where it lies"  # a column of their own
 NOTED = (
     ("Press log", "Note"), ("Press log", "By"), ("Proof", "Checked"), ("Shopping list", "Note"), ("Roster", "Note"),
+    ("Press log", OWN), ("Proof", OWN), ("Roster", OWN), ("Money", OWN), ("Cut list", OWN),
 )  # fmt: skip
 
 
@@ -148,6 +150,7 @@ class Happenings(Desk):
     def note(self) -> None:
         """Notes in every place there is for them."""
         sheet, heading = self.random.choice(NOTED)
+        self.book.add_column(sheet, heading)
         if whose := list(self.book.of(sheet, heading)):
             typed = Typed(sheet, self.random.choice(whose), heading, self.token("note"))
             self.book.mark(sheet, heading, typed.text, is_(**dict(zip(KEYS[sheet], typed.key, strict=True))))

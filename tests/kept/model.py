@@ -233,8 +233,8 @@ class Model:
             assert paid == self.shirts[no].paid, f"no. {no} paid {self.shirts[no].paid}, not {paid}"
         said = {str(row[name]) for row in book.changes() for name in ("Before", "Now") if row[name]}
         for typed in self.typed:
-            there = book.of(typed.sheet, typed.heading)
-            kept = there.get(typed.key) == typed.text or (typed.key not in there and any(typed.text in s for s in said))
+            there = book.of(typed.sheet, typed.heading) if book.has(typed.sheet, typed.heading) else {}
+            kept = there.get(typed.key) == typed.text or any(typed.text in text for text in said)
             assert kept, f"{typed.sheet}, {typed.heading} of {typed.key}: {typed.text} is lost"
 
     def judge_blanks(self, book: PlanBook) -> None:

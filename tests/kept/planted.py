@@ -140,7 +140,7 @@ class Planting:
         cell.value = now
         return Edit(sheet, heading.partition(" (")[0], before, now, (cell.coordinate,) if asked else ())
 
-    KINDS = (size, color, name, number, note, paid, group, joiner, gap, day, height, film, rolls, gone)
+    KINDS = (gone, size, color, name, number, note, paid, group, joiner, gap, day, height, film, rolls)
 
 
 def differences(plan: Path, seed: int) -> Iterator[str]:

@@ -29,8 +29,8 @@ def write_plan(path: Path, plan: Plan) -> None:
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
-            if sheet.name in WATCHED:
-                headings = [column.heading for column in page.columns]
+            if sheet.name in WATCHED and page.records:  # people's own columns stand beyond those written
+                headings = [column.heading for column in page.columns[: len(page.records[0])]]
                 watched += marked(sheet.name, headings, page.records)
             if sheet.hidden:
                 kept_sheet.write_marks(page, watched)
