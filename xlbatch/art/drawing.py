@@ -1,6 +1,5 @@
 """A drawing for one garment: what becomes of its parts, and the ink of its colors."""
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -47,9 +46,6 @@ class Wanted:
     rules: Rules
     apart: bool
     cut: frozenset[str]
-
-
-_BRACES = re.compile(r"\{[^{}]*\}")
 
 
 def sheet_of(job: Job, name: str, looked: Looked) -> DrawingSheet:
@@ -129,7 +125,7 @@ def note_problems(job: Job, garment: Garment, spec: DecalSpec, sheet: DrawingShe
         where = (
             line.source.at("Replace by") if line and line.replace_by and line.source.row else spec.source.at("Artwork")
         )
-        capitals = _BRACES.sub(lambda match: match[0].upper(), line.replace_by) if line else ""
+        capitals = line.replace_by.upper() if line else ""
         facts: dict[str, object] = {"part": note.part, "least": least, "capitals": capitals} | dict(note.facts)
         found, rows = note.facts.get("text", ""), (garment.row.source.row,)
         yield problem(note.code, where, found, suggestion="", rows=rows, **facts)
