@@ -13,7 +13,8 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from tests.parts.word_drawings import PAGE, Made
+from tests.parts.drawn_shapes import PAGE
+from tests.parts.word_drawings import Made
 from xlbatch.geometry.path import contours, path_data
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.outlines import Contour

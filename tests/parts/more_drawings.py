@@ -7,7 +7,8 @@ from collections.abc import Iterable
 import pathops
 from fontTools.svgLib.path import parse_path
 
-from tests.parts.word_drawings import PAGE, Made, Shape, box, d, disk, joined, letters, path, polygon, star, svg
+from tests.parts.drawn_shapes import PAGE, Shape, box, d, disk, joined, letters, path, polygon, star, svg
+from tests.parts.word_drawings import Made
 from xlbatch.geometry.path import transform
 from xlbatch.geometry.weld import border, path_of, weld
 from xlbatch.lettering.arch import Arc, bent

@@ -26,8 +26,9 @@ from shapely import Polygon, unary_union
 from shapely.affinity import translate
 from shapely.geometry.base import BaseGeometry
 
+from tests.parts.drawn_shapes import PAGE, Shape, box, path
 from tests.parts.find_score import look
-from tests.parts.word_drawings import PAGE, Made, Shape, box, drawings, path
+from tests.parts.word_drawings import Made, drawings
 from tests.workbooks import heading_at, write_workbook
 from xlbatch.geometry.path import contours, path_data
 from xlbatch.run import Options, run

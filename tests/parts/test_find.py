@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.parts.drawn_shapes import box, letters, path, star, svg
 from tests.parts.find_score import look
 from tests.parts.more_drawings import more_drawings
-from tests.parts.word_drawings import Made, box, drawings, letters, path, star, svg
+from tests.parts.word_drawings import Made, drawings
 from xlbatch.geometry.outline import Segment
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.frame import Round, Straight

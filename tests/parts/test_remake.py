@@ -5,8 +5,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from tests.parts.drawn_shapes import PAGE
 from tests.parts.find_score import PIXELS, Ink, _painted, look
-from tests.parts.word_drawings import PAGE, Made, drawings
+from tests.parts.word_drawings import Made, drawings
 from xlbatch.geometry.path import bounds, path_data
 from xlbatch.geometry.weld import segments_in
 from xlbatch.parts.edit import Edit, Remade, Rules

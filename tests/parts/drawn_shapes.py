@@ -1,0 +1,93 @@
+"""Shapes to make drawings of: letters, stars, disks, trees; y downward as SVG has it."""
+
+import math
+from collections.abc import Iterable, Sequence
+from functools import cache
+from pathlib import Path
+
+from xlbatch.geometry.ink import outline
+from xlbatch.geometry.outline import Segment
+from xlbatch.geometry.path import path_data, transform
+from xlbatch.lettering.fonts import find_font
+from xlbatch.lettering.typeface import set_line
+
+PAGE = 400
+
+Shape = tuple[Segment, ...]
+
+
+@cache
+def _line(font: str, text: str) -> tuple[tuple[Shape, ...], float]:
+    """The shapes of a text, one letter each (accents with their letter), feet at 0 and y upward; and its cap height."""
+    face = find_font(font, Path())
+    assert face
+    pieces = []
+    for piece in set_line(face, text).pieces:
+        made = outline((piece,))
+        pieces.append(transform(made.segments, (1, 0, 0, 1, piece.box[0], piece.box[1])))
+    return tuple(pieces), face.cap_height
+
+
+def letters(font: str, text: str, cap: float, wide: float, x: float, y: float) -> list[Shape]:
+    """The letters, capitals `cap` high or smaller to be at most `wide`, centered at `x`, feet at `y`; y downward."""
+    shapes, height = _line(font, text)
+    xs = [at[0] for shape in shapes for _, at in shape if at]
+    scale = min(cap / height, wide / (max(xs) - min(xs)))
+    middle = (max(xs) + min(xs)) / 2
+    return [transform(shape, (scale, 0, 0, -scale, x - middle * scale, y)) for shape in shapes]
+
+
+def star(x: float, y: float, r: float, points: int = 5, turn: float = 0.0) -> Shape:
+    corners = []
+    for corner in range(2 * points):
+        far, angle = r if corner % 2 == 0 else r * 0.45, math.pi * corner / points + turn
+        corners.append((x + far * math.sin(angle), y - far * math.cos(angle)))
+    return polygon(corners)
+
+
+def polygon(corners: Sequence[tuple[float, float]]) -> Shape:
+    return (("M", corners[0]), *(("L", corner) for corner in corners[1:]), ("Z", ()))
+
+
+def disk(x: float, y: float, r: float, squash: float = 1.0) -> Shape:
+    k = 0.5522847498
+    quarter: list[Segment] = [("M", (x + r, y))]
+    for a in range(4):
+        c, s = math.cos(a * math.pi / 2), math.sin(a * math.pi / 2)
+
+        def turned(px: float, py: float, c: float = c, s: float = s) -> tuple[float, float]:
+            return x + (px * c - py * s) * r, y + (px * s + py * c) * r * squash
+
+        quarter.append(("C", (*turned(1, k), *turned(k, 1), *turned(0, 1))))
+    return (*quarter, ("Z", ()))
+
+
+def hollow(outer: Shape, inner: Shape) -> Shape:
+    """A shape with a hole, as one path of even-odd filling."""
+    return (*outer, *inner)
+
+
+def box(left: float, top: float, right: float, bottom: float, slant: float = 0.0) -> Shape:
+    return polygon(((left + slant, top), (right + slant, top), (right - slant, bottom), (left - slant, bottom)))
+
+
+def tree(x: float, y: float, h: float) -> Shape:
+    w = h / 3
+    return polygon(((x, y - h), (x + w, y - h / 3), (x + w / 4, y - h / 3), (x + w / 4, y), (x - w / 4, y),
+                    (x - w / 4, y - h / 3), (x - w, y - h / 3)))  # fmt: skip
+
+
+def d(shape: Iterable[Segment]) -> str:
+    return path_data(shape)
+
+
+def path(shape: Iterable[Segment], color: str, more: str = "") -> str:
+    return f'<path d="{d(shape)}" fill="{color}" fill-rule="evenodd"{more}/>'
+
+
+def svg(body: str, style: str = "") -> str:
+    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {PAGE} {PAGE}">{style}{body}</svg>'
+
+
+def joined(shapes: Iterable[Shape]) -> Shape:
+    return tuple(segment for shape in shapes for segment in shape)
