@@ -1,4 +1,4 @@
-"""Drawings read by a test; real ones drawn again, against what resvg makes of them."""
+"""Real drawings read and drawn again, against what resvg makes of them."""
 
 import io
 import re
@@ -12,7 +12,6 @@ from PIL import Image
 
 from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import path_data
-from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, read_artwork
 from xlbatch.svg.safe_xml import parse_svg
 from xlbatch.svg.viewport import DrawingPage, page_of
@@ -20,7 +19,6 @@ from xlbatch.units import mm_per
 
 W3C = Path("/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1")  # Debian librsvg2-tests
 WIDE = 960  # pixels compared
-SVG = 'xmlns="http://www.w3.org/2000/svg"'
 
 
 def without_text(svg: str) -> str:
@@ -74,25 +72,3 @@ def w3c_files(scratch: Path) -> Iterator[Path]:
         copy = scratch / file.name
         copy.write_text(without_text(file.read_text(encoding="utf-8", errors="replace")), encoding="utf-8")
         yield copy
-
-
-def drawing(folder: Path, body: str, root: str = 'viewBox="0 0 100 100"') -> Drawing:
-    found = read(folder, f"<svg {SVG} {root}>{body}</svg>")
-    assert isinstance(found, Drawing), found
-    return found
-
-
-def read(folder: Path, text: str | bytes) -> Drawing | tuple[str, ...]:
-    """The drawing, or the keys of its faults."""
-    file = folder / "logo.svg"
-    file.write_bytes(text.encode() if isinstance(text, str) else text)
-    found = read_artwork(file)
-    if isinstance(found, Drawing):
-        return found
-    return tuple(key for key, fault in FAULTS.items() if fault in found)
-
-
-def faults(folder: Path, body: str) -> tuple[str, ...]:
-    found = read(folder, f'<svg {SVG} viewBox="0 0 100 100">{body}</svg>')
-    assert not isinstance(found, Drawing)
-    return found

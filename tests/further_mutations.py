@@ -5,13 +5,10 @@ The rows that must not be lost are counted by openpyxl itself, not by the progra
 
 import io
 import random
-import re
-import zipfile
 from collections.abc import Callable, Iterator
 from datetime import date, time
 from pathlib import Path
 from typing import Any
-from xml.sax.saxutils import escape
 
 from openpyxl import Workbook, load_workbook
 from openpyxl.cell.rich_text import CellRichText, TextBlock
@@ -24,6 +21,7 @@ from openpyxl.worksheet.table import Table
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.mutations import any_sheet, base_book, faults_of, spoil_cell
+from tests.spoiled_parts import spoil_parts, with_formulas
 from xlbatch.files.raw import Raw, RawSheet
 
 HEADING_ROW = 2  # of the base book's roster
@@ -230,66 +228,6 @@ STRUCTURE: tuple[Callable[[random.Random, Workbook], None], ...] = (
     defined_name, table, filtered, hidden_column, hidden_sheet, reorder, rename_to_another, empty_sheet, chart_sheet,
     titles, totals, duplicate_heading, group_titles, turn, one_column, choices,
 )  # fmt: skip
-
-
-def with_formulas(dice: random.Random, data: bytes) -> bytes:
-    """Cells made formulas that have their results saved, of every type, and a few that have none."""
-    with zipfile.ZipFile(io.BytesIO(data)) as old:
-        parts = {name: old.read(name) for name in old.namelist()}
-    strings = re.findall(r"<si>.*?</si>", parts.get("xl/sharedStrings.xml", b"").decode(), re.DOTALL)
-    texts = ["".join(re.findall(r"<t[^>]*>(.*?)</t>", each, re.DOTALL)) for each in strings]
-
-    def formula(found: re.Match[str]) -> str:
-        if dice.random() > 0.2:
-            return found[0]
-        ref, kind, value = found["ref"], found["kind"], found["value"]
-        way = dice.randrange(5)
-        if way == 0:
-            return f'<c r="{ref}" t="e"><f>A1/0</f><v>#DIV/0!</v></c>'
-        if way == 1:
-            return f'<c r="{ref}"><f>A1</f></c>'
-        if kind == "s":
-            return f'<c r="{ref}" t="str"><f>"x"&amp;""</f><v>{texts[int(value)]}</v></c>'
-        return f'<c r="{ref}" t="{kind or "n"}"><f>{escape("IF(1>0,7,8)")}</f><v>{value}</v></c>'
-
-    cell = re.compile(r'<c r="(?P<ref>[A-Z]+\d+)"[^>]*?(?: t="(?P<kind>\w+)")?><v>(?P<value>[^<]*)</v></c>')
-    for name in parts:
-        if name.startswith("xl/worksheets/sheet"):
-            parts[name] = cell.sub(formula, parts[name].decode()).encode()
-    return _zipped(parts)
-
-
-def _zipped(parts: dict[str, bytes]) -> bytes:
-    file = io.BytesIO()
-    with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED) as new:
-        for name, part in parts.items():
-            new.writestr(name, part)
-    return file.getvalue()
-
-
-def spoil_parts(dice: random.Random, data: bytes) -> bytes:
-    """Bytes flipped inside the parts, or a package cut short, with parts swapped or missing."""
-    with zipfile.ZipFile(io.BytesIO(data)) as old:
-        parts = {name: old.read(name) for name in old.namelist()}
-    names = sorted(parts)
-    way = dice.randrange(6)
-    if way == 0:
-        return data[: dice.randrange(1, len(data))]
-    if way == 1:  # a bit of the compressed stream
-        at = dice.randrange(len(data))
-        return data[:at] + bytes([data[at] ^ 1 << dice.randrange(8)]) + data[at + 1 :]
-    if way == 2:
-        del parts[dice.choice(names)]
-    elif way == 3:
-        one, other = dice.sample(names, 2)
-        parts[one], parts[other] = parts[other], parts[one]
-    else:
-        name = dice.choice([each for each in names if each.endswith(".xml")])
-        part = bytearray(parts[name])
-        for _ in range(dice.randint(1, 5)):
-            part[dice.randrange(len(part))] ^= 1 << dice.randrange(8)
-        parts[name] = bytes(part)
-    return _zipped(parts)
 
 
 def further_faults(seed: int, folder: Path, *, write: bool = False) -> Iterator[str]:

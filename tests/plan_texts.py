@@ -11,6 +11,7 @@ import tempfile
 import zipfile
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time
+from itertools import groupby
 from pathlib import Path
 
 from openpyxl.utils import get_column_letter
@@ -184,13 +185,26 @@ def _sheets(path: Path, blank: str) -> Iterator[str]:
         for at, name in enumerate(book.sheet_names, 1):
             if name in LEFT_OUT:
                 continue
-            notes = _notes(parts.read(f"xl/worksheets/sheet{at}.xml").decode())
+            sheet = parts.read(f"xl/worksheets/sheet{at}.xml").decode()
+            notes = _notes(sheet)
             yield f"\n== {name}"
+            yield from _look(sheet)
             for down, row in enumerate(book.get_sheet_by_name(name).to_python(skip_empty_area=False), 1):
                 refs = (f"{get_column_letter(across)}{down}" for across in range(1, len(row) + 1))
                 cells = [_cell(value) + notes.get(ref, "") for value, ref in zip(row, refs, strict=True)]
                 if any(cells):
                     yield " | ".join(cell for cell in cells if cell or blank).rstrip(" |")
+
+
+def _look(sheet: str) -> Iterator[str]:
+    """How wide columns and how high rows are, as many alike together, what stays in sight, and how the sheet prints."""
+    widths = re.findall(r'<col min="(\d+)" max="(\d+)" width="([\d.]+)"', sheet)
+    yield "~ widths " + " ".join(f"{first}-{last}: {float(width):.1f}" for first, last, width in widths)
+    heights = [re.findall(r' ht="([\d.]+)"', row) for row in re.findall(r"<row [^>]*>", sheet)]
+    yield "~ heights " + " ".join(f"{len(list(alike))}x{''.join(high) or '-'}" for high, alike in groupby(heights))
+    parts = ("pane", "mergeCell", "autoFilter", "pageSetup", "brk", "dataValidation", "cfRule", "drawing")
+    found = {part: re.findall(rf"<{part} ([^>]*?)/?>", sheet) for part in parts}
+    yield from (f"~ {part} {'; '.join(texts)}"[:600] for part, texts in found.items() if texts)
 
 
 def _notes(sheet: str) -> dict[str, str]:

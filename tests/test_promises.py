@@ -174,10 +174,7 @@ def test_only_adapters_look_inside_other_packages(module: str) -> None:
     assert inside == []
 
 
-TOO_LONG = {
-    "tests/roster/test_read.py", "tests/tables/test_cells.py",
-    "tests/further_mutations.py", "tests/kept/history.py",
-}  # fmt: skip
+TOO_LONG = {"tests/kept/history.py"}
 
 
 def test_every_file_is_read_in_one_sitting() -> None:

@@ -1,6 +1,7 @@
-"""Shapes to make drawings of: letters, stars, disks, trees; y downward as SVG has it."""
+"""Shapes that drawings with words are made of, and the letters of the words."""
 
 import math
+import random
 from collections.abc import Iterable, Sequence
 from functools import cache
 from pathlib import Path
@@ -12,7 +13,7 @@ from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.typeface import set_line
 
 PAGE = 400
-
+STAR, RING, TREE = "star", "ring", "tree"
 Shape = tuple[Segment, ...]
 
 
@@ -75,6 +76,27 @@ def tree(x: float, y: float, h: float) -> Shape:
     w = h / 3
     return polygon(((x, y - h), (x + w, y - h / 3), (x + w / 4, y - h / 3), (x + w / 4, y), (x - w / 4, y),
                     (x - w / 4, y - h / 3), (x - w, y - h / 3)))  # fmt: skip
+
+
+def around(dice: random.Random, clear: float, color_count: int = 1) -> list[tuple[int, Shape]]:
+    """What stands around a word that ends `clear` from the middle: stars, a ring, trees; with color numbers."""
+    found: list[tuple[int, Shape]] = []
+    r = clear + dice.uniform(12, 40)
+    what = dice.choice((STAR, STAR, RING, TREE))
+    if what == STAR:
+        count, size, points = dice.randint(9, 14), dice.uniform(6, 13), dice.choice((4, 5, 6))
+        for n in range(count):
+            angle = 2 * math.pi * n / count
+            found.append((0, star(200 + r * math.sin(angle), 200 - r * math.cos(angle), size, points, angle)))
+    elif what == RING:
+        found.append((0, hollow(disk(200, 200, r + 12), disk(200, 200, r))))
+    else:
+        for n in range(dice.randint(2, 4)):
+            found.append((0, tree(120 + n * 45, 120, dice.uniform(40, 70))))
+        found.append((0, disk(200, 330, 22)))
+    if dice.random() < 0.5:
+        found.append((min(1, color_count - 1), star(200, 320 - dice.uniform(0, 20), 14)))
+    return found
 
 
 def d(shape: Iterable[Segment]) -> str:

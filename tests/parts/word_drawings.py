@@ -8,7 +8,20 @@ import random
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 
-from tests.parts.drawn_shapes import Shape, box, d, disk, hollow, joined, letters, path, polygon, star, svg, tree
+from tests.parts.drawn_shapes import (
+    Shape,
+    around,
+    box,
+    d,
+    disk,
+    joined,
+    letters,
+    path,
+    polygon,
+    star,
+    svg,
+    tree,
+)
 from xlbatch.geometry.path import transform
 from xlbatch.geometry.weld import border, path_of, tidy, weld
 from xlbatch.lettering.arch import arc_of, bent
@@ -31,7 +44,6 @@ WORDS = (
     *("Lumpi", "FARNOW", "Tjälle", "Wobbin", "RAKETA", "Yiddelby", "GROVE", "Hollipop", "Snjor"),
 )
 FONTS = ("Archivo Black", "Anton", "Arimo Bold", "Alfa Slab One", "Saira Condensed", "Oswald Bold")
-STAR, RING, TREE = "star", "ring", "tree"
 
 
 @dataclass(frozen=True)
@@ -58,27 +70,6 @@ def _made(number: int) -> Made:
     dice = random.Random(number)
     kind = KINDS[number % len(KINDS)]
     return _KINDS[kind](f"{kind} {number:02}", dice)
-
-
-def around(dice: random.Random, clear: float, color_count: int = 1) -> list[tuple[int, Shape]]:
-    """What stands around a word that ends `clear` from the middle: stars, a ring, trees; with color numbers."""
-    found: list[tuple[int, Shape]] = []
-    r = clear + dice.uniform(12, 40)
-    what = dice.choice((STAR, STAR, RING, TREE))
-    if what == STAR:
-        count, size, points = dice.randint(9, 14), dice.uniform(6, 13), dice.choice((4, 5, 6))
-        for n in range(count):
-            angle = 2 * math.pi * n / count
-            found.append((0, star(200 + r * math.sin(angle), 200 - r * math.cos(angle), size, points, angle)))
-    elif what == RING:
-        found.append((0, hollow(disk(200, 200, r + 12), disk(200, 200, r))))
-    else:
-        for n in range(dice.randint(2, 4)):
-            found.append((0, tree(120 + n * 45, 120, dice.uniform(40, 70))))
-        found.append((0, disk(200, 330, 22)))
-    if dice.random() < 0.5:
-        found.append((min(1, color_count - 1), star(200, 320 - dice.uniform(0, 20), 14)))
-    return found
 
 
 def arranged(dice: random.Random, word: Sequence[Shape], rest: Sequence[Shape], color: str) -> str:

@@ -85,6 +85,12 @@ def test_days_given_by_hand_stand() -> None:
     assert dates(PlannedDays(), SETTINGS, time(1, 1), {"blank"}).hand_out is None
 
 
+def test_a_job_without_work_left_is_handed_out_from_the_day_before() -> None:
+    found = dates(PlannedDays(day("2026-11-07")), SETTINGS, TimePlan((), {}), set())
+    assert (found.press_by, found.cut_by, found.ready_by) == (day("2026-11-06"), None, None)
+    assert (found.order_by, found.answer_by) == (None, day("2026-11-05"))
+
+
 Planned = Callable[..., Plan]
 
 

@@ -10,12 +10,36 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
-from tests.drawings import SVG, drawing
 from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import Box, path_data
+from xlbatch.problems.unreadable_drawings import FAULTS
 from xlbatch.svg.artwork import Drawing, read_artwork
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import table
+
+SVG = 'xmlns="http://www.w3.org/2000/svg"'
+
+
+def drawing(folder: Path, body: str, root: str = 'viewBox="0 0 100 100"') -> Drawing:
+    found = read(folder, f"<svg {SVG} {root}>{body}</svg>")
+    assert isinstance(found, Drawing), found
+    return found
+
+
+def read(folder: Path, text: str | bytes) -> Drawing | tuple[str, ...]:
+    """The drawing, or the keys of its faults."""
+    file = folder / "logo.svg"
+    file.write_bytes(text.encode() if isinstance(text, str) else text)
+    found = read_artwork(file)
+    if isinstance(found, Drawing):
+        return found
+    return tuple(key for key, fault in FAULTS.items() if fault in found)
+
+
+def faults(folder: Path, body: str) -> tuple[str, ...]:
+    found = read(folder, f'<svg {SVG} viewBox="0 0 100 100">{body}</svg>')
+    assert not isinstance(found, Drawing)
+    return found
 
 
 def mm_box(found: Drawing, color: str) -> Box:
@@ -202,21 +226,74 @@ def test_colors_are_read_as_css_writes_them(typed: str, color: str | None) -> No
     assert css_color(typed) == color
 
 
-RED, BLUE = "#ff0000", "#0000ff"
-TARGET = (
-    '<rect width="100" height="100" fill="red"/><circle cx="50" cy="50" r="40" fill="blue"/>'
-    '<circle cx="50" cy="50" r="10" fill="red"/>'
+@pytest.mark.parametrize(
+    ("body", "fault"),
+    [
+        ('<image href="photo.png" width="5" height="5"/>', "image"),
+        ('<image href="http://example.com/photo.png"/>', "image"),
+        ('<path d="M0 0H9V9z" stroke="red" vector-effect="non-scaling-stroke"/>', "stroke"),
+        ('<line x2="9" y2="9" stroke="red" stroke-linecap="pointed"/>', "stroke"),
+        ('<path d="M0 0H9V9z" marker-end="url(#m)"/>', "marker"),
+        ('<rect width="9" height="9" fill="url(#nowhere)"/>', "missing color"),
+        ('<rect width="9" height="9" fill="url(colors.svg#red)"/>', "external"),
+        ('<use href="http://example.com/shapes.svg#a"/>', "external"),
+        ('<style>@import "http://example.com/a.css";</style>', "external"),
+        ('<g id="a"><use href="#a"/></g>', "use"),
+        ('<g id="a"><use href="#b"/></g><g id="b"><use href="#a"/></g>', "use"),
+        (
+            '<clipPath id="c" clip-path="url(#c)"><rect/></clipPath>'
+            '<g clip-path="url(#c)"><rect width="9" height="9"/></g>',
+            "clip",
+        ),
+        ('<switch><g requiredFeatures="x"/></switch>', "unknown"),
+        ('<path d="M0 0H9#V9z"/>', "path"),
+        ('<linearGradient id="g"/><rect width="9" height="9" fill="url(#g)"/>', "gradient"),
+        ('<defs><pattern id="p"/></defs><rect width="9" height="9" fill="url(#p)"/>', "pattern"),
+        ('<rect width="9" height="9" mask="url(#m)"/>', "mask"),
+        ('<g clip-path="url(#c)"><rect width="9" height="9"/></g>', "clip"),
+        ('<rect width="9" height="9" style="filter:url(#f)"/>', "filter"),
+        ('<use href="#a"/>', "use"),
+        ('<rect width="9" height="9" opacity=".5"/>', "see-through"),
+        ('<rect width="9" height="9" fill="rgba(0,0,0,.5)"/>', "see-through"),
+        ('<rect width="9" height="9" fill-opacity="50%"/>', "see-through"),
+        ("<style>rect:any-such{fill:red}</style>", "style sheet"),
+        ("<script>alert(1)</script>", "moving"),
+        ("<foreignObject/>", "text box"),
+        ("<blob/>", "unknown"),
+        ('<rect width="9" height="9" fill="reddish"/>', "color"),
+        ('<rect width="9 apples" height="9"/>', "number"),
+        ('<path d="M0 0 L"/>', "path"),
+        ('<path d="M0 0L1e 5L9 9z"/>', "path"),
+        ('<path d="M0 0C1e20 1e20 -1e20 3 5 5z"/>', "path"),
+        ('<rect width="9PX" height="9"/>', "number"),
+        ('<rect style="width:9px" height="9"/>', "placed by style"),
+        ('<rect width="9" height="9" style="transform:rotate(45deg)"/>', "placed by style"),
+        ('<rect width="9" height="9" transform="rotate(45)" transform-origin="5 5"/>', "placed by style"),
+        ('<rect width="9" height="9" style="mix-blend-mode:multiply"/>', "see-through"),
+        ('<rect width="9" height="9" fill="hsla(9, 50%, 50%, .5)"/>', "see-through"),
+        ('<rect width="9" height="9" clip-path="circle(5px)"/>', "clip"),
+        ('<rect width="9" height="9" fill="url()"/>', "missing color"),
+        ('<style>g{rect{fill:red}}</style><g><rect width="9" height="9"/></g>', "style sheet"),
+        ('<style>g:has(rect){fill:red}</style><g><rect width="9" height="9"/></g>', "style sheet"),
+        (f'<rect width="9" height="9" style="fill:{"(" * 9_999}"/>', "too deep"),
+        ('<path d="M1e300 0 L9 9 L0 9z"/>', "path"),
+        ('<g transform="rotate()"><rect width="9" height="9"/></g>', "number"),
+        ("", "no ink"),
+        ('<rect width="9" height="9" fill="none"/>', "no ink"),
+    ],
 )
+def test_what_cannot_be_cut_is_named(tmp_path: Path, body: str, fault: str) -> None:
+    assert faults(tmp_path, body) == (fault,)
 
 
-def test_overlapping_colors_are_stacked_or_knocked_out(tmp_path: Path) -> None:
-    """A red square, a blue disk of 40 on it, a red dot of 10 on that. Stacked, the red is one square; the blue is left
-    open where the red dot is to be seen, for red is pressed first."""
-    whole = drawing(tmp_path, TARGET, 'viewBox="0 0 100 100" width="100mm" height="100mm"')
-    apart = read_artwork(tmp_path / "logo.svg", apart=True)
-    assert isinstance(apart, Drawing)
-    disk, dot = math.pi * 40**2, math.pi * 10**2
-    assert area(whole, RED) == pytest.approx(10_000, rel=1e-3)
-    assert area(whole, BLUE) == pytest.approx(disk - dot, rel=1e-3)
-    assert area(apart, RED) == pytest.approx(10_000 - disk + dot, rel=1e-3)
-    assert area(apart, BLUE) == pytest.approx(disk - dot, rel=1e-3)
+def test_all_faults_are_named_at_once(tmp_path: Path) -> None:
+    assert faults(tmp_path, '<image/><g><use href="#a"/></g><image/>') == ("image", "use")
+
+
+def test_what_is_not_shown_is_no_fault(tmp_path: Path) -> None:
+    unseen = '<defs><text/></defs><g display="none"><image/></g><title>x</title><linearGradient id="unused"/>'
+    notes = (
+        '<n:view xmlns:n="http://example.com/notes"><n:grid/></n:view><rect visibility="hidden" width="9" height="9"/>'
+    )
+    rect = '<rect width="9" height="9" stroke="red" stroke-width="0"/>'
+    assert list(drawing(tmp_path, unseen + notes + rect).fills) == ["#000000"]
