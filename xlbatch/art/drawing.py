@@ -7,7 +7,7 @@ from pathlib import Path
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import same
 from xlbatch.check.placeholders import looks_like_sample
-from xlbatch.check.text import braces_problems, filled, has_braces
+from xlbatch.check.text import LEFT_EMPTY, braces_problems, filled, has_braces
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.edit import Edit, Remade, Rules, film_color
@@ -82,6 +82,7 @@ def edits_of(
             where = line.source.at("Replace by")
             problems += braces_problems(line.replace_by, garment.row, job.settings, where)
             text = filled(line.replace_by, garment.row, job.settings).text
+            text = "" if text == LEFT_EMPTY else text
         elif use and part.text:
             words, text, found = _own_words(job, garment, spec, part.text.words)
             problems += found

@@ -34,6 +34,8 @@ DRAWING_KINDS: tuple[Kind, ...] = (
          "Nothing to do, if the drawing was changed on purpose."),
     Kind("part-unknown", "stop", "“{found}” is no part of the drawing {artwork}.",
          "Write the number of a part: {parts}."),
+    Kind("part-of-none", "check", "No design has the drawing “{found}”: this line does nothing.",
+         "Write the name as on the Designs sheet, or clear the line."),
     Kind("background-left-out", "check",
          "Part {part} of {artwork} fills the page, as a background does; it is not cut.",
          "Write yes under Use on Drawing parts if it is to be cut."),
