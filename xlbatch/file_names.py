@@ -2,6 +2,8 @@
 
 import re
 import unicodedata
+from collections.abc import Iterable, Mapping
+from pathlib import PureWindowsPath
 
 _FORBIDDEN = re.compile(r'[<>:"/\\|?*\x00-\x1f\x7f]+')  # Windows forbids the most
 _UNSEEN = ("Cf", "Cs", "Cn", "Zl", "Zp")  # direction marks and the like, by Unicode's general category
@@ -13,3 +15,23 @@ def plain_name(text: str) -> str:
     seen = "".join(sign for sign in text if unicodedata.category(sign) not in _UNSEEN)
     name = _FORBIDDEN.sub("-", seen).strip(" .")
     return name.encode()[:MOST_BYTES].decode(errors="ignore").strip(" .")
+
+
+def whole_name(text: str, otherwise: str) -> str:
+    """The text as a file's name less its ending; `otherwise` where nothing is left of it."""
+    name = plain_name(text) or otherwise
+    return f"{otherwise} {name}" if PureWindowsPath(f"{name}.xlsx").is_reserved() else name  # CON.x is a device
+
+
+def names_apart(texts: Iterable[str], otherwise: str) -> Mapping[str, str]:
+    """A name for each text, as part of a file's name; no two alike where capitals do not count."""
+    names: dict[str, str] = {}
+    taken: set[str] = set()
+    for text in texts:
+        plain = plain_name(text) or otherwise
+        name, number = plain, 2
+        while name.casefold() in taken:
+            name, number = f"{plain} {number}", number + 1
+        taken.add(name.casefold())
+        names[text] = name
+    return names

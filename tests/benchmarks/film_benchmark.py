@@ -32,8 +32,8 @@ from xlbatch.film.batch_costs import FilmBoxes
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import UM, Bed, Box
-from xlbatch.film.drop import least_lengths
 from xlbatch.film.free import pack
+from xlbatch.film.strip_lengths import least_lengths
 
 WIDTH, GAP, SHIRTS = 290, 6, 3
 FRONTS = (200, 214, 229, 243, 257, 271, 286, 300)

@@ -14,8 +14,9 @@ from shapely import STRtree, box
 
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import Bed, Box, Packing, Spot
-from xlbatch.film.drop import least_lengths, pack_sets
+from xlbatch.film.drop import pack_sets
 from xlbatch.film.free import pack
+from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.film.sweep import sweep
 
 OPTIMUM = {"C1": 20, "C2": 15, "C3": 30, "C4": 60, "C5": 90, "C6": 120, "C7": 240}

@@ -36,7 +36,7 @@ def test_changes_stand_on_the_order_of_the_day_by_whose_they_are(first: PlanBook
     day = texts_of(pages(first.drop()), "Order of the day")
     told = day[day.index("Changed since the plan before") + 1 :][:3]
     assert told[0].startswith("No. 2 Ivo: Size L, now XL")
-    assert told[1].startswith("No. 5 Tam: added (")
+    assert told[1].startswith("No. 5 Tam: added → ")
     assert told[2] == "Gap between decals: 1/4 in, now 1/2 in"
 
 

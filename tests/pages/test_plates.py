@@ -24,7 +24,7 @@ def test_a_large_piece_is_drawn_once_a_size(plan_of: Callable[..., Plan], tmp_pa
     write_pages(tmp_path / "pages.xlsx", plan, "plan.xlsx")
     drawn = [text for text in texts_of(tmp_path / "pages.xlsx", "Press cards") if "plate's middle" in text]
     assert len(drawn) == 1
-    assert "no. 1, 2: plate's middle from the decal's: 1)" in drawn[0]
+    assert "no. 1, 2: plate's middle from the piece's: 1)" in drawn[0]
 
 
 def test_pieces_the_plate_covers_are_not_drawn(plan_of: Callable[..., Plan], tmp_path: Path) -> None:

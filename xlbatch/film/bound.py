@@ -10,6 +10,7 @@ round into a valid proof, so the search for better prices may stop at any time.
 import math
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -38,18 +39,23 @@ def least_length(boxes: Sequence[Box], bed: Bed) -> int:
     if not boxes or not all(ways):
         return 0
     plain = max(max(min(way[1] for way in each) for each in ways), math.ceil(sum(a * b for a, b in boxes) / bed.width))
-    return max(plain, math.floor(Slices(ways, bed.width).proof([count for _, count in kinds]) * (1 - SAFE)))
+    return max(plain, math.floor(_proved(tuple(kinds), bed)[0] * (1 - SAFE)))
 
 
 def worths(boxes: Sequence[Box], bed: Bed) -> Floats:
     """How much of the proof each box accounts for, in µm: what it adds to any layout. Each must fit across the bed."""
     if not boxes:
         return np.zeros(0)
-    kinds = {kind: at for at, kind in enumerate(sorted(set(boxes)))}
-    which = [kinds[box] for box in boxes]
-    slices = Slices([bed.ways(kind) for kind in kinds], bed.width)
-    slices.proof(np.bincount(which))
-    return slices.worth[which] * (1 - SAFE)
+    kinds = tuple(sorted(Counter(boxes).items()))
+    place = {kind: at for at, (kind, _) in enumerate(kinds)}
+    return _proved(kinds, bed)[1][[place[box] for box in boxes]] * (1 - SAFE)
+
+
+@lru_cache(maxsize=8)
+def _proved(kinds: tuple[tuple[Box, int], ...], bed: Bed) -> tuple[float, Floats]:
+    """The proof for so many boxes of each kind, and each kind's part of it: both are asked for, one after the other."""
+    slices = Slices([bed.ways(kind) for kind, _ in kinds], bed.width)
+    return slices.proof([count for _, count in kinds]), slices.worth
 
 
 def _grid(ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int]) -> int:
@@ -177,14 +183,14 @@ class Slices:
             for row, cells in enumerate(self.cells)
             for _ in range(min(free[row], self.room // max(cells, 1)) if prices[row] > 0 else 0)
         ]
-        worth = np.zeros(self.room + 1)
+        worth, with_it = np.zeros(self.room + 1), np.zeros(self.room + 1)
         taken = np.zeros((len(copies), self.room + 1), dtype=bool)
         for at, row in enumerate(copies):
             cells = self.cells[row]
-            with_it = worth[: self.room + 1 - cells] + prices[row]
-            better = with_it > worth[cells:]
-            taken[at, cells:] = better
-            worth[cells:][better] = with_it[better]
+            without, with_this = worth[cells:], with_it[cells:]
+            np.add(worth[: self.room + 1 - cells], prices[row], out=with_this)
+            np.greater(with_this, without, out=taken[at, cells:])
+            np.maximum(with_this, without, out=without)
         found: Slice = Counter()
         room = self.room
         for at in range(len(copies) - 1, -1, -1):

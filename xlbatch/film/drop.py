@@ -28,23 +28,23 @@ MUCH = 4_000_000  # tries of a set: some seconds
 NOWHERE = np.int64(1 << 62)
 
 
-class _Sets(NamedTuple):
+class Sets(NamedTuple):
     """Sets of equally many boxes: one column a set, one row a box, in the order of dropping."""
 
     across: Short
     along: Short
     which: Short  # the box's place in its set
 
-    def reordered(self, order: Sequence[int]) -> "_Sets":
-        return _Sets(*(each[list(order)] for each in self))
+    def reordered(self, order: Sequence[int]) -> "Sets":
+        return Sets(*(each[list(order)] for each in self))
 
-    def turned(self, row: int, bed: Bed) -> "_Sets":
+    def turned(self, row: int, bed: Bed) -> "Sets":
         """The box of one row turned, wherever it then still fits across."""
         fits = self.along[row] <= bed.width
         across, along = self.across.copy(), self.along.copy()
         across[row] = np.where(fits, self.along[row], self.across[row])
         along[row] = np.where(fits, self.across[row], self.along[row])
-        return _Sets(across, along, self.which)
+        return Sets(across, along, self.which)
 
 
 class _Part(NamedTuple):
@@ -55,19 +55,11 @@ class _Part(NamedTuple):
     tries: int
 
 
-def least_lengths(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Ints:
-    """The shortest length found for each set (µm, gap included); more tries never make it longer."""
-    lengths = np.zeros(len(sets), np.int64)
-    for these, (_, found) in _searched(sets, bed, tries):
-        lengths[these] = found
-    return lengths
-
-
 def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packing]:
     """Where the boxes of each set lie, at the lengths `least_lengths` finds with as many tries."""
     packings = [Packing(0, ())] * len(sets)
-    for these, (best, lengths) in _searched(sets, bed, tries):
-        x, y, _ = _drop(best, bed)
+    for these, (best, lengths) in searched(sets, bed, tries):
+        x, y, _ = drop(best.across, best.along, bed.width)
         back = np.argsort(best.which, axis=0)
         found = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
         for at, length, *lying in zip(these, lengths.tolist(), *found, strict=True):
@@ -78,83 +70,89 @@ def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packi
     return packings
 
 
-def _searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["_Sets", Short]]]:
+def searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["Sets", Short]]]:
     """The places of sets that are alike, and the best found for them."""
-    places = list(_alike(sets))
+    places = list(alike(sets))
     parts = [_Part([sets[at] for at in these], bed, tries) for these in places]
     return zip(places, spread(_part_searched, parts, pays=len(sets) * tries > MUCH), strict=True)
 
 
-def _alike(sets: Sequence[Sequence[Box]]) -> Iterator[list[int]]:
-    """The places of sets of equally many boxes, a chunk at a time; empty sets are left out."""
-    by_count: dict[int, list[int]] = {}
+def by_count(sets: Sequence[Sequence[Box]]) -> dict[int, list[int]]:
+    """The places of the sets of each number of boxes."""
+    found: dict[int, list[int]] = {}
     for at, boxes in enumerate(sets):
-        by_count.setdefault(len(boxes), []).append(at)
-    for count, places in by_count.items():
+        found.setdefault(len(boxes), []).append(at)
+    return found
+
+
+def alike(sets: Sequence[Sequence[Box]]) -> Iterator[list[int]]:
+    """The places of sets of equally many boxes, a chunk at a time; empty sets are left out."""
+    for count, places in by_count(sets).items():
         for begin in range(0, len(places) if count else 0, CHUNK):
             yield places[begin : begin + CHUNK]
 
 
-def _drop(sets: _Sets, bed: Bed) -> tuple[Short, Short, Short]:
-    """Drops the boxes; returns how far across and along each lies, and each set's length."""
-    count, columns = sets.across.shape
-    x, y = np.zeros_like(sets.across), np.zeros_like(sets.across)
-    right, top = np.zeros((count + 1, columns), np.int32), np.zeros_like(sets.across)
+def drop(across: Short, along: Short, width: int) -> tuple[Short, Short, Short]:
+    """Drops boxes so wide and long into a bed `width` wide, row by row; returns how far across and along each lies, and
+    each column's length."""
+    count, columns = across.shape
+    x, y = np.zeros_like(across), np.zeros_like(across)
+    right, top = np.zeros((count + 1, columns), np.int32), np.zeros_like(across)
     every = np.arange(columns)
     for row in range(count):
         begin = right[: row + 1]  # beside the left edge or any box
-        end = begin + sets.across[row]
+        end = begin + across[row]
         meets = (begin[:, None] < right[None, 1 : row + 1]) & (x[None, :row] < end[:, None])
         height = (meets * top[None, :row]).max(axis=1, initial=0)
-        place = np.where(end <= bed.width, height.astype(np.int64) * HIGH + begin, NOWHERE).argmin(axis=0)
+        place = np.where(end <= width, height.astype(np.int64) * HIGH + begin, NOWHERE).argmin(axis=0)
         x[row], y[row] = begin[place, every], height[place, every]
-        right[row + 1], top[row] = x[row] + sets.across[row], y[row] + sets.along[row]
+        right[row + 1], top[row] = x[row] + across[row], y[row] + along[row]
     return x, y, top.max(axis=0)
 
 
-def _part_searched(part: _Part) -> tuple[_Sets, Short]:
+def _part_searched(part: _Part) -> tuple[Sets, Short]:
     return _best(part.sets, part.bed, part.tries)
 
 
-def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[_Sets, Short]:
-    given = _fitting(sets, bed)
+def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, Short]:
+    given = fitting(sets, bed)
     count = len(given.across)
     if count <= EXACT:
-        return _shortest(_every_way(given, bed), bed)
-    best, lengths = _shortest(_sorted_ways(given, bed), bed)
-    for order, turn in _changes(count, bed, tries):
+        return shortest(_every_way(given, bed), bed)
+    best, lengths = shortest(sorted_ways(given, bed), bed)
+    for order, turn in changes(count, bed.turn, tries):
         tried = best.reordered(order)
         best, lengths = _kept(best, lengths, tried if turn is None else tried.turned(turn, bed), bed)
     return best, lengths
 
 
-def _kept(best: _Sets, lengths: Short, tried: _Sets, bed: Bed) -> tuple[_Sets, Short]:
+def _kept(best: Sets, lengths: Short, tried: Sets, bed: Bed) -> tuple[Sets, Short]:
     """The tried sets where they are no longer, else the best so far."""
     alive()
-    found = _drop(tried, bed)[2]
+    found = drop(tried.across, tried.along, bed.width)[2]
     better = found <= lengths
-    kept = _Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))
+    kept = Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))
     return kept, np.minimum(lengths, found)
 
 
-def _shortest(ways: Iterator[_Sets], bed: Bed) -> tuple[_Sets, Short]:
+def shortest(ways: Iterator[Sets], bed: Bed) -> tuple[Sets, Short]:
     best = next(ways)
-    lengths = _drop(best, bed)[2]
+    lengths = drop(best.across, best.along, bed.width)[2]
     for tried in ways:
         best, lengths = _kept(best, lengths, tried, bed)
     return best, lengths
 
 
-def _fitting(sets: Sequence[Sequence[Box]], bed: Bed) -> _Sets:
+def fitting(sets: Sequence[Sequence[Box]], bed: Bed) -> Sets:
     """The sets as arrays, in one order whatever order they are given in, each box turned where it fits only so."""
     table = np.array(sets, np.int32).transpose(1, 2, 0)
     which = np.argsort(table[:, 0].astype(np.int64) * HIGH + table[:, 1], axis=0, kind="stable")
     across, along = (np.take_along_axis(table[:, side], which, axis=0) for side in (0, 1))
     flip = across > bed.width
-    return _Sets(np.where(flip, along, across), np.where(flip, across, along), which.astype(np.int32))
+    return Sets(np.where(flip, along, across), np.where(flip, across, along), which.astype(np.int32))
 
 
-def _every_way(given: _Sets, bed: Bed) -> Iterator[_Sets]:
+def _every_way(given: Sets, bed: Bed) -> Iterator[Sets]:
     count = len(given.across)
     for order in permutations(range(count)):
         for flips in product((False, True) if bed.turn else (False,), repeat=count):
@@ -164,7 +162,7 @@ def _every_way(given: _Sets, bed: Bed) -> Iterator[_Sets]:
             yield tried
 
 
-def _sorted_ways(given: _Sets, bed: Bed) -> Iterator[_Sets]:
+def sorted_ways(given: Sets, bed: Bed) -> Iterator[Sets]:
     """Every box at its widest, then at its narrowest; the largest, widest or longest dropped first."""
     low, high = np.minimum(given.across, given.along), np.maximum(given.across, given.along)
     wide = np.where(high <= bed.width, high, low)
@@ -172,16 +170,16 @@ def _sorted_ways(given: _Sets, bed: Bed) -> Iterator[_Sets]:
         along = low + high - across
         for key in (across.astype(np.int64) * along, across, along):
             order = np.argsort(-key, axis=0, kind="stable")
-            yield _Sets(*(np.take_along_axis(each, order, axis=0) for each in (across, along, given.which)))
+            yield Sets(*(np.take_along_axis(each, order, axis=0) for each in (across, along, given.which)))
 
 
-def _changes(count: int, bed: Bed, tries: int) -> Iterator[tuple[list[int], int | None]]:
+def changes(count: int, turn: bool, tries: int) -> Iterator[tuple[list[int], int | None]]:
     """Orders with one box moved or none, and the row of a box to turn or none; the same for the same count."""
     dice = random.Random(count)
     for _ in range(tries):
         order = list(range(count))
-        move = dice.random() < MOVED or not bed.turn
+        move = dice.random() < MOVED or not turn
         if move:
             order.insert(dice.randrange(count), order.pop(dice.randrange(count)))
-        turn = dice.randrange(count) if bed.turn and (not move or dice.random() < TURNED_TOO) else None
-        yield order, turn
+        row = dice.randrange(count) if turn and (not move or dice.random() < TURNED_TOO) else None
+        yield order, row

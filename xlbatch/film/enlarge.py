@@ -13,7 +13,7 @@ from xlbatch.film.batch_costs import BatchCosts, Group, neighbors, sets_of
 from xlbatch.film.partition import cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
-ROUNDS, MOST_ROUNDS = 1.0, 150  # a garment and in all, times the effort
+ROUNDS = 60  # of so many garments, one each, times the effort; of more garments so many fewer
 TRIES, CLOSER = 24, 300  # for a strip: of every batch, and of the promising ones
 PROMISING = 250  # batches looked at more closely
 NODES = 50
@@ -25,7 +25,8 @@ def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int
     best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda each: _cost(costs, each))
     dice = random.Random(garments)
     seen: list[list[int]] = []  # looked at already: the cheapest of these
-    for _ in range(round(effort * min(ROUNDS * garments, MOST_ROUNDS)) if len(best) > 1 else 0):
+    rounds = effort * min(garments, ROUNDS**2 / garments)
+    for _ in range(round(rounds) if len(best) > 1 else 0):
         apart = _some(best, dice)
         members = sorted(garment for batch in apart for garment in batch)
         if members in seen:

@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from xlbatch.film.box import Bed, Box, bed_of, box_of, um
-from xlbatch.film.drop import least_lengths
+from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.job.job import JOINED, Film, Job
 from xlbatch.placement.pieces import one_drawing, pieces
 from xlbatch.placement.place import Extent, Place, around

@@ -11,15 +11,16 @@ from xlbatch.film.bound import least_length
 from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
 from xlbatch.film.buying import Offer, Order, Purchase, cheapest
 from xlbatch.film.fit import Cut, Knife, Stock, taken
-from xlbatch.film.free import pack
+from xlbatch.film.free import FEW, pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
+from xlbatch.film.sweep import sweep
 from xlbatch.job.job import Film, FilmPiece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
+from xlbatch.trade.tables import practice
 from xlbatch.units import length_text
 
 FREE_TRIES = 2000  # over the boxes: how long is searched for what the strips cost
-A_ROLL = 1  # µm: without prices, one roll more counts for so much
 PARTS = 10_000  # of the money unit: prices are counted in whole ones
 
 
@@ -165,7 +166,8 @@ def _free(film: Film, runs: Sequence[Run], settings: Settings) -> float:
     """The length in mm, margins apart, that the same boxes take laid freely; no longer than they do in strips."""
     bed = bed_of(film, settings)
     boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
-    found = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))).length - bed.gap
+    packing = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))) if len(boxes) <= FEW else sweep(boxes, bed, 1)
+    found = packing.length - bed.gap
     if settings.interlock:
         return found / UM
     return min(found / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))
@@ -183,8 +185,10 @@ def _on_offer(film: Film, longest: float) -> list[Roll]:
 
 
 def _cost(roll: Roll, *, priced: bool) -> int:
-    """What a roll counts for: its price, or its length where prices are not known."""
-    return um(roll.length) + A_ROLL if not priced or roll.price is None else int(roll.price * PARTS)
+    """What a roll counts for: its price, or its length where prices are not known and so much more for each roll."""
+    if priced and roll.price is not None:
+        return int(roll.price * PARTS)
+    return um(roll.length + practice("what one roll more counts for in film without prices"))
 
 
 def _cost_of(rolls: Sequence[Roll]) -> Money | None:

@@ -10,7 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
-from xlbatch.file_names import plain_name
+from xlbatch.file_names import names_apart
 from xlbatch.how_far import alive
 from xlbatch.messages.group_picture import MOST, Shown, group_picture
 from xlbatch.paper.style import currency_sign
@@ -42,7 +42,7 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
     for decal in plan.decals:
         decals[decal.garment_no].append(decal)
     files: dict[str, str | bytes] = {}
-    for group, name in _names(groups).items():
+    for group, name in names_apart(groups, "without a group").items():
         alive()
         facts = {**_facts(plan, group, groups[group], decals), "missing": missing[group]}
         if groups[group]:
@@ -105,7 +105,7 @@ def _what(garment: Garment) -> str:
 def _sum(amounts: Iterable[Decimal | None]) -> Decimal | None:
     """The sum; None where an amount is not known."""
     known = list(amounts)
-    return None if not known or None in known else sum((each for each in known if each is not None), Decimal(0))
+    return None if not known or None in known else sum((amount for amount in known if amount is not None), Decimal(0))
 
 
 def _owed_text(lines: Sequence[MoneyLine], sign: str) -> str:
@@ -123,17 +123,3 @@ def _open(lines: Iterable[MoneyLine], sign: str) -> Iterator[Mapping[str, str]]:
         if line.owed:
             credit = " credit" if line.owed < 0 else ""
             yield {"who": f"{line.no}. {line.who}", "amount": f"{sign}{abs(line.owed):,.2f}{credit}"}
-
-
-def _names(groups: Iterable[str]) -> Mapping[str, str]:
-    """A name for each group that every system takes in a file's name, no two alike where capitals do not count."""
-    names: dict[str, str] = {}
-    taken: set[str] = set()
-    for group in groups:
-        plain = plain_name(group) or "without a group"
-        name, number = plain, 2
-        while name.casefold() in taken:
-            name, number = f"{plain} {number}", number + 1
-        taken.add(name.casefold())
-        names[group] = name
-    return names

@@ -126,7 +126,8 @@ def _write_changes(leaf: Leaf, work: Work) -> None:
 def _change_text(change: KeptChange) -> str:
     """`Size M, now L`."""
     if change.what in (ADDED, DELETED):
-        return f"{change.what.removeprefix('row ')} ({change.now or change.before})"
+        told = "" if change.sheet == "Roster" else f" ({change.now or change.before})"
+        return change.what.removeprefix("row ") + told
     what = f"{change.what} " * (change.what != "Value")  # a setting's value
     return f"{what}{change.before or 'blank'}, now {change.now or 'blank'}"
 

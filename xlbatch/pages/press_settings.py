@@ -6,7 +6,7 @@ from functools import partial
 
 from xlbatch.job.job import Film, Press
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.page_looks import BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Part
 from xlbatch.pages.work import Work, listed, size_text
 from xlbatch.pictures.plate_picture import plate_picture
 from xlbatch.placement.place import Place
@@ -62,6 +62,10 @@ def write_plates(leaf: Leaf, work: Work) -> None:
         if place.presses > 1:
             sizes.setdefault((place.decal.piece, sections_text(place, work.plan.job.settings)), []).append(place)
     groups = list(sizes.items())[:MOST_PLATES]
+    if groups:
+        leaf.line(
+            "Larger than the plate: press in the order of the numbers.", STRONG.but(color=ACCENT), 18, joined=True
+        )
     press, wide = work.plan.pressing.steps[0].press, ACROSS // PLATES
     for first in range(0, len(groups), PLATES):
         beside = groups[first : first + PLATES]
@@ -78,4 +82,4 @@ def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> 
     largest = max(places, key=lambda place: place.decal.width)
     size = size_text(largest.decal.width, largest.decal.height, work.unit)
     nos = listed(dict.fromkeys(place.garment.no for place in places))
-    return Part(f"{piece} {size}, no. {nos}: ", bold=True), Part(where)
+    return Part(f"{piece} {size}, no. {nos}: ", bold=True), Part(where.replace("the decal's", "the piece's"))

@@ -36,6 +36,8 @@ DRAWING_KINDS: tuple[Kind, ...] = (
          "Write the number of a part: {parts}."),
     Kind("part-of-none", "check", "No design has the drawing “{found}”: this line does nothing.",
          "Write the name as on the Designs sheet, or clear the line."),
+    Kind("artwork-off-page", "check", "{found} reaches beyond its page: {what}. Nothing was cut off; it is cut whole.",
+         "Look at the proof. If it is not meant, delete it in the drawing, or move it onto the page."),
     Kind("background-left-out", "check",
          "Part {part} of {artwork} fills the page, as a background does; it is not cut.",
          "Write yes under Use on Drawing parts if it is to be cut."),

@@ -86,9 +86,3 @@ def _most(names: Iterable[str], usual: str) -> str:
 
 def _different(names: Iterable[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(names))
-
-
-def file_name(name: str) -> str:
-    """A name as a file may be called on any system."""
-    allowed = "".join("-" if letter in '<>:"/\\|?*' or letter < " " else letter for letter in name)
-    return allowed.strip(" .")[:80] or "Sign up"

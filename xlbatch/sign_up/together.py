@@ -5,13 +5,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from xlbatch.file_names import whole_name
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.roster.read import Reading, read_sheets
 from xlbatch.saving import base_name
 from xlbatch.sign_up.answers import Answers, answers, by_event
-from xlbatch.sign_up.asked import file_name
-from xlbatch.sign_up.form import LISTS
+from xlbatch.sign_up.form import LISTS, NAME
 from xlbatch.sign_up.joined_list import joined
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.input_tables import IGNORED
@@ -31,7 +31,7 @@ def together(paths: Sequence[Path]) -> tuple[Together, ...]:
     for event, of_event in by_event(forms):
         alone = len(lists) == 1 and len({form.event for form in forms}) == 1
         own = lists if alone else [path for path in lists if _names(path, event)]
-        place = own[0] if own else of_event[0].path.with_name(f"{file_name(event)}.xlsx")
+        place = own[0] if own else of_event[0].path.with_name(f"{whole_name(event, NAME)}.xlsx")
         found[place] = tuple(form.path for form in of_event)
     return tuple(found.items())
 

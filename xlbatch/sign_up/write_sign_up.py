@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
+from xlbatch.file_names import names_apart
 from xlbatch.files.raw import UnreadableFile
 from xlbatch.job.job import Job, RosterRow
 from xlbatch.paper.style import currency_sign
@@ -12,7 +13,7 @@ from xlbatch.paper.workbook import Book
 from xlbatch.roster.read import blank_job, read
 from xlbatch.saving import CannotSave, is_returned, save_new
 from xlbatch.sheets.write import write_list
-from xlbatch.sign_up.asked import asked, file_name
+from xlbatch.sign_up.asked import asked
 from xlbatch.sign_up.form import LISTS, NAME, write_choices, write_form
 from xlbatch.sign_up.paper_form import NAME as PAPER
 from xlbatch.sign_up.paper_form import write_paper_form
@@ -34,8 +35,10 @@ def write_sign_ups(path: Path, source: Path | None, *, metric: bool = False) -> 
     if again:
         job = _next_time(job, path.stem)
     written = []
-    for group, people in _groups(job.roster) or [("", ())]:
-        to = path.with_name(f"{path.stem} - {file_name(group)}{path.suffix}") if group else path
+    groups = _groups(job.roster) or [("", ())]
+    names = names_apart((group for group, _ in groups), NAME)
+    for group, people in groups:
+        to = path.with_name(f"{path.stem} - {names[group]}{path.suffix}") if group else path
         save_new(to, partial(write_sign_up, job=job, household=group, people=people))
         written.append(to)
     if again:
