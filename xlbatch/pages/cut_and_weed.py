@@ -138,8 +138,8 @@ def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
 
 def _together(run: Run, strip: Strip) -> str:
     """With which strips it is weeded as one piece, where it is too short to hold."""
-    together = run.weeded_with(strip)
-    return f"\nshort: {listed(together)} as one" if together else ""
+    others = listed(no for no in run.weeded_with(strip) if no != strip.batch)
+    return f"\nshort: weed with {others}" if others else ""
 
 
 def _write_strip(
