@@ -137,17 +137,17 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems = past.problems + of_days + problems
 
     _begin(DRAWING, progress)
-    decals, found = draw(job, garments)
-    problems += found + number_sizes(job, garments, decals)
-    places, found = place(job, garments, decals)
-    problems += found
+    decals, of_drawing = draw(job, garments)
+    problems += of_drawing + number_sizes(job, garments, decals)
+    places, of_place = place(job, garments, decals)
+    problems += of_place
     garments, places = _kept(garments, places, problems)
     places = join(job, places, cut_pieces(stood.decals))
-    problems += unfit(job, garments, tuple(each.decal for each in places))
+    problems += unfit(job, garments, tuple(position.decal for position in places))
     garments, places = _kept(garments, places, problems)
-    numbers = numbered((each.decal for each in places), stood.decals, memory.last_decal)
+    numbers = numbered((position.decal for position in places), stood.decals, memory.last_decal)
     decals = numbers.decals
-    places = registered(job, (replace(each, decal=decal) for each, decal in zip(places, decals, strict=True)))
+    places = registered(job, (replace(position, decal=decal) for position, decal in zip(places, decals, strict=True)))
 
     _begin(LAYING, progress)  # only what is not cut yet
     given = retired(memory, stood.decals)
@@ -186,7 +186,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
 def _held(problems: Iterable[Problem]) -> frozenset[int]:
     """The roster rows (sheet row numbers) that a `stop` holds back."""
-    return frozenset(row for found in problems if found.level == "stop" for row in found.rows)
+    return frozenset(row for problem in problems if problem.level == "stop" for row in problem.rows)
 
 
 def _of_rows(decals: tuple["KeptDecal", ...], job: "Job", held: frozenset[int]) -> tuple["KeptDecal", ...]:
@@ -215,7 +215,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     from xlbatch.pages.write_pages import write_pages
     from xlbatch.sheets.write import write_plan, write_problems
 
-    stops = any(found.level == "stop" for found in plan.problems)
+    stops = any(problem.level == "stop" for problem in plan.problems)
     if not plan.garments and not stops:
         return Outcome(0, "Nothing is left to do: every garment on the list is done or cancelled.")
     code: Literal[0, 1, 2] = 2 if not plan.garments else 1 if stops else 0

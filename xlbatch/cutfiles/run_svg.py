@@ -39,7 +39,7 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
         loader=FileSystemLoader(templates()), autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True
     )
     cut, guide = drawing.get_template("cut.svg.j2"), drawing.get_template("guide.svg.j2")
-    found: list[CutFile] = []
+    files: list[CutFile] = []
     for run in layout.runs:
         alive()
         page = _page(run, settings)
@@ -47,14 +47,14 @@ def cut_files(layout: Layout, settings: Settings) -> tuple[CutFile, ...]:
             if name.endswith(".dxf"):
                 from xlbatch.cutfiles.run_dxf import run_dxf  # its library takes half a second to load
 
-                found.append(CutFile(name, run_dxf(run)))
+                files.append(CutFile(name, run_dxf(run)))
             else:
-                found.append(CutFile(name, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
+                files.append(CutFile(name, cut.render(page=page, test=_test_cut(run), decals=list(_outlines(run)))))
         guided = guide.render(
             page=page, decals=list(_boxes(run, settings)), strips=list(_strips(run)), inch=mm_per("in")
         )
-        found.append(CutFile(run.guide_file, guided))
-    return tuple(found)
+        files.append(CutFile(run.guide_file, guided))
+    return tuple(files)
 
 
 def _number(mm: float) -> str:

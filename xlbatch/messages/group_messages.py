@@ -105,7 +105,7 @@ def _what(garment: Garment) -> str:
 def _sum(amounts: Iterable[Decimal | None]) -> Decimal | None:
     """The sum; None where an amount is not known."""
     known = list(amounts)
-    return None if not known or None in known else sum((each for each in known if each is not None), Decimal(0))
+    return None if not known or None in known else sum((amount for amount in known if amount is not None), Decimal(0))
 
 
 def _owed_text(lines: Sequence[MoneyLine], sign: str) -> str:

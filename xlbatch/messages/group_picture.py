@@ -60,8 +60,8 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
     for first in range(0, len(garments), across):
         row = garments[first : first + across]
         high = max(_height(shown, wide) for shown in row)
-        for at, shown in enumerate(row):
-            body += f'<g transform="translate({at * wide:.1f} {top:.1f})">{_tile(shown, wide, film_colors)}</g>'
+        for column, shown in enumerate(row):
+            body += f'<g transform="translate({column * wide:.1f} {top:.1f})">{_tile(shown, wide, film_colors)}</g>'
         top += high + MARGIN
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{top:.0f}" font-family="Arimo">'
@@ -109,9 +109,9 @@ def _tile(shown: Shown, wide: float, film_colors: Mapping[str, str]) -> str:
     scale, sides = _scale(shown, wide), by_side(shown.places)
     own = (wide - 2 * MARGIN) / max(1, len(sides))
     body, low = "", 0.0
-    for at, (side, here) in enumerate(sides.items()):
+    for column, (side, here) in enumerate(sides.items()):
         hood = 75.0 if here[0].garment.blank.neckline == "hood" and not side.endswith(SLEEVE) else 0.0
-        x = MARGIN + own * (at + 0.5)
+        x = MARGIN + own * (column + 0.5)
         body += (
             f'<g transform="translate({x:.1f} {hood * scale:.1f}) scale({scale:.5f})">'
             f"{_side(here, side, scale, film_colors)}</g>"
@@ -132,7 +132,7 @@ def _side(places: Sequence[Place], side: str, scale: float, film_colors: Mapping
     """One side of a garment in its color, its pieces in theirs, the lower layers first."""
     blank, color = places[0].garment.blank, places[0].garment.color
     ground = color_hex(color) or UNKNOWN_GARMENT
-    line = max((INK, "#ffffff"), key=lambda each: contrast(each, ground))
+    line = max((INK, "#ffffff"), key=lambda color: contrast(color, ground))
     if side.endswith(SLEEVE):
         shape = sleeve_shape(blank, fill=ground, crease=False)
     else:
@@ -155,7 +155,7 @@ def _piece(place: Place, ground: str, scale: float, film_colors: Mapping[str, st
         )
     edge = ""
     if contrast(fill, ground) < LEAST:  # it would hardly show: a fine line around it
-        line = max(("#ffffff", "#000000"), key=lambda each: contrast(each, ground))
+        line = max(("#ffffff", "#000000"), key=lambda color: contrast(color, ground))
         edge = f' stroke="{line}" stroke-width="{EDGE / scale:.2f}"'
     return f'<path d="{path_data(decal.outline.segments, (1, 0, 0, -1, left, top + height))}" fill="{fill}"{edge}/>'
 

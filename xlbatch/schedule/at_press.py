@@ -49,15 +49,15 @@ def blocks(steps: Sequence[Step]) -> Iterator[list[Step]]:
 
 def at_press(steps: Sequence[Step], times: WorkTimes) -> list[tuple[list[Step], list[Act]]]:
     """The acts of each block of one press's steps."""
-    found = []
+    worked = []
     hands = _Hands(times, [])
     for number, block in enumerate(blocks(steps)):
         hands.acts = []
         if number == 0:
             hands.do("switch on and heat up", 0)
         _press(block, hands)
-        found.append((block, hands.acts))
-    return found
+        worked.append((block, hands.acts))
+    return worked
 
 
 def _press(block: Sequence[Step], hands: _Hands) -> None:

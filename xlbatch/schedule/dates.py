@@ -38,7 +38,7 @@ def dates(days: PlannedDays, settings: Settings, time: TimePlan, buys: Set[str])
         settings.delivery_days_of_blanks if "blank" in buys else None,
         settings.delivery_days_of_film if "film" in buys else None,
     ]
-    known = [math.ceil(each) for each in delivery if each is not None]
+    known = [math.ceil(wait) for wait in delivery if wait is not None]
     reckoned = ready - timedelta(days=max(known)) if known else None
     order = days.order_by or reckoned
     return Dates(

@@ -46,8 +46,8 @@ class TimePlan:
     @property
     def parts(self) -> Mapping[tuple[Stage, str], float]:
         """Seconds by stage and piece of work."""
-        found: dict[tuple[Stage, str], float] = {}
+        totals: dict[tuple[Stage, str], float] = {}
         for work in self.work:
             for name, seconds in work.parts.items():
-                found[work.stage, name] = found.get((work.stage, name), 0.0) + seconds
-        return found
+                totals[work.stage, name] = totals.get((work.stage, name), 0.0) + seconds
+        return totals

@@ -43,7 +43,7 @@ def plan_time(job: Job, layout: Layout, pressing: PressPlan) -> TimePlan:
     now = 0.0
     for stage, people, tasks in stages:
         work += (_work(clock, stage, people, turn) for turn in _turns(tasks, people, now))
-        now = max([now, *(each.finishes for each in work)])
+        now = max([now, *(turn.finishes for turn in work)])
     seconds = {stage: round(sum(task.seconds for task in tasks), 3) for stage, _, tasks in stages}
     return TimePlan(tuple(work), seconds, round(clock.breaks(now), 3))
 

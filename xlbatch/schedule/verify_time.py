@@ -32,22 +32,22 @@ def time_faults(plan: TimePlan, layout: Layout, pressing: PressPlan, times: Work
 def _people(work: Sequence[Work]) -> Iterator[str]:
     """Each person does one thing at a time, and each stage has no more people than there are."""
     turns: dict[tuple[str, int], list[Work]] = defaultdict(list)
-    for each in work:
-        turns[each.stage, each.person].append(each)
-        if not 1 <= each.person <= each.people:
-            yield f"{each.label}: there is no person {each.person}"
-        if abs(each.finishes - each.begins - sum(each.parts.values())) > NEAR * (len(each.parts) + 1):
-            yield f"{each.label}: takes another time than its parts"
+    for turn in work:
+        turns[turn.stage, turn.person].append(turn)
+        if not 1 <= turn.person <= turn.people:
+            yield f"{turn.label}: there is no person {turn.person}"
+        if abs(turn.finishes - turn.begins - sum(turn.parts.values())) > NEAR * (len(turn.parts) + 1):
+            yield f"{turn.label}: takes another time than its parts"
     for (stage, person), them in turns.items():
-        for one, other in pairwise(sorted(them, key=lambda each: each.begins)):
-            if other.begins < one.finishes - NEAR:
-                yield f"person {person} does {one.label} and {other.label} ({stage}) at one time"
+        for earlier, later in pairwise(sorted(them, key=lambda turn: turn.begins)):
+            if later.begins < earlier.finishes - NEAR:
+                yield f"person {person} does {earlier.label} and {later.label} ({stage}) at one time"
 
 
 def _stages(work: Sequence[Work]) -> Iterator[str]:
     for before, after in pairwise(ORDER):
-        ends = max((each.finishes for each in work if each.stage == before), default=0.0)
-        starts = min((each.begins for each in work if each.stage == after), default=ends)
+        ends = max((turn.finishes for turn in work if turn.stage == before), default=0.0)
+        starts = min((turn.begins for turn in work if turn.stage == after), default=ends)
         if starts < ends - NEAR:
             yield f"{after} begins before all is done that is to {before}"
 
@@ -59,18 +59,18 @@ def _all_there(work: Sequence[Work], layout: Layout, pressing: PressPlan) -> Ite
         "weed": [f"Batch {batch.no}" for batch in layout.batches],
     }
     for stage, labels in wanted.items():
-        if sorted(each.label for each in work if each.stage == stage) != sorted(labels):
+        if sorted(turn.label for turn in work if turn.stage == stage) != sorted(labels):
             yield f"not all that is to {stage} has one turn"
     blocks = [key for key, _ in groupby(pressing.steps, key=lambda step: (step.lane, step.batch, step.temperature))]
-    if len(blocks) != sum(each.stage == "press" for each in work):
+    if len(blocks) != sum(turn.stage == "press" for turn in work):
         yield "not every block of the press has one turn"
 
 
 def _hands(acts: Sequence[Act], steps: Sequence[Step], times: WorkTimes) -> Iterator[str]:
     """One act at a time; each piece pressed once and peeled no sooner than it has cooled."""
-    for one, other in pairwise(acts):
-        if other.begins < one.ends - NEAR:
-            yield f"{one.work} and {other.work} at one time"
+    for act, next_act in pairwise(acts):
+        if next_act.begins < act.ends - NEAR:
+            yield f"{act.work} and {next_act.work} at one time"
     closings = [step for step in steps if step.with_step is None]
     pressed = [act for act in acts if act.work == PRESSING]
     if len(pressed) != len(closings):
@@ -92,8 +92,8 @@ def _heats(steps: Sequence[Step]) -> Iterator[str]:
     for _, them in groupby(
         sorted(steps, key=lambda step: (step.place.garment.no, step.no)), lambda s: s.place.garment.no
     ):
-        for one, other in pairwise(them):
-            if other.temperature > one.temperature + NEAR:
-                yield f"step {other.no} is hotter than step {one.no} on its garment"
-            if other.warm_up and other.with_step is None:
-                yield f"step {other.no} warms up a garment with a piece on it"
+        for earlier, later in pairwise(them):
+            if later.temperature > earlier.temperature + NEAR:
+                yield f"step {later.no} is hotter than step {earlier.no} on its garment"
+            if later.warm_up and later.with_step is None:
+                yield f"step {later.no} warms up a garment with a piece on it"

@@ -39,7 +39,7 @@ def first_pieces(garments: Iterable[Garment]) -> tuple[FirstPiece, ...]:
             name,
             tuple(colors[name]),
             next((blank.dots for blank in sizes.values()), None),
-            tuple(sorted(((size, blank.chest) for size, blank in sizes.items()), key=lambda each: each[1])),
+            tuple(sorted(((size, blank.chest) for size, blank in sizes.items()), key=lambda of_size: of_size[1])),
         )
         for name, sizes in blanks.items()
     )

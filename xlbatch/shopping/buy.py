@@ -124,7 +124,7 @@ def _lots(job: Job, garments: tuple[Garment, ...]) -> dict[Kind, Lot]:
     """The blanks needed, in the order of the Garments sheet."""
     needed = Counter(_kind(garment) for garment in garments if garment.needs_blank)
     blanks = {_kind(garment): garment.blank for garment in garments}
-    order = {(blank.garment, blank.size): at for at, blank in reversed(list(enumerate(job.blanks)))}
+    order = {(blank.garment, blank.size): row for row, blank in reversed(list(enumerate(job.blanks)))}
     kinds = sorted(needed, key=lambda kind: (order[kind[:2]], kind[2]))
     return {
         kind: Lot(kind[0], needed[kind], _on_hand(blanks[kind], kind, kinds) + _coming(job, kind), blanks[kind].prices)

@@ -61,7 +61,7 @@ def _to_make(
         _labor_shares(job.settings, garments, decals, time),
     )
     columns = [_cents(share) for share in shares]
-    costs = [Costs(*each) for each in zip(*columns, strict=True)]
+    costs = [Costs(*parts) for parts in zip(*columns, strict=True)]
     prices = _prices(job.settings, garments, shares)
     lines = [_line(garment.row, cost, price) for garment, cost, price in zip(garments, costs, prices, strict=True)]
     if _begun(job):

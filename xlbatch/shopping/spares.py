@@ -50,8 +50,8 @@ class Way(NamedTuple):
 
 def price_for(prices: tuple[PriceBreak, ...], count: int) -> Decimal | None:
     """The price of each when `count` of a garment are bought, all sizes and colors together; None without prices."""
-    reached = [each for each in prices if each.count <= max(count, 1)]
-    best = max(reached or prices[:1], key=lambda each: each.count, default=None)
+    reached = [price_break for price_break in prices if price_break.count <= max(count, 1)]
+    best = max(reached or prices[:1], key=lambda price_break: price_break.count, default=None)
     return best.price if best else None
 
 
@@ -81,10 +81,10 @@ def spares_for_sureness(lots: Sequence[Lot], spoil: float, sureness: float) -> t
     `spoil` is the share of pieces that go wrong and `sureness` a probability, both 0 to 1. Each next spare goes
     to the lot whose chance of being enough gains most; for one lot alone it is the binomial least buy."""
     spares = [0] * len(lots)
-    for at, sure in _one_by_one(lots, spoil):
+    for lot_no, sure in _one_by_one(lots, spoil):
         if sure >= sureness:
             break
-        spares[at] += 1
+        spares[lot_no] += 1
     return tuple(spares)
 
 
@@ -97,11 +97,11 @@ def spares_worth_having(lots: Sequence[Lot], spoil: float, second_order: Decimal
         return tuple(spares)
     ways = [Way(Decimal(0), 1.0)]
     for garment in dict.fromkeys(lot.garment for lot in lots):
-        own = {at: lot for at, lot in enumerate(lots) if lot.garment == garment}
+        own = {lot_no: lot for lot_no, lot in enumerate(lots) if lot.garment == garment}
         ways = _best(_both(one, other) for one in ways for other in _ways(own, spoil, second_order))
     best = min(ways, key=lambda way: (round(way.expected(second_order), 6), way.cost))
-    for at, more in best.spares:
-        spares[at] = more
+    for lot_no, more in best.spares:
+        spares[lot_no] = more
     return tuple(spares)
 
 
@@ -110,10 +110,10 @@ def _one_by_one(lots: Sequence[Lot], spoil: float) -> Iterable[tuple[int, float]
     spares, lately = [0] * len(lots), [lot.sure(0, spoil) for lot in lots]
     with_one_more = [lot.sure(1, spoil) for lot in lots]
     while lots:
-        at = max(range(len(lots)), key=lambda at: (with_one_more[at] / lately[at], -at))
-        yield at, math.prod(lately)
-        spares[at] += 1
-        lately[at], with_one_more[at] = with_one_more[at], lots[at].sure(spares[at] + 1, spoil)
+        lot_no = max(range(len(lots)), key=lambda lot_no: (with_one_more[lot_no] / lately[lot_no], -lot_no))
+        yield lot_no, math.prod(lately)
+        spares[lot_no] += 1
+        lately[lot_no], with_one_more[lot_no] = with_one_more[lot_no], lots[lot_no].sure(spares[lot_no] + 1, spoil)
 
 
 def _ways(lots: dict[int, Lot], spoil: float, second_order: Decimal) -> list[Way]:
@@ -154,8 +154,8 @@ def _may_pay(lots: Iterable[Lot], least: int, count: int, second_order: Decimal)
 def _alike(lots: dict[int, Lot], count: int) -> dict[Decimal, dict[int, Lot]]:
     """The lots by what they cost when `count` are bought."""
     by_price: dict[Decimal, dict[int, Lot]] = defaultdict(dict)
-    for at, lot in lots.items():
-        by_price[price_for(lot.prices, count) or Decimal(0)][at] = lot
+    for lot_no, lot in lots.items():
+        by_price[price_for(lot.prices, count) or Decimal(0)][lot_no] = lot
     return by_price
 
 
@@ -166,17 +166,17 @@ def _class_ways(lots: dict[int, Lot], price: Decimal, spoil: float, second_order
     number = sum(lot.to_buy for lot in lots.values())
     spares: dict[int, int] = defaultdict(int)
     ways: list[Way] = []
-    for at, sure in _one_by_one(list(lots.values()), spoil):
+    for lot_no, sure in _one_by_one(list(lots.values()), spoil):
         ways.append(Way(price * (number + len(ways)), sure, tuple(sorted(spares.items()))))
         left = float(second_order) * (1 - sure)
         if len(ways) > least and left <= max(float(price) - NO_GAIN, NO_GAIN):
             break
-        spares[places[at]] += 1
+        spares[places[lot_no]] += 1
     return ways
 
 
-def _both(one: Way, other: Way) -> Way:
-    return Way(one.cost + other.cost, one.sure * other.sure, one.spares + other.spares)
+def _both(way: Way, further: Way) -> Way:
+    return Way(way.cost + further.cost, way.sure * further.sure, way.spares + further.spares)
 
 
 def _best(ways: Iterable[Way]) -> list[Way]:
