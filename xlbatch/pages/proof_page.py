@@ -14,7 +14,7 @@ from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.sheets.proof import film_colors
+from xlbatch.sheets.proof import film_colors, narrowed
 from xlbatch.trade.tables import table
 
 NAME = "Proof"
@@ -154,9 +154,10 @@ def _about(garment: Garment) -> str:
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
+    narrow = next(filter(None, map(narrowed, texts)), "")
     codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}{narrow}", FINE)), RULE)
     yield Span(lines.art, sizes + codes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
