@@ -17,10 +17,10 @@ from xlbatch.film.run_of_strips import run_of
 from xlbatch.film.sweep import sweep
 from xlbatch.job.job import Film, FilmPiece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
+from xlbatch.trade.tables import practice
 from xlbatch.units import length_text
 
 FREE_TRIES = 2000  # over the boxes: how long is searched for what the strips cost
-A_ROLL = 1  # µm: without prices, one roll more counts for so much
 PARTS = 10_000  # of the money unit: prices are counted in whole ones
 
 
@@ -185,8 +185,10 @@ def _on_offer(film: Film, longest: float) -> list[Roll]:
 
 
 def _cost(roll: Roll, *, priced: bool) -> int:
-    """What a roll counts for: its price, or its length where prices are not known."""
-    return um(roll.length) + A_ROLL if not priced or roll.price is None else int(roll.price * PARTS)
+    """What a roll counts for: its price, or its length where prices are not known and so much more for each roll."""
+    if priced and roll.price is not None:
+        return int(roll.price * PARTS)
+    return um(roll.length + practice("what one roll more counts for in film without prices"))
 
 
 def _cost_of(rolls: Sequence[Roll]) -> Money | None:
