@@ -6,7 +6,7 @@ from functools import partial
 from typing import NamedTuple
 
 from xlbatch.art.decal import Decal
-from xlbatch.film.layout import Run, Strip
+from xlbatch.film.layout import Run
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
 from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, WORK, Look, Part
@@ -96,7 +96,7 @@ def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide
         decals = sorted((lying.decal for lying in strip.lying), key=lambda decal: (decal.garment_no, decal.id))
         draw = partial(strip_picture, run, strip, labels, gap=gap)
         size = printed_text(strip.length, work.unit, up=True)
-        number = _number(strip.batch, size, TICKS + _together(run, strip))
+        number = _number(strip.batch, size, TICKS)
         _write_strip(leaf, work, number, decals, labels, wide, high, draw if drawn else None)
 
 
@@ -119,6 +119,9 @@ def _minded(run: Run) -> Iterator[str]:
         yield f"From the piece {run.cut_from}."
     if not run.mirrored:
         yield "NOT MIRRORED: your cutter must mirror the file."
+    for several in dict.fromkeys(tuple(run.weeded_with(strip)) for strip in run.strips):
+        if len(several) > 1:
+            yield f"Too short to hold alone, weed as one: strips {listed(several)}."
 
 
 def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
@@ -134,12 +137,6 @@ def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
 
 def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
     return Part(str(strip), TITLE, bold=True), Part(f"   {size}\n{ticks}")
-
-
-def _together(run: Run, strip: Strip) -> str:
-    """With which strips it is weeded as one piece, where it is too short to hold."""
-    others = listed(no for no in run.weeded_with(strip) if no != strip.batch)
-    return f"\nshort: weed with {others}" if others else ""
 
 
 def _write_strip(

@@ -154,11 +154,12 @@ def _about(garment: Garment) -> str:
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
+    sizes += "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     narrow = next(filter(None, map(narrowed, texts)), "")
-    codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
+    fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}{narrow}", FINE)), RULE)
-    yield Span(lines.art, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 
