@@ -9,7 +9,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Run
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
-from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, WORK, Look, Part
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BOX
@@ -20,7 +20,7 @@ from xlbatch.units import printed_text
 NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
 TABLE = practice("a longer run hangs off a table")
-LINE_HEIGHT, LEAST_STRIP = 15.0, 39.5  # points; a strip's number and boxes need the latter
+LINE_HEIGHT, LEAST_STRIP = 15.0, 33.0  # points; a strip's number and boxes need the latter
 MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
 PAD = 2.0  # points between a picture and the edges of its cell
@@ -136,7 +136,7 @@ def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
 
 
 def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
-    return Part(str(strip), TITLE, bold=True), Part(f"   {size}\n{ticks}")
+    return Part(str(strip), KEY, bold=True), Part(f"   {size}\n{ticks}")
 
 
 def _write_strip(
