@@ -41,6 +41,7 @@ DRAWINGS = {
     '<path d="M44 30H56V44H48V58H44Z"/><path d="M60 30H72L66 58H60Z"/><path d="M78 30H100V58H78Z"/>'
     '<path d="M0 85H100V95H0Z"/>',
     "white paper.svg": '<path d="M0 0H100V100H0Z" fill="#fff"/><path d="M20 20H80L50 80Z"/>',
+    "off page.svg": '<path d="M20 20H130L75 90Z"/>',
     "triangle.svg": '<path d="M0 0H100L0 100Z"/>',
     "two colors.svg": '<path d="M0 0H60V100H0Z" fill="#000000"/><path d="M60 0H100V100H60Z" fill="#f0b429"/>',
     "unknown braces.svg": '<text x="5" y="50" font-size="20">{Familly}</text>',

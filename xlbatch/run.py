@@ -117,6 +117,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.renumber import press_batches, renumbered, retired
     from xlbatch.kept.tell import Planned, tell
     from xlbatch.parts.take_up import with_drawings
+    from xlbatch.placement.fewer_sections import fewer_sections
     from xlbatch.placement.put import place
     from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
@@ -145,7 +146,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems += of_place
     garments, places = _kept(garments, places, problems)
     places = join(job, places, cut_pieces(stood.decals))
-    problems += unfit(job, garments, tuple(position.decal for position in places))
+    problems += unfit(job, garments, tuple(position.decal for position in places)) + fewer_sections(job, places)
     garments, places = _kept(garments, places, problems)
     numbers = numbered((position.decal for position in places), stood.decals, memory.last_decal)
     decals = numbers.decals

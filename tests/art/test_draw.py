@@ -62,10 +62,10 @@ def test_numbers_have_as_many_digits_as_they_need(make: Any) -> None:
 
 def test_equal_lettering_at_one_size_is_one_outline(make: Any) -> None:
     spec = make.spec(what="number")
-    garments = [make.garment(spec, no=no, number="7", size=size) for no, size in enumerate(("M", "M", "5XL"), 1)]
-    (first, second, big), _ = draw(make.job(), tuple(garments))
+    garments = [make.garment(spec, no=no, number="7", size=size) for no, size in enumerate(("M", "5XL", "2T"), 1)]
+    (first, second, small), _ = draw(make.job(), tuple(garments))
     assert first.outline is second.outline is not None
-    assert big.width > first.width
+    assert small.width < first.width
 
 
 def test_a_text_takes_its_placeholders_from_row_and_job(make: Any) -> None:
@@ -86,16 +86,16 @@ def test_a_name_is_brought_to_its_composed_form(make: Any) -> None:
 # how big lettering is
 
 
-def test_lettering_is_as_high_as_asked_and_grows_with_the_garment(make: Any) -> None:
-    """A capital H 2 in high on an M; on an L 2 in × 22/20 = 2.2, rounded to 2 1/4 in."""
-    for size, high in (("M", 2), ("L", 2.25), ("Youth XL", 2), ("2T", 1.25)):
+def test_lettering_is_as_high_as_asked_and_alike_in_its_class(make: Any) -> None:
+    """A capital H 2 in high on adults; on youth 2 in × 0.8 = 1.6, rounded to 1 1/2 in, on toddlers 2 in × 0.6."""
+    for size, high in (("M", 2), ("5XL", 2), ("Youth XL", 1.5), ("2T", 1.25)):
         (decal,), _ = make.drawn(make.spec(), who="H", size=size)
         assert decal.height / IN == pytest.approx(high, abs=1e-4)
 
 
 def test_lettering_is_no_wider_than_asked(make: Any) -> None:
     long = "Maximilian Oberstetter"
-    for size, wide in (("M", 9), ("L", 10), ("5XL", 14.5)):  # 9 in × 22/20 = 9.9, × 32/20 = 14.4
+    for size, wide in (("M", 9), ("L", 9.75), ("5XL", 10.25)):  # 9 in × 1.075 = 9.7, × 1.15 = 10.35
         (decal,), _ = make.drawn(make.spec(), who=long, size=size)
         assert decal.width / IN == pytest.approx(wide, abs=1e-4)
 
@@ -106,11 +106,12 @@ def test_width_of_lettering_means_at_most_so_wide(make: Any) -> None:
 
 
 def test_lettering_wider_than_the_film_is_turned_unless_it_may_not_be(make: Any) -> None:
-    long, wide = "Maximilian Oberstetter", 14.5
-    (turned,), _ = make.drawn(make.spec(), who=long, size="5XL")
+    long, wide = "Maximilian Oberstetter", 15
+    spec = make.spec(widest=13 * IN)  # × 1.15
+    (turned,), _ = make.drawn(spec, who=long, size="5XL")
     assert turned.width / IN == pytest.approx(wide, abs=1e-4)
-    for spec, job in ((make.spec(), {"turn": False}), (make.spec(film="flock"), {})):
-        (decal,), _ = make.drawn(spec, who=long, size="5XL", settings=job)
+    for one_way, job in ((spec, {"turn": False}), (replace(spec, film="flock"), {})):
+        (decal,), _ = make.drawn(one_way, who=long, size="5XL", settings=job)
         assert decal.width / IN == pytest.approx(11.5, abs=1e-4)
 
 
@@ -123,7 +124,7 @@ def test_lettering_that_cannot_fit_stops_its_row(make: Any) -> None:
         Where("Roster", "A2"),
         (2,),
     )
-    assert "5 1/2 in wide with letters 1/2 in high" in found.wrong  # 9 in × 12/20 = 5.4, rounded to 5 1/2
+    assert "4 1/2 in wide with letters 1/2 in high" in found.wrong  # 9 in × 5/10
 
 
 @pytest.mark.parametrize(

@@ -1,11 +1,11 @@
-"""How big a decal is: scaled by the flat chest, rounded, kept on garment and film. Sums in inches."""
+"""How big a decal is: scaled by class and flat chest, rounded, kept on garment and film. Sums in inches."""
 
 import math
 from typing import Any
 
 import pytest
 
-from xlbatch.art.size import Limits, chests_of, grown, limits_of, ratio, shrunk
+from xlbatch.art.size import Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk, usual_width
 
 IN = 25.4
 STEP = IN / 4
@@ -15,14 +15,14 @@ STEP = IN / 4
     ("size", "sized_for", "expected"),
     [
         ("M", "", 1.0),  # drawn for an adult M unless said
-        ("L", "", 22 / 20),
-        ("2T", "", 12 / 20),
-        ("M", "L", 20 / 22),
+        ("L", "", 10.75 / 10),
+        ("2T", "", 5 / 10),
+        ("M", "L", 10 / 10.75),
         ("L", "L", 1.0),
         ("L", "7XL", 1.0),  # no chest known to scale from
     ],
 )
-def test_a_decal_grows_as_the_chest_does(make: Any, size: str, sized_for: str, expected: float) -> None:
+def test_a_decal_grows_as_artwork_does_in_its_class(make: Any, size: str, sized_for: str, expected: float) -> None:
     chests = chests_of(make.job().blanks)
     assert ratio(chests, make.garment(make.spec(), size=size), make.spec(sized_for=sized_for)) == pytest.approx(
         expected
@@ -31,6 +31,47 @@ def test_a_decal_grows_as_the_chest_does(make: Any, size: str, sized_for: str, e
 
 def test_a_decal_that_is_not_scaled_is_the_same_on_all(make: Any) -> None:
     assert ratio(chests_of(make.job().blanks), make.garment(size="5XL"), make.spec(scale=False)) == 1.0
+
+
+@pytest.mark.parametrize(
+    ("for_", "chest", "least", "most"),
+    [  # artwork that is 10 in wide on an adult M: common practice, no source
+        ("adult", 18, 9.5, 9.5),
+        ("adult", 20, 10, 10),
+        ("adult", 22, 10.5, 11),
+        ("adult", 24, 11, 11.5),
+        ("adult", 32, 11, 11.5),
+        ("youth", 16, 7.5, 7.5),
+        ("youth", 18, 7.5, 9),
+        ("youth", 20, 9, 9),
+        ("toddler", 12, 5, 5),
+        ("toddler", 13.4, 5, 7),
+        ("toddler", 15, 7, 7),
+        ("infant", 9, 4, 4),
+        ("infant", 11.25, 4.5, 4.5),
+    ],
+)
+def test_artwork_has_the_usual_width_of_its_class(for_: str, chest: float, least: float, most: float) -> None:
+    assert least - 1e-9 <= usual_width(for_, chest * IN) / IN <= most + 1e-9
+
+
+def test_a_class_has_one_letter_height(make: Any) -> None:
+    spec = make.spec(what="number", height=10 * IN)
+
+    def letters(size: str) -> float:
+        (decal,) = make.drawn(spec, size=size, number="7")[0]
+        assert decal.cap_height is not None
+        return float(decal.cap_height / IN)
+
+    assert [letters(size) for size in ("S", "M", "5XL")] == pytest.approx([10, 10, 10])
+    assert letters("Youth XL") == pytest.approx(8)
+    assert letters("2T") == pytest.approx(6)
+
+
+def test_letters_drawn_for_another_class_are_a_part_of_its_own(make: Any) -> None:
+    assert letter_ratio(make.garment(size="M"), make.spec(sized_for="Youth M")) == pytest.approx(1 / 0.8)
+    assert letter_ratio(make.garment(size="Youth XL"), make.spec(sized_for="Youth M")) == 1
+    assert letter_ratio(make.garment(size="2T"), make.spec(scale=False)) == 1
 
 
 @pytest.mark.parametrize(

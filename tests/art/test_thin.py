@@ -218,3 +218,13 @@ def test_a_film_that_needs_bolder_strokes_is_held_to_its_own_limit(make: Any) ->
         spec = make.spec(font="Archivo Black", height=22.0, film=film, scale=False)
         _, problems = draw(job, (make.garment(spec, who="G 6"),))
         assert {each.code for each in problems} & {"gap-thin", "stroke-thin", "dot-small"} == codes
+
+
+def test_a_size_that_would_do_is_told_only_where_the_garment_has_room_for_it(make: Any) -> None:
+    spec, who = make.spec(font="Anton", height=12.0, scale=False), "Wilhelmina Featherstone"
+    for position, possible in (("full front", True), ("left sleeve", False)):
+        found = [each for each in make.drawn(replace(spec, position=position), who=who)[1] if "thin" in each.code]
+        assert found
+        for each in found:
+            assert ("It passes" in each.todo) == possible
+            assert "choose another font" in each.todo

@@ -9,6 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from xlbatch.film.cutting import WINDOW, cutting
+from xlbatch.film.run_of_strips import room_for_test_cut
+from xlbatch.film.unfit import unfit
 
 SIZES = st.lists(st.tuples(st.integers(20, 280), st.integers(20, 280)), min_size=1, max_size=3)
 
@@ -81,3 +83,14 @@ def test_the_test_cut_keeps_the_gap_and_its_margin(shop: Any) -> None:
         if run.test_cut:
             assert run.test_along >= 0
             assert run.strips[0].start - run.test_along - run.test_cut >= gap - 0.001
+
+
+def test_a_test_cut_without_room_is_told_with_the_margin_that_has_room(shop: Any) -> None:
+    shop.settings = replace(shop.settings, test_cut=True, end_margin=6, gap=6)
+    shop.decals([(100, 50)])
+    job = shop.job
+    (found,) = unfit(job, (), ())
+    assert found.code == "test-cut-no-room"
+    assert "3/8 in" in found.todo  # 3 mm and the gap of 6
+    enough = replace(job, settings=replace(shop.settings, end_margin=room_for_test_cut(shop.settings)))
+    assert unfit(enough, (), ()) == ()

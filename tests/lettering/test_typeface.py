@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from xlbatch.geometry.ink import outline
 from xlbatch.geometry.path import contours
 from xlbatch.lettering.fonts import find_font, font_names
-from xlbatch.lettering.typeface import Typeface, open_typeface, set_line
+from xlbatch.lettering.typeface import Typeface, lacking, open_typeface, set_line
 from xlbatch.trade.tables import table
 
 NAMES = (
@@ -188,3 +188,11 @@ def test_the_variable_font_is_drawn_bold() -> None:
     regular = open_typeface("Arimo", package_font(line["Package"], line["File"]), 400)
     assert regular is not None
     assert outline(set_line(face("Arimo Bold"), "H").pieces).area > 1.3 * outline(set_line(regular, "H").pieces).area
+
+
+@pytest.mark.parametrize("name", font_names())
+@pytest.mark.parametrize("text", ["Ana", "Zoë 07", "Иван", "שלום Ana", "नमस्ते", "王 Wu", "e\u0301", ""])
+def test_what_a_font_lacks_is_told_without_drawing(name: str, text: str) -> None:
+    face = find_font(name, Path())
+    assert face
+    assert lacking(face, text) == set_line(face, text).lacks

@@ -122,12 +122,6 @@ def test_each_color_has_its_own_ink_in_drawing_order(tmp_path: Path) -> None:
     assert list(found.fills) == ["#000080", "#ffdd00"]
 
 
-def test_what_lies_off_the_page_is_not_cut(tmp_path: Path) -> None:
-    found = drawing(tmp_path, '<rect x="50" width="100" height="10"/><rect x="300" width="9" height="9" fill="red"/>')
-    assert list(found.fills) == ["#000000"]
-    assert found.width / found.height == pytest.approx(50 / 10)
-
-
 def coverage(svg: str, size: int = 400) -> NDArray[np.float64]:
     """How much of each pixel resvg inks, 0 to 1."""
     png = bytes(resvg_py.svg_to_bytes(svg_string=svg, width=size, height=size))

@@ -199,8 +199,7 @@ UGLY = [
         sign_up_form,
         "Ana Novák||Youth M||Navy Blue  Bo O'Shea||Youth M||navy blue  Cy van der Berg||L||NAVY  "
         "Đỗ Trần||Ladies M||navy  Eli Null||2T||navy",
-        "contrast-low F2  contrast-low F3  contrast-low F4  contrast-low F5  font-other C5  heading-unknown A1  "
-        "size-read-as E3",
+        "contrast-low F2  contrast-low F3  contrast-low F4  contrast-low F5  font-other C5  heading-unknown A1",
     ),
     Ugly(
         team_sheet,
@@ -251,8 +250,7 @@ UGLY = [
     Ugly(
         printed_pages,
         "Ruiz, Pia|Ruiz|M||  Ruiz, Leo|Ruiz|Youth S||  Kai|Kahale|Youth XS||",
-        "name-and-more A3  name-and-more A4  row-title A6  row-totals A9  size-read-as B3  size-read-as B4  "
-        "size-read-as B8",
+        "list-last-first A3  row-title A6  row-totals A9  size-read-as B3  size-read-as B4  size-read-as B8",
     ),
 ]
 

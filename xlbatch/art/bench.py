@@ -9,7 +9,7 @@ from pathlib import Path
 from xlbatch.art.decal import Decal
 from xlbatch.art.drawing import DrawingSheet, Wanted, made_drawing, sheet_of
 from xlbatch.art.few_sizes import AskedSize, few_sizes
-from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, limits_of, ratio, shrunk
+from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.check.garment import Garment
 from xlbatch.files.beside import folder_of
@@ -24,6 +24,8 @@ from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
 from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
+
+BY_GARMENT, ONE_SIZE = "by garment size", "one size for all"  # of the setting Sizes; else few sizes
 
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
@@ -43,7 +45,7 @@ class Bench:
         self.font = cache(partial(find_font, folder=self.folder))
         self.cut = cache(_cut)
         self.bordered = cache(_bordered)
-        self.ratios: dict[tuple[str, int], Mapping[float, float]] = {}
+        self.ratios: dict[tuple[str, int, str], Mapping[float, float]] = {}
         self.measured: dict[tuple[int, float], tuple[tuple[Thin, ...], bool]] = {}
 
     def _sheet(self, file: Path, name: str) -> DrawingSheet | tuple[Fault, ...]:
@@ -72,24 +74,32 @@ class Bench:
     def sized(self, garment: Garment, spec: DecalSpec, length: float) -> float:
         """A length of the design on this garment."""
         asked = ratio(self.chests, garment, spec)
-        return grown(length, self._made(spec).get(asked, asked), self.job.settings.round_sizes_to)
+        return grown(length, self._made(garment, spec).get(asked, asked), self.job.settings.round_sizes_to)
 
-    def _made(self, spec: DecalSpec) -> Mapping[float, float]:
-        """Where few sizes are wanted: the size made, over the size drawn, for each such size that garments ask for."""
-        if self.job.settings.sizes == "by garment size" or not spec.scale:
+    def letters_high(self, garment: Garment, spec: DecalSpec, height: float) -> float:
+        """A letter height of the design on this garment."""
+        times = 1.0 if self.job.settings.sizes == ONE_SIZE else letter_ratio(garment, spec)
+        return grown(height, times, self.job.settings.round_sizes_to)
+
+    def _made(self, garment: Garment, spec: DecalSpec) -> Mapping[float, float]:
+        """Where few sizes are wanted: the size made, over the size drawn, for each such size that garments of this
+        class ask for; those of another class, such as an infant's, change nothing in it."""
+        if self.job.settings.sizes == BY_GARMENT or not spec.scale:
             return {}
-        key = spec.source.sheet, spec.source.row
+        for_all = self.job.settings.sizes == ONE_SIZE
+        for_ = "" if for_all else garment.blank.for_
+        key = spec.source.sheet, spec.source.row, for_
         if key not in self.ratios:
-            most = 1 if self.job.settings.sizes == "one size for all" else self.job.settings.most_sizes
-            self.ratios[key] = few_sizes(tuple(self._asked(spec)), most)
+            self.ratios[key] = few_sizes(tuple(self._asked(spec, for_)), 1 if for_all else self.job.settings.most_sizes)
         return self.ratios[key]
 
-    def _asked(self, spec: DecalSpec) -> Iterator[AskedSize]:
-        """Each size of a piece that garments ask for, and, of artwork, the most that fits, in whole steps."""
+    def _asked(self, spec: DecalSpec, for_: str) -> Iterator[AskedSize]:
+        """Each size of a piece that garments of a class (blank: of all) ask for, and, of artwork, the most that fits,
+        in whole steps."""
         wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
         found: dict[float, list[float]] = defaultdict(list)
         for garment in self.garments:
-            if any(each.source == spec.source for each in garment.to_do):
+            if for_ in ("", garment.blank.for_) and any(each.source == spec.source for each in garment.to_do):
                 fits = self.limits(garment, (spec,)).widths()[-1]
                 most = shrunk(fits, 1.0, self.job.settings.round_sizes_to) / wide if wide else math.inf
                 found[ratio(self.chests, garment, spec)].append(most)

@@ -1,6 +1,5 @@
 """Decals → the same with the places marked that are too thin for their film, and problems that say how big would do."""
 
-import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
@@ -11,6 +10,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.job.job import Film
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
+from xlbatch.trade.tables import practice
 from xlbatch.units import LengthUnit, length_text, printed_text
 
 _CODES = {"stroke": "stroke-thin", "gap": "gap-thin", "dot": "dot-small"}
@@ -26,12 +26,36 @@ class _Fault:
     hits: list[Hit] = field(default_factory=list)
 
 
+@dataclass(frozen=True)
+class _Shop:
+    """What problems are told with."""
+
+    bench: Bench
+    garments: Mapping[int, Garment]
+
+    @property
+    def unit(self) -> LengthUnit:
+        return self.bench.job.settings.length_unit
+
+    def row(self, decal: Decal) -> int:
+        """The roster row of a decal's garment."""
+        return self.garments[decal.garment_no].row.source.row
+
+    def may_grow(self, decal: Decal, times: float) -> bool:
+        """Whether it may be made so many times as big: not much bigger than it was asked for, and its garment and film
+        have room."""
+        if times > practice("how much bigger a decal may become to be cut better"):
+            return False
+        width, height = decal.whole or (decal.width, decal.height)
+        limits = self.bench.limits(self.garments[decal.garment_no], (decal.spec,))
+        return limits.shrink(times * width, times * height) == 1
+
+
 def check_cuttable(
     bench: Bench, garments: Iterable[Garment], decals: Iterable[Decal]
 ) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:
     """Every decal measured against the thinnest stroke of its film; one problem for each fault of each piece."""
-    rows = {garment.no: garment.row.source.row for garment in garments}
-    unit = bench.job.settings.length_unit
+    shop = _Shop(bench, {garment.no: garment for garment in garments})
     faults: dict[tuple[object, ...], _Fault] = {}
     marked: list[Decal] = []
     problems: list[Problem] = []
@@ -42,50 +66,51 @@ def check_cuttable(
         if film is None or not thin:
             continue
         if fine:
-            problems.append(_too_fine(decal, film, thin, rows, unit))
+            problems.append(_too_fine(decal, film, thin, shop))
             continue
         for each in thin:
             key = decal.spec.source.sheet, decal.spec.source.row, decal.border, decal.film, each.kind
             faults.setdefault(key, _Fault(film)).hits.append((each, decal))
-    return tuple(marked), (*problems, *(_reported(fault, rows, unit) for fault in faults.values()))
+    return tuple(marked), (*problems, *(_reported(fault, shop) for fault in faults.values()))
 
 
-def _reported(fault: _Fault, rows: Mapping[int, int], unit: LengthUnit) -> Problem:
+def _reported(fault: _Fault, shop: _Shop) -> Problem:
     thin, decal = min(fault.hits, key=lambda hit: hit[0].width)
     hits = len(fault.hits)
     return problem(
         _CODES[thin.kind],
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
-        rows=tuple(dict.fromkeys(rows[each.garment_no] for _, each in fault.hits)),
-        width=length_text(round(thin.width, 2), unit),
+        rows=tuple(dict.fromkeys(shop.row(each) for _, each in fault.hits)),
+        width=length_text(round(thin.width, 2), shop.unit),
         which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
         film=fault.film.name,
-        least=length_text(fault.film.thinnest, unit),
-        remedy=_remedy(fault.hits, unit),
+        least=length_text(fault.film.thinnest, shop.unit),
+        remedy=_remedy(fault.hits, shop),
     )
 
 
-def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], rows: Mapping[int, int], unit: LengthUnit) -> Problem:
+def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], shop: _Shop) -> Problem:
     return problem(
         "decal-too-fine",
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
-        rows=(rows[decal.garment_no],),
+        rows=(shop.row(decal),),
         which=decal.titled,
         film=film.name,
-        least=length_text(film.thinnest, unit),
-        remedy=_remedy([(each, decal) for each in thin], unit),
+        least=length_text(film.thinnest, shop.unit),
+        remedy=_remedy([(each, decal) for each in thin], shop),
     )
 
 
-def _remedy(hits: Iterable[Hit], unit: LengthUnit) -> str:
-    """What would do: the size at which all of these pass."""
+def _remedy(hits: Iterable[Hit], shop: _Shop) -> str:
+    """What would do: the size at which all of these pass, where that is possible on their garments."""
     hits = tuple(hits)
-    if not all(math.isfinite(thin.grow) for thin, _ in hits):
-        return phrase("bolder")
-    needed = printed_text(max(_sides(hits), default=0.0), unit, up=True)
-    if hits[0][1].cap_height:
+    letters = hits[0][1].cap_height is not None
+    if not all(shop.may_grow(decal, thin.grow) for thin, decal in hits):
+        return phrase("another font" if letters else "bolder")
+    needed = printed_text(max(_sides(hits), default=0.0), shop.unit, up=True)
+    if letters:
         return phrase("higher letters", height=needed)
     return phrase("wider", width=needed)
 

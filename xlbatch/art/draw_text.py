@@ -116,7 +116,7 @@ class _Lettering:
     def _fitted(self, face: Typeface, arch: float) -> tuple[Outline, float, float] | None:
         """The outline as wide as film and garment allow, its cap height, and how far it is condensed; None, reported,
         where it is too long."""
-        cap_height = self.bench.sized(self.garment, self.spec, self._cap_height())
+        cap_height = self.bench.letters_high(self.garment, self.spec, self._cap_height())
         least = min(self.bench.job.settings.least_letter_height, cap_height)
         limits = self.bench.limits(self.garment, (self.spec,))
         fitted = None

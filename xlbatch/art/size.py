@@ -5,15 +5,18 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 
+import numpy as np
+
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, DecalSpec, Film, Job
 from xlbatch.job.position import SLEEVES
 from xlbatch.tables.sizes import size_class
 from xlbatch.trade.tables import practice, table
+from xlbatch.units import mm_per
 
 USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 USUAL_CAP_HEIGHT = practice("how high capitals are on an adult M, where nothing is said")
-USUAL_SIZE = "M"
+USUAL_SIZE, USUAL_CLASS = "M", "adult"
 _NEAR = 1e-3  # outlines are measured to 0.001 mm
 
 Chests = Mapping[tuple[str, str], float]
@@ -52,15 +55,51 @@ def chests_of(blanks: Iterable[Blank]) -> Chests:
 
 
 def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
-    """How much bigger this garment's decal is than the one drawn: as the flat chests are; 1 where it is not scaled."""
+    """How much bigger this garment's decal is than the one drawn, as the usual widths of its class and chest are; 1
+    where it is not scaled."""
     if not spec.scale:
         return 1.0
-    own, drawn = (_chest_art(spec.position, for_) for for_ in (garment.blank.for_, "adult"))
-    if own and drawn and own != drawn and size_class(spec.sized_for or USUAL_SIZE) == "adult":
-        return own / drawn
     size = spec.sized_for or USUAL_SIZE
-    drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
-    return garment.blank.chest / drawn_for if drawn_for else 1.0
+    class_drawn_for = size_class(size)
+    own, drawn = (_chest_art(spec.position, for_) for for_ in (garment.blank.for_, USUAL_CLASS))
+    if own and drawn and own != drawn and class_drawn_for == USUAL_CLASS:
+        return own / drawn
+    chest_drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
+    if not chest_drawn_for:
+        return 1.0
+    return usual_width(garment.blank.for_, garment.blank.chest) / usual_width(class_drawn_for, chest_drawn_for)
+
+
+def usual_width(for_: str, chest: float) -> float:
+    """How wide artwork usually is on a garment of this class with a flat chest of so many mm: in mm, straight between
+    the chests of the table `art_sizes`, and no less or more than its first and last."""
+    chests, widths = _art_sizes(for_)
+    return float(np.interp(chest, chests, widths))
+
+
+@cache
+def _art_sizes(for_: str) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """The flat chests of a class, and the width of artwork on each, in mm."""
+    lines = [line for line in table("art_sizes") if line["For"] == for_]
+    chests, widths = (
+        tuple(float(line[heading]) * mm_per("in") for line in lines) for heading in ("Chest width (in)", "Width (in)")
+    )
+    return chests, widths
+
+
+def letter_ratio(garment: Garment, spec: DecalSpec) -> float:
+    """How much higher letters are on this garment's class than on the one they are drawn for; 1 where they are not
+    scaled: all sizes of a class have one letter height."""
+    if not spec.scale:
+        return 1.0
+    drawn_for = size_class(spec.sized_for or USUAL_SIZE)
+    return _letter_height(garment.blank.for_) / _letter_height(drawn_for)
+
+
+@cache
+def _letter_height(for_: str) -> float:
+    """The letter height of a class, of an adult's."""
+    return next(float(line["Letter height (of an adult's)"]) for line in table("letter_sizes") if line["For"] == for_)
 
 
 @cache

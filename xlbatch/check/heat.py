@@ -139,7 +139,7 @@ def _layers_against_heat(garments: tuple[Garment, ...], films: dict[str, Film]) 
 
 def _over_pressed(garments: tuple[Garment, ...], films: dict[str, Film]) -> Iterator[Problem]:
     """A check for each garment that already carries a film which bears less heat than one still to come."""
-    for garment in garments:
+    for garment in (each for each in garments if each.row.done_so_far):
         pressed = [
             films[name.casefold()]
             for spec in garment.design

@@ -4,7 +4,7 @@ None of them changes a text; each asks."""
 
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 
 from xlbatch.check.garment import Garment
@@ -15,6 +15,7 @@ from xlbatch.trade.tables import table
 
 _WORD = re.compile(r"[^\W\d_]+")
 _MORE = re.compile(r"[()\[\]{}<>,;:/\\|@#*_+=0-9]|\s[-–—]\s")
+_LAST_FIRST = re.compile(r"[^,()\[\]0-9]+,[^,()\[\]0-9]+")
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _MIXING = ("LATIN", "CYRILLIC", "GREEK")  # the alphabets with letters of the same look
 _SHORTEST_SHOUT = 4  # letters; JO or IAN in capitals may be initials
@@ -66,6 +67,10 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
     names = {garment.print_name for garment in them}
     shouting = sum(_shouts(name) for name in names)
     alone = len(names) >= _FEWEST_NAMES and shouting <= _FEW * len(names)
+    small = [garment for garment in them if _is_small(garment.print_name)]
+    if _is_the_lists_way(small, them):
+        yield problem("list-small-letters", name_cell(small[0]), small[0].print_name)
+        them = [garment for garment in them if garment not in small]
     for garment in them:
         name = garment.print_name
         if _is_small(name) or _is_turned_round(name) or (alone and not garment.row.print_name and _shouts(name)):
@@ -74,9 +79,19 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
 
 def name_alone(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """No printed name is taken from a Who with remarks in brackets, a comma or digits: those are for the list."""
-    for garment in named(garments):
-        if not garment.row.print_name and _MORE.search(garment.print_name):
+    them = [garment for garment in named(garments) if not garment.row.print_name]
+    turned = [garment for garment in them if _LAST_FIRST.fullmatch(garment.print_name)]
+    if _is_the_lists_way(turned, them):
+        yield problem("list-last-first", name_cell(turned[0]), turned[0].print_name)
+        them = [garment for garment in them if garment not in turned]
+    for garment in them:
+        if _MORE.search(garment.print_name):
             yield _about("name-and-more", garment, _the_name_in(garment.print_name))
+
+
+def _is_the_lists_way(some: Sequence[Garment], them: Sequence[Garment]) -> bool:
+    """Whether so many names are written in one way that it is asked about once, not for each."""
+    return len(some) > 1 and len(some) > len(them) / 2
 
 
 def _the_name_in(text: str) -> str:

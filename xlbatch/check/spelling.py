@@ -60,4 +60,6 @@ def _ends(one: str, other: str) -> bool:
 
 
 def _without_accents(name: str) -> str:
+    if name.isascii():
+        return name
     return "".join(letter for letter in unicodedata.normalize("NFD", name) if not unicodedata.combining(letter))

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from xlbatch.check.names import did_you_mean
@@ -57,7 +58,9 @@ def decal_text(spec: DecalSpec, row: RosterRow, settings: Settings) -> str:
 
 def filled(text: str, row: RosterRow, settings: Settings) -> Filled:
     """`text` with {Who}, {Group}, {Shared line} … filled in for a garment; a cell with only `-` leaves it all empty."""
-    names = tuple(dict.fromkeys(match[1].strip() for match in _BRACES.finditer(text)))
+    names = _names_in(text)
+    if not names:
+        return Filled(text.strip())
     values = {name: _value(name, row, settings) for name in names}
     unknown = tuple(name for name, value in values.items() if value is None)
     blank = tuple(name for name, value in values.items() if value == "")
@@ -67,12 +70,19 @@ def filled(text: str, row: RosterRow, settings: Settings) -> Filled:
     return Filled(_BRACES.sub(lambda match: said[match[1].strip()], text).strip(), unknown, blank)
 
 
+@lru_cache(maxsize=1000)
+def _names_in(text: str) -> tuple[str, ...]:
+    """The names in the braces of a text."""
+    return tuple(dict.fromkeys(match[1].strip() for match in _BRACES.finditer(text)))
+
+
 def braces_problems(text: str, row: RosterRow, settings: Settings, where: Where) -> Iterator[Problem]:
     """Braces of a text at `where` that name nothing, and columns with nothing in them for this garment."""
     made = filled(text, row, settings)
     rows = (row.source.row,)
     for name in made.unknown:
-        near = did_you_mean(name, _names(row))
+        near = did_you_mean(name, (*_names(row), *_called()))
+        near = _called().get(near, near)
         hint = f"{{{near}}}" if near else ""
         yield problem("braces-unknown", where, f"{{{name}}}", suggestion=hint, rows=rows)
     for name in made.blank:
@@ -114,12 +124,26 @@ def _as_typed(wanted: str, row: RosterRow, settings: Settings) -> str | None:
         return row.first_name or first_name(row.who) if wanted == "first name" else row.last_name or last_name(row.who)
     if wanted in _COLUMNS:
         return str(getattr(row, _COLUMNS[wanted]))
-    extra = {heading.casefold(): value for heading, value in row.source.extra.items()}
-    if wanted in extra:
-        return extra[wanted]
-    return str(getattr(settings, _field(wanted))) if wanted in _settings() else None
+    for heading, value in row.source.extra.items():
+        if heading.casefold() == wanted:
+            return value
+    if wanted in _settings():
+        return str(getattr(settings, _field(wanted)))
+    return _as_typed(_called()[wanted].casefold(), row, settings) if wanted in _called() else None
 
 
+@cache
+def _called() -> Mapping[str, str]:
+    """The columns that can be asked for by other words for them, in lower case: family is Group."""
+    found: dict[str, set[str]] = {}
+    for line in table("roster_words"):
+        if line["Means"].casefold() in (*_COLUMNS, "print name"):
+            for word in line["Whole headings"].split(";"):
+                found.setdefault(word.strip().casefold(), set()).add(line["Means"])
+    return {word: min(means) for word, means in found.items() if len(means) == 1}
+
+
+@cache
 def _settings() -> Mapping[str, str]:
     """The settings whose values can be printed as they are, by their names in lower case."""
     return {line["Setting"].casefold(): line["Setting"] for line in table("job") if line["Kind"] in _WORDED}

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from xlsxwriter.utility import xl_col_to_name
@@ -32,11 +33,16 @@ class Lie(NamedTuple):
         if self.across:
             row, part = divmod(row, self.across)
             column = part // self.parts + 1
-        return f"{xl_col_to_name((self.only or column) - 1)}{row}" if row else ""
+        return f"{_letters(self.only or column)}{row}" if row else ""
 
     def column(self, at: int) -> str:
         """What a column without a heading is called."""
         return f"Row {at}" if self.sideways else f"Part {at}" if self.only else f"Column {xl_col_to_name(at - 1)}"
+
+
+@lru_cache(maxsize=1000)
+def _letters(column: int) -> str:
+    return str(xl_col_to_name(column - 1))
 
 
 AS_ROWS = Lie()

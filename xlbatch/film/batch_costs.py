@@ -17,7 +17,8 @@ Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
 CUT = round(practice("film worth one strip less to cut and weed") * UM)
-APART = round(practice("film worth keeping a batch one garment closer together on the roster") * UM)
+APART = round(practice("film worth keeping a batch one garment closer together among like shirts") * UM)
+MOST_APART = 60  # garments: farther apart is all the same
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
 
 
@@ -39,12 +40,19 @@ class Larger(NamedTuple):
 class BatchCosts:
     """What batches cost in film (µm), all films together; garments with the same boxes are priced once."""
 
-    def __init__(self, films: Sequence[FilmBoxes], larger: Larger | None = None, usual: int = 0) -> None:
+    def __init__(
+        self,
+        films: Sequence[FilmBoxes],
+        larger: Larger | None = None,
+        usual: int = 0,
+        places: Sequence[int] | None = None,
+    ) -> None:
         self.films, self.larger, self.usual = films, larger, usual
+        self.places = places if places is not None else range(len(films[0].boxes))
         self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
-        places = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
+        kind_at = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
         self.kind_of = [
-            [place[tuple(sorted(boxes))] for boxes in film.boxes] for film, place in zip(films, places, strict=True)
+            [kind[tuple(sorted(boxes))] for boxes in film.boxes] for film, kind in zip(films, kind_at, strict=True)
         ]
 
     @cached_property
@@ -55,10 +63,15 @@ class BatchCosts:
         return total
 
     def of(self, groups: Sequence[Group], tries: int) -> Ints:
-        total = np.array([CUT + APART * (group[-1] - group[0]) for group in groups], np.int64)
+        total = np.array([CUT + APART * self._apart(group) for group in groups], np.int64)
         for at in range(len(self.films)):
             total += self._strips(at, groups, tries)
         return np.minimum(total, TOO_LONG)
+
+    def _apart(self, group: Group) -> int:
+        """How far apart the garments are among like shirts."""
+        places = [self.places[garment] for garment in group]
+        return min(MOST_APART, max(places) - min(places))
 
     def of_each(self, blocks: Sequence[Sequence[Group]], tries: int) -> list[Ints]:
         """The costs of the groups of many blocks, computed together."""

@@ -25,11 +25,16 @@ NODES = 200  # of the choice among batches
 
 
 def choose_batches(
-    films: Sequence[FilmBoxes], most: int, effort: int, larger: Larger | None = None
+    films: Sequence[FilmBoxes],
+    most: int,
+    effort: int,
+    larger: Larger | None = None,
+    places: Sequence[int] | None = None,
 ) -> tuple[Group, ...]:
     """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
-    garments where `larger` allows it."""
-    costs = BatchCosts(films)
+    garments where `larger` allows it. `places`: the garments' in an order that has like shirts next to one another,
+    which share batches where that costs no film; usually that of the roster."""
+    costs = BatchCosts(films, places=places)
     batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
     if effort:
         search = _search(films, most, effort)
@@ -37,7 +42,7 @@ def choose_batches(
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
     reach = _reach(films, larger) if larger else most
     if larger and reach > most:
-        batches = enlarged(BatchCosts(films, larger, most), batches, reach, effort)
+        batches = enlarged(BatchCosts(films, larger, most, places), batches, reach, effort)
     return tuple(sorted(batches))
 
 

@@ -1,7 +1,7 @@
 """Turns decals into strips, runs and film to buy."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.art.decal import Decal
@@ -11,10 +11,12 @@ from xlbatch.film.batch_costs import FilmBoxes, Larger
 from xlbatch.film.batches import choose_batches
 from xlbatch.film.box import Bed, bed_of, box_of, um
 from xlbatch.film.interlock import interlock
-from xlbatch.film.layout import Batch, FilmNeed, Layout, Run, Strip
+from xlbatch.film.layout import Batch, FilmNeed, Layout, Lever, Run, Strip
+from xlbatch.film.levers import WORTH, best_lever
 from xlbatch.film.purchase import film_need
 from xlbatch.film.strips import lay_strips
 from xlbatch.film.verify import faults
+from xlbatch.film.work_order import in_work_order, likeness
 from xlbatch.how_far import percent, tell
 from xlbatch.job.job import Film, Job, Settings
 from xlbatch.trade.tables import practice
@@ -22,6 +24,7 @@ from xlbatch.trade.tables import practice
 TRIES = (50, 1500)  # for a strip of a chosen batch: at effort 0, and above; never fewer than it was chosen with
 ROOM = (1.2, 1.0)  # how much longer than allowed boxes are tried that interlocking may shorten enough
 
+MOST_TRIED = 1000  # garments: with more, no other settings are tried
 USUAL = round(practice("shirts that share a strip, where their number is not fixed"))
 MOST = round(practice("most shirts that share a strip while it stays handy"))
 
@@ -31,8 +34,9 @@ Strips = dict[str, Strip]  # a batch's strips by their films' names
 
 def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effort: int) -> Layout:
     """All decals on film, strips numbered alike in every film. Raises Disagreement if its verifier finds a fault."""
-    work = _work(job, decals, effort)
     used = {decal.garment_no for decal in decals}
+    places = likeness(job, (garment for garment in garments if garment.no in used), decals)
+    work = _work(job, decals, effort, places)
     with percent(0, 70):
         strips = work.strips([garment.no for garment in garments if garment.no in used])
     batches = tuple(Batch(no, group) for no, group in enumerate(strips, 1))
@@ -45,10 +49,26 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
         cut, need = film_need(film, numbered, job.settings, len(runs) + 1)
         runs += cut
         needs.append(need)
-    layout = Layout(batches, tuple(runs), tuple(needs))
+    layout = Layout(*in_work_order(batches, runs, places, job.settings), tuple(needs))
     if wrong := faults(layout, decals, job.settings):
         raise Disagreement(wrong[0])
-    return layout
+    return replace(layout, lever=_lever(job, layout, decals, places)) if effort else layout
+
+
+def _lever(job: Job, layout: Layout, decals: Sequence[Decal], places: Mapping[int, int]) -> Lever | None:
+    """What would save film that the strips cost, where there is enough of it to try anything."""
+    settings = job.settings
+    now = sum(strip.length + settings.gap for run in layout.runs for strip in run.strips)
+    free = sum(need.free + settings.gap for need in layout.needs)
+    if settings.interlock or len(places) > MOST_TRIED or now - free < WORTH:
+        return None
+    numbers = sorted({decal.garment_no for decal in decals})
+
+    def length(changed: Settings) -> float:
+        strips = _work(replace(job, settings=changed), decals, 0, places).strips(numbers)
+        return sum(strip.length + settings.gap for of_batch in strips.values() for strip in of_batch.values())
+
+    return best_lever(settings, now, length)
 
 
 @dataclass(frozen=True)
@@ -60,6 +80,7 @@ class _Work:
     decals: Sequence[dict[int, list[Decal]]]  # of each film, by garment number
     settings: Settings
     effort: int
+    places: Mapping[int, int]  # of the garments in an order that has like shirts next to one another
 
     def strips(self, numbers: Sequence[int]) -> dict[Group, Strips]:
         """The batches and their strips, in the order of their first garments on the roster.
@@ -89,7 +110,7 @@ class _Work:
         ]
         fixed, handy = self.settings.shirts_per_strip, um(self.settings.handy_strip)
         larger = Larger(MOST, handy + self.beds[0].gap) if fixed is None and not self.settings.interlock else None
-        chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger)
+        chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger, [self.places[no] for no in numbers])
         return [tuple(numbers[each] for each in group) for group in chosen]
 
     def _laid(self, groups: Sequence[Group]) -> list[Strips]:
@@ -110,10 +131,10 @@ class _Work:
         return all(um(strip.length) + beds[name].gap <= beds[name].longest for name, strip in strips.items())
 
 
-def _work(job: Job, decals: Sequence[Decal], effort: int) -> _Work:
+def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _Work:
     by_garment: dict[str, dict[int, list[Decal]]] = defaultdict(lambda: defaultdict(list))
     for decal in decals:
         by_garment[decal.film][decal.garment_no].append(decal)
     films = [film for film in job.films if film.name in by_garment]
     beds = [bed_of(film, job.settings) for film in films]
-    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort)
+    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)

@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal as Money
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from xlbatch.art.decal import Decal
 from xlbatch.file_names import plain_name
 from xlbatch.geometry.path import Matrix
 from xlbatch.job.job import CutFileKind, Film, FilmPiece, Roll
+from xlbatch.trade.tables import practice
 
 KINDS: Mapping[CutFileKind, tuple[str, ...]] = {"SVG": ("svg",), "DXF": ("dxf",), "both": ("svg", "dxf")}
 
@@ -121,6 +122,27 @@ class Run:
         return round(right - left, 3), round(end - lead, 3)
 
     @property
+    def weeded_together(self) -> tuple[tuple[Strip, ...], ...]:
+        """The strips, those too short to hold with the next ones as one piece, until all of them are weeded."""
+        least = practice("the shortest strip that a hand can hold to weed it")
+        found: list[tuple[Strip, ...]] = []
+        piece: tuple[Strip, ...] = ()
+        for strip in self.strips:
+            piece = (*piece, strip)
+            if strip.start + strip.length - piece[0].start >= least:
+                found.append(piece)
+                piece = ()
+        if piece:  # what is left at the end stays on the last piece
+            found[-1:] = [(*(found[-1] if found else ()), *piece)]
+        return tuple(found)
+
+    def weeded_with(self, strip: Strip) -> tuple[int, ...]:
+        """The numbers of the strips that are weeded as one piece with this one, its own among them; () where it is one
+        by itself."""
+        piece = next(piece for piece in self.weeded_together if strip in piece)
+        return tuple(each.batch for each in piece) if len(piece) > 1 else ()
+
+    @property
     def test_along(self) -> float:
         """Where the test cut begins along the run: in the middle of its margin, or the gap before the first decal."""
         room = self.strips[0].start - self.test_cut
@@ -153,6 +175,14 @@ class FilmNeed:
     cheaper: Money = Money(0)  # so much less it might cost at most, as far as is proven; without prices, mm of rolls
 
 
+class Lever(NamedTuple):
+    """A setting that was tried at another value, and the film in mm that takes less at least, margins apart."""
+
+    setting: str
+    value: str
+    saves: float
+
+
 @dataclass(frozen=True)
 class Layout:
     """All film of the job."""
@@ -160,3 +190,4 @@ class Layout:
     batches: tuple[Batch, ...]
     runs: tuple[Run, ...]
     needs: tuple[FilmNeed, ...]
+    lever: Lever | None = None  # what would save film by longer or fuller strips, if anything that was tried does

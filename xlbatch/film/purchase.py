@@ -9,18 +9,18 @@ from decimal import Decimal as Money
 from xlbatch.art.decal import Decal
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
-from xlbatch.film.buying import Offer, Order, Purchase, cheapest
-from xlbatch.film.fit import Cut, Knife, Stock, taken
+from xlbatch.film.buying import Purchase, RollOffer, RollOrder, cheapest
+from xlbatch.film.fit import Knife, StockPiece, StripCut, taken
 from xlbatch.film.free import FEW, pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
 from xlbatch.film.sweep import sweep
 from xlbatch.job.job import Film, FilmPiece, Roll, Settings
 from xlbatch.trade.spoilage import least_buy
+from xlbatch.trade.tables import practice
 from xlbatch.units import length_text
 
 FREE_TRIES = 2000  # over the boxes: how long is searched for what the strips cost
-A_ROLL = 1  # µm: without prices, one roll more counts for so much
 PARTS = 10_000  # of the money unit: prices are counted in whole ones
 
 
@@ -35,16 +35,16 @@ def film_need(
     return runs, _need(film, runs, order, purchase, offered, settings)
 
 
-def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], settings: Settings) -> Order:
+def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], settings: Settings) -> RollOrder:
     margins = max(0, um(2 * settings.end_margin) - um(settings.gap))
     longest = um(settings.longest_cut) - um(2 * settings.end_margin) + um(settings.gap) + ROUNDING
-    cuts = tuple(Cut(um(strip.length) + um(settings.gap), _across(strip)) for strip in strips)
+    cuts = tuple(StripCut(um(strip.length) + um(settings.gap), _across(strip)) for strip in strips)
     priced = bool(offered) and all(roll.price is not None for roll in offered)
-    order = Order(
+    order = RollOrder(
         cuts=cuts,
         knife=Knife(longest, margins),
-        pieces=tuple(Stock(_down(piece.length), _down(_usable(film, piece))) for piece in film.on_hand),
-        offers=tuple(Offer(_down(roll.length) + ROUNDING, _cost(roll, priced=priced)) for roll in offered),
+        pieces=tuple(StockPiece(_down(piece.length), _down(_usable(film, piece))) for piece in film.on_hand),
+        offers=tuple(RollOffer(_down(roll.length) + ROUNDING, _cost(roll, priced=priced)) for roll in offered),
         usable=_down(film.usable_width),
         least_rest=um(_least_kept(settings)) + 1,
         decals=sum(len(strip.lying) for strip in strips),
@@ -86,7 +86,7 @@ def _runs(
 
 
 def _need(
-    film: Film, runs: Sequence[Run], order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+    film: Film, runs: Sequence[Run], order: RollOrder, purchase: Purchase, offered: Sequence[Roll], settings: Settings
 ) -> FilmNeed:
     length = sum(run.length for run in runs)
     on_hand = sum(run.length for run in runs if run.cut_from != "roll")
@@ -118,7 +118,7 @@ def _need(
 
 
 def _left(
-    film: Film, order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+    film: Film, order: RollOrder, purchase: Purchase, offered: Sequence[Roll], settings: Settings
 ) -> list[tuple[FilmPiece, float]]:
     """The pieces on hand and the rolls of which something worth keeping is left, and how much of them."""
     stocks = [*film.on_hand, *(FilmPiece(film.roll_width, offered[at].length) for at in purchase.rolls)]
@@ -185,8 +185,10 @@ def _on_offer(film: Film, longest: float) -> list[Roll]:
 
 
 def _cost(roll: Roll, *, priced: bool) -> int:
-    """What a roll counts for: its price, or its length where prices are not known."""
-    return um(roll.length) + A_ROLL if not priced or roll.price is None else int(roll.price * PARTS)
+    """What a roll counts for: its price, or its length where prices are not known and so much more for each roll."""
+    if priced and roll.price is not None:
+        return int(roll.price * PARTS)
+    return um(roll.length + practice("what one roll more counts for in film without prices"))
 
 
 def _cost_of(rolls: Sequence[Roll]) -> Money | None:

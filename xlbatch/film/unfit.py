@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.film.box import UM, Bed, bed_of, box_of, longest_run
+from xlbatch.film.run_of_strips import LEAST_TEST_CUT, room_for_test_cut, test_square
 from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.job.job import Film, Job, Settings
 from xlbatch.problems import Problem, Where, problem
@@ -15,13 +16,29 @@ TRIES = 50  # for one garment's strip: as few as the layout ever tries
 
 
 def unfit(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...]) -> tuple[Problem, ...]:
-    """Decals wider than their film, and garments whose decals of one film are longer than a strip may be."""
+    """A test cut without room, decals wider than their film, and garments whose decals of one film are longer than a
+    strip may be."""
     by_no = {garment.no: garment for garment in garments}
-    return tuple(
-        found
-        for film in job.films
-        for found in _on_film(film, job.settings, by_no, [decal for decal in decals if decal.film == film.name])
+    return (
+        *_test_cut(job),
+        *(
+            found
+            for film in job.films
+            for found in _on_film(film, job.settings, by_no, [decal for decal in decals if decal.film == film.name])
+        ),
     )
+
+
+def _test_cut(job: Job) -> Iterator[Problem]:
+    """A test cut asked for where the end margin has no room for its square and the gap to the first decal."""
+    settings = job.settings
+    if settings.test_cut and test_square(settings) < LEAST_TEST_CUT:
+        yield problem(
+            "test-cut-no-room",
+            job.setting_cells.get("Film end margin", Where("Job")),
+            length_text(settings.end_margin, settings.length_unit),
+            needed=printed_text(room_for_test_cut(settings), settings.length_unit, up=True),
+        )
 
 
 def _on_film(film: Film, settings: Settings, by_no: dict[int, Garment], decals: Sequence[Decal]) -> Iterator[Problem]:

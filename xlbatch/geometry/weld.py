@@ -10,7 +10,7 @@ import pathops
 
 from xlbatch.geometry.flat import Points, edges_of
 from xlbatch.geometry.outline import Segment, pack
-from xlbatch.geometry.path import Box, contours, signed_area, transform
+from xlbatch.geometry.path import contours, signed_area, transform
 
 _VERBS = {
     pathops.PathVerb.MOVE: "M",
@@ -93,20 +93,6 @@ def path_of(segments: Iterable[Segment]) -> pathops.Path:
     for verb, at in segments:
         draw[verb](*at)
     return path
-
-
-def clipped(path: pathops.Path, clip: Box | None) -> pathops.Path:
-    """The part of `path` inside `clip`, all of it where that is None."""
-    if clip is None or not len(path):
-        return path
-    left, bottom, right, top = clip
-    window = path_of(
-        (("M", (left, bottom)), ("L", (right, bottom)), ("L", (right, top)), ("L", (left, top)), ("Z", ()))
-    )
-    x0, y0, x1, y1 = path.bounds
-    if x0 >= left and y0 >= bottom and x1 <= right and y1 <= top:
-        return path
-    return common(path, window)
 
 
 def border(segments: Iterable[Segment], width: float) -> tuple[Segment, ...]:

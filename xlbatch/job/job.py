@@ -228,7 +228,7 @@ class Settings:
     supplies_per_garment: Decimal | None = None
     overlapping_colors: Literal["stacked", "side by side"] = "stacked"
     sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
-    most_sizes: int = 3
+    most_sizes: int = 1
     test_cut: bool = False
     interlock: bool = False
     narrowest_letters: float = 80.0  # percent

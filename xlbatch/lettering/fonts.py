@@ -5,7 +5,7 @@ from importlib.resources import files
 from pathlib import Path
 
 from xlbatch.files.beside import beside
-from xlbatch.lettering.typeface import Typeface, open_typeface, set_line
+from xlbatch.lettering.typeface import Typeface, lacking, open_typeface
 from xlbatch.trade.tables import Line, table
 
 _WIDTHS = ("narrow", "usual", "wide")
@@ -35,7 +35,7 @@ def first_font() -> Typeface:
 def stand_in(text: str, asked: str) -> Typeface | None:
     """The bundled font most like the one called `asked` that has all characters of `text`, or None."""
     alike = sorted(table("fonts"), key=partial(_unlike, _look(asked)))
-    return next((face for face in map(_bundled, alike) if not set_line(face, text).lacks), None)
+    return next((face for face in map(_bundled, alike) if not lacking(face, text)), None)
 
 
 def _look(name: str) -> Line:
@@ -52,7 +52,7 @@ def _unlike(one: Line, other: Line) -> tuple[bool, int]:
 
 def fewest_lacking(text: str) -> tuple[str, ...]:
     """The characters of `text` that the best of the bundled fonts lacks."""
-    return min((set_line(face, text).lacks for face in map(_bundled, table("fonts"))), key=len)
+    return min((lacking(face, text) for face in map(_bundled, table("fonts"))), key=len)
 
 
 @cache

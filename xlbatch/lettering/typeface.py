@@ -30,7 +30,7 @@ class Typeface:
 
 
 @dataclass(frozen=True)
-class Line:
+class SetLine:
     """A text set in one line."""
 
     pieces: tuple[InkPart, ...]  # glyphs that touch are one piece
@@ -58,12 +58,41 @@ def _cap_height(font: hb.Font) -> float:
 
 
 @lru_cache(maxsize=4096)
-def set_line(face: Typeface, text: str) -> Line:
+def set_line(face: Typeface, text: str) -> SetLine:
     """Sets `text` (first brought to its composed form, NFC) with kerning, ligatures and marks, and welds it."""
     text = unicodedata.normalize("NFC", text)
     placed, lacks, advance = _placed(face, text)
     pieces = tuple(_piece(face, group) for group in _touching_groups(face, placed))
-    return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
+    return SetLine(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
+
+
+@lru_cache(maxsize=4096)
+def lacking(face: Typeface, text: str) -> tuple[str, ...]:
+    """The characters of `text` that the font has no glyph for, as `set_line` tells them, without drawing it."""
+    parts = ((part, _shaped(face, part, right)) for part, right in _parts(unicodedata.normalize("NFC", text)))
+    return tuple(
+        dict.fromkeys(
+            part[info.cluster] for part, buffer in parts for info in buffer.glyph_infos if info.codepoint == 0
+        )
+    )
+
+
+def unwelded(face: Typeface, text: str) -> pathops.Path:
+    """The glyphs of a line as they are, for a picture: to weld them takes a hundred times as long."""
+    path, x, y = pathops.Path(), 0, 0
+    for part, right in _parts(unicodedata.normalize("NFC", text)):
+        buffer = _shaped(face, part, right)
+        for info, position in zip(buffer.glyph_infos, buffer.glyph_positions or (), strict=True):
+            _add(path, face, (info.codepoint, x + position.x_offset, y + position.y_offset))
+            x, y = x + position.x_advance, y + position.y_advance
+    return path
+
+
+def _add(path: pathops.Path, face: Typeface, placed: Placed) -> None:
+    glyph, x, y = placed
+    drawn = pathops.Path()
+    face.font.draw_glyph_with_pen(glyph, drawn.getPen())
+    path.addPath(drawn.transform(1, 0, 0, 1, x, y))
 
 
 def _shaped(face: Typeface, text: str, right: bool) -> hb.Buffer:
@@ -119,10 +148,8 @@ def _by_script(text: str) -> list[str]:
 def glyphs(face: Typeface, placed: tuple[Placed, ...]) -> Ink | None:
     """The welded ink of glyphs; lines share it. None where they have none."""
     path = pathops.Path()
-    for glyph, x, y in placed:
-        drawn = pathops.Path()
-        face.font.draw_glyph_with_pen(glyph, drawn.getPen())
-        path.addPath(drawn.transform(1, 0, 0, 1, x, y))
+    for each in placed:
+        _add(path, face, each)
     return measured(weld(path))
 
 

@@ -1,5 +1,6 @@
 """How a cell of the pages looks: one font, one type scale, one accent; meaning is also in weight, words or boxes."""
 
+from functools import cache
 from typing import Any, NamedTuple
 
 from xlsxwriter import Workbook
@@ -32,12 +33,17 @@ class Look(NamedTuple):
 
     def but(self, **changed: Any) -> "Look":
         """The same look with some of it changed."""
-        return self._replace(**changed)
+        return _changed(self, tuple(changed.items()))
 
     @property
     def framed(self) -> bool:
         """Whether it has an edge or is filled."""
         return bool(self.fill or self.top or self.bottom or self.left or self.right)
+
+
+@cache
+def _changed(look: Look, changes: tuple[tuple[str, Any], ...]) -> Look:
+    return look._replace(**dict(changes))
 
 
 PLAIN = Look()

@@ -119,8 +119,10 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     if any(place.register for place in work.plan.places):
         leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
     write_plates(leaf, work)
+    batches = list(dict.fromkeys(step.batch for step in steps))
+    lanes = any(step.lane > 1 for step in steps)
     for block in blocks(steps):
-        _write_block(leaf, work, block, table, room)
+        _write_block(leaf, work, block, table, room, batches=batches, lanes=lanes)
     _write_advice(work, leaf)
 
 
@@ -130,15 +132,17 @@ def _write_heads(leaf: Leaf, table: Columns) -> None:
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
-def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: float) -> None:
-    several, batches = len(block.passes) > 1, list(dict.fromkeys(step.batch for step in work.plan.pressing.steps))
+def _write_block(
+    leaf: Leaf, work: Work, block: Block, table: Columns, room: float, *, batches: Sequence[int], lanes: bool
+) -> None:
+    """`batches`: those of the whole job; `lanes`: whether it has several presses."""
+    several = len(block.passes) > 1
     heats = [
         f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     ]
     if several and len(block.batches) > 1:
-        passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
+        passes = f"Batches {_range(block.batches)}: down the list for every 1, then again from its top for every 2 …"
         leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
-    lanes = any(step.lane > 1 for step in work.plan.pressing.steps)
     of: dict[int, list[Step]] = {}
     for step in (step for them in block.passes for step in them):
         of.setdefault(step.batch, []).append(step)
@@ -158,6 +162,12 @@ def _write_block(leaf: Leaf, work: Work, block: Block, table: Columns, room: flo
         if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
+
+
+def _range(numbers: Sequence[int]) -> str:
+    """`1–11`, or all of them where some are left out."""
+    first, last = numbers[0], numbers[-1]
+    return f"{first}–{last}" if list(numbers) == list(range(first, last + 1)) and last - first > 1 else listed(numbers)
 
 
 def _strips(work: Work, steps: Sequence[Step]) -> str:

@@ -1,7 +1,7 @@
 """Proof: each artwork once, large, as it will look; then every text as cut, to read and tick, and a line to sign."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from functools import partial
+from functools import cache, partial
 from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
@@ -10,11 +10,11 @@ from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
-from xlbatch.pictures.art_panel import art_panel, row_picture
+from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.sheets.proof import film_colors
+from xlbatch.sheets.proof import film_colors, narrowed
 from xlbatch.trade.tables import table
 
 NAME = "Proof"
@@ -23,6 +23,7 @@ PANELS = 3  # side by side
 WIDE_TRACED = 150.0  # points
 IN_ONE_COLUMN = 14  # garments
 MOST_PANELS, MOST_DRAWN = 12, 1_000
+MOST_SHARP = 300  # garments: of more, pictures of texts have fewer dots
 NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page where it has one text
 TEXT_HIGH, OF_PANEL = 13.0, 0.125  # of a row of pieces: least, in points, and of the panels' height
 SIZES_HIGH = 15.0  # points below it
@@ -138,9 +139,11 @@ def _write_texts(
     for at, garment in enumerate(beside):
         texts = _texts(work, garment)
         cells += [Span(GUTTER)] * (at > 0) + list(_cells(work, garment, texts, lines))
-        if texts and len(work.plan.garments) <= MOST_DRAWN:
+        count = len(work.plan.garments)
+        if texts and count <= MOST_DRAWN:
+            dots = SHARP if count <= MOST_SHARP else COARSE
             left = at * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high)
+            draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high, dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 
@@ -151,16 +154,23 @@ def _about(garment: Garment) -> str:
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
-    codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
+    sizes += "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
+    narrow = next(filter(None, map(narrowed, texts)), "")
+    fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
     yield Span(NO, garment.no, RULE.but(bold=True))
     yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
-    yield Span(lines.art, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
+
+
+@cache
+def _looks_like() -> Mapping[str, str]:
+    return {line["Letter"]: line["Looks like"] for line in table("lookalikes")}
 
 
 def look_alikes(text: str) -> str:
     """The letters that look like those of the plain alphabet in a text that has both, with their Unicode numbers."""
-    like = {line["Letter"]: line["Looks like"] for line in table("lookalikes")}
+    like = _looks_like()
     mixed = any(letter.isascii() and letter.isalpha() for letter in text)
     found = dict.fromkeys(letter for letter in text if mixed and letter in like)
     return "".join(f"; {letter} is U+{ord(letter):04X}, not {like[letter]}" for letter in found)

@@ -14,7 +14,7 @@ from xlbatch.trade.tables import color_hex
 
 MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
-SHARP = 2.5  # dots a point
+SHARP, COARSE = 2.5, 1.5  # dots a point
 PAPER, INK = "#ffffff", "#000000"
 AROUND = 0.15  # of a text's height: so much of its room is shown around it
 
@@ -39,7 +39,9 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
     return drawn(_svg(body, width, height), says)
 
 
-def row_picture(row: Sequence[Group], colors: Mapping[str, str], width: float, height: float) -> Picture:
+def row_picture(
+    row: Sequence[Group], colors: Mapping[str, str], width: float, height: float, dots: float = SHARP
+) -> Picture:
     """The pieces of one garment side by side as cut, all as high as the widest allows; of a drawing with words of the
     garment's own the words in their room. Places too thin in a ring."""
     panes = [(group, room) for group in row for room in _rooms(group)]
@@ -55,7 +57,9 @@ def row_picture(row: Sequence[Group], colors: Mapping[str, str], width: float, h
         )
         x += across + APART
     says = "As cut: " + ", ".join(decal.titled for group in row for decal in group.decals)
-    return drawn(_svg(body, x, high + 1), says, SHARP)
+    decals = [decal for group in row for decal in group.decals]
+    gray = len({decal.film for decal in decals}) == 1 and not any(decal.thin for decal in decals)
+    return drawn(_svg(body, x, high + 1), says, dots, gray=gray)
 
 
 def _rooms(group: Group) -> list[Box]:

@@ -3,10 +3,10 @@
 from pathlib import Path
 from xml.sax.saxutils import escape
 
-from xlbatch.geometry.ink import outline
 from xlbatch.geometry.path import path_data
+from xlbatch.geometry.weld import segments_in
 from xlbatch.lettering.fonts import find_font
-from xlbatch.lettering.typeface import set_line
+from xlbatch.lettering.typeface import unwelded
 from xlbatch.paper.picture import PLAIN, Picture, drawn
 
 HIGH = 26.0  # points
@@ -17,11 +17,12 @@ def font_picture(name: str, text: str, width: float) -> Picture:
     """The text in the bundled font called `name`, as large as a picture `width` points wide allows."""
     face = find_font(name, Path())
     assert face  # a bundled one
-    pieces = set_line(face, text).pieces
-    ink = outline(pieces) if pieces else None
+    path = unwelded(face, text)
+    left, bottom, right, top = path.bounds
     shape = ""
-    if ink:
-        scale = min((width - 2 * _MARGIN) / ink.width, (HIGH - 2 * _MARGIN) / ink.height)
-        shape = f'<path d="{path_data(ink.segments, (scale, 0, 0, -scale, _MARGIN, HIGH - _MARGIN))}" fill="#17202a"/>'
+    if right > left and top > bottom:
+        scale = min((width - 2 * _MARGIN) / (right - left), (HIGH - 2 * _MARGIN) / (top - bottom))
+        onto = (scale, 0, 0, -scale, _MARGIN - left * scale, HIGH - _MARGIN + bottom * scale)
+        shape = f'<path d="{path_data(segments_in(path), onto)}" fill="#17202a"/>'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HIGH}">{shape}</svg>'
     return drawn(svg, f"{escape(text)} in {name}", PLAIN)

@@ -50,8 +50,8 @@ def paid_on_money(
     lines: list[Line] = []
     moved: list[_Payment] = []
     for line in people:
-        payment = changed.pop(garment_no(line), None)
-        said = _paid(line, "Paid")
+        payment = changed.pop(garment_no(line), None) if changed else None
+        said = _paid(line, "Paid") if payment else None
         if payment and said == payment.before:
             line = _with_paid(line, payment)
             moved.append(payment)

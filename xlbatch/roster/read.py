@@ -126,7 +126,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
-    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"])
+    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"], designs, people.roster, usual)
     work_times, of_work_times = read_work_times(of["Work times"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so

@@ -34,6 +34,7 @@ def columns(unit: str) -> tuple[Column, ...]:
         Column("Cut", 0.4, ("box",)),
         Column("Weeded", 0.6, ("box",)),
         Column("Spoiled", 0.7),
+        Column("Weed with", 0.5, ("text",), outside=True),
     )
 
 
@@ -60,6 +61,7 @@ def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
                 BOX,
                 BOX,
                 None,
+                ", ".join(map(str, run.weeded_with(strip))) or None,
             )
 
 
@@ -67,7 +69,7 @@ def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
     for (_, run, strip), decals in _at_table(plan).items():
         weeded = all(decal.state == "weeded" for decal in decals)
         boxes = (MARKED, MARKED if weeded else BOX, None)
-        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals, plan.unused), *boxes)
+        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals, plan.unused), *boxes, None)
 
 
 def ready_strips(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:

@@ -77,17 +77,29 @@ def _about_strips(plan: Plan) -> str:
     settings = plan.job.settings
     more = sum(need.length - 2 * settings.end_margin * need.runs - need.free for need in plan.layout.needs)
     film = printed_text(abs(more), settings.length_unit)
+    least = "Least possible is for these decals' boxes, without end margins, and proven: no less film can hold them. "
     if not settings.interlock:
+        costs = (
+            f"costs {film} more film than" if more >= print_step(settings.length_unit) else "costs no more film than"
+        )
         return (
-            "Least possible is proven: these decals cannot be laid on less film, even freely. Cutting straight strips "
-            f"costs {film} more film in all than laying without strips; a greater Longest strip (Job) may lower that. "
+            f"{least}Cutting straight strips {costs} laying without strips.{_lever(plan)} "
             "Film used is decal area over film area."
         )
     return (
         f"The decals of each strip interlock: that takes {film} {'less' if more < 0 else 'more'} film in all than "
-        "boxes laid without strips; more Shirts per strip and a greater Longest strip (Job) may save more. Least "
-        "possible is proven from the shapes and half the gap around them. Film used is shape area over film area."
+        "boxes laid without strips. Least possible is without end margins, and proven from the shapes and half the gap "
+        "around them. Film used is shape area over film area."
     )
+
+
+def _lever(plan: Plan) -> str:
+    """The setting that was tried and saves film."""
+    lever = plan.layout.lever
+    if lever is None:
+        return ""
+    saves = printed_text(lever.saves, plan.job.settings.length_unit)
+    return f" Tried: with {lever.setting} {lever.value} (Job) the strips take {saves} less, or better."
 
 
 def _about_rolls(plan: Plan) -> str:

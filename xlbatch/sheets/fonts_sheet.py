@@ -5,7 +5,7 @@ from pathlib import Path
 
 from xlbatch.job.job import Settings
 from xlbatch.lettering.fonts import find_font
-from xlbatch.lettering.typeface import set_line
+from xlbatch.lettering.typeface import lacking
 from xlbatch.paper.page import Column, Page
 from xlbatch.pictures.font_picture import HIGH, font_picture
 from xlbatch.plan import Plan
@@ -51,7 +51,7 @@ def _shown(name: str, texts: Sequence[str]) -> str:
     """What a font is shown with: the texts that it has all letters of, or its own stock line."""
     face = find_font(name, _NOWHERE)
     assert face  # a bundled one
-    line = "   ".join(text for text in texts if not set_line(face, text).lacks)
+    line = "   ".join(text for text in texts if not lacking(face, text))
     return line or STOCK
 
 

@@ -86,9 +86,13 @@ def texts(decals: Iterable[Decal]) -> list[str]:
 def size_text(group: Group, settings: Settings) -> str:
     """`9 × 1 3/4 in`, and how far letters were condensed to fit."""
     unit = settings.length_unit
+    return f"{printed_number(group.width, unit)} × {printed_text(group.height, unit)}{narrowed(group)}"
+
+
+def narrowed(group: Group) -> str:
+    """How far letters were condensed to fit; "" where they were not."""
     narrow = min(part.condensed for decal in group.decals for part in decal.parts or (decal,))
-    said = f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
-    return f"{printed_number(group.width, unit)} × {printed_text(group.height, unit)}{said}"
+    return f", letters {narrow:.0%} wide" if narrow < PLAIN_WIDTH else ""
 
 
 def write(page: Page, plan: Plan) -> None:

@@ -9,12 +9,13 @@ import pathops
 
 from xlbatch.geometry.ink import Ink, around, measured
 from xlbatch.geometry.path import Box
-from xlbatch.geometry.weld import clipped, segments_of
+from xlbatch.geometry.weld import segments_of
 from xlbatch.problems.unreadable_drawings import FAULTS, Fault
 from xlbatch.svg.effort import Effort
 from xlbatch.svg.faults import Unreadable
 from xlbatch.svg.layer import Layers
 from xlbatch.svg.layers import layers_of
+from xlbatch.svg.off_page import beyond_page
 from xlbatch.svg.overlap import knocked_out, opened, stacked
 from xlbatch.svg.safe_xml import LARGEST, parse_svg
 from xlbatch.svg.viewport import page_of
@@ -58,8 +59,8 @@ def read_layers(path: Path) -> Layers | tuple[Fault, ...]:
         with path.open("rb") as file:
             root = parse_svg(file.read(LARGEST + 1))
         page = page_of(root)
-        found = (layer._replace(path=clipped(layer.path, page.clip)) for layer in layers_of(root, page, Effort()))
-        return Layers(tuple(found), page.mm, page.clip)
+        layers = layers_of(root, page, Effort())
+        return Layers(layers, page.mm, page.clip, tuple(beyond_page(layers, page.clip)))
 
     return faulted(read)
 

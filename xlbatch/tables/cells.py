@@ -64,6 +64,7 @@ def shown_value(cell: Raw) -> str:
     return "" if value is None else str(value)
 
 
+@lru_cache(maxsize=10_000)
 def number_text(value: float, number_format: str = "General") -> str:
     """A number as text: 7 and 7.0 are `7`, and `07` under the number format `00`."""
     whole = isinstance(value, int) or value.is_integer()
@@ -111,6 +112,7 @@ def decimal(typed: str) -> Decimal | None:
         return None
 
 
+@lru_cache(maxsize=1000)
 def limits(choices: str) -> tuple[str, str] | None:
     """The two ends of a range such as `1-12`, or None."""
     found = _RANGE.fullmatch(choices)
@@ -125,8 +127,7 @@ def in_range(value: float, choices: Iterable[str]) -> bool:
 
 def number(cell: Raw, choices: tuple[str, ...] = ()) -> float | Unclear:
     """A number within the range given, `95 %` read as 95."""
-    typed = _typed(cell)
-    value = decimal(typed.removesuffix("%"))
+    value = cell.value if type(cell.value) is int else decimal(_typed(cell).removesuffix("%"))
     if value is None or isinstance(cell.value, bool):
         return Unclear()
     found = float(value) * (100 if "%" in cell.format and not isinstance(cell.value, str) else 1)

@@ -17,13 +17,20 @@ from xlbatch.trade.columns import columns
 # a plan's own sheets of which a few columns are read
 _YEARS = ("age", "ages", "years", "años", "anos", "ans", "jahre", "anni", "jaar", "lat", "let", "yaş")
 READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
-ANSWERS = ("Wanted", "Name wanted", "Cut", "Particle")  # roles whose cells go under the Roster's own headings
+ANSWERS = (
+    "Wanted",
+    "Not wanted",
+    "Name wanted",
+    "Cut",
+    "Particle",
+)  # roles whose cells go under the Roster's own headings
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
     "Aside": "not about the garment, not used",
     "Other text": "a further text, not used",
     "Wanted": "whether one is wanted (no: Status cancelled)",
+    "Not wanted": "whether none is wanted (yes: Status cancelled)",
     "Name wanted": "whether a name is printed (no: Print name no name)",
     "Cut": "whom the size is for",
     "Particle": "a part of the last name",

@@ -10,9 +10,10 @@ from xlbatch.tables.column_questions import column_questions
 from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
 from xlbatch.tables.input_table import Table, made_table
 from xlbatch.tables.one_column import lines_apart
-from xlbatch.tables.other_shapes import other_shape
+from xlbatch.tables.other_shapes import after_sizes, other_shape
 from xlbatch.tables.stretches import Stretch, stretches
 
+_SIZE_AND_NAMES = 2  # columns
 MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
 
 
@@ -57,6 +58,10 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     above = [cells for row, cells in sheet.rows.items() if row < headings.row]
     lone = len(headings.known) == 1 and any(len(cells) > 1 for cells in above)  # one word may stand in anyone's row
     judged = headings.judged(below)
+    if len(headings.titles) == len({*judged.matches}) == _SIZE_AND_NAMES and headings.rows:
+        under = replace(sheet, rows={row: cells for row, cells in sheet.rows.items() if row > headings.row})
+        if shape := after_sizes(under):
+            return shape
     if (
         len(headings.titles) > 1
         and not lone

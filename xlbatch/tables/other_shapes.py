@@ -20,6 +20,7 @@ _MOSTLY, _HALF = 0.7, 0.5  # of the cells
 _PEOPLE_APART = re.compile(r"[,;\n]+")
 _NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
 _TALLY = re.compile(r"(.+?)\s*(?:[:=x×]|[-–—]|\s)\s*(\d{1,4})\s*(?:pcs|pieces|shirts?)?\.?", re.IGNORECASE)
+_TALLY_FIRST = re.compile(r"(\d{1,3})\s*(?:[x×:]|[-–—])?\s+(.+?)\.?", re.IGNORECASE)
 _PARTS_OF_A_CELL = 50
 
 
@@ -34,7 +35,7 @@ class ListShape(NamedTuple):
 def other_shape(sheet: RawSheet) -> ListShape | None:
     """The list in a sheet that has no row a person, or None where it is none of these shapes."""
     shapes: tuple[Callable[[RawSheet], ListShape | None], ...] = (
-        *(_chat, _tallies, _under_sizes, _below_sizes, _after_sizes, _several_in_a_cell),
+        *(_chat, _tallies, _under_sizes, _below_sizes, after_sizes, _several_in_a_cell),
     )
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
@@ -95,8 +96,10 @@ def _tallies(sheet: RawSheet) -> ListShape | None:
 
 
 def _tally(text: str) -> list[str]:
-    found = _TALLY.fullmatch(text.strip())
-    return [found[1], found[2]] if found and read_size(found[1]) else []
+    if (found := _TALLY.fullmatch(text.strip())) and read_size(found[1]):
+        return [found[1], found[2]]
+    found = _TALLY_FIRST.fullmatch(text.strip())  # 5 Medium
+    return [found[2], found[1]] if found and read_size(found[2]) else []
 
 
 def _under_sizes(sheet: RawSheet) -> ListShape | None:
@@ -135,12 +138,13 @@ def _below_sizes(sheet: RawSheet) -> ListShape | None:
     return shape._replace(problems=shape.problems + _left(sheet, read))
 
 
-def _after_sizes(sheet: RawSheet) -> ListShape | None:
+def after_sizes(sheet: RawSheet) -> ListShape | None:
     """A size and the names for it: `M: Anna, Ben` in one cell, or M in one and the names in those beside it."""
     people: dict[int, list[str]] = {}
     rows = [row for row, cells in sheet.rows.items() if len(_size_and_names(cells)) > 1]
-    several = any(len(_size_and_names(sheet.rows[row])) > _FEWEST for row in rows)
-    if len(rows) < max(_FEWEST, _MOSTLY * len(sheet.rows)) or not several:
+    several = any(len(_size_and_names(sheet.rows[row])) > 1 + _FEWEST for row in rows)  # two may be `Last, First`
+    once = len({_size_and_names(sheet.rows[row])[0] for row in rows}) == len(rows)
+    if len(rows) < max(_FEWEST, _MOSTLY * len(sheet.rows)) or not (several and once):
         return None
     for row in rows:
         size, *names = _size_and_names(sheet.rows[row])

@@ -9,6 +9,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache, lru_cache
+from itertools import combinations
 
 from rapidfuzz.distance import OSA
 
@@ -17,6 +18,7 @@ from xlbatch.tables.assignment import best_assignment
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import Contents, contents
 from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, Match, plain, split_unit
+from xlbatch.trade.answer_words import garment_in
 from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
@@ -25,8 +27,8 @@ SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column may have whatever it is called
 FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
-_ROLES = (*FOR_MANY, "Wanted", "Name wanted", "Cut", "Particle")
-_ANSWERED = ("Wanted", "Name wanted", "Cut")
+_ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Cut", "Particle")
+_ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles only answers tell: the fewest of them
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
@@ -60,7 +62,7 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
-    meanings = _with_a_name(meanings, held)
+    meanings = _all_wanted(_with_a_name(meanings, held), scores, titles)
     guessed = tuple(
         at
         for at, meaning in meanings.items()
@@ -85,9 +87,9 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
     for meaning in {*said, *(_BY_CONTENTS if held.filled else ())}:
         if meaning == "Counter" and not (first and held.share("counter")) and "Number" in said:
             continue  # a jersey number may well be the row's number: only a first column counts
-        answered = held.share("yes or no") + held.share("status") + held.share("wearer")
-        if meaning in _ANSWERED and (held.filled < 2 or not answered):
-            continue  # a question's heading may be a name's too: only answers tell
+        answers = ("wearer",) if meaning == "Cut" else ("yes or no", "status", "date")
+        if meaning in _ANSWERED and (held.filled < _ANSWERED[meaning] or not any(map(held.share, answers))):
+            continue  # a question's heading may be a name's too
         weight: float = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
         if meaning in NAMES and meaning in said:
             weight = max(weight, _LEAST - WHOLE + 1)  # people are called Klein and Lang
@@ -131,10 +133,22 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
         changed |= dict.fromkeys(others[:1], "Who")
     texts = [at for at, role in meanings.items() if role == "Other text"]
     if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
-        texts = [at for at in held if at not in meanings and _look(held[at], 0) == "text"]
+        asks = next(at for at, meaning in meanings.items() if meaning == "Name wanted")
+        texts = [at for at in held if at not in meanings and at > asks and _look(held[at], 0) == "text"]
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
+
+
+def _all_wanted(
+    meanings: Mapping[int, str], scores: Mapping[int, Mapping[str, float]], titles: Mapping[int, str]
+) -> dict[int, str]:
+    """The same with every column that says whether one is wanted: those that speak of the garment, where some do."""
+    asking = [at for at in scores if meanings.get(at, "Wanted") == "Wanted" and "Wanted" in scores[at]]
+    if len(asking) < 2:
+        return dict(meanings)
+    of_garment = [at for at in asking if garment_in(titles.get(at, ""))]
+    return {**meanings, **{at: "Wanted" if at in (of_garment or asking) else "Aside" for at in asking}}
 
 
 def _is_sure(scores: Mapping[str, float], meaning: str, heading: str) -> bool:
@@ -207,10 +221,15 @@ def heading_scores(heading: str) -> Mapping[str, float]:
 
 def names_columns(titles: Mapping[int, str]) -> bool:
     """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
-    sure = sum(bool(_whole(text)) for text in titles.values())
-    return sure >= 2 and 2 * sure >= len(titles)
+    sure, left = 0, len(titles)
+    for text in titles.values():
+        sure, left = sure + bool(_whole(text)), left - 1
+        if 2 * (sure + left) < len(titles):
+            return False  # as most rows of a list soon show
+    return sure >= 2
 
 
+@lru_cache(maxsize=10_000)
 def _whole(heading: str) -> frozenset[str]:
     return next(filter(None, map(_phrase, (heading, split_unit(heading)[0]))), None) or _in_two_languages(heading)
 
@@ -240,6 +259,8 @@ def _by_words(heading: str) -> Mapping[str, float]:
     for token in dict.fromkeys(tokens):
         for meaning in _words().get(token, ()):
             said[meaning] = said.get(meaning, 0.0) + WORD
+    for both in combinations(dict.fromkeys(tokens), 2):
+        said |= dict.fromkeys(_pairs().get(frozenset(both), ()), MOST_BY_WORDS)
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
             said |= dict.fromkeys(meanings, MOST_BY_WORDS)
@@ -267,8 +288,16 @@ def _words() -> Mapping[str, frozenset[str]]:
     found: dict[str, set[str]] = {}
     for line in table("roster_words"):
         for word in words(line["Words"]):
-            found.setdefault(word, set()).add(line["Means"])
+            if "+" not in word:
+                found.setdefault(word, set()).add(line["Means"])
     return {word: frozenset(meanings) for word, meanings in found.items()}
+
+
+@cache
+def _pairs() -> Mapping[frozenset[str], tuple[str, ...]]:
+    """What two words of a heading say together: name and back."""
+    pairs = ((word, line["Means"]) for line in table("roster_words") for word in words(line["Words"]) if "+" in word)
+    return {frozenset(word.split("+")): (means,) for word, means in pairs}
 
 
 @cache

@@ -6,12 +6,12 @@ from dataclasses import replace
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import NO_NAME, Class
 from xlbatch.job.source import Source
-from xlbatch.tables.cells import shown_value
+from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.tables.size_columns import pieces
-from xlbatch.tables.sizes import read_size, says_whose, several_people, several_sizes, wearer
+from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -', "same as above")
@@ -62,11 +62,17 @@ def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str,
     group = table.groups.get(row, table.group)
     said = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
     said["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
-    answers = {role: table.rows[row].get(at) for role, at in _roles(table).items()}
-    if answers.get("Wanted") is None and table.marks_wanted:
-        answers["Wanted"] = Raw("")
-    filled = {role: cell for role, cell in answers.items() if cell is not None}
+    filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
+    if "Wanted" not in filled and table.marks_wanted:
+        filled["Wanted"] = Raw("")
     return {**{heading: Raw(text) for heading, text in said.items() if text}, **filled, **given}
+
+
+def _answer(table: Table, row: int, role: str) -> Raw | None:
+    """What the columns of a role say; where two contradict each other, both."""
+    cells = [table.rows[row][at] for at, each in table.roles.items() if each == role and at in table.rows[row]]
+    differ = len({yes_no(cell) for cell in cells if not cell.fault}) > 1
+    return Raw(", ".join(map(shown_value, cells))) if differ else cells[0] if cells else None
 
 
 def _roles(table: Table) -> dict[str, int]:
@@ -115,13 +121,24 @@ def _sized(at: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
 def _each_size(line: Line) -> Iterator[Line]:
     """A line for each size where one person names several: a form lets people tick more than one."""
     cell = line.cells.get("Size")
-    sizes = several_sizes(shown_value(cell)) if cell and not cell.fault else ()
-    if not sizes or line.given("How many") or line.given("Garment no.") or _is_several(line):
+    typed = shown_value(cell) if cell and not cell.fault else ""
+    counted = line.given("How many") and shown_value(line.cells["How many"]) == str(len(_parts(typed)))
+    sizes = _parts(typed) if counted else several_sizes(typed)
+    if len(sizes) < 2 or (line.given("How many") and not counted) or line.given("Garment no.") or _is_several(line):
         yield line
         return
-    line.found("size-several", "Size", shown_value(line.cells["Size"]))
+    if counted:  # as many sizes as are asked for: no question
+        line = replace(line, cells={heading: cell for heading, cell in line.cells.items() if heading != "How many"})
+    else:
+        line.found("size-several", "Size", typed)
     for at, size in enumerate(sizes):
         yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if at else line.problems)
+
+
+def _parts(typed: str) -> tuple[str, ...]:
+    """The sizes of an answer that names several, as typed; none where a part of it is no size."""
+    parts = tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
+    return parts if all(map(read_size, parts)) and not read_size(typed) else ()
 
 
 def _is_several(line: Line) -> bool:

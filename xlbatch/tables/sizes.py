@@ -22,9 +22,10 @@ _PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
 SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
 TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
-_BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
+BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
 _SPLIT = re.compile(r"[(),=]+|(?<=[^\W\d_])\s*/\s*(?=[^\W\d_])")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
+_NO_SPACE = re.compile(r"(?<=[\u3040-\u30ff\u4e00-\u9fff])(?=[a-z0-9])")  # between 女 and m
 _X_WORD = re.compile(r"(x+)([a-wyz]*)")
 _LETTERS = re.compile(r"(\d?)(x*)([sml]?)")
 _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
@@ -66,7 +67,7 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
 @lru_cache(maxsize=10_000)
 def several_sizes(text: str) -> tuple[str, ...]:
     """The sizes of an answer that names more than one (`S, M`); none where only some say who they are for."""
-    parts = [part for part in _BETWEEN.split(text) if part.strip()]
+    parts = [part for part in BETWEEN.split(text) if part.strip()]
     sizes = [read_size(part) for part in parts]
     if len(parts) < 2 or read_size(text) or len({says_whose(part) for part in parts}) > 1:
         return ()
@@ -75,13 +76,15 @@ def several_sizes(text: str) -> tuple[str, ...]:
 
 def several_people(name: str) -> bool:
     """Whether a name is plainly more than one: `Ana & Ivo`, `Ana, Ivo and Mei`."""
-    return bool(_BETWEEN.search(name))
+    return bool(BETWEEN.search(name))
 
 
 def sizes_in(message: str) -> list[str]:
     """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
     words = re.findall(r"[^\s,.!?()]+", message)
     found: list[str] = []
+    if not any(_may_be_size(word) for word in words if not word.isdigit()):
+        return found
     at = 0
     while at < len(words):
         phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST, 0, -1))
@@ -89,6 +92,14 @@ def sizes_in(message: str) -> list[str]:
         found += [size] if size else []
         at += max(1, len(size.split()))
     return found
+
+
+@lru_cache(maxsize=10_000)
+def _may_be_size(word: str) -> bool:
+    """Whether a word may be a size's own part: its letters, or ages."""
+    parts = _WORD.findall(_plain(word))
+    said = [read for part in parts if (read := _read_word(part))]
+    return any(letters and (not letters.isdigit() or len(parts) > 1) for _, letters in said)
 
 
 def says_whose(text: str) -> bool:
@@ -105,6 +116,7 @@ def size_class(size: str) -> Class:
     return "toddler" if size in TODDLER else "infant" if size in INFANT else "adult"
 
 
+@lru_cache(maxsize=10_000)
 def wearer(text: str) -> Class | None:
     """Who a garment is for, by any word for them (`kids`, `women's`, `unisex`), or None."""
     said = _read_part(_plain(text)) if text else None
@@ -145,7 +157,10 @@ def _words() -> dict[tuple[str, str], str]:
 
 
 def _plain(text: str) -> str:
-    return unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
+    if text.isascii():
+        return text.lower().replace("'", "")
+    plain = unicodedata.normalize("NFKC", text).casefold().replace("'", "").replace("’", "")
+    return _NO_SPACE.sub(" ", plain)
 
 
 def _read_part(part: str) -> _Said | None:

@@ -15,6 +15,7 @@ from xlbatch.tables.roster_columns import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
+from xlbatch.trade.remarks import NONE_WANTED, remark_asks
 
 _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it counts sizes
 
@@ -42,10 +43,12 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
     """The parts of the list under `headings` and under further ones below or beside them."""
     parts: list[Stretch] = []
     problems: list[Problem] = []
-    for block in _one_below_another(sheet, headings):
+    blocks = _one_below_another(sheet, headings)
+    named = any(map(_has_names, blocks))
+    for block in blocks:
         below, aside = _without_side_table(block)
         problems += (_at_headings("table-aside", sheet, table) for table in aside)
-        if parts and headings.known & NAMES and not below.headings.known & NAMES:
+        if len(blocks) > 1 and named and not _has_names(below):
             problems.append(_at_headings("table-aside", sheet, below))
             continue
         for part in map(_judged, _one_beside_another(below)):
@@ -55,6 +58,10 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
             parts.append(kept)
             problems += left_out
     return Stretches(tuple(parts), (*_above(sheet, headings), *problems))
+
+
+def _has_names(part: Stretch) -> bool:
+    return bool(NAMES & (part.headings.known | _judged(part).headings.known)) or bool(part.headings.people)
 
 
 def _judged(part: Stretch) -> Stretch:
@@ -189,7 +196,7 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
-        if answer("Status", lone.rstrip(":")) in ("not wanted", "ask") and row != max(part.rows):
+        if _ends_list(lone) and row != max(part.rows):
             ended = f"stands under “{lone}”"
             continue
         group = titles.get(row, group)
@@ -204,6 +211,11 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
             kept[row] = cells
             groups |= {row: group} if group else {}
     return Stretch(part.headings, kept, groups=groups, left_out=left_out), problems
+
+
+def _ends_list(title: str) -> bool:
+    """Whether those under a title are not, or not surely, to get one: `Cancelled`, `Waiting list`."""
+    return answer("Status", title.rstrip(":")) in ("not wanted", "ask") or remark_asks(title) == NONE_WANTED
 
 
 def _no_ones(part: Stretch, row: int, cells: Cells) -> str:

@@ -5,7 +5,7 @@ from functools import cache, lru_cache
 
 from xlbatch.trade.tables import table, words
 
-ABOUT_THE_PERSON = "about the person"
+ABOUT_THE_PERSON, NONE_WANTED = "about the person", "that none may be wanted"
 
 
 @lru_cache(maxsize=10_000)

@@ -85,7 +85,7 @@ class Look:
 
 def short(name: str) -> str:
     """A file's name that fits on a line of the window, with its beginning and its end."""
-    return name if len(name) <= LONGEST else f"{name[: LONGEST - TAIL]} … {name[-TAIL:]}"
+    return name if len(name) <= LONGEST else f"{name[: LONGEST - TAIL].rstrip()} … {name[-TAIL:].lstrip()}"
 
 
 def _fit_density(root: tkinter.Tk) -> None:
@@ -113,6 +113,7 @@ def _style(root: tkinter.Tk, fonts: dict[str, font.Font]) -> None:
     style.configure("Large.TLabel", font=fonts["large"])
     style.configure("Quiet.TLabel", font=fonts["small"], foreground=QUIET)
     style.configure("TRadiobutton", indicatorsize=_dots(root, 9), indicatorbackground=CARD, indicatorforeground=DEEP)
+    style.configure("TScrollbar", arrowsize=_dots(root, 11))
     style.map("TRadiobutton", background=[("active", HOVER)], foreground=[("focus", STOP)])
     style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness="14p")
     for name, back, fore, over in (("TButton", CARD, INK, HOVER), ("Main.TButton", DEEP, CARD, DEEPER)):

@@ -1,0 +1,134 @@
+"""What a row says of a person's name and of what is printed, put under the Roster's headings."""
+
+import re
+from collections.abc import Callable
+from functools import cache
+
+from xlbatch.job.job import NO_NAME
+from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts, yes_or_no
+from xlbatch.tables.line import Line
+from xlbatch.tables.sizes import read_size
+from xlbatch.trade.answer_words import answer, answers_that_mean
+from xlbatch.trade.name_parts import first_name, last_name
+from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
+
+_NO_TEXT = re.compile(r"[\W_]+")
+_BESIDE = "Beside a print name"
+_BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
+_DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
+_QUOTED = re.compile(r"[\"“”„«»‘‚](.+)[\"“”„«»’‘]")
+_NUMBER = re.compile(r"(?:#|№|no\.?|nr\.?|n[º°]\.?|number)?\s*(\d{1,3})(?:[.,]0)?", re.IGNORECASE)
+_AND = re.compile(r"\S\s+(?:&|\+|and|und|et|en|og|och)\s+[^\W\d_]|\w,.*\w,.*\w")  # two people in one name
+
+
+def particle(line: Line) -> Line:
+    """A last name with the part of it that stands in a column of its own: van der."""
+    particle, last = text_of(line, "Particle"), text_of(line, "Last name")
+    return with_texts(line, Last_name=f"{particle} {last}") if particle and last else line
+
+
+def who(line: Line) -> Line:
+    """A name without the remarks beside it, which are asked about."""
+    typed = text_of(line, "Who")
+    name, remark = _name_and_remark(typed)
+    if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
+        line.found("name-several", "Who", typed)
+    if not remark:
+        return line
+    line.found("name-remark", "Who", typed, name=name, remark=remark)
+    asks = remark_asks(remark)
+    line = noted(with_texts(line, Who=name), remark)
+    if asks == NONE_WANTED and not line.given("Status"):
+        line = with_texts(pointed(line, "Status", "Who"), Status=CANCELLED)
+    return line
+
+
+def _name_and_remark(typed: str) -> tuple[str, str]:
+    inside = _BRACKETS.search(typed)
+    if inside and inside[1] and is_remark(inside[1]):
+        return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
+    parts = _DASH.split(typed)
+    if len(parts) == 2 and all(parts):
+        for name, remark in (parts, parts[::-1]) if not typed.islower() else ():
+            if (is_remark(remark) or _is_in_small_letters(remark)) and not is_remark(name):
+                return name.strip(), remark.strip()
+    return typed, ""
+
+
+def _is_in_small_letters(text: str) -> bool:
+    """Whether a text beside a name begins small, as no name does but one in small letters throughout."""
+    return text[:1].islower()
+
+
+def name_wanted(line: Line) -> Line:
+    """Whether a name is printed, from a column that asks so."""
+    typed = text_of(line, "Name wanted")
+    if not typed or line.given("Print name"):
+        return line
+    line = pointed(line, "Print name", "Name wanted")
+    means = yes_or_no(typed)
+    if means == "not wanted":
+        return with_texts(line, Print_name=NO_NAME)
+    return line if means == "wanted" else with_texts(line, Print_name=typed)
+
+
+def print_name(line: Line) -> Line:
+    """`same`, `first name only`, `leave blank` done; what stands beside a text taken apart, and asked."""
+    typed = text_of(line, "Print name")
+    if not typed or typed in (NO_NAME, text_of(line, "Who")):
+        return line
+    first, last = text_of(line, "First name"), text_of(line, "Last name")
+    done: dict[str, Callable[[], str]] = {
+        "whole name": lambda: text_of(line, "Who") or f"{first} {last}".strip(),
+        "first name": lambda: first or first_name(text_of(line, "Who")),
+        "last name": lambda: last or last_name(text_of(line, "Who")),
+        "no name": lambda: NO_NAME,
+    }
+    means = answer("Print name", typed)
+    if means in done:
+        text = done[means]()
+        line.found("print-answer", "Print name", typed, text=text or typed)
+        return with_texts(line, Print_name=text or typed)
+    if _NO_TEXT.fullmatch(typed):
+        line.found("print-answer-unclear", "Print name", typed)
+        return with_texts(line, Print_name=NO_NAME)
+    if quoted := _QUOTED.fullmatch(typed):
+        line.found("print-answer", "Print name", typed, text=quoted[1])
+        return with_texts(line, Print_name=quoted[1])
+    text, aside = _text_and_aside(typed)
+    if aside and text:
+        line.found("print-aside", "Print name", typed, text=text)
+        return noted(with_texts(line, Print_name=text), f"Print name: {aside}")
+    return line
+
+
+def _text_and_aside(typed: str) -> tuple[str, str]:
+    asked = _asking().fullmatch(typed)
+    if asked and (asked["before"] or asked["after"]):
+        return asked["text"].strip('"“”„ '), " … ".join(filter(None, (asked["before"].strip(), asked["after"])))
+    inside = _BRACKETS.search(typed)
+    if inside:
+        return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
+    for sign in (",", ";", " - ", " – "):
+        text, found, aside = typed.partition(sign)
+        if found and (is_remark(aside) or answer("Print name", aside)):
+            return text.strip(), aside.strip()
+    return typed, ""
+
+
+@cache
+def _asking() -> re.Pattern[str]:
+    """`please print Mona`, `Mona please`: a text within words that ask for it."""
+    before, after = ("|".join(map(re.escape, answers_that_mean(_BESIDE, where))) for where in ("before", "after"))
+    return re.compile(
+        rf"(?P<before>(?:(?:{before})\b\W*)*)(?P<text>.+?)\W*(?P<after>(?:\b(?:{after}))?)\W*", re.IGNORECASE
+    )
+
+
+def number(line: Line) -> Line:
+    """`#7`, `No. 5` and `7.0` are numbers; anything else is asked about where it is to be printed."""
+    typed = text_of(line, "Number")
+    if answer("Print name", typed) == "no name" or _NO_TEXT.fullmatch(typed):
+        return with_texts(line, Number="")
+    found = _NUMBER.fullmatch(typed)
+    return with_texts(line, Number=found[1]) if found and found[1] != typed else line
