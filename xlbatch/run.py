@@ -56,7 +56,7 @@ def _run(workbook: Path, options: Options, progress: Progress, now: datetime) ->
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
-    if later := later_plan(workbook, base_name(workbook)):
+    if later := later_plan(workbook, base_name(workbook), reading):
         if not options.anew:
             offers = (Offer("Plan it anyway", replace(options, anew=True)),)
             return Outcome(3, sentence(workbook, reading, later), offers=offers)
@@ -108,13 +108,14 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.film.join import join
     from xlbatch.film.lay import lay
     from xlbatch.film.unfit import unfit
-    from xlbatch.kept.begun import as_pressed, not_needed
+    from xlbatch.kept.begun import as_pressed
     from xlbatch.kept.film_left import with_coming
     from xlbatch.kept.lasting import cut_pieces, numbered
+    from xlbatch.kept.offers import not_needed, offers
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
-    from xlbatch.kept.tell import tell
+    from xlbatch.kept.tell import Planned, tell
     from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.fewer_sections import fewer_sections
     from xlbatch.placement.put import place
@@ -125,6 +126,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.schedule.late import late
     from xlbatch.schedule.plan_time import plan_time
     from xlbatch.sheets.given import given_rows
+    from xlbatch.sheets.own_headings import own_headings
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
@@ -162,8 +164,11 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     backward = dates(days, job.settings, time, {line.kind for line in shopping if line.buy})
     problems += shopping_problems(job, shopping, garments) + late(job, days, backward, now.date())
     unused = tuple(old for old in stood.decals if old.ready and old.id not in numbers.ready)
-    problems += tuple(not_needed(stood, _of_rows(unused, job, _held(problems)), numbers.to_cut))
-    problems, told = tell(past, reading.marks, problems, job, layout, pressing, garments)
+    offered = offers(unused, numbers.to_cut)
+    problems += tuple(not_needed(stood, _of_rows(unused, job, _held(problems)), offered))
+    accounts = money(job, garments, decals, layout, shopping, time)
+    now_planned = Planned(job, garments, layout, pressing, shopping, accounts)
+    problems, told = tell(past, reading.marks, problems, now_planned, offered, own_headings())
     job = replace(job, roster=stood.job.roster)
     return Plan(
         job=job,
@@ -178,7 +183,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         shopping=shopping,
         dates=backward,
         spare_choices=spare_choices(job, garments),
-        money=money(job, garments, decals, layout, shopping, time),
+        money=accounts,
         run_at=now,
         unused=frozenset(old.id for old in unused),
         memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job), told),
@@ -210,6 +215,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     """Writes the plan, or the problems where there is nothing to plan or only a check was asked for. Raises CannotSave,
     and Disagreement where the plan does not agree with itself."""
     from xlbatch.agreement import disagreements
+    from xlbatch.cutfiles.artwork_copies import artwork_copies
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
     from xlbatch.messages.group_messages import group_files
@@ -238,7 +244,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     if check_only or code == 2:
         return replace(about, written=save_problems(folder, name, write))
     files: dict[str, str | bytes] = {file.name: file.text for file in cut_files(plan.layout, plan.job.settings)}
-    files |= group_files(plan)
+    files |= {**group_files(plan), **artwork_copies(plan.job, folder)}
     if wrong := disagreements(plan, files):
         raise Disagreement(wrong[0])
 

@@ -67,6 +67,7 @@ def save_plan(
         cut_files, pages, plan = parts
         cut_files.made.mkdir()
         for file, content in files.items():
+            (cut_files.made / file).parent.mkdir(exist_ok=True, parents=True)
             (cut_files.made / file).write_bytes(content.encode() if isinstance(content, str) else content)
         if to_print:
             to_print(pages.made, plan.target.name)

@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 from scipy.stats import binom
 
-from xlbatch.film.buying import Offer, Order, Purchase, cheapest
-from xlbatch.film.fit import Cut, Knife, Stock, fit, taken
+from xlbatch.film.buying import Purchase, RollOffer, RollOrder, cheapest
+from xlbatch.film.fit import Knife, StockPiece, StripCut, fit, taken
 from xlbatch.job.job import FilmPiece, Roll
 
 IN, YD = 25.4, 914.4
@@ -20,26 +20,26 @@ WIDE = 290_000
 
 def order(
     lengths: Sequence[int], offers: Sequence[tuple[int, int]], margins: int = 0, longest: int = 0, **more: Any
-) -> Order:
+) -> RollOrder:
     """Strips as wide as the film; `longest` of a run without its margins, usually all of the longest roll."""
     longest = longest or max([length for length, _ in offers] + list(lengths)) - margins
     given = {"pieces": (), "least_rest": 1, **more}
-    return Order(
-        tuple(Cut(n, WIDE) for n in lengths),
+    return RollOrder(
+        tuple(StripCut(n, WIDE) for n in lengths),
         Knife(longest, margins),
-        offers=tuple(Offer(*o) for o in offers),
+        offers=tuple(RollOffer(*o) for o in offers),
         usable=WIDE,
         **given,
     )
 
 
-def cost(asked: Order, bought: Purchase) -> int:
+def cost(asked: RollOrder, bought: Purchase) -> int:
     return sum(asked.offers[at].cost for at in bought.rolls)
 
 
-def check(asked: Order, bought: Purchase) -> None:
+def check(asked: RollOrder, bought: Purchase) -> None:
     """Every strip is cut once, no run is too long, and no stock gives more than it has."""
-    stocks = [*asked.pieces, *(Stock(asked.offers[at].length, asked.usable) for at in bought.rolls)]
+    stocks = [*asked.pieces, *(StockPiece(asked.offers[at].length, asked.usable) for at in bought.rolls)]
     runs = [*bought.pieces, *bought.cut]
     assert sorted(at for own in runs for run in own for at in run) == list(range(len(asked.cuts)))
     for stock, own in zip(stocks, runs, strict=True):
@@ -83,7 +83,7 @@ def partitions(items: tuple[int, ...]) -> Iterator[list[tuple[int, ...]]]:
                 yield [(first, *mates), *rest]
 
 
-def brute(asked: Order, most: int) -> int:
+def brute(asked: RollOrder, most: int) -> int:
     """The cost of the cheapest purchase of at most `most` rolls by trying every way to part the strips into runs."""
 
     @cache
@@ -102,7 +102,7 @@ def brute(asked: Order, most: int) -> int:
             price = sum(asked.offers[at].cost for at in rolls)
             if price >= best:
                 continue
-            stocks = [*asked.pieces, *(Stock(asked.offers[at].length, asked.usable) for at in rolls)]
+            stocks = [*asked.pieces, *(StockPiece(asked.offers[at].length, asked.usable) for at in rolls)]
             for places in itertools.product(range(len(stocks)), repeat=count):
                 own = [tuple(at for at in range(count) if places[at] == place) for place in range(len(stocks))]
                 if all(
@@ -114,14 +114,16 @@ def brute(asked: Order, most: int) -> int:
     return best
 
 
-def small(seed: int) -> Order:
+def small(seed: int) -> RollOrder:
     source = random.Random(seed)
     margins = source.choice((0, 3, 10))
     lengths = [source.randint(15, 60) for _ in range(source.randint(1, 5))]
     longest = source.choice((60, 80, 150))
     longest_roll = max(lengths) + margins + source.choice((0, 7, 60, 130))
     offers = [(longest_roll, source.randint(10, 40)), (max(lengths) + margins, source.randint(5, 20))]
-    pieces = tuple(Stock(source.randint(20, 120), source.choice((WIDE, WIDE, 10))) for _ in range(source.randint(0, 2)))
+    pieces = tuple(
+        StockPiece(source.randint(20, 120), source.choice((WIDE, WIDE, 10))) for _ in range(source.randint(0, 2))
+    )
     return order(lengths, offers[: source.randint(1, 2)], margins, longest, pieces=pieces)
 
 
@@ -161,13 +163,13 @@ def test_more_film_is_bought_only_where_it_pays(need_of_squares: Any) -> None:
 
 
 def test_no_strip_is_cut_in_a_piece_too_narrow() -> None:
-    assert fit([Cut(10, 20)], [Stock(100, 19)], Knife(100, 0), exact=True) == "no"
-    assert fit([Cut(10, 20)], [Stock(100, 20)], Knife(100, 0), exact=False) == (((0,),),)
+    assert fit([StripCut(10, 20)], [StockPiece(100, 19)], Knife(100, 0), exact=True) == "no"
+    assert fit([StripCut(10, 20)], [StockPiece(100, 20)], Knife(100, 0), exact=False) == (((0,),),)
 
 
 def test_strips_that_best_fit_cannot_place_are_placed_by_the_program() -> None:
     """Two rolls of 100 hold 50 30 20 and 40 30 30 and no other way."""
-    laid = fit([Cut(n) for n in (50, 40, 30, 30, 30, 20)], [Stock(100)] * 2, Knife(100, 0), exact=True)
+    laid = fit([StripCut(n) for n in (50, 40, 30, 30, 30, 20)], [StockPiece(100)] * 2, Knife(100, 0), exact=True)
     assert laid is not None
     assert laid != "no"
     assert sorted(sum((50, 40, 30, 30, 30, 20)[at] for run in runs for at in run) for runs in laid) == [100, 100]

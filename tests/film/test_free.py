@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from shapely import STRtree, box
 
 from xlbatch.film.bound import least_length
-from xlbatch.film.box import Bed, Box, Packing, Spot
+from xlbatch.film.box import Bed, Box, BoxSpot, Packing
 from xlbatch.film.drop import pack_sets
 from xlbatch.film.free import pack
 from xlbatch.film.strip_lengths import least_lengths
@@ -132,8 +132,8 @@ def test_a_box_that_fits_neither_way_is_refused() -> None:
 
 def test_a_box_that_fits_only_turned_is_turned() -> None:
     bed = Bed(60, LONG, 0, True)
-    assert pack([(70, 50)], bed, 1) == Packing(70, (Spot(0, 0, True),))
-    assert pack_sets([[(70, 50)]], bed, 0) == [Packing(70, (Spot(0, 0, True),))]
+    assert pack([(70, 50)], bed, 1) == Packing(70, (BoxSpot(0, 0, True),))
+    assert pack_sets([[(70, 50)]], bed, 0) == [Packing(70, (BoxSpot(0, 0, True),))]
 
 
 def straight_cut_least(boxes: Sequence[Box], width: int) -> int:

@@ -4,8 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.plan_book import PlanBook, codes, decals, drop, steps, written
-from tests.workbooks import write_workbook
+from tests.plan_book import PlanBook, codes, decals, steps, written
+from tests.plan_book import drop_for_workbook as drop
+from tests.workbooks import heading_at, write_workbook
 
 DESIGNS = [
     ["Design", "Decal", "What", "Film", "Position", "Height"],
@@ -156,3 +157,54 @@ def test_sheets_under_other_names_and_in_another_order_are_read_all_the_same(fir
     second = written(outcome)
     assert {step[0] for step in steps(second)} == {2, 3}
     assert decals(second, "to cut") == set()
+
+
+def test_a_copied_row_begins_anew_though_done_and_paid_were_copied_with_it(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 2)
+    first.edit(2, "Paid", 12)
+    second = written(first.drop())
+    sheet = second.sheet("Roster")
+    row = second.row_of(2)
+    for column, cell in enumerate([cell.value for cell in sheet[row]], 1):
+        sheet.cell(row + 2, column).value = "Pia" if cell == "Ivo" else cell
+    outcome = second.drop()
+    assert [found.found for found in outcome.problems if found.code == "copied-with-it"] == ["Status done, Paid 12.00"]
+    third = written(outcome)
+    rows = {row["Who"]: (row["Garment no."], row["Status"], row["Paid"]) for _, row in third.rows("Roster", "Who")}
+    assert rows["Ivo"] == (2, "done", 12)
+    assert rows["Pia"] == (4, None, None)
+    assert {step[0] for step in steps(third)} == {1, 3, 4}
+
+
+def test_a_design_changed_after_pressing_is_asked_about_at_its_cell(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] in (1, 2))
+    first.mark("Designs", "Film", "Red smooth", lambda row: row["Decal"] == "Front")
+    outcome = first.drop()
+    (asked,) = [found for found in outcome.problems if found.code == "design-after-pressing"]
+    assert (asked.where.sheet, asked.found) == ("Designs", "Red smooth")
+    assert "2 garments" in asked.wrong
+    assert decals(written(outcome), "to cut") == {"D007"}  # the Front of the one still to press
+
+
+def test_a_design_with_more_than_is_pressed_on_a_done_garment_is_asked_about(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    second = written(first.drop())
+    sheet = second.sheet("Designs")
+    for across, value in enumerate([cell.value for cell in sheet[4]], 1):
+        sheet.cell(6, across).value = {"Front": "Sleeve", "full front": "left sleeve"}.get(str(value), value)
+    outcome = second.drop()
+    assert [found.found for found in outcome.problems if found.code == "done-without"] == ["Sleeve"]
+
+
+def test_by_and_note_in_a_banner_are_for_its_steps(first: PlanBook) -> None:
+    log = first.sheet("Press log")
+    banner = next(at for at, row in first.rows("Press log", "Step") if str(row["Step"]).startswith("Batch"))
+    for heading, text in (("By", "Kai"), ("Note", "plate at 320")):
+        log.cell(banner, heading_at(log, heading)[1]).value = text
+    second = written(first.drop())
+    rows = [row for _, row in second.steps()]
+    assert {row["By"] for row in rows} == {"Kai"}
+    assert [row["Note"] for row in rows if row["Note"]] == ["plate at 320"]

@@ -141,3 +141,19 @@ def test_a_plan_made_before_there_was_a_memory_drops_as_it_did(tmp_path: Path, n
     assert outcome.code == 0
     again: Callable[[], set[int]] = lambda: {no for no, _, _ in steps(written(outcome))}  # noqa: E731
     assert again() == set(range(2, everyone + 1))
+
+
+def test_numbers_go_on_after_those_of_a_plan_made_before_there_was_a_memory(tmp_path: Path) -> None:
+    old = Path(__file__).parents[1] / "data" / "first_edition" / "relay squad - plan.xlsx"
+    for drawing in (Path(__file__).parents[2] / "example_workbooks").glob("*.svg"):
+        shutil.copy(drawing, tmp_path)
+    plan = PlanBook(Path(shutil.copy(old, tmp_path)))
+    before = {str(row["Decal"]) for _, row in plan.rows("Press log", "Step") if row["Decal"]}
+    runs_before = {row["Run"] for row in plan.strips(ready=False)}
+    plan.cut()
+    plan.result("ok", lambda row: row["Garment no."] == 1)
+    outcome = plan.drop()
+    assert "cut-not-known" in codes(outcome)
+    later = written(outcome)
+    assert not before & decals(later, "to cut")
+    assert not runs_before & {row["Run"] for row in later.strips(ready=False)}

@@ -49,3 +49,16 @@ def test_an_older_plan_gives_way_to_the_later_one_with_marks(roster: Path) -> No
     first = marked(roster)
     assert drop(first.path).code == 0
     assert drop(first.path).code == 3
+
+
+def test_an_older_plan_gives_way_to_one_with_another_list_though_nothing_is_marked(roster: Path) -> None:
+    first = written(drop(roster))
+    book = PlanBook(first.path)
+    book.join(Who="Kai", Size="S")
+    later = book.path.with_name("roster - plan 2.xlsx")
+    book.book.save(book.path)
+    assert written(drop(book.path)).path == later
+    first.book.save(first.path)  # as it was before Kai came
+    outcome = drop(first.path)
+    assert outcome.code == 3
+    assert later.name in outcome.message

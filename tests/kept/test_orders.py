@@ -92,3 +92,10 @@ def test_a_note_of_a_line_stays(first: PlanBook) -> None:
     second = written(first.drop())
     notes = [row["Note"] for _, row in second.rows("Shopping list", "Item") if row["Note"]]
     assert notes == ["lot 4711"]
+
+
+def test_a_number_below_zero_takes_back_what_was_marked(first: PlanBook) -> None:
+    first.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] in ("blank", "film"))
+    second = written(first.drop())
+    second.mark("Shopping list", "Arrived", -1, lambda row: row["Size"] == "M")
+    assert stock(written(second.drop()), "blank", "M") == [(2, 1, 1)]

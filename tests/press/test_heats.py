@@ -7,7 +7,7 @@ from itertools import pairwise, product
 
 import pytest
 
-from xlbatch.press.heats import MOST_HEATS, Order, Plate, Queue, batch_by_batch, heat_by_heat
+from xlbatch.press.heats import MOST_HEATS, HeatOrder, Plate, Queue, batch_by_batch, heat_by_heat
 
 HEATS = (129.444444, 148.888889, 160.0, 165.555556)  # 265, 300, 320, 330 °F
 PLATE = Plate(2.0, 20.0)  # s a °C: common practice, no source
@@ -27,7 +27,7 @@ def small_jobs(count: int) -> list[Job]:
     ]
 
 
-def walked(order: Order, batches: Job) -> float:
+def walked(order: HeatOrder, batches: Job) -> float:
     """Seconds of waiting along an order, every garment pressed out in its own order."""
     left = [list(batch) for batch in batches]
     seconds, now = 0.0, None

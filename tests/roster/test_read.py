@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from openpyxl import Workbook
 
+from tests.workbooks import write_workbook
 from xlbatch.job.job import RosterRow
 from xlbatch.roster.read import Reading, read
 
@@ -33,19 +34,8 @@ def row(reading: Reading) -> RosterRow:
     return only
 
 
-def write(path: Path, sheets: dict[str, Rows]) -> Path:
-    book = Workbook()
-    del book["Sheet"]
-    for name, lines in sheets.items():
-        sheet = book.create_sheet(name)
-        for line in lines:
-            sheet.append(line)
-    book.save(path)
-    return path
-
-
 def read_sheets(path: Path, sheets: dict[str, Rows]) -> Reading:
-    reading = read(write(path / "list.xlsx", sheets))
+    reading = read(write_workbook(path / "list.xlsx", sheets))
     assert isinstance(reading, Reading)
     return reading
 

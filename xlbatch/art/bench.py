@@ -12,6 +12,7 @@ from xlbatch.art.few_sizes import AskedSize, few_sizes
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.check.garment import Garment
+from xlbatch.files.beside import folder_of
 from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.weld import border
@@ -35,7 +36,7 @@ class Bench:
     def __init__(self, job: Job, garments: Iterable[Garment] = ()) -> None:
         self.job = job
         self.garments = tuple(garments)
-        self.folder = job.path.parent
+        self.folder = folder_of(job.path)
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
         self.sheet = cache(self._sheet)

@@ -1,6 +1,5 @@
 """A drawing for one garment: what becomes of its parts, and the ink of its colors."""
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -8,7 +7,8 @@ from pathlib import Path
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import same
 from xlbatch.check.placeholders import looks_like_sample
-from xlbatch.check.text import braces_problems, filled, has_braces
+from xlbatch.check.text import LEFT_EMPTY, braces_problems, filled, has_braces
+from xlbatch.files.beside import folder_of
 from xlbatch.job.job import DecalSpec, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.edit import Edit, Remade, Rules, film_color
@@ -49,9 +49,6 @@ class Wanted:
     cut: frozenset[str]
 
 
-_BRACES = re.compile(r"\{[^{}]*\}")
-
-
 def sheet_of(job: Job, name: str, looked: Looked) -> DrawingSheet:
     """A drawing's parts and lines."""
     lines = {line.part: line for line in job.drawing_parts if same(line.artwork, name)}
@@ -67,7 +64,7 @@ def rules_of(job: Job, looked: Looked, width: float) -> Rules:
         narrowest=settings.narrowest_letters / 100,
         widest=settings.widest_letters / 100,
         font=settings.font,
-        folder=job.path.parent,
+        folder=folder_of(job.path),
     )
 
 
@@ -86,6 +83,7 @@ def edits_of(
             where = line.source.at("Replace by")
             problems += braces_problems(line.replace_by, garment.row, job.settings, where)
             text = filled(line.replace_by, garment.row, job.settings).text
+            text = "" if text == LEFT_EMPTY else text
         elif use and part.text:
             words, text, found = _own_words(job, garment, spec, part.text.words)
             problems += found
@@ -129,7 +127,7 @@ def note_problems(job: Job, garment: Garment, spec: DecalSpec, sheet: DrawingShe
         where = (
             line.source.at("Replace by") if line and line.replace_by and line.source.row else spec.source.at("Artwork")
         )
-        capitals = _BRACES.sub(lambda match: match[0].upper(), line.replace_by) if line else ""
+        capitals = line.replace_by.upper() if line else ""
         facts: dict[str, object] = {"part": note.part, "least": least, "capitals": capitals} | dict(note.facts)
         found, rows = note.facts.get("text", ""), (garment.row.source.row,)
         yield problem(note.code, where, found, suggestion="", rows=rows, **facts)

@@ -81,7 +81,8 @@ def braces_problems(text: str, row: RosterRow, settings: Settings, where: Where)
     made = filled(text, row, settings)
     rows = (row.source.row,)
     for name in made.unknown:
-        near = did_you_mean(name, _names(row))
+        near = did_you_mean(name, (*_names(row), *_called()))
+        near = _called().get(near, near)
         hint = f"{{{near}}}" if near else ""
         yield problem("braces-unknown", where, f"{{{name}}}", suggestion=hint, rows=rows)
     for name in made.blank:
@@ -126,7 +127,20 @@ def _as_typed(wanted: str, row: RosterRow, settings: Settings) -> str | None:
     for heading, value in row.source.extra.items():
         if heading.casefold() == wanted:
             return value
-    return str(getattr(settings, _field(wanted))) if wanted in _settings() else None
+    if wanted in _settings():
+        return str(getattr(settings, _field(wanted)))
+    return _as_typed(_called()[wanted].casefold(), row, settings) if wanted in _called() else None
+
+
+@cache
+def _called() -> Mapping[str, str]:
+    """The columns that can be asked for by other words for them, in lower case: family is Group."""
+    found: dict[str, set[str]] = {}
+    for line in table("roster_words"):
+        if line["Means"].casefold() in (*_COLUMNS, "print name"):
+            for word in line["Whole headings"].split(";"):
+                found.setdefault(word.strip().casefold(), set()).add(line["Means"])
+    return {word: min(means) for word, means in found.items() if len(means) == 1}
 
 
 @cache

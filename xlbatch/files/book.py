@@ -138,7 +138,8 @@ def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
     spread_merged(rows, part.merged)
     hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
-    return RawSheet(part.name, dict(sorted(rows.items())), hidden, through, sheet.sheet_state != "visible")
+    out_of_sight = sheet.sheet_state != "visible"
+    return RawSheet(part.name, dict(sorted(rows.items())), hidden, through, out_of_sight, notes=part.notes)
 
 
 def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:

@@ -60,12 +60,14 @@ def _content(archive: zipfile.ZipFile) -> bytes:
 def _sheet(name: str, table: Element) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
     hidden: set[int] = set()
+    notes: dict[tuple[int, int], str] = {}
     row = cells = 0
     for line in table.iter(f"{_TABLE}table-row"):
         repeated = _count(line, "number-rows-repeated")
         filled = _cells(line)
         if filled and row >= _FARTHEST_ROW:
             raise Refusal("damaged")
+        notes |= {(row + 1, at): text for at, text in _notes(line)}
         for no in range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)) if filled else ():
             rows[no] = filled
             cells += len(filled)
@@ -74,7 +76,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
         row += repeated
         if len(rows) > MOST_ROWS or cells > MOST_CELLS:
             raise Refusal("sheet too large", sheet=name, most=MOST_ROWS, what="rows", count=len(rows))
-    return RawSheet(name, _merged(rows, table), frozenset(hidden))
+    return RawSheet(name, _merged(rows, table), frozenset(hidden), notes=notes)
 
 
 def _cells(line: Element) -> dict[int, Raw]:
@@ -91,6 +93,18 @@ def _cells(line: Element) -> dict[int, Raw]:
             filled |= dict.fromkeys(range(at + 1, at + 1 + min(repeated, _MOST_ALIKE)), raw)
         at += repeated
     return filled
+
+
+def _notes(line: Element) -> Iterator[tuple[int, str]]:
+    """The notes on the cells of a row, by column."""
+    at = 0
+    for cell in line:
+        if cell.tag not in _CELLS:
+            continue
+        note = cell.find(f"{_OFFICE}annotation")
+        if note is not None:
+            yield at + 1, "\n".join("".join(_letters(each)) for each in note.iterfind(f"{_TEXT}p"))
+        at += _count(cell, "number-columns-repeated")
 
 
 def _raw(cell: Element) -> Raw | None:

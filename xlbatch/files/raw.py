@@ -1,7 +1,7 @@
 """Cells and sheets as they stand in a file, before anything in them is understood."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Literal, NamedTuple
 
@@ -59,6 +59,7 @@ class RawSheet:
     out_of_sight: bool = False  # a hidden sheet
     encoding: str = ""  # of a text that does not say it: what it was judged to be, and the names concerned
     lie: Lie = AS_ROWS
+    notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
 
     def where(self, column: int, row: int) -> Where:
         """A cell, as it is called on the sheet itself."""

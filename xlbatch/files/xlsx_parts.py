@@ -10,11 +10,12 @@ import posixpath
 import re
 import zipfile
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from xml.etree.ElementTree import Element
 from xml.sax.saxutils import quoteattr
 
 from xlbatch.files.package import opened, part, root, size
+from xlbatch.files.xlsx_notes import Notes, cell_notes
 from xlbatch.problems.refusals import Refusal
 
 MOST_BYTES = 100_000_000  # one part, unpacked
@@ -54,6 +55,7 @@ class SheetPart:
     xml: bytes
     unsaved: frozenset[str]
     merged: tuple[tuple[str, str], ...]  # first and last cell of each block
+    notes: Notes = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -75,7 +77,7 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
         book = root(_part(archive, place))
         links = _links(archive, place)
         sheets = tuple(
-            _empty_part(name) if name.strip().casefold() in ignored else _sheet_part(name, _part(archive, where))
+            _empty_part(name) if name.strip().casefold() in ignored else _with_notes(name, archive, where)
             for name, where in _sheet_places(book, links)
             if where in archive.namelist()
         )
@@ -156,6 +158,15 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
     small = xml[: head.end()] + filled + b"</" + (head[1] or b"") + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
+
+
+def _with_notes(name: str, archive: zipfile.ZipFile, where: str) -> SheetPart:
+    folder, file = posixpath.split(where)
+    made = _sheet_part(name, _part(archive, where))
+    if posixpath.join(folder, "_rels", f"{file}.rels") not in archive.namelist():
+        return made
+    links = [(kind, target) for kind, target in _links(archive, where).values() if target in archive.namelist()]
+    return replace(made, notes=cell_notes(links, lambda target: _part(archive, target)))
 
 
 def _refuse_if_large(name: str, count: int, what: str, most: int) -> None:

@@ -16,7 +16,7 @@ ROUNDING = 1  # µm: a decal made as wide as its film may measure that much more
 Box = tuple[int, int]  # across and along, upright
 
 
-class Spot(NamedTuple):
+class BoxSpot(NamedTuple):
     """Where a box lies in its bed: lower-left corner in µm, and whether it was turned a quarter."""
 
     across: int
@@ -28,7 +28,7 @@ class Packing(NamedTuple):
     """A length in µm, gap included, and where each box lies."""
 
     length: int
-    spots: tuple[Spot, ...]
+    spots: tuple[BoxSpot, ...]
 
 
 @dataclass(frozen=True)
@@ -95,5 +95,5 @@ def packing_of(boxes: Sequence[Box], laid: Sequence[Laid], bed: Bed) -> Packing:
     spots = []
     for box in boxes:
         kind, across, along, turned = of_kind[kind_of(box, bed)].pop()
-        spots.append(Spot(across, along, turned if box == kind else not turned))
+        spots.append(BoxSpot(across, along, turned if box == kind else not turned))
     return Packing(max((each.end for each in laid), default=0), tuple(spots))

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
-from xlbatch.film.fit import Cut, Fit, Knife, Runs, Stock, fewest_runs, filled, fit, taken
+from xlbatch.film.fit import Fit, Knife, Runs, StockPiece, StripCut, fewest_runs, filled, fit, taken
 from xlbatch.film.rolls import Pattern, Scrap, Want, cheapest_rolls
 from xlbatch.trade.spoilage import enough
 
@@ -22,7 +22,7 @@ KINDS = 60  # different strips, up to which they are cut from rolls without maki
 MM = 1000  # µm
 
 
-class Offer(NamedTuple):
+class RollOffer(NamedTuple):
     """A roll to buy: its length in µm, and its cost in small money, or in length where no price is known."""
 
     length: int
@@ -30,13 +30,13 @@ class Offer(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Order:
+class RollOrder:
     """What is asked for. Lengths in µm."""
 
-    cuts: tuple[Cut, ...]
+    cuts: tuple[StripCut, ...]
     knife: Knife
-    pieces: tuple[Stock, ...]
-    offers: tuple[Offer, ...]
+    pieces: tuple[StockPiece, ...]
+    offers: tuple[RollOffer, ...]
     usable: int  # the width of the rolls
     least_rest: int  # what is left of a roll or a piece as wide counts as spare film if it is so long
     spare: int = 0  # to be left over in all
@@ -67,21 +67,21 @@ class Purchase:
     cut: tuple[Runs, ...]
     cheaper: int = 0
 
-    def rests(self, order: Order) -> list[int]:
+    def rests(self, order: RollOrder) -> list[int]:
         """What is left of each roll, and of each piece that is as wide; of film of any length nothing is."""
-        stocks = [*order.pieces, *(Stock(order.offers[at].length, order.usable) for at in self.rolls)]
+        stocks = [*order.pieces, *(StockPiece(order.offers[at].length, order.usable) for at in self.rolls)]
         return [
             stock.length - taken(runs, order.cuts, order.knife)
             for stock, runs in zip(stocks, (*self.pieces, *self.cut), strict=False)
             if stock.usable >= order.usable
         ]
 
-    def leaves(self, order: Order) -> int:
+    def leaves(self, order: RollOrder) -> int:
         """The film left over."""
         return sum(rest for rest in self.rests(order) if rest >= order.least_rest)
 
 
-def cheapest(order: Order) -> Purchase:
+def cheapest(order: RollOrder) -> Purchase:
     """The purchase of which least is to be expected to be paid. Where nothing is on offer, it has one roll as long as
     is needed."""
     if not order.offers:
@@ -90,14 +90,14 @@ def cheapest(order: Order) -> Purchase:
     return _pieces_kept(order, chosen or _many(order))
 
 
-def _first(order: Order) -> Purchase | None:
+def _first(order: RollOrder) -> Purchase | None:
     """The cheapest purchase that holds the strips, or one that is worth its higher price; None if none was found."""
     best: tuple[float, Purchase] | None = None
     doubtful: int | None = None  # the cost of the first purchase that might do
     for tried, (cost, rolls) in enumerate(_purchases(order)):
         if tried >= PURCHASES or (best and cost >= best[0]):
             break
-        stocks = [*order.pieces, *(Stock(order.offers[at].length, order.usable) for at in rolls)]
+        stocks = [*order.pieces, *(StockPiece(order.offers[at].length, order.usable) for at in rolls)]
         laid = fit(order.cuts, stocks, order.knife, exact=best is None)
         if laid is None and doubtful is None:
             doubtful = cost
@@ -112,12 +112,12 @@ def _first(order: Order) -> Purchase | None:
     return best[1] if best else None
 
 
-def _purchases(order: Order) -> Iterator[tuple[int, tuple[int, ...]]]:
+def _purchases(order: RollOrder) -> Iterator[tuple[int, tuple[int, ...]]]:
     """Costs and rolls, the cheapest first and of equal ones the fewest rolls, from none on; only those that may hold
     all strips."""
     wanted = sum(cut.length for cut in order.cuts)
     on_hand = sum(order.knife.holds(piece) for piece in order.pieces)
-    holds = [order.knife.holds(Stock(offer.length)) for offer in order.offers]
+    holds = [order.knife.holds(StockPiece(offer.length)) for offer in order.offers]
     waiting: list[tuple[int, int, tuple[int, ...], int]] = [(0, 0, (), on_hand)]
     while waiting:
         cost, count, rolls, room = heapq.heappop(waiting)
@@ -127,16 +127,16 @@ def _purchases(order: Order) -> Iterator[tuple[int, tuple[int, ...]]]:
             heapq.heappush(waiting, (cost + order.offers[at].cost, count + 1, (*rolls, at), room + holds[at]))
 
 
-def _purchase(order: Order, rolls: tuple[int, ...], laid: Fit) -> Purchase:
+def _purchase(order: RollOrder, rolls: tuple[int, ...], laid: Fit) -> Purchase:
     return Purchase(rolls, laid[: len(order.pieces)], laid[len(order.pieces) :])
 
 
-def _pieces_kept(order: Order, purchase: Purchase) -> Purchase:
+def _pieces_kept(order: RollOrder, purchase: Purchase) -> Purchase:
     """The same rolls with the pieces left whole that are not needed, the longest first."""
-    rolls = [Stock(order.offers[at].length, order.usable) for at in purchase.rolls]
+    rolls = [StockPiece(order.offers[at].length, order.usable) for at in purchase.rolls]
     pieces = list(order.pieces)
     for place in sorted(range(len(pieces)), key=lambda place: -pieces[place].length):
-        without = [*pieces[:place], Stock(0), *pieces[place + 1 :]]
+        without = [*pieces[:place], StockPiece(0), *pieces[place + 1 :]]
         if not purchase.pieces[place] or len(order.cuts) > EXACT:
             pieces = without if not purchase.pieces[place] else pieces
             continue
@@ -148,18 +148,18 @@ def _pieces_kept(order: Order, purchase: Purchase) -> Purchase:
     return purchase
 
 
-def _of_any_length(order: Order) -> Purchase:
+def _of_any_length(order: RollOrder) -> Purchase:
     """The pieces on hand filled, the shortest first, and the rest in as few runs as were found."""
     laid, rest = filled(order.cuts, order.pieces, order.knife)
     runs = fewest_runs([order.cuts[at] for at in rest], order.knife, exact=len(rest) <= EXACT)
     more = tuple(tuple(rest[at] for at in run) for run in runs)
     length = taken(more, order.cuts, order.knife)
-    offered = replace(order, offers=(Offer(length, length),) if more else ())
+    offered = replace(order, offers=(RollOffer(length, length),) if more else ())
     purchase = Purchase((0,) if more else (), laid, (more,) if more else ())
     return purchase if not more else replace(_pieces_kept(offered, purchase), rolls=())
 
 
-def _many(order: Order) -> Purchase:
+def _many(order: RollOrder) -> Purchase:
     """Runs as long as may be, or as long as a kind of roll is, cut from rolls and pieces; or, of few kinds of strips,
     these; whichever is cheapest."""
     order = replace(order, spare=order.many_spare)
@@ -175,13 +175,15 @@ def _many(order: Order) -> Purchase:
     return replace(choices[best], cheaper=max(0, costs[best] - _least_cost(order)))
 
 
-def _least_cost(order: Order) -> int:
+def _least_cost(order: RollOrder) -> int:
     """What no purchase can cost less than, by length alone."""
     wanted = sum(cut.length for cut in order.cuts) - sum(order.knife.holds(piece) for piece in order.pieces)
-    return max(0, math.ceil(wanted * min(o.cost / order.knife.holds(Stock(o.length)) for o in order.offers) - 1e-6))
+    return max(
+        0, math.ceil(wanted * min(o.cost / order.knife.holds(StockPiece(o.length)) for o in order.offers) - 1e-6)
+    )
 
 
-def _runs_bought(order: Order, knife: Knife) -> Purchase:
+def _runs_bought(order: RollOrder, knife: Knife) -> Purchase:
     """Runs no longer than the knife's, and what whole runs are cut from."""
     waiting: dict[Want, list[tuple[int, ...]]] = defaultdict(list)
     for run in fewest_runs(order.cuts, knife, exact=False):
@@ -202,13 +204,13 @@ def _runs_bought(order: Order, knife: Knife) -> Purchase:
     return _cut_so(order, patterns, cut)
 
 
-def _strips_bought(order: Order) -> Purchase | None:
+def _strips_bought(order: RollOrder) -> Purchase | None:
     """Strips cut from rolls without making runs first; None where a roll's strips then make too many runs."""
     waiting: dict[Want, list[int]] = defaultdict(list)
     for at, strip in enumerate(order.cuts):
         waiting[Want(-(-strip.length // MM))].append(at)
     wants = [want for want, strips in waiting.items() for _ in strips]
-    rolls = [(order.knife.holds(Stock(offer.length)) // MM, offer.cost) for offer in order.offers]
+    rolls = [(order.knife.holds(StockPiece(offer.length)) // MM, offer.cost) for offer in order.offers]
     patterns = cheapest_rolls(wants, rolls, -(-order.spare // MM))
     cut: list[Runs] = []
     for pattern in patterns:
@@ -220,7 +222,7 @@ def _strips_bought(order: Order) -> Purchase | None:
     return _cut_so(order, patterns, cut)
 
 
-def _cut_so(order: Order, patterns: Sequence[Pattern], cut: Sequence[Runs]) -> Purchase:
+def _cut_so(order: RollOrder, patterns: Sequence[Pattern], cut: Sequence[Runs]) -> Purchase:
     pieces: list[Runs] = [()] * len(order.pieces)
     for pattern, runs in zip(patterns, cut, strict=True):
         if pattern.scrap:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box, Packing, Spot
+from xlbatch.film.box import Bed, Box, BoxSpot, Packing
 from xlbatch.film.cores import spread
 from xlbatch.how_far import alive
 
@@ -64,7 +64,8 @@ def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packi
         found = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
         for at, length, *lying in zip(these, lengths.tolist(), *found, strict=True):
             spots = (
-                Spot(across, along, width != box[0]) for across, along, width, box in zip(*lying, sets[at], strict=True)
+                BoxSpot(across, along, width != box[0])
+                for across, along, width, box in zip(*lying, sets[at], strict=True)
             )
             packings[at] = Packing(length, tuple(spots))
     return packings

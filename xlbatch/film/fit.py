@@ -22,14 +22,14 @@ FEW = 800  # strips, up to which runs are also filled one after another
 COARSE = 100  # µm: how exactly a stock is filled up
 
 
-class Cut(NamedTuple):
+class StripCut(NamedTuple):
     """A strip to be cut: its length with one gap, and how wide a film it needs."""
 
     length: int
     across: int = 0
 
 
-class Stock(NamedTuple):
+class StockPiece(NamedTuple):
     """A piece or a roll: its length and its usable width."""
 
     length: int
@@ -43,7 +43,7 @@ class Knife:
     longest: int
     margins: int
 
-    def holds(self, stock: Stock) -> int:
+    def holds(self, stock: StockPiece) -> int:
         """The most strips' length that a stock holds, cut in as many runs as that takes."""
         if stock.length <= self.margins:
             return 0
@@ -55,12 +55,14 @@ Runs = tuple[tuple[int, ...], ...]  # the strips of each run, by their places
 Fit = tuple[Runs, ...]  # for each stock
 
 
-def taken(runs: Runs, cuts: Sequence[Cut], knife: Knife) -> int:
+def taken(runs: Runs, cuts: Sequence[StripCut], knife: Knife) -> int:
     """The length that runs take of their stock."""
     return sum(sum(cuts[at].length for at in run) + knife.margins for run in runs)
 
 
-def fit(cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, *, exact: bool) -> Fit | Literal["no"] | None:
+def fit(
+    cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Knife, *, exact: bool
+) -> Fit | Literal["no"] | None:
     """The runs cut from each stock; "no" where it is proven that they cannot be, None where that is not known."""
     if sum(cut.length for cut in cuts) > sum(knife.holds(stock) for stock in stocks):
         return "no"
@@ -72,10 +74,10 @@ def fit(cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, *, exact: bo
     return program.solved() if program and program.size <= MOST else None
 
 
-def fewest_runs(cuts: Sequence[Cut], knife: Knife, *, exact: bool) -> Runs:
+def fewest_runs(cuts: Sequence[StripCut], knife: Knife, *, exact: bool) -> Runs:
     """The strips of one stock that is long enough, in as few runs as were found; `exact`: in as few as is proven, where
     it can be."""
-    plain, a_run = [Cut(cut.length) for cut in cuts], Stock(knife.longest + knife.margins)
+    plain, a_run = [StripCut(cut.length) for cut in cuts], StockPiece(knife.longest + knife.margins)
     least = -(-sum(cut.length for cut in cuts) // knife.longest)
     if exact:
         for count in range(least, len(cuts)):
@@ -100,7 +102,7 @@ class _Open:
     free: int
 
 
-def _best_fit(cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, back: bool) -> Fit | None:
+def _best_fit(cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Knife, back: bool) -> Fit | None:
     """The longest strip first, each where least room is left: in a run begun, else in a stock begun, else in one more;
     `back`: of stocks not begun the longest first."""
     room = [stock.length for stock in stocks]
@@ -126,13 +128,13 @@ def _best_fit(cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, back: 
     return tuple(tuple(tuple(run.strips) for run in runs if run.stock == place) for place in range(len(stocks)))
 
 
-def _filled(cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, back: bool) -> Fit | None:
+def _filled(cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Knife, back: bool) -> Fit | None:
     laid, left = filled(cuts, stocks, knife, back=back)
     return None if left else laid
 
 
 def filled(
-    cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife, *, back: bool = False
+    cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Knife, *, back: bool = False
 ) -> tuple[Fit, tuple[int, ...]]:
     """One stock after another, the shortest or (`back`) the longest first: each run takes the longest strip left and
     what fills it best. Also the strips that are left."""
@@ -172,16 +174,16 @@ def _fullest(lengths: Mapping[int, int], room: int) -> list[int]:
 class _Program:
     """The integer program: how many strips of each kind go into each run, and which runs there are."""
 
-    def __init__(self, cuts: Sequence[Cut], stocks: Sequence[Stock], knife: Knife) -> None:
+    def __init__(self, cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Knife) -> None:
         self.cuts, self.stocks, self.knife = cuts, stocks, knife
         self.kinds = Counter(cuts)
         self.slots = [place for place, stock in enumerate(stocks) for _ in range(self._most_runs(stock))]
         self.size = len(self.slots) * (1 + len(self.kinds))
         self.solver = Solver()
-        self.columns: dict[tuple[Cut, int], int] = {}  # by kind and slot
+        self.columns: dict[tuple[StripCut, int], int] = {}  # by kind and slot
         self.used: list[int] = []  # by slot
 
-    def _most_runs(self, stock: Stock) -> int:
+    def _most_runs(self, stock: StockPiece) -> int:
         """Of two runs that are half full or less one can be made, so that all but one are fuller."""
         if stock.length <= self.knife.longest + self.knife.margins:
             return 1

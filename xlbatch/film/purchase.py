@@ -9,8 +9,8 @@ from decimal import Decimal as Money
 from xlbatch.art.decal import Decal
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import ROUNDING, UM, bed_of, box_of, um
-from xlbatch.film.buying import Offer, Order, Purchase, cheapest
-from xlbatch.film.fit import Cut, Knife, Stock, taken
+from xlbatch.film.buying import Purchase, RollOffer, RollOrder, cheapest
+from xlbatch.film.fit import Knife, StockPiece, StripCut, taken
 from xlbatch.film.free import FEW, pack
 from xlbatch.film.layout import FilmNeed, Run, Strip
 from xlbatch.film.run_of_strips import run_of
@@ -35,16 +35,16 @@ def film_need(
     return runs, _need(film, runs, order, purchase, offered, settings)
 
 
-def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], settings: Settings) -> Order:
+def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], settings: Settings) -> RollOrder:
     margins = max(0, um(2 * settings.end_margin) - um(settings.gap))
     longest = um(settings.longest_cut) - um(2 * settings.end_margin) + um(settings.gap) + ROUNDING
-    cuts = tuple(Cut(um(strip.length) + um(settings.gap), _across(strip)) for strip in strips)
+    cuts = tuple(StripCut(um(strip.length) + um(settings.gap), _across(strip)) for strip in strips)
     priced = bool(offered) and all(roll.price is not None for roll in offered)
-    order = Order(
+    order = RollOrder(
         cuts=cuts,
         knife=Knife(longest, margins),
-        pieces=tuple(Stock(_down(piece.length), _down(_usable(film, piece))) for piece in film.on_hand),
-        offers=tuple(Offer(_down(roll.length) + ROUNDING, _cost(roll, priced=priced)) for roll in offered),
+        pieces=tuple(StockPiece(_down(piece.length), _down(_usable(film, piece))) for piece in film.on_hand),
+        offers=tuple(RollOffer(_down(roll.length) + ROUNDING, _cost(roll, priced=priced)) for roll in offered),
         usable=_down(film.usable_width),
         least_rest=um(_least_kept(settings)) + 1,
         decals=sum(len(strip.lying) for strip in strips),
@@ -86,7 +86,7 @@ def _runs(
 
 
 def _need(
-    film: Film, runs: Sequence[Run], order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+    film: Film, runs: Sequence[Run], order: RollOrder, purchase: Purchase, offered: Sequence[Roll], settings: Settings
 ) -> FilmNeed:
     length = sum(run.length for run in runs)
     on_hand = sum(run.length for run in runs if run.cut_from != "roll")
@@ -118,7 +118,7 @@ def _need(
 
 
 def _left(
-    film: Film, order: Order, purchase: Purchase, offered: Sequence[Roll], settings: Settings
+    film: Film, order: RollOrder, purchase: Purchase, offered: Sequence[Roll], settings: Settings
 ) -> list[tuple[FilmPiece, float]]:
     """The pieces on hand and the rolls of which something worth keeping is left, and how much of them."""
     stocks = [*film.on_hand, *(FilmPiece(film.roll_width, offered[at].length) for at in purchase.rolls)]

@@ -11,3 +11,9 @@ class Costs(NamedTuple):
     film: Decimal | None
     supplies: Decimal | None
     labor: Decimal | None
+
+
+def sign_of(currency: str) -> str:
+    """What stands before an amount: `$`, or `CHF` and a space."""
+    sign = currency.replace('"', "")
+    return f"{sign} " if sign[-1:].isalpha() else sign

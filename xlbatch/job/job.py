@@ -9,7 +9,7 @@ from typing import Literal
 
 from xlbatch.job.costs import Costs
 from xlbatch.job.feature import Feature
-from xlbatch.job.marks import Delivery, OrderKey, Result, Stock
+from xlbatch.job.marks import Beside, Delivery, OrderKey, Result, Stock
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
 from xlbatch.job.source import Source
@@ -283,6 +283,7 @@ class Job:
     told: frozenset[int] = frozenset()  # the garments whose prices stand, by number
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
     drawing_parts: tuple[PartLine, ...] = ()
+    beside_settings: tuple[Beside, ...] = ()  # what people wrote beside the settings
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

@@ -1,6 +1,6 @@
 """What a person wrote on a plan's own sheets: at the cutter and the weeding table, at the press."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
@@ -67,6 +67,7 @@ class OrderMark:
     ordered: bool | int | None
     arrived: bool | int | None
     note: str = ""
+    row: str = ""  # what its row is called
 
 
 @dataclass(frozen=True)
@@ -102,6 +103,23 @@ class AnswerMark:
     answer: str
 
 
+def row_key(texts: Iterable[str]) -> str:
+    """What a row is called, by the cells that tell it from others; "" where all are empty."""
+    return " · ".join(filter(None, texts))
+
+
+@dataclass(frozen=True)
+class Beside:
+    """What stands beside a row of a plan's own sheet, in a column of no meaning or in a note on a cell."""
+
+    source: Source
+    sheet: str
+    key: str
+    heading: str
+    text: str
+    on_cell: bool = False
+
+
 @dataclass(frozen=True)
 class Marks:
     """All marks of one plan."""
@@ -110,7 +128,8 @@ class Marks:
     steps: tuple[StepMark, ...] = ()
     orders: tuple[OrderMark, ...] = ()
     answers: tuple[AnswerMark, ...] = ()
-    checked: Mapping[int, str] = field(default_factory=dict)  # Checked on Proof, by garment number
+    checked: Mapping[int, tuple[str, Source]] = field(default_factory=dict)  # Checked on Proof, by garment number
+    beside: tuple[Beside, ...] = ()
 
 
 NO_MARKS = Marks()

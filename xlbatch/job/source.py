@@ -11,7 +11,7 @@ MOST_SHEET_ROWS = 1_048_576  # ECMA-376: the rows of a sheet
 @dataclass(frozen=True)
 class Source:
     """Where a record was read: its sheet, its row (0: a built-in default), the cell of each heading, and what stood in
-    the row's columns that were not understood.
+    the row's columns that were not understood, and in notes on its cells.
 
     Rows are counted on through the tables of a list that lie beside one another or on several sheets, as if each
     began where the longest sheet there can be ends; so a row number means one row of the list."""
@@ -20,6 +20,7 @@ class Source:
     row: int = 0
     cells: Mapping[str, str] = field(default_factory=dict)
     extra: Mapping[str, str] = field(default_factory=dict)
+    notes: Mapping[str, str] = field(default_factory=dict)  # people's own notes on its cells, by heading
 
     def at(self, heading: str) -> Where:
         """The cell under `heading`, or the row's first cell where the sheet has no such column."""

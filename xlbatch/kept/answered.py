@@ -7,13 +7,20 @@ from xlbatch.job.marks import AnswerMark
 from xlbatch.kept.memory import KeptAnswer
 from xlbatch.problems import Problem
 
-OK = "ok"
+OK, NO = "ok", "no"
+NOT_NEEDED = "cut-not-needed"  # may come with an offer, which ok takes and no declines
 
 
 def garment_of(found: Problem, job: Job) -> str:
     """The garment a problem is about, by its number; "" where it is about none or about several."""
     numbers = [str(row.no) for row in job.roster if row.source.row in found.rows] if len(found.rows) == 1 else []
     return numbers[0] if numbers else ""
+
+
+def _settles(answer: str, found: Problem) -> bool:
+    """Whether an answer makes that a problem is not told again."""
+    word = answer.strip().casefold()
+    return word == NO if found.code == NOT_NEEDED and found.suggestion else word == OK
 
 
 def answered(
@@ -29,6 +36,6 @@ def answered(
         key = (found.code, garments.get(found.rows[0], "") if len(found.rows) == 1 else "", found.found)
         if key in said:
             holding[key] = KeptAnswer(*key, said[key])
-        if found.level == "stop" or said.get(key, "").strip().casefold() != OK:
+        if found.level == "stop" or not _settles(said.get(key, ""), found):
             still.append(found)
     return tuple(still), tuple(holding.values())

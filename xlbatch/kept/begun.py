@@ -1,20 +1,20 @@
 """Garments that were begun stay what was pressed; what the list says otherwise now is asked about, never just done."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from xlbatch.art.decal import Decal
-from xlbatch.check.progress import design_of, designs_by_name
+from xlbatch.check.progress import design_of, designs_by_name, pieces_wanted
 from xlbatch.check.text import decal_text
 from xlbatch.job.job import DecalSpec, Job, RosterRow
 from xlbatch.job.marks import Marks
-from xlbatch.kept.lasting import fits
-from xlbatch.kept.memory import KeptDecal, KeptGarment
+from xlbatch.kept.changes import ADDED, DELETED
+from xlbatch.kept.memory import KeptChange, KeptDecal, KeptGarment
 from xlbatch.kept.states import Standing, parts
-from xlbatch.problems import Problem, problem
+from xlbatch.problems import Problem, Where, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import color_name
 
+SET = ("Who", "Group")  # headings of which drawings set the text
 _HEADING = {"print name": "Print name", "number": "Number", "text": "Design", "artwork": "Design"}
 
 
@@ -36,11 +36,72 @@ def changed_after_pressing(stood: Standing) -> Iterator[Problem]:
         if number in rows and rows[number].status != "cancelled":
             yield from _other_blank(stood.job, rows[number], kept)
     designs = designs_by_name(stood.job)
+    for number, on_it in _pressed(stood.decals).items():
+        if number in rows and rows[number].status == "done":
+            yield from _not_on_it(rows[number], on_it, pieces_wanted(rows[number], stood.job, designs))
     for decal in stood.decals:
         row = rows.get(decal.garment_no)
         if decal.state == "pressed" and row and row.status != "cancelled":
             specs = {piece: spec for spec in design_of(row, stood.job, designs) for piece in spec.pieces}
             yield from _other_decal(stood.job, row, decal, specs)
+
+
+def _pressed(decals: Iterable[KeptDecal]) -> Mapping[int, list[str]]:
+    """The pieces that are pressed, by garment number."""
+    found: dict[int, list[str]] = {}
+    for decal in decals:
+        if decal.state == "pressed":
+            found.setdefault(decal.garment_no, []).extend(parts(decal.piece))
+    return found
+
+
+def _not_on_it(row: RosterRow, on_it: Sequence[str], wanted: Iterable[DecalSpec]) -> Iterator[Problem]:
+    """A question where a garment is done and its design has more than what is pressed on it."""
+    if lacking := [piece for spec in wanted for piece in spec.pieces if piece not in on_it]:
+        said = ", ".join(lacking)
+        where = row.source.at("Design")
+        yield problem("done-without", where, said, rows=_rows(row), number=row.no, pressed="; ".join(on_it))
+
+
+def design_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator[Problem]:
+    """A question for each thing changed in a design that is pressed on garments already."""
+    pressed, usual = _pressed(stood.decals), stood.job.settings.usual_design
+    rows = [row for row in stood.job.roster if row.no in pressed and row.status != "cancelled"]
+    for change in changes:
+        if change.sheet != "Designs" or change.what in (ADDED, DELETED):
+            continue
+        design = change.who.partition(" · ")[0].casefold()
+        begun = [row for row in rows if (row.design or usual).casefold() == design]
+        if begun:
+            yield problem(
+                "design-after-pressing",
+                Where(change.sheet, change.cell),
+                change.now,
+                rows=tuple(dict.fromkeys(row.source.row for row in begun if row.source.row)),
+                what=change.what,
+                before=change.before,
+                count=len(begun),
+            )
+
+
+def set_text_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator[Problem]:
+    """A question for each cell of the Roster that was changed and whose text is set in a drawing that is pressed."""
+    rows = {row.no: row for row in stood.job.roster}
+    specs = {(spec.design.casefold(), piece): spec for spec in stood.job.designs for piece in spec.pieces}
+    said = {(change.who.split(" ")[1], change.what): change for change in changes if change.who.startswith("No. ")}
+    for decal in stood.decals:
+        row = rows.get(decal.garment_no)
+        if decal.state != "pressed" or row is None or row.status == "cancelled":
+            continue
+        design = (row.design or stood.job.settings.usual_design).casefold()
+        if any((spec := specs.get((design, part))) and spec.what == "artwork" for part in parts(decal.piece)):
+            for (number, heading), change in said.items():
+                if number == str(row.no) and heading in SET and change.before and change.before in decal.text:
+                    yield _asked(row, heading, change.now, decal.text, decal.piece)
+
+
+def _rows(row: RosterRow) -> tuple[int, ...]:
+    return (row.source.row,) if row.source.row else ()
 
 
 def _other_blank(job: Job, row: RosterRow, kept: KeptGarment) -> Iterator[Problem]:
@@ -61,8 +122,9 @@ def _other_decal(job: Job, row: RosterRow, decal: KeptDecal, specs: Mapping[str,
         yield _asked(row, "Design", design, decal.piece, phrase("piece pressed"))
         return
     known = [spec for spec in of_piece if spec]
-    now = " / ".join(filter(None, (decal_text(spec, row, job.settings) for spec in known)))
-    if now != decal.text:
+    texts = [text for spec in known if (text := decal_text(spec, row, job.settings))]
+    now, drawn = " / ".join(texts), any(spec.what == "artwork" for spec in known)  # a drawing may have texts of its own
+    if now != decal.text and not (drawn and set(texts) <= set(decal.text.split(" / "))):
         heading = _HEADING[known[0].what]
         at = "Who" if heading == "Print name" and not row.print_name else heading
         yield _asked(row, at, now, decal.text, decal.piece)
@@ -73,32 +135,11 @@ def _asked(row: RosterRow, heading: str, now: str, before: str, what: str) -> Pr
         "changed-after-pressing",
         row.source.at(heading),
         now,
-        rows=(row.source.row,) if row.source.row else (),
+        rows=_rows(row),
         number=row.no,
         what=what,
         before=before,
     )
-
-
-def not_needed(stood: Standing, unused: Iterable[KeptDecal], to_cut: Iterable[Decal]) -> Iterator[Problem]:
-    """A question for each garment of which decals lie cut that fit no one now, and who could use the like."""
-    rows = {row.no: row for row in stood.job.roster}
-    of_garment: dict[int, list[KeptDecal]] = {}
-    for decal in unused:
-        of_garment.setdefault(decal.garment_no, []).append(decal)
-    wanted = list(to_cut)
-    for number, decals in of_garment.items():
-        if row := rows.get(number):
-            alike = next((new for new in wanted for old in decals if fits(old, new)), None)
-            yield problem(
-                "cut-not-needed",
-                row.source.at("Who"),
-                ", ".join(decal.id for decal in decals),
-                suggestion=phrase("fits another", number=alike.garment_no, piece=alike.piece) if alike else "",
-                rows=(row.source.row,) if row.source.row else (),
-                what=", ".join(dict.fromkeys(decal.text or decal.piece for decal in decals)),
-                number=number,
-            )
 
 
 def redone_under(stood: Standing, marks: Marks) -> Iterator[Problem]:
@@ -117,8 +158,7 @@ def redone_under(stood: Standing, marks: Marks) -> Iterator[Problem]:
         ]
         if over:
             where, suggestion = step.source.at("Result"), "redo garment"
-            rows_ = (row.source.row,) if row.source.row else ()
-            yield problem("redo-under", where, step.piece, suggestion=suggestion, rows=rows_, over=", ".join(over))
+            yield problem("redo-under", where, step.piece, suggestion=suggestion, rows=_rows(row), over=", ".join(over))
 
 
 def _lies_over(upper: DecalSpec, name: str, lower: DecalSpec, lower_name: str) -> bool:

@@ -1,21 +1,18 @@
-"""What is not as the plan wrote it, one line a change, and what follows from it."""
+"""What is not as the plan wrote it, one line a change."""
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
 
-from xlbatch.art.decal import Decal
-from xlbatch.film.layout import Layout, Run, Strip
 from xlbatch.job.job import Settings
 from xlbatch.kept.input_rows import GivenRow, as_planned
 from xlbatch.kept.memory import KeptChange, Memory
-from xlbatch.press.step import PressPlan
 from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table
-from xlbatch.units import LengthUnit, printed_text, temperature_text
+from xlbatch.units import printed_text, temperature_text
 
 _OWN = {("Job", "Last garment no.")}  # the program's own counts
-_ROSTER = "Roster"
+ROSTER = "Roster"
 ADDED, DELETED = "row added", "row deleted"
 
 
@@ -56,60 +53,25 @@ def _changes(memory: Memory, given: tuple[GivenRow, ...]) -> Iterator[KeptChange
     plan = memory.plan + 1
     for row in given:
         old = before.pop((row.sheet, row.key), None)
-        who = f"No. {row.key} {row.values.get('Who', '')}".strip() if row.sheet == _ROSTER else row.key
+        who = f"No. {row.key} {row.values.get('Who', '')}".strip() if row.sheet == ROSTER else row.key
         if old is None:
             if row.sheet in sheets:
                 yield KeptChange(plan, row.sheet, row.source.at("").cell, who, ADDED, "", _said(row.values), "")
         elif (row.sheet, row.key) not in _OWN:
             for heading, now in row.values.items():
-                if (had := old.get(heading, "")) != now:
+                if (had := old.get(heading, "")) != now and (heading in old or _is_peoples(row.sheet, heading)):
                     yield KeptChange(plan, row.sheet, row.source.at(heading).cell, who, heading, had, now, "")
     for (sheet, key), values in before.items():
-        who = f"No. {key} {values.get('Who', '')}".strip() if sheet == _ROSTER else key
+        who = f"No. {key} {values.get('Who', '')}".strip() if sheet == ROSTER else key
         yield KeptChange(plan, sheet, "", who, DELETED, _said(values), "", "")
+
+
+@lru_cache(maxsize=1000)
+def _is_peoples(sheet: str, heading: str) -> bool:
+    """Whether a column is no column of this edition's own, which the plan of an earlier one could not have."""
+    return all(column.heading != heading for column in columns(sheet))
 
 
 def _said(values: Mapping[str, str]) -> str:
     """A row in a few words."""
     return ", ".join([value for value in values.values() if value][:6])
-
-
-class Follows:
-    """What has to be done for each garment because of what changed, counted in the plan itself."""
-
-    def __init__(
-        self, memory: Memory, layout: Layout, pressing: PressPlan, blanks: Iterable[int], unit: LengthUnit
-    ) -> None:
-        self.had = {decal.id for decal in memory.decals if decal.state == "to cut"}
-        self.unit, self.blanks = unit, frozenset(blanks)
-        self.before = frozenset(garment.no for garment in memory.garments if not garment.stage)
-        self.cut: dict[int, list[tuple[Decal, float]]] = {}
-        for run in layout.runs:
-            for strip in run.strips:
-                for decal in (lying.decal for lying in strip.lying):
-                    if decal.id not in self.had:
-                        self.cut.setdefault(decal.garment_no, []).append((decal, _share(run, strip, decal)))
-        self.steps: dict[int, int] = {}
-        for step in pressing.steps:
-            self.steps[step.place.garment.no] = self.steps.get(step.place.garment.no, 0) + 1
-
-    def told(self, change: KeptChange) -> KeptChange:
-        """The change with what follows from it."""
-        number = change.who.partition(" ")[2].partition(" ")[0] if change.sheet == _ROSTER else ""
-        return replace(change, follows=self._of(int(number))) if number.isdecimal() else change
-
-    def _of(self, number: int) -> str:
-        cut, steps = self.cut.get(number, []), self.steps.get(number, 0)
-        film = printed_text(sum(length for _, length in cut), self.unit, up=True)
-        said = (
-            f"{len(cut)} decal{'s' * (len(cut) != 1)} to cut, {film} of film" if cut else "",
-            "1 blank" if number in self.blanks and number not in self.before else "",
-            f"{steps} step{'s' * (steps != 1)} to press" if steps else "",
-        )
-        return "; ".join(filter(None, said)) or "nothing to make"
-
-
-def _share(run: Run, strip: Strip, decal: Decal) -> float:
-    """A decal's share of its strip's film (mm), by its box."""
-    length = strip.length + (run.length - sum(each.length for each in run.strips)) / len(run.strips)
-    return length * decal.width * decal.height / sum(each.decal.width * each.decal.height for each in strip.lying)

@@ -51,7 +51,7 @@ def film_left(
             done |= {strip.place for strip in mine}
         else:
             base = tuple(map(_piece, before[name].pieces))
-        there = (*base, *(() if name in counted else _rolls(film, came)))
+        there = base if name in counted else _with_rolls(base, film, came)
         since = [strip for strip in mine if strip.place not in done and not strip.counted]
         left, lacking = _cut_off(there, since, job)
         films.append(replace(film, on_hand=left))
@@ -62,6 +62,15 @@ def film_left(
             problems.append(problem("film-reckoned", film.source.at("On hand"), film.name))
     marked = tuple(replace(strip, counted="yes") if strip.place in done else strip for strip in strips)
     return FilmLeft(tuple(films), tuple(reckoned), marked, tuple(problems))
+
+
+def _with_rolls(base: tuple[FilmPiece, ...], film: Film, came: Mapping[OrderKey, int]) -> tuple[FilmPiece, ...]:
+    """The pieces with the rolls that came, and without those that did not come after all."""
+    there = [*base, *_rolls(film, came)]
+    for roll in _rolls(film, {key: -count for key, count in came.items()}):
+        if roll in there:
+            there.remove(roll)
+    return tuple(there)
 
 
 def _rolls(film: Film, counts: Mapping[OrderKey, int]) -> Iterable[FilmPiece]:

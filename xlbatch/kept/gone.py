@@ -10,6 +10,7 @@ from xlbatch.kept.input_rows import as_planned
 from xlbatch.kept.memory import Memory
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import amount
+from xlbatch.trade.columns import columns
 
 ROSTER = "Roster"
 
@@ -18,7 +19,11 @@ def with_deleted(job: Job, memory: Memory) -> tuple[Job, tuple[Problem, ...]]:
     """The job with the deleted rows in their places by number: done where they were done, else cancelled."""
     there = {row.no for row in job.roster}
     planned = {int(key): values for (sheet, key), values in as_planned(memory).items() if _is_number(sheet, key)}
-    gone = [_row(number, values) for number, values in planned.items() if number not in there]
+    noted: dict[int, dict[str, str]] = {}
+    for note in memory.notes:
+        if note.sheet == ROSTER:
+            noted.setdefault(int(note.key), {})[note.heading] = note.text
+    gone = [_row(no, values, noted.get(no, {})) for no, values in planned.items() if no not in there]
     if not gone:
         return job, ()
     asked = tuple(problem("row-deleted", Where(ROSTER), row.no, who=row.who or "no name") for row in gone)
@@ -38,10 +43,12 @@ def _in_order(roster: Iterable[RosterRow], gone: Iterable[RosterRow]) -> tuple[R
     return tuple(rows)
 
 
-def _row(number: int, values: Mapping[str, str]) -> RosterRow:
+def _row(number: int, values: Mapping[str, str], notes: Mapping[str, str]) -> RosterRow:
+    own = {column.heading for column in columns(ROSTER)}
+    extra = {heading: text for heading, text in values.items() if text and heading not in own}
     paid = values.get("Paid", "")
     return RosterRow(
-        source=Source(ROSTER),
+        source=Source(ROSTER, extra=extra, notes=notes),
         no=number,
         who=values.get("Who", ""),
         group=values.get("Group", ""),

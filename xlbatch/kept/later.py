@@ -1,4 +1,4 @@
-"""Whether a later plan of the same job, with marks in it, lies beside a list or plan: work goes on in that one."""
+"""Whether a later plan of the same job lies beside a list or plan: work goes on in that one."""
 
 import re
 from collections.abc import Iterator
@@ -13,6 +13,7 @@ from xlbatch.roster.read import Reading, read
 
 ENDINGS = (".xlsx", ".ods", ".xlsm")
 MOST_NAMED = 8
+_DECAL = re.compile(r"D\d+")
 _NUMBER = re.compile(r" - plan(?: (\d+))?$")
 
 
@@ -25,14 +26,18 @@ class Later:
     memory: Memory
 
 
-def later_plan(workbook: Path, name: str) -> Later | None:
-    """The latest plan of the job `name` beside the workbook that is later than it and has marks, if there is one."""
-    own = _number(workbook)
+def later_plan(workbook: Path, name: str, dropped: Reading) -> Later | None:
+    """The latest plan of the job `name` beside the workbook that is later than it and has something of its own: marks,
+    or, where the workbook is a plan too, another input. A list may be planned as often as one likes before the work
+    begins, and so may a plan of which an equal one was made."""
+    own, before = _number(workbook), _memory(dropped)
     for path in sorted(_plans(workbook.parent, name), key=_number, reverse=True):
         if _number(path) <= own:
             return None
         reading = read(path)
-        if isinstance(reading, Reading) and (memory := _memory(reading)) and _has_marks(reading.marks, memory):
+        if not isinstance(reading, Reading) or (memory := _memory(reading)) is None:
+            continue
+        if _has_marks(reading.marks, memory) or (before and before.rows != memory.rows):
             return Later(path, reading, memory)
     return None
 
@@ -95,6 +100,16 @@ def numbered_after(reading: Reading, later: Later) -> Reading:
         rows = tuple(replace(row, no=row.no + last) for row in job.roster)
         job = replace(job, roster=rows, settings=replace(job.settings, last_no=job.settings.last_no + last))
     return replace(reading, job=job, after=(later.memory.last_decal, later.memory.last_run, later.memory.last_strip))
+
+
+def numbers_given(marks: Marks) -> tuple[int, int, int]:
+    """The highest decal, run and strip number of a plan without a memory of which anything is marked; else 0."""
+    marked = any(mark.cut or mark.weeded or mark.spoiled for mark in marks.strips)
+    if not (marked or any(step.outcome or step.pressed for step in marks.steps)):
+        return 0, 0, 0
+    decals = (int(step.decal[1:]) for step in marks.steps if _DECAL.fullmatch(step.decal))
+    runs, strips = zip((0, 0), *((mark.run, mark.strip) for mark in marks.strips), strict=True)
+    return max(decals, default=0), max(runs), max(strips)
 
 
 def after(memory: Memory, last: tuple[int, int, int]) -> Memory:

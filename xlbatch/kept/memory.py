@@ -138,12 +138,22 @@ class KeptAnswer:
 
 @dataclass(frozen=True)
 class KeptNote:
-    """What a person wrote beside a step or a garment, under a heading that only people write under."""
+    """What a person wrote beside a row of one of the plan's own sheets, where only people write."""
 
     sheet: str
-    key: str  # the decal, or the garment number
+    key: str  # what the row is called: its decal, its garment number …
     heading: str
     text: str
+    on_cell: str = ""  # "yes": a note on the cell, not what stands in it
+
+
+@dataclass(frozen=True)
+class KeptOffer:
+    """A decal that fits its garment no more, and the garment and piece it was offered for."""
+
+    decal: str
+    garment_no: int
+    piece: str
 
 
 @dataclass(frozen=True)
@@ -164,6 +174,7 @@ class Memory:
     changes: tuple[KeptChange, ...] = ()  # newest first
     answers: tuple[KeptAnswer, ...] = ()
     notes: tuple[KeptNote, ...] = ()
+    offers: tuple[KeptOffer, ...] = ()
     headings: tuple[KeptHeadings, ...] = ()
     rows: tuple[KeptRow, ...] = field(default=(), repr=False)
 
@@ -177,6 +188,7 @@ RECORDS: dict[str, type] = {
     "changes": KeptChange,
     "answers": KeptAnswer,
     "notes": KeptNote,
+    "offers": KeptOffer,
     "headings": KeptHeadings,
     "rows": KeptRow,
 }

@@ -1,53 +1,65 @@
-"""What people wrote beside steps and garments: it stays with them; what has no row any more goes to Changes."""
+"""What people wrote on a plan's own sheets, beside its rows: it stays there as long as the row does, then goes to
+Changes."""
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
-from xlbatch.job.marks import Marks, StepMark
+from xlbatch.job.marks import Marks, OrderMark, StepMark
+from xlbatch.job.source import Source
 from xlbatch.kept.memory import KeptChange, KeptNote, Memory
 
-LOG, PROOF = "Press log", "Proof"
+LOG, PROOF, SHOPPING = "Press log", "Proof", "Shopping list"
 TICKED = "yes"
+ON_CELL = "yes"
+GONE = "kept here: its row is done or gone"
+Placed = tuple[KeptNote, Source]
+Rows = Mapping[str, Collection[str]]  # what the rows of each sheet are called; a sheet not named keeps all
 
 
-def notes_now(memory: Memory, marks: Marks) -> tuple[KeptNote, ...]:
-    """All notes: those in the plan dropped, and those of garments that had no row in it."""
-    steps = [note for step in marks.steps for note in _of_step(step)]
-    checked = {str(number): text for number, text in marks.checked.items()}
-    old = (n for n in memory.notes if n.sheet == PROOF and n.key not in checked and n.key not in _proofed(marks))
-    return (*steps, *(KeptNote(PROOF, number, "Checked", text) for number, text in checked.items()), *old)
+def notes_now(marks: Marks, own: Mapping[str, Collection[str]]) -> Iterator[Placed]:
+    """All that was written into the plan dropped, and where. `own`: the headings of a plan's own columns, by sheet."""
+    for step in marks.steps:
+        for heading, text in _of_step(step):
+            yield KeptNote(LOG, step.decal, heading, text), step.source
+    for number, (text, source) in marks.checked.items():
+        yield KeptNote(PROOF, str(number), "Checked", text), source
+    for each in marks.beside:
+        if each.on_cell or each.heading not in own.get(each.sheet, ()):
+            on_cell = ON_CELL if each.on_cell else ""
+            yield KeptNote(each.sheet, each.key, each.heading, each.text, on_cell), each.source
 
 
-def _proofed(marks: Marks) -> Collection[str]:
-    """The garments that stood in the plan dropped: an emptied cell of theirs is meant so."""
-    return {str(step.garment_no) for step in marks.steps}
-
-
-def _of_step(step: StepMark) -> Iterator[KeptNote]:
+def _of_step(step: StepMark) -> Iterator[tuple[str, str]]:
     ticks = () if step.outcome else (("Pressed", step.pressed), ("Peeled", step.peeled))
     written = [("By", step.by), ("Note", step.note), *((heading, TICKED) for heading, ticked in ticks if ticked)]
-    for heading, text in written:
-        if text:
-            yield KeptNote(LOG, step.decal, heading, text)
+    return ((heading, text) for heading, text in written if text)
 
 
 def parted(
-    notes: Iterable[KeptNote], steps: Collection[str], marks: Marks, plan: int
+    memory: Memory, notes: Iterable[Placed], orders: Iterable[OrderMark], rows: Rows
 ) -> tuple[tuple[KeptNote, ...], tuple[KeptChange, ...]]:
-    """The notes whose steps are still to do, and the others as lines for Changes. `steps`: the decals to press."""
-    stay = [note for note in notes if note.sheet == PROOF or note.key in steps]
-    at = {step.decal: step for step in marks.steps}
-    gone = [note for note in notes if note not in stay]
-    return tuple(stay), tuple(
-        KeptChange(
-            plan,
-            LOG,
-            at[note.key].source.at(note.heading).cell,
-            f"No. {at[note.key].garment_no} {note.key}",
-            note.heading,
-            note.text,
-            "",
-            "kept here: its step is done",
-        )
-        for note in gone
-        if note.key in at
-    )
+    """The notes whose rows are still there, and the others as lines for Changes; those of a row that comes back, as
+    one held back does, are kept too."""
+    beside = dict(notes)
+    of_orders = {_of_order(order): order.source for order in orders if order.note}
+    gone = {note: source for note, source in (beside | of_orders).items() if not _has_row(note, rows)}
+    told = (_told(note, source, memory.plan + 1) for note, source in gone.items())
+    return tuple(note for note in beside if note not in gone), tuple(told)
+
+
+def _of_order(order: OrderMark) -> KeptNote:
+    return KeptNote(SHOPPING, order.row, "Note", order.note)
+
+
+def _has_row(note: KeptNote, rows: Rows) -> bool:
+    return note.sheet not in rows or note.key in rows[note.sheet]
+
+
+def _told(note: KeptNote, source: Source, plan: int) -> KeptChange:
+    what = f"note on {note.heading}" if note.on_cell else note.heading
+    cell = source.at(note.heading).cell
+    return KeptChange(plan, note.sheet, cell, whose(note), what, note.text, "", GONE)
+
+
+def whose(note: KeptNote) -> str:
+    """Whose a note is, as Changes says it."""
+    return f"No. {note.key}" if note.sheet in (PROOF, "Money") else note.key

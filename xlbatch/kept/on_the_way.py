@@ -21,7 +21,8 @@ class Ordered:
 def orders_now(kept: Iterable[KeptOrder], marks: Iterable[OrderMark]) -> Mapping[OrderKey, Ordered]:
     """Every line that was ever ordered or stands on the list now.
 
-    Arrived without a number is all that was on the way, or, where nothing was, all that was to be bought."""
+    Arrived without a number is all that was on the way, or, where nothing was, all that was to be bought; a number
+    below zero takes back what was marked before."""
     found = {line_key(order.key): Ordered(order.on_the_way, 0, None, order.note) for order in kept}
     for mark in marks:
         key = line_key(mark.key)

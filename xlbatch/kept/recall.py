@@ -1,21 +1,23 @@
 """A workbook's memory, and where the work stands by it; of a list, or a plan made before there was one, nothing."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from xlbatch.check.progress import up_to_date
 from xlbatch.check.stock import blank_kind
 from xlbatch.job.job import Job
-from xlbatch.job.marks import OrderKey, Stock
-from xlbatch.kept.begun import changed_after_pressing, redone_under
+from xlbatch.job.marks import Marks, OrderKey, Stock
+from xlbatch.kept.begun import changed_after_pressing, design_changed, redone_under, set_text_changed
 from xlbatch.kept.blanks import shelf, used_since
 from xlbatch.kept.changes import changes_since
 from xlbatch.kept.copied import told_apart
 from xlbatch.kept.film_left import film_left, kept_film
 from xlbatch.kept.gone import with_deleted
 from xlbatch.kept.input_rows import GivenRow, counted_anew
-from xlbatch.kept.later import after
+from xlbatch.kept.later import after, numbers_given
 from xlbatch.kept.memory import NO_MEMORY, KeptChange, KeptOrder, Memory
+from xlbatch.kept.not_taken_up import not_taken_up
+from xlbatch.kept.offers import handed_over
 from xlbatch.kept.on_the_way import orders_now
 from xlbatch.kept.states import Standing, standing
 from xlbatch.kept.written import Damaged, from_sheet
@@ -44,8 +46,10 @@ def recall(reading: Reading, given: Given) -> Past:
         job, asked = up_to_date(reading.job)
         films = tuple(kept_film(film.name, film.on_hand) for film in job.films)
         nothing = replace(after(NO_MEMORY, reading.after), films=films)
+        nothing = after(nothing, numbers_given(reading.marks))
+        asked += tuple(_cut_before(reading.marks))
         return Past(nothing, Standing(job, (), {}, {}, ()), reading.problems + damaged + asked)
-    memory = after(memory, reading.after)
+    memory, given_away = handed_over(after(memory, reading.after), reading.marks.answers)
     reading = told_apart(reading, memory, given(reading.job))
     rows = given(reading.job)
     job, deleted = with_deleted(reading.job, memory)
@@ -54,8 +58,17 @@ def recall(reading: Reading, given: Given) -> Past:
     problems += (*changed_after_pressing(stood), *redone_under(stood, reading.marks))
     if memory.last_run and all(decal.state == "to cut" for decal in stood.decals):
         problems += (problem("anything-cut", Where("Cut list")),)
+    changes = changes_since(memory, rows, job.settings)
+    problems += (*design_changed(stood, changes), *set_text_changed(stood, changes))
     past = _stocked(reading, rows, memory, stood, problems)
-    return replace(past, changes=changes_since(memory, rows, job.settings))
+    asked, lines = not_taken_up(reading.typed_over, memory)
+    return replace(past, problems=past.problems + asked, changes=(*changes, *given_away, *lines))
+
+
+def _cut_before(marks: Marks) -> Iterator[Problem]:
+    """A question where strips of a plan without a memory are marked as cut."""
+    if cut := [mark for mark in marks.strips if mark.cut or mark.weeded]:
+        yield problem("cut-not-known", cut[0].source.at("Cut"), count=len(cut))
 
 
 def _stocked(

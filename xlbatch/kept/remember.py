@@ -1,11 +1,12 @@
 """What is planned now → the memory that the plan takes along."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.check.garment import Garment
 from xlbatch.film.layout import Batch, Layout, Run
 from xlbatch.job.job import RosterRow
+from xlbatch.kept.gone import ROSTER
 from xlbatch.kept.input_rows import GivenRow, kept_rows
 from xlbatch.kept.lasting import Numbered, area_of, text_of
 from xlbatch.kept.memory import (
@@ -14,11 +15,13 @@ from xlbatch.kept.memory import (
     KeptDecal,
     KeptGarment,
     KeptNote,
+    KeptOffer,
     KeptStrip,
     Memory,
     Stage,
     strips_cut,
 )
+from xlbatch.kept.notes import ON_CELL
 from xlbatch.kept.states import Standing
 
 
@@ -29,6 +32,7 @@ class Told:
     changes: tuple[KeptChange, ...]
     answers: tuple[KeptAnswer, ...]
     notes: tuple[KeptNote, ...]
+    offers: tuple[KeptOffer, ...]
 
 
 NOWHERE = 0  # the run, strip and batch of a decal that is not laid
@@ -42,7 +46,7 @@ def remember(
     batches: tuple[Batch, ...],
     garments: tuple[Garment, ...],
     retired: tuple[int, int],
-    given: Iterable[GivenRow],
+    given: Sequence[GivenRow],
     told: Told,
 ) -> Memory:
     """The memory of the plan after the one that had `memory`."""
@@ -60,7 +64,8 @@ def remember(
         plan=memory.plan + bool(told.changes),
         changes=(*told.changes, *memory.changes),
         answers=told.answers,
-        notes=told.notes,
+        notes=(*told.notes, *_on_the_roster(given)),
+        offers=told.offers,
         last_decal=numbers.last,
         last_run=max(retired[0], laid[0]),
         last_strip=max(retired[1], laid[1]),
@@ -73,6 +78,13 @@ def remember(
         headings=headings,
         rows=rows,
     )
+
+
+def _on_the_roster(given: Iterable[GivenRow]) -> Iterable[KeptNote]:
+    """The notes on cells of the Roster: should a row be deleted, they come back with it."""
+    for row in given:
+        for heading, text in row.source.notes.items() if row.sheet == ROSTER else ():
+            yield KeptNote(ROSTER, row.key, heading, text, ON_CELL)
 
 
 def _more(run: Run) -> float:

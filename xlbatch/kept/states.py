@@ -110,8 +110,7 @@ class _Garment:
         """The row as it now stands, its decals, its stage, and how many blanks were spoiled since the plan."""
         row, status = self.row, self.row.status
         if status == "done":
-            done = [replace(each, state="pressed") if each.ready else each for each in self.decals]
-            return row, [each for each in done if each.state != "to cut"], "done", 0
+            return row, self.decals if self.before == "done" else self._done_by_hand(), "done", 0
         if status in ("redo garment", "redo film"):
             keeps = status == "redo film"
             now = replace(row, status="", done_so_far=(BLANK_IN_HAND,) if keeps else ())
@@ -128,7 +127,9 @@ class _Garment:
         marked = any(step.outcome in ("ok", "redo film") for step in self.steps)
         if not (done or marked or BLANK_IN_HAND in self.row.done_so_far):
             return replace(self.row, done_so_far=()), decals, "", 0
-        now = (BLANK_IN_HAND, *(piece for piece in wanted if {*parts(piece)} <= done))
+        pressed = (part for each in decals if each.state == "pressed" for part in parts(each.piece))
+        whole = (piece for piece in wanted if {*parts(piece)} <= done)
+        now = tuple(dict.fromkeys((BLANK_IN_HAND, *whole, *pressed)))  # what is on it and not wanted now stays known
         return replace(self.row, done_so_far=now), decals, "begun", 0
 
     def _by_row(self, decal: KeptDecal) -> KeptDecal:
@@ -137,6 +138,13 @@ class _Garment:
             return decal
         after: dict[str, State] = {"ok": "pressed", "redo film": "spoiled"}
         return replace(decal, state=after.get(step.outcome, decal.state))
+
+    def _done_by_hand(self) -> list[KeptDecal]:
+        """Done by its Status is as if every step of it were ok; what lies on the table besides is not used up."""
+        return [
+            replace(decal, state="pressed") if decal.state not in OVER and decal.id in self.step_of else decal
+            for decal in self.decals
+        ]
 
     def _redone(self) -> list[KeptDecal]:
         """What a Status redo spoils: what is known to be on the garment; where nothing is, all that was cut."""
@@ -163,7 +171,7 @@ def _is(decal: KeptDecal, step: StepMark) -> bool:
 
 def _taken_back(row: RosterRow, decals: Iterable[KeptDecal]) -> list[KeptDecal]:
     """The decals where done, or a piece done so far, that was cleared on the Roster was not pressed after all."""
-    if row.status in ("done", "redo film", "redo garment"):
+    if row.status:  # what is cancelled stays as far as it was made
         return list(decals)
     still = {part for piece in row.done_so_far for part in parts(piece)}
     return [

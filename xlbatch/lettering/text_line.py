@@ -7,7 +7,7 @@ from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline
 from xlbatch.geometry.path import Box
 from xlbatch.lettering.arch import arc_of, bent, strongest
-from xlbatch.lettering.typeface import Line, Typeface, set_line
+from xlbatch.lettering.typeface import SetLine, Typeface, set_line
 from xlbatch.trade.tables import practice
 
 NARROWEST = practice("how narrow letters become, of their width")  # unless asked otherwise
@@ -97,6 +97,6 @@ def _condensed(face: Typeface, text: str, room: float, arch: float, narrowest: f
     return low
 
 
-def _box(line: Line) -> Box:
+def _box(line: SetLine) -> Box:
     assert line.box is not None, "a text without ink has no size"
     return line.box

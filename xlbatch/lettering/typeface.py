@@ -30,7 +30,7 @@ class Typeface:
 
 
 @dataclass(frozen=True)
-class Line:
+class SetLine:
     """A text set in one line."""
 
     pieces: tuple[InkPart, ...]  # glyphs that touch are one piece
@@ -58,12 +58,12 @@ def _cap_height(font: hb.Font) -> float:
 
 
 @lru_cache(maxsize=4096)
-def set_line(face: Typeface, text: str) -> Line:
+def set_line(face: Typeface, text: str) -> SetLine:
     """Sets `text` (first brought to its composed form, NFC) with kerning, ligatures and marks, and welds it."""
     text = unicodedata.normalize("NFC", text)
     placed, lacks, advance = _placed(face, text)
     pieces = tuple(_piece(face, group) for group in _touching_groups(face, placed))
-    return Line(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
+    return SetLine(pieces, around(piece.box for piece in pieces) if pieces else None, lacks, advance)
 
 
 @lru_cache(maxsize=4096)

@@ -6,10 +6,10 @@ from functools import partial
 from typing import NamedTuple
 
 from xlbatch.art.decal import Decal
-from xlbatch.film.layout import Run, Strip
+from xlbatch.film.layout import Run
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
-from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, WORK, Look, Part
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BOX
@@ -20,7 +20,7 @@ from xlbatch.units import printed_text
 NAME = "Cut and weed"
 TELLS = "Cutter: run by run, carrier side down, no more mirroring. Weeder: strip by strip; keep numbers."
 TABLE = practice("a longer run hangs off a table")
-LINE_HEIGHT, LEAST_STRIP = 15.0, 39.5  # points; a strip's number and boxes need the latter
+LINE_HEIGHT, LEAST_STRIP = 15.0, 33.0  # points; a strip's number and boxes need the latter
 MOST_ALIKE = 6  # pieces that say the same: more are no pair to take for one another
 MOST_DRAWN = 300  # garments: with more, strips are not drawn, so that the workbook stays small
 PAD = 2.0  # points between a picture and the edges of its cell
@@ -96,7 +96,7 @@ def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide
         decals = sorted((lying.decal for lying in strip.lying), key=lambda decal: (decal.garment_no, decal.id))
         draw = partial(strip_picture, run, strip, labels, gap=gap)
         size = printed_text(strip.length, work.unit, up=True)
-        number = _number(strip.batch, size, TICKS + _together(run, strip))
+        number = _number(strip.batch, size, TICKS)
         _write_strip(leaf, work, number, decals, labels, wide, high, draw if drawn else None)
 
 
@@ -119,6 +119,9 @@ def _minded(run: Run) -> Iterator[str]:
         yield f"From the piece {run.cut_from}."
     if not run.mirrored:
         yield "NOT MIRRORED: your cutter must mirror the file."
+    for several in dict.fromkeys(tuple(run.weeded_with(strip)) for strip in run.strips):
+        if len(several) > 1:
+            yield f"Too short to hold alone, weed as one: strips {listed(several)}."
 
 
 def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
@@ -133,13 +136,7 @@ def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
 
 
 def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
-    return Part(str(strip), TITLE, bold=True), Part(f"   {size}\n{ticks}")
-
-
-def _together(run: Run, strip: Strip) -> str:
-    """With which strips it is weeded as one piece, where it is too short to hold."""
-    others = listed(no for no in run.weeded_with(strip) if no != strip.batch)
-    return f"\nshort: weed with {others}" if others else ""
+    return Part(str(strip), KEY, bold=True), Part(f"   {size}\n{ticks}")
 
 
 def _write_strip(

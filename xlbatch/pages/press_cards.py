@@ -141,7 +141,7 @@ def _write_block(
         f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     ]
     if several and len(block.batches) > 1:
-        passes = f"Batches {listed(block.batches)}: down the list for every 1, then again from its top for every 2 …"
+        passes = f"Batches {_range(block.batches)}: down the list for every 1, then again from its top for every 2 …"
         leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
     of: dict[int, list[Step]] = {}
     for step in (step for them in block.passes for step in them):
@@ -162,6 +162,12 @@ def _write_block(
         if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
+
+
+def _range(numbers: Sequence[int]) -> str:
+    """`1–11`, or all of them where some are left out."""
+    first, last = numbers[0], numbers[-1]
+    return f"{first}–{last}" if list(numbers) == list(range(first, last + 1)) and last - first > 1 else listed(numbers)
 
 
 def _strips(work: Work, steps: Sequence[Step]) -> str:

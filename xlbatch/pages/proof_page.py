@@ -5,7 +5,7 @@ from functools import cache, partial
 from typing import NamedTuple
 
 from xlbatch.check.garment import Garment
-from xlbatch.files.beside import beside
+from xlbatch.files.beside import beside, folder_of
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
 from xlbatch.pages.work import Work, size_text
@@ -101,7 +101,7 @@ def _write_panels(
 def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
     """What was made of each drawing that is a picture, over the picture itself."""
     names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
-    found = [beside(work.plan.job.path.parent, name) for name in names if is_picture(name)][:PANELS]
+    found = [beside(folder_of(work.plan.job.path), name) for name in names if is_picture(name)][:PANELS]
     files = [file for file in found if file]
     if not files:
         return
@@ -154,11 +154,12 @@ def _about(garment: Garment) -> str:
 
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
+    sizes += "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     narrow = next(filter(None, map(narrowed, texts)), "")
-    codes = "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
+    fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}{narrow}", FINE)), RULE)
-    yield Span(lines.art, sizes + codes, RULE.but(size=FINE, valign="bottom"))
+    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 

@@ -63,6 +63,7 @@ class Page:
         self.widths: list[float] = []
         self.head = self.end = 0  # the heading row and the last row of the table
         self.starts: tuple[int, ...] = ()  # the rows that begin a further page
+        self.records: list[Sequence[Value]] = []  # the rows of the table, as they were written
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], Sequence[_Cell]] = {}
 
@@ -177,6 +178,7 @@ class Page:
         """One row of the table, as high as its longest text needs. Returns its row.
 
         `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
+        self.records.append(values)
         cells = self._cells(looks, tuple(also.items()))
         heights = [
             text_height(self.formats.shown(value, *cell.looks), cell.room, cell.size, cell.bold)

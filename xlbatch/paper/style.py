@@ -11,6 +11,7 @@ from typing import Any
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
 
+from xlbatch.job.costs import sign_of
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula, Link, Value
 
@@ -89,8 +90,7 @@ _EXACT = {"in": "0.000", "cm": "0.000", "mm": "0.00"}
 
 def currency_sign(settings: Settings) -> str:
     """What stands before an amount: `$`, or `CHF` and a space."""
-    sign = settings.currency.replace('"', "")
-    return f"{sign} " if sign[-1:].isalpha() else sign
+    return sign_of(settings.currency)
 
 
 def unit_looks(settings: Settings) -> Mapping[str, Look]:

@@ -54,7 +54,7 @@ class Remade:
     base: Box | None
     notes: tuple[PartNote, ...]
     texts: tuple[str, ...]  # the texts set for this garment, in the parts' order
-    rooms: tuple[Box, ...]  # around each of them, in its room
+    rooms: tuple[Box, ...]  # around each of them
 
 
 def film_color(part: str) -> str:

@@ -119,7 +119,8 @@ class _Work:
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
         if made.words and made.inks and (edit.words or edit.text):
-            self._told(made.words, part, around(path.bounds for _, path in made.inks))
+            self.texts.append(made.words)
+            self.rooms.append(around(path.bounds for _, path in made.inks))
         for color, path in made.inks:
             color = film_color(part.label) if edit.apart else color
             self.added[part.layer].append(Layer(color, path, self.layers.layers[part.layer].element))
@@ -143,7 +144,8 @@ class _Work:
         if self._on_own_film(part, letters, kept):
             self.notes.append(PartNote(part.label, "part-same-film", {}))
             return
-        self._told(edit.text, part, letters.bounds)
+        self.texts.append(edit.text)
+        self.rooms.append(letters.bounds)
         for copy in part.copies or (Copy(part.shapes[-1].layer, part.color, "letters"),):
             path = letters.transform(1, 0, 0, 1, copy.moved.real, copy.moved.imag) if copy.moved else letters
             if copy.kind == "holes":
@@ -153,10 +155,6 @@ class _Work:
             ink = lined(path, copy.grown) if copy.kind == "stroke" else ink
             own = edit.apart and copy.color == part.color
             self.added[copy.layer].append(Layer(film_color(part.label) if own else copy.color, ink))
-
-    def _told(self, text: str, part: Part, box: Box) -> None:
-        self.texts.append(text)
-        self.rooms.append(around((part.box, box)))
 
     def _room(self, part: Part, kept: Sequence[Shape]) -> Room:
         """What stays around a part, live texts as they are in the drawing."""

@@ -1,20 +1,21 @@
 """A job with its drawings looked at: a row a color, films where none was named, and a line for each part."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from xlbatch.check.names import same
-from xlbatch.check.text import has_braces
-from xlbatch.files.beside import beside
+from xlbatch.files.beside import beside, folder_of
 from xlbatch.job.job import DecalSpec, Film, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.source import Source
 from xlbatch.parts.color_words import color_in, nearest_film, words_for
+from xlbatch.parts.drawn import Drawn
 from xlbatch.parts.edit import film_color
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
 from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
+from xlbatch.parts.part_questions import of_no_drawing, questions
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import practice
@@ -32,16 +33,6 @@ def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
     return replace(job, designs=designs, drawing_parts=lines), tuple(dict.fromkeys(work.problems))
 
 
-@dataclass(frozen=True, eq=False)
-class _Drawn:
-    """A drawing of a design: its name as typed, what it looks like, and mm a unit on the shirt."""
-
-    name: str
-    spec: DecalSpec
-    looked: Looked
-    unit: float
-
-
 class _TakingUp:
     def __init__(self, job: Job) -> None:
         self.job = job
@@ -53,17 +44,17 @@ class _TakingUp:
         self.drawn = {each.name.casefold(): each for each in self._drawings()}
         self.films = self._films()
 
-    def _drawings(self) -> Iterator[_Drawn]:
+    def _drawings(self) -> Iterator[Drawn]:
         seen: set[str] = set()
         for spec in self.job.designs:
             name = spec.artwork.strip()
             if spec.what != "artwork" or not name or name.casefold() in seen:
                 continue
-            file = beside(self.job.path.parent, name)
+            file = beside(folder_of(self.job.path), name)
             looked = look_at(Path(file)) if file else None
             if isinstance(looked, Looked):
                 seen.add(name.casefold())
-                yield _Drawn(name, spec, looked, self._unit(name, looked))
+                yield Drawn(name, spec, looked, self._unit(name, looked))
 
     def _unit(self, name: str, looked: Looked) -> float:
         """The mm of a unit on the shirt: as the first row that gives the drawing's width or height has it."""
@@ -92,7 +83,8 @@ class _TakingUp:
         if drawn is None:
             yield spec
             return
-        own = [line for line in lines if same(line.artwork, drawn.name) and line.film and line.use]
+        known = {film.name.casefold() for film in self.job.films}
+        own = [line for line in lines if same(line.artwork, drawn.name) and line.film.casefold() in known and line.use]
         if spec.artwork_color.startswith("part "):  # of a part with its own film: made anew where it still has one
             line = next((line for line in own if film_color(line.part) == spec.artwork_color), None)
             if line:
@@ -111,7 +103,7 @@ class _TakingUp:
                     decal, layer = f"{spec.decal}, {color}", max(row.layer for row in (*rows, *together)) + 1
                     yield replace(spec, decal=decal, artwork_color=color, film=line.film, layer=layer)
 
-    def _by_color(self, spec: DecalSpec, drawn: _Drawn) -> Iterator[DecalSpec]:
+    def _by_color(self, spec: DecalSpec, drawn: Drawn) -> Iterator[DecalSpec]:
         colors = drawn.looked.colors
         if spec.artwork_color or len(colors) < 2 or self._others_name_colors(spec):
             yield spec
@@ -178,9 +170,14 @@ class _TakingUp:
         """A line a part of each drawing, with what was typed into it; then lines of drawings that are not used."""
         for drawn in self.drawn.values():
             yield from self._lines(drawn)
-        yield from (line for line in self.job.drawing_parts if line.artwork.strip().casefold() not in self.drawn)
+        named = {spec.artwork.strip().casefold(): spec.artwork for spec in self.job.designs if spec.artwork}
+        for line in self.job.drawing_parts:
+            artwork = line.artwork.strip().casefold()
+            if artwork not in self.drawn:
+                self.problems += of_no_drawing(line, named.values()) if artwork not in named else ()
+                yield line
 
-    def _lines(self, drawn: _Drawn) -> Iterator[PartLine]:
+    def _lines(self, drawn: Drawn) -> Iterator[PartLine]:
         box = drawn.looked.box
         looks: dict[str, Looks] = {}
         parts: dict[str, Part] = {}
@@ -189,9 +186,7 @@ class _TakingUp:
                 parts[each.label], looks[each.label] = each, looks_of(each, box, drawn.unit)
         typed = [line for line in self.job.drawing_parts if same(line.artwork, drawn.name)]
         found = matched(typed, looks)
-        self._samples(drawn, found.lines)
-        self._lost(drawn, found.lost, looks)
-        self._left_out(drawn, found.lines)
+        self.problems += questions(self.job, drawn, self._rows_of(drawn.spec), found, looks)
         for label, part in parts.items():
             line = found.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)
             look = looks[label]
@@ -209,55 +204,3 @@ class _TakingUp:
         """A length that is written with two places in the job's unit."""
         unit = mm_per(self.job.settings.length_unit)
         return round(round(mm / unit, 2) * unit, 6)
-
-    def _left_out(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
-        """Tells what is proposed not to be cut, as long as no line says so."""
-        where, rows = drawn.spec.source.at("Artwork"), self._rows_of(drawn.spec)
-        out = [part for part in drawn.looked.parts if not part.use and part.label not in lines]
-        enclosed = [part for part in out if "background" not in part.doubts]
-        for part in out:
-            if part not in enclosed:
-                facts = {"artwork": drawn.name, "part": part.label}
-                self.problems.append(problem("background-left-out", where, rows=rows, **facts))
-        if enclosed:
-            labels = _listed([part.label for part in enclosed])
-            key = "enclosed area" if len(enclosed) == 1 else "enclosed areas"
-            areas = phrase(key, parts=labels, color=enclosed[0].color)
-            self.problems.append(problem("picture-enclosed", where, drawn.name, suggestion="", rows=rows, areas=areas))
-
-    def _samples(self, drawn: _Drawn, lines: Mapping[str, PartLine]) -> None:
-        """Asks once about words cut alike on the garments of several groups, where none of the drawing is replaced."""
-        rows = self._rows_of(drawn.spec)
-        groups = {row.group.casefold() for row in self.job.roster if row.source.row in rows and row.group}
-        words = [part for part in drawn.looked.parts if part.kind in ("word", "text") and part.use]
-        done = any(line.replace_by or not line.use for line in lines.values()) or any(
-            part.text and has_braces(part.text.words) for part in words
-        )
-        if len(groups) < 2 or done or not words:
-            return
-        count = sum(row.source.row in rows for row in self.job.roster)
-        named = [f"{part.label} (“{part.text.words}”)" if part.text else part.label for part in words]
-        parts = f"Part{'s' * (len(named) > 1)} {_listed(named)}"
-        are, it = ("are", "one of them") if len(named) > 1 else ("is", "it")
-        facts = {"parts": parts, "artwork": drawn.name, "are": are, "it": it, "count": count}
-        where = drawn.spec.source.at("Artwork")
-        self.problems.append(problem("sample-alike", where, "", suggestion="", rows=rows, **facts))
-
-    def _lost(self, drawn: _Drawn, lost: Sequence[PartLine], looks: Mapping[str, Looks]) -> None:
-        for line in lost:
-            where = line.source.at("Part")
-            if line.part not in looks and not line.color:
-                labels = ", ".join(label for label in looks if not label[-1].isalpha())
-                facts = {"artwork": drawn.name, "parts": labels}
-                self.problems.append(
-                    problem("part-unknown", where, line.part, suggestion="", rows=self._rows_of(drawn.spec), **facts)
-                )
-                continue
-            code = "part-lost" if line.typed or not line.use else "part-gone"
-            rows = self._rows_of(drawn.spec) if code == "part-lost" else ()
-            self.problems.append(problem(code, where, line.part, artwork=drawn.name, rows=rows))
-
-
-def _listed(words: Sequence[str]) -> str:
-    """The words as a sentence lists them: 1, 2 and 3."""
-    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

@@ -20,7 +20,7 @@ WHOLE = 0.85  # of the film's width: with more to show, all of it is shown
 TOO_DARK = 0.45  # of white: a film this dark is drawn lighter, so that its outline is seen
 
 
-class View(NamedTuple):
+class StripView(NamedTuple):
     """How a strip is drawn: the part of the film's width from `left` on, in mm, at points a mm; `lying`: the leading
     end at the left, else at the bottom."""
 
@@ -42,7 +42,7 @@ class View(NamedTuple):
         return self.scale, 0.0, 0.0, -self.scale, EDGE - self.left * self.scale, far
 
 
-def view_of(run: Run, strip: Strip, width: float, height: float) -> View:
+def view_of(run: Run, strip: Strip, width: float, height: float) -> StripView:
     """The view in which a strip is largest within `width` × `height` points."""
     film = run.film.usable_width
     left = max(0.0, min(lying.across for lying in strip.lying) - BARE)
@@ -50,7 +50,7 @@ def view_of(run: Run, strip: Strip, width: float, height: float) -> View:
     left, across = (0.0, film) if right - left > WHOLE * film else (left, right - left)
     wide, high = width - 2 * EDGE, height - 2 * EDGE
     upright, lying = min(wide / across, high / strip.length), min(wide / strip.length, high / across)
-    return View(lying >= upright, left, across, max(upright, lying))
+    return StripView(lying >= upright, left, across, max(upright, lying))
 
 
 def strip_picture(
@@ -75,7 +75,7 @@ def strip_picture(
     return drawn(f"{svg}{body}</svg>", f"Strip {strip.batch} of run {run.no} as it lies on the cutter")
 
 
-def _edges(run: Run, view: View, wide: float, high: float) -> Iterator[str]:
+def _edges(run: Run, view: StripView, wide: float, high: float) -> Iterator[str]:
     """The leading end thick, the other end and the film's sides thin; dashed where bare film goes on."""
     shown = (view.left <= 0, view.left + view.across >= run.film.usable_width)
     if view.lying:

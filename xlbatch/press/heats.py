@@ -39,7 +39,7 @@ class Visit(NamedTuple):
     heat: float
 
 
-class Order(NamedTuple):
+class HeatOrder(NamedTuple):
     """A way through a job."""
 
     waiting: float  # s
@@ -47,7 +47,7 @@ class Order(NamedTuple):
     least: float  # s: proven; equal to `waiting` where every order was compared
 
 
-def heat_by_heat(plate: Plate, batches: Sequence[Sequence[Queue]]) -> Order:
+def heat_by_heat(plate: Plate, batches: Sequence[Sequence[Queue]]) -> HeatOrder:
     """Each heat for all batches before the next, with the least waiting there is over all orders of (batch, heat).
 
     Exact up to MOST_HEATS heats: whatever can be pressed at the plate's heat is pressed at once, which never costs
@@ -61,7 +61,7 @@ def heat_by_heat(plate: Plate, batches: Sequence[Sequence[Queue]]) -> Order:
     else:
         seconds, way = _falling(plate, queues)
         least = max((_along(plate, queue) for queue in queues), default=0.0)
-    return Order(seconds, tuple(_visited(batches, way)), least)
+    return HeatOrder(seconds, tuple(_visited(batches, way)), least)
 
 
 def _falling(plate: Plate, queues: Iterable[Queue]) -> Way:
@@ -87,7 +87,7 @@ def _visited(batches: Sequence[Sequence[Queue]], heats: Iterable[float]) -> Iter
                 left[at] = _left(queues, heat)
 
 
-def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> Order:
+def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> HeatOrder:
     """Each batch to its end before the next, in the order of least waiting, from the lowest heat up.
 
     Exact while the kinds of batches, by what they need, and how many there are of each leave at most MOST_STATES
@@ -105,7 +105,7 @@ def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> Order:
         least = heat_by_heat(plate, batches).least
     waiting_batches = {kind: iter(them) for kind, them in of_kind.items()}
     visits = tuple(Visit(at, heat) for kind, way in steps for at in (next(waiting_batches[kind]),) for heat in way)
-    return Order(seconds, visits, least)
+    return HeatOrder(seconds, visits, least)
 
 
 Step = tuple[Kind, tuple[float, ...]]  # a kind of batch, and the heats it is pressed at

@@ -15,7 +15,7 @@ from xlbatch.film.layout import Batch
 from xlbatch.job.job import Job
 from xlbatch.placement.place import Place
 from xlbatch.press.closing import Closing, closings
-from xlbatch.press.heats import Order, Plate, Queue, batch_by_batch, heat_by_heat
+from xlbatch.press.heats import HeatOrder, Plate, Queue, batch_by_batch, heat_by_heat
 from xlbatch.press.step import PressPlan, Step
 
 Queues = list[list[Closing]]  # the closings of each garment of a batch
@@ -69,7 +69,7 @@ def _lanes(queues: Sequence[Queues], people: int) -> Iterator[Sequence[int]]:
     yield from lanes.values()
 
 
-def _in_order(lane: Sequence[int], order: Order, queues: Sequence[Queues]) -> Iterator[tuple[int, Closing]]:
+def _in_order(lane: Sequence[int], order: HeatOrder, queues: Sequence[Queues]) -> Iterator[tuple[int, Closing]]:
     """The closings as the plate goes through its visits: one of each of a batch's garments, then the next of each."""
     lines = {at: [deque(queue) for queue in queues[at]] for at in lane}
     for visit in order.visits:

@@ -34,6 +34,8 @@ DRAWING_KINDS: tuple[Kind, ...] = (
          "Nothing to do, if the drawing was changed on purpose."),
     Kind("part-unknown", "stop", "“{found}” is no part of the drawing {artwork}.",
          "Write the number of a part: {parts}."),
+    Kind("part-of-none", "check", "No design has the drawing “{found}”: this line does nothing.",
+         "Write the name as on the Designs sheet, or clear the line."),
     Kind("artwork-off-page", "check", "{found} reaches beyond its page: {what}. Nothing was cut off; it is cut whole.",
          "Look at the proof. If it is not meant, delete it in the drawing, or move it onto the page."),
     Kind("background-left-out", "check",

@@ -33,7 +33,7 @@ REFUSALS: Mapping[str, str] = {
     # not planned
     "no list": "{name}: There is no list of people in this folder.",
     "no memory": "{name}: This computer's memory is full. Close other programs, or split the list.",
-    "planned later": "{name} was not planned: {later} was made later and has marks of what is done. Drop that one.",
+    "planned later": "{name} was not planned: {later} was made later and has what this one lacks. Drop that one.",
     "not in later": "Not in it: {names}; add them there.",
     "marked here": "This one has {strips} strips and {results} results marked.",
     "fault": "Something went wrong inside the program; your workbook is unchanged. {report}",

@@ -1,18 +1,33 @@
 """Turns the sheet Drawing parts into its lines."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Literal, cast
 
+from xlbatch.job.job import DecalSpec, RosterRow
 from xlbatch.job.part_line import PartLine
 from xlbatch.problems import Problem
 from xlbatch.tables.line import Line
 
 
-def read_drawing_parts(given: Iterable[Line]) -> tuple[tuple[PartLine, ...], tuple[Problem, ...]]:
-    """The lines of Drawing parts, and what was wrong. A bad line is left out."""
+def read_drawing_parts(
+    given: Iterable[Line], designs: Iterable[DecalSpec], roster: Iterable[RosterRow], usual: str
+) -> tuple[tuple[PartLine, ...], tuple[Problem, ...]]:
+    """The lines of Drawing parts, and what was wrong. A bad line is left out, and would leave its part as it is: a stop
+    holds back the garments that wear the drawing, or where it does not say which, any drawing."""
     rows = tuple(given)
     lines = tuple(line for line in map(_line, rows) if line)
-    return lines, tuple(dict.fromkeys(problem for line in rows for problem in line.problems))
+    drawn = {(spec.design.casefold(), spec.artwork.strip().casefold()) for spec in designs if spec.artwork}
+    worn = [((row.design or usual).casefold(), row.source.row) for row in roster]
+
+    def held(line: Line) -> tuple[int, ...]:
+        artwork = line.text("Artwork").strip().casefold()
+        wearing = {design for design, name in drawn if not artwork or name == artwork}
+        return tuple(row for design, row in worn if design in wearing)
+
+    problems = (replace(found, rows=held(line)) if found.level == "stop" else found
+                for line in rows for found in line.problems)  # fmt: skip
+    return lines, tuple(dict.fromkeys(problems))
 
 
 def _line(line: Line) -> PartLine | None:

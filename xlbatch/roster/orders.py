@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from xlbatch.job.marks import OrderKey, OrderMark
+from xlbatch.job.marks import OrderKey, OrderMark, row_key
 from xlbatch.tables.line import Line
 
 
@@ -17,7 +17,9 @@ def _order(line: Line) -> OrderMark:
     item = garment if kind == "blank" else line.text("Item")
     key = OrderKey(kind, item, garment, line.text("Size"), line.text("Color"))
     ordered, arrived = line.arrived("Ordered"), line.arrived("Arrived")
-    return OrderMark(line.source, key, max(0, needed + spares - on_hand - way), ordered, arrived, line.any_text("Note"))
+    row = row_key((kind, *(line.text(heading) for heading in ("Item", "Garment", "Size", "Color"))))
+    buy = max(0, needed + spares - on_hand - way)
+    return OrderMark(line.source, key, buy, ordered, arrived, line.any_text("Note"), row)
 
 
 def _count(line: Line, heading: str) -> int:

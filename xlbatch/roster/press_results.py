@@ -23,6 +23,8 @@ class _Part:
     steps: list[StepMark] = field(default_factory=list)
     batch_result: Outcome = ""  # in the batch's own banner: for all its parts
     result: Outcome = ""
+    by: str = ""  # written into a banner: for its steps that have no one
+    note: str = ""  # likewise: beside the first of them
 
 
 def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Problem, ...]]:
@@ -39,7 +41,7 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
         for part in batch:
             _count_banner(part.steps, part.result, outcomes)
             _count_banner(part.steps, batch[0].batch_result, outcomes)
-    every = [step for part in parts for step in part.steps]
+    every = [step for part in parts for step in _with_banner(part)]
     outcomes |= dict.fromkeys(map(_key, _two_results(every)), "")
     steps = tuple(replace(step, outcome=outcomes.get(_key(step), "")) for step in every)
     problems = [_never_ok(each) for line in given for each in line.problems]
@@ -61,6 +63,8 @@ def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
             parts.append(_Part(new_batch=opens))
         parts[-1].new_batch |= opens
         in_banner = True
+        parts[-1].by = line.any_text("By") or parts[-1].by
+        parts[-1].note = line.any_text("Note") or parts[-1].note
         result = cast(Outcome, line.choice("Result"))
         before = parts[-1].batch_result if opens else parts[-1].result
         if result and before and result != before:
@@ -87,6 +91,13 @@ def _step(line: Line, number: int) -> StepMark:
         line.any_text("Note"),
         bool(line.mark("Peeled")),
     )
+
+
+def _with_banner(part: _Part) -> Iterator[StepMark]:
+    """The steps with what stands under By and Note in their banner."""
+    for at, step in enumerate(part.steps):
+        note = step.note if at else " · ".join(filter(None, (part.note, step.note)))
+        yield replace(step, by=step.by or part.by, note=note)
 
 
 def _text(line: Line) -> str:

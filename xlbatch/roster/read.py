@@ -27,11 +27,13 @@ from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.said_of_problems import read_answers, read_checked, sizes_in_doubt
 from xlbatch.roster.settings import read_settings
 from xlbatch.roster.work_times import read_work_times
+from xlbatch.roster.written_beside import read_beside
 from xlbatch.saving import base_name
 from xlbatch.tables.input_table import Tables
-from xlbatch.tables.input_tables import IGNORED, INPUT, find_tables
+from xlbatch.tables.input_tables import INPUT, NOT_OPENED, find_tables
 from xlbatch.tables.line import Units
 from xlbatch.tables.rows import lines
+from xlbatch.tables.typed_over import TypedOver, typed_over
 
 __all__ = ["Reading", "UnreadableFile", "blank_job", "read"]
 
@@ -47,12 +49,13 @@ class Reading:
     problems: tuple[Problem, ...]
     marks: Marks = NO_MARKS
     kept: RawSheet | None = None  # a plan's memory, as it stands in the workbook
+    typed_over: tuple[TypedOver, ...] = ()  # cells of a plan's own sheets that are not read back
     after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
 def read(path: Path) -> Reading | UnreadableFile:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
-    sheets = open_book(path, IGNORED)
+    sheets = open_book(path, NOT_OPENED)
     return sheets if isinstance(sheets, UnreadableFile) else read_sheets(path, sheets)
 
 
@@ -123,12 +126,13 @@ def _reading(path: Path, tables: Tables) -> Reading:
     strips, of_strips = read_strips(of["Cut list"])
     steps, of_steps = read_steps(of["Press log"])
     positions, of_positions = read_positions(of["Positions"])
-    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"])
+    drawing_parts, of_parts = read_drawing_parts(of["Drawing parts"], designs, people.roster, usual)
     work_times, of_work_times = read_work_times(of["Work times"])
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
     unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
     settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
+    beside = tuple(read_beside(of))
     job = Job(
         path=path,
         settings=settings,
@@ -150,6 +154,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
         told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
+        beside_settings=tuple(each for each in beside if each.sheet == "Job"),
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
@@ -159,8 +164,16 @@ def _reading(path: Path, tables: Tables) -> Reading:
     return Reading(
         job,
         problems,
-        Marks(strips, steps, read_orders(of["Shopping list"]), read_answers(of["Problems"]), read_checked(of["Proof"])),
+        Marks(
+            strips,
+            steps,
+            read_orders(of["Shopping list"]),
+            read_answers(of["Problems"]),
+            read_checked(of["Proof"]),
+            tuple(each for each in beside if each.sheet != "Job"),
+        ),
         tables.kept,
+        tuple(typed_over(tables.kept, tables.watched)) if tables.kept else (),
     )
 
 

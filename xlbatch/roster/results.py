@@ -21,7 +21,7 @@ def read_deliveries(given: Iterable[Line]) -> tuple[tuple[Delivery, ...], tuple[
             continue
         needed, spares, on_hand = (line.count(heading) or 0 for heading in ("Needed", "Spares", "On hand"))
         arrived = line.arrived("Arrived")
-        came = max(0, needed + spares - on_hand) if arrived is True else arrived or None
+        came = max(0, needed + spares - on_hand) if arrived is True else max(arrived or 0, -on_hand) or None
         garment, size, color = (line.text(heading) for heading in ("Garment", "Size", "Color"))
         deliveries.append(Delivery(line.source, garment, size, color, on_hand, came))
         problems += line.problems

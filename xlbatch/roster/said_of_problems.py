@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from xlbatch.job.marks import AnswerMark
+from xlbatch.job.source import Source
 from xlbatch.tables.line import Line
 
 BOX = "☐"  # stands where nothing was written
@@ -30,12 +31,12 @@ def sizes_in_doubt(given: Sequence[Line]) -> frozenset[str] | None:
     return frozenset(asked) if given else None
 
 
-def read_checked(given: Iterable[Line]) -> Mapping[int, str]:
-    """What was written under Checked, by garment number."""
+def read_checked(given: Iterable[Line]) -> Mapping[int, tuple[str, Source]]:
+    """What was written under Checked, and where, by garment number."""
     found = {}
     for line in given:
         number = line.count("Garment no.") if line.given("Garment no.") else None
         written = line.any_text("Checked")
         if number and written not in ("", BOX):
-            found[number] = written
+            found[number] = written, line.source
     return found

@@ -79,7 +79,7 @@ def _returned(sheet: InputSheet) -> Sheet:
 
 
 def _problems(page: Page, plan: Plan) -> None:
-    problems_sheet.write(page, plan.job, plan.problems, INPUTS, answers=plan.memory.answers)
+    problems_sheet.write(page, plan.job, plan.problems, INPUTS, answers=plan.memory.answers, notes=plan.memory.notes)
 
 
 JOB_SHEET = "Job sheet"  # stands first; written last, since it says how many pages the others print on

@@ -19,7 +19,7 @@ Line = tuple[str, str]  # a part in bold, and the rest
 SetTo = tuple[object, ...]  # which press, and the films with their settings
 
 
-class Words(NamedTuple):
+class SettingWords(NamedTuple):
     """A film's press settings in words; "" for what it has not."""
 
     heat: str
@@ -83,9 +83,9 @@ def _wait(step: Step) -> str:
     return f" (wait {step.wait:.0f} s)" if step.wait < 60 else f" (wait {-(-step.wait // 60):.0f} min)"
 
 
-def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[Words, list[str]]:
+def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[SettingWords, list[str]]:
     """The films of these steps by their settings in words."""
-    films: dict[Words, list[str]] = {}
+    films: dict[SettingWords, list[str]] = {}
     for step in steps:
         names = films.setdefault(settings_words(step.film, step.press, settings), [])
         if step.film.name not in names:
@@ -93,9 +93,9 @@ def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[Words, 
     return films
 
 
-def settings_words(film: Film, press: Press, settings: Settings) -> Words:
+def settings_words(film: Film, press: Press, settings: Settings) -> SettingWords:
     """A film's press settings in words; an iron has a dial instead of degrees."""
-    return Words(
+    return SettingWords(
         heat=f"dial {iron_dial(film.temperature)}"
         if press.kind == IRON
         else temperature_text(film.temperature, settings.temperature_unit),

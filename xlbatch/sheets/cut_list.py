@@ -1,6 +1,6 @@
 """Cut list: the strips that are ready at the table, then one row a strip to cut, in cutting order."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 import pandas as pd
 
@@ -9,11 +9,13 @@ from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.plan import Plan
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.units import printed_length
 
 MIRRORED = "The cut files are already mirrored: do not mirror again."
 NOT_MIRRORED = "The cut files are not mirrored: your cutter must mirror them."
 INTERLOCKED = " Once a strip is weeded, cut its decals apart with scissors as the thin lines on Roll layout show."
+Strip = tuple[str, int, int]  # film, run and strip number
 MARKED = "yes"  # in a box that was ticked in a plan before
 
 
@@ -64,28 +66,42 @@ def _to_cut(plan: Plan) -> Iterator[tuple[Value, ...]]:
 
 
 def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
-    for (_, run, strip), decals in ready_strips(plan).items():
+    for (_, run, strip), decals in _at_table(plan).items():
         weeded = all(decal.state == "weeded" for decal in decals)
         boxes = (MARKED, MARKED if weeded else BOX, None)
-        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals), *boxes, None)
+        yield (run, strip, decals[0].film, None, None, None, None, *_on_strip(decals, plan.unused), *boxes, None)
 
 
-def ready_strips(plan: Plan) -> Mapping[tuple[str, int, int], list[KeptDecal]]:
+def ready_strips(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
     """The decals that are cut and still to press, by their strips."""
-    steps = {step.place.decal.id for step in plan.pressing.steps}
-    strips: dict[tuple[str, int, int], list[KeptDecal]] = {}
+    strips = {
+        strip: [each for each in decals if each.id not in plan.unused] for strip, decals in _at_table(plan).items()
+    }
+    return {strip: decals for strip, decals in strips.items() if decals}
+
+
+def _at_table(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
+    """The decals that are cut and not pressed, needed or not, by their strips."""
+    strips: dict[Strip, list[KeptDecal]] = {}
     for decal in plan.memory.decals:
-        if decal.ready and decal.id in steps:
+        if decal.ready:
             strips.setdefault(decal.place, []).append(decal)
     return dict(sorted(strips.items(), key=lambda each: each[0][1:]))
 
 
-def _on_strip(decals: Iterable[KeptDecal]) -> tuple[str, str, str]:
+def _on_strip(decals: Iterable[KeptDecal], unused: Collection[str] = ()) -> tuple[str, str, str]:
     """For which batches, whose garments, which decals."""
     decals = tuple(decals)
-    numbers = (d.batch for d in decals), (d.garment_no for d in decals), (d.id for d in decals)
-    batches, garments, ids = (", ".join(map(str, dict.fromkeys(each))) for each in numbers)
-    return batches, garments, ids
+    batches = _listed(decal.batch for decal in decals if decal.id not in unused)
+    spare = [decal.id for decal in decals if decal.id in unused]
+    if spare:
+        not_needed = f"not needed: {_listed(spare)}" if batches else "not needed"
+        batches = "; ".join(filter(None, (batches, not_needed)))
+    return batches, _listed(decal.garment_no for decal in decals), _listed(decal.id for decal in decals)
+
+
+def _listed(values: Iterable[object]) -> str:
+    return ", ".join(map(str, dict.fromkeys(values)))
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -103,11 +119,12 @@ def write(page: Page, plan: Plan) -> None:
         "the plan again at any time: what is cut is not cut again.",
     )
     page.heading()
-    ready = len(ready_strips(plan))
+    ready, placed = len(_at_table(plan)), []
     for at, values in enumerate(frame.itertuples(index=False, name=None)):
         if ready and at == 0:
             page.banner("Ready at the table", " · cut before; clear Cut if a strip is lost", "strip banner")
         if ready and at == ready:
             page.banner("To cut", "", "strip banner")
-        page.record(values)
+        placed.append(page.record(values))
     page.end_table()
+    write_beside(page, "Cut list", frame, plan.memory.notes, placed)

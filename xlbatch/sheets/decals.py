@@ -36,9 +36,11 @@ def columns(unit: str) -> tuple[Column, ...]:
 
 
 def table(plan: Plan) -> pd.DataFrame:
-    """All decals by number: those to cut as they lie, those cut before as they are remembered."""
+    """All decals by number: those to cut as they lie, those cut before as they are remembered. A number given to what
+    was never cut and is not made now is not listed."""
     laid = {str(row[0]): row for row in _laid(plan)}
-    rows = (laid[decal.id] if decal.id in laid else _kept(decal, plan) for decal in plan.memory.decals)
+    listed = (decal for decal in plan.memory.decals if decal.id in laid or decal.state != TO_CUT)
+    rows = (laid[decal.id] if decal.id in laid else _kept(decal, plan) for decal in listed)
     return tabled(columns(plan.job.settings.length_unit), rows)
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from xlbatch.files.beside import beside
+from xlbatch.files.beside import beside, folder_of
 from xlbatch.job.job import Job
 from xlbatch.paper.page import Page
 from xlbatch.parts.looked import Looked, look_at
@@ -55,7 +55,7 @@ def write_drawing_parts(page: Page, job: Job, problems: Iterable[Problem]) -> No
     inputs.write(DRAWING_PARTS, page, job, problems)
     column, row = len(DRAWING_PARTS.headings(job)) + 1, FIRST - 1
     for name in dict.fromkeys(line.artwork for line in job.drawing_parts):
-        file = beside(job.path.parent, name)
+        file = beside(folder_of(job.path), name)
         looked = look_at(file) if file else None
         if isinstance(looked, Looked):
             first = next(at for at, line in enumerate(job.drawing_parts, FIRST) if line.artwork == name)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import chain
+from types import MappingProxyType
 from typing import Any, Protocol
 
 import pandas as pd
@@ -105,7 +106,18 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
     page.table(frame, line_above=_first_not_used(sheet, job))
     page.name_table(f"{sheet.name}_table".replace(" ", "_"))
     _offer_choices(sheet, page, job, len(frame))
-    mark(page, frame, spots(sheet, job), problems)
+    mark(page, frame, spots(sheet, job), problems, _noted(sheet, job))
+
+
+def _noted(sheet: Input, job: Job) -> Mapping[tuple[int, int], str]:
+    """People's notes on cells, by row and column of the sheet."""
+    at = {column.heading: at for at, column in enumerate(sheet.headings(job))}
+    return {
+        (row, at[heading]): text
+        for row, record in enumerate(sheet.rows(job), FIRST)
+        for heading, text in record.source.notes.items()
+        if heading in at
+    }
 
 
 def _first_not_used(sheet: Input, job: Job) -> int:
@@ -114,8 +126,14 @@ def _first_not_used(sheet: Input, job: Job) -> int:
     return next((at for at, row in rows if not isinstance(row, Unread) and sheet.not_used(job, row)), 0)
 
 
-def mark(page: Page, frame: pd.DataFrame, where: Spots, problems: Iterable[Problem]) -> None:
-    """Colors the cells problems are about, and says in a note what is wrong with each."""
+def mark(
+    page: Page,
+    frame: pd.DataFrame,
+    where: Spots,
+    problems: Iterable[Problem],
+    noted: Mapping[tuple[int, int], str] = MappingProxyType({}),
+) -> None:
+    """Colors the cells problems are about, and says in a note what is wrong with each, below people's own notes."""
     found: dict[tuple[int, int], list[Problem]] = {}
     for problem in problems:
         for spot in where.get(problem.where, ()):
@@ -125,8 +143,11 @@ def mark(page: Page, frame: pd.DataFrame, where: Spots, problems: Iterable[Probl
         look = page.formats.get("cell", *page.columns[at].looks, level)
         value: Any = frame.iat[row - FIRST, at]
         put(page.sheet, row, at, value, look)
-        says = "\n".join(f"{each.level}: {advice(each)}" for each in them)
+        own = [noted[row, at]] if (row, at) in noted else []
+        says = "\n".join([*own, *(f"{each.level}: {advice(each)}" for each in them)])
         page.sheet.write_comment(row, at, says, {"x_scale": 2, "y_scale": 1.2, "author": ""})
+    for row, at in noted.keys() - found.keys():
+        page.sheet.write_comment(row, at, noted[row, at], {"author": ""})
 
 
 def advice(problem: Problem) -> str:

@@ -7,10 +7,12 @@ from typing import Any
 import pandas as pd
 
 from xlbatch.job.job import Job, Settings
+from xlbatch.kept.memory import KeptNote
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.problems import Problem
 from xlbatch.roster.settings import HEADING
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.sheets.garments_input import listed
 from xlbatch.sheets.input_cells import money_text
 from xlbatch.sheets.inputs import FIRST, Spots, mark, offer
@@ -64,7 +66,20 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
             offer(page, row, 1, 1, words(line["Choices"]), strict=True)
         elif line["Kind"] == "text":
             offer(page, row, 1, 1, own.get(line["Setting"]) or words(line["Choices"]))
-    mark(page, frame, spots(job), problems)
+    mark(page, frame, spots(job), problems, _noted(job))
+    beside = (KeptNote(NAME, each.key, each.heading, each.text) for each in job.beside_settings if not each.on_cell)
+    write_beside(page, NAME, frame, beside)
+
+
+def _noted(job: Job) -> Mapping[tuple[int, int], str]:
+    """People's notes on settings, by row and column of the sheet."""
+    rows = {line["Setting"]: row for row, line in enumerate(trade_table("job"), FIRST)}
+    at = {column.heading: at for at, column in enumerate(COLUMNS)}
+    return {
+        (rows[each.key], at[each.heading]): each.text
+        for each in job.beside_settings
+        if each.on_cell and each.key in rows and each.heading in at
+    }
 
 
 def _choices(job: Job) -> Mapping[str, Iterable[str]]:

@@ -11,6 +11,7 @@ from xlbatch.paper.cell import Formula, Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.plan import Plan
 from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.shopping.prices import account
 
@@ -85,6 +86,7 @@ def write(page: Page, plan: Plan) -> None:
     row = page.record((None, EVERYONE, None, *_sums(page, plan.money, "1"), None, None), "strong", "summed", least=18)
     page.name_cell(OWED, row, page.at("Owed"))
     _explained(page, plan, row)
+    write_beside(page, "Money", frame, plan.memory.notes)
     page.sheet.print_area(0, 0, page.row - 1, page.last)
 
 

@@ -11,23 +11,22 @@ from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
-from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.press.step import Step
 from xlbatch.sheets.banner import IRON, SetTo, banners, films_by_settings, set_to
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.sheets.how import how
 from xlbatch.sheets.inputs import offer
 from xlbatch.sheets.line_up import layer_columns, measures
 from xlbatch.trade.tables import table as trade_table
 from xlbatch.units import temperature_in
 
+NAME = "Press log"
 RESULTS = ("ok", "redo film", "redo garment")
 
 
-def columns(settings: Settings, places: Sequence[Place]) -> tuple[Column, ...]:
-    """The columns; those of layers are printed only where a piece is laid on another."""
-    layers = layer_columns(settings.length_unit, places)
-    unit = settings.length_unit
+def columns(unit: str, degrees: str, layers: Sequence[Column]) -> tuple[Column, ...]:
+    """The columns, those of layers among them."""
     return (
         Column("Step", 0.3, ("count",)),
         Column("Garment no.", 0.3, ("count", "strong")),
@@ -48,7 +47,7 @@ def columns(settings: Settings, places: Sequence[Place]) -> tuple[Column, ...]:
         Column("Note", 0.3, ("text",)),
         Column("Piece", 1.0, outside=True),
         Column("Film", 1.3, outside=True),
-        Column(f"Temperature ({settings.temperature_unit})", 1.1, ("count",), outside=True),
+        Column(f"Temperature ({degrees})", 1.1, ("count",), outside=True),
         Column("Warm-up (s)", 0.8, ("count",), outside=True),
         Column("Press (s)", 0.7, ("count",), outside=True),
         Column("Back (s)", 0.7, ("count",), outside=True),
@@ -60,14 +59,21 @@ def columns(settings: Settings, places: Sequence[Place]) -> tuple[Column, ...]:
     )
 
 
+def _columns(plan: Plan) -> tuple[Column, ...]:
+    """The columns; those of layers are printed only where a piece is laid on another."""
+    unit = plan.job.settings.length_unit
+    return columns(unit, plan.job.settings.temperature_unit, layer_columns(unit, plan.places))
+
+
 def table(plan: Plan) -> pd.DataFrame:
     """The steps in order; the banners stand between them on the sheet only."""
     settings = plan.job.settings
     together = Counter(_position(step) for step in plan.pressing.steps)
-    own = columns(settings, plan.places)
+    own = _columns(plan)
     written: dict[str, dict[str, str]] = defaultdict(dict)  # beside a step in the plan before, by its decal
     for note in plan.memory.notes:
-        written[note.key][note.heading] = note.text
+        if note.sheet == NAME and not note.on_cell:
+            written[note.key][note.heading] = note.text
     rows = []
     for steps in batches(plan):
         for step in steps:
@@ -148,11 +154,11 @@ def measured_from(plan: Plan) -> str:
 def write(page: Page, plan: Plan) -> None:
     """The press log, to work from at the press and to type the results into afterwards."""
     frame = table(plan)
-    page.lay_columns(columns(plan.job.settings, plan.places), frame)
-    page.title("Press log", *leads(plan))
+    page.lay_columns(_columns(plan), frame)
+    page.title(NAME, *leads(plan))
     page.heading()
     rows = frame.itertuples(index=False, name=None)
-    settings, starts = plan.job.settings, []
+    settings, starts, placed = plan.job.settings, [], []
     strips = {decal.id: decal.strip for decal in plan.memory.decals}
     before: SetTo = ()
     for steps in batches(plan):
@@ -161,7 +167,8 @@ def write(page: Page, plan: Plan) -> None:
             for line in lines:
                 page.banner(*line, "banner" if page.row == starts[-1] else "setting")
             for step in part:
-                page.record(next(rows), also={"How": "strong"} if step.trial else {})
+                placed.append(page.record(next(rows), also={"How": "strong"} if step.trial else {}))
             before = set_to(part, settings)
     page.end_table(starts)
+    write_beside(page, NAME, frame, plan.memory.notes, placed)
     offer(page, page.head + 1, page.at("Result"), max(page.row - page.head - 1, 1), RESULTS, strict=True)

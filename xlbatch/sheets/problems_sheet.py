@@ -5,11 +5,12 @@ from collections.abc import Iterable, Mapping
 import pandas as pd
 
 from xlbatch.job.job import Job
-from xlbatch.kept.memory import KeptAnswer
+from xlbatch.kept.memory import KeptAnswer, KeptNote
 from xlbatch.paper.cell import Link, unbroken
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.problems import Problem, Where
 from xlbatch.sheets import job_input as job_sheet
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.sheets.inputs import Input, spots
 
 COLUMNS = (
@@ -72,6 +73,7 @@ def write(
     inputs: Iterable[Input],
     *leads: str,
     answers: Iterable[KeptAnswer] = (),
+    notes: Iterable[KeptNote] = (),
 ) -> None:
     """The list of problems; `leads` are further lines above it."""
     frame = table(problems, places(job, inputs), job, answers)
@@ -89,3 +91,4 @@ def write(
     for values in frame.itertuples(index=False, name=None):
         page.record(values, also={"Level": values[0]} | ({"Cell": "link"} if isinstance(values[2], Link) else {}))
     page.end_table()
+    write_beside(page, "Problems", frame, notes)

@@ -13,6 +13,7 @@ from xlbatch.paper.widths import PAD
 from xlbatch.pictures.swatch import LOW, TALL, Swatch, proof_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.plan import Plan
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.units import printed_number, printed_text
 
 MOST_DRAWN = 300  # garments: more are drawn on the pages to print alone, or a workbook grows slow to open
@@ -24,6 +25,7 @@ NOT_SHOWN = "So many garments are drawn as cut on the pages to print alone."
 PLAIN_WIDTH = 0.995  # letters condensed less than this are not told
 LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 MOST_LETTERS = 3  # spelled out with their codes
+NAME = "Proof"
 COLUMNS = (
     Column("Garment no.", 0.7, ("count", "strong")),
     Column("Who", 1.2, ("text", "strong")),
@@ -41,7 +43,8 @@ COLUMNS = (
 def table(plan: Plan) -> pd.DataFrame:
     """What is on each garment, in words."""
     decals = decals_of(plan)
-    checked = {note.key: note.text for note in plan.memory.notes if note.sheet == "Proof"}
+    typed = (note for note in plan.memory.notes if note.sheet == NAME and not note.on_cell)
+    checked = {note.key: note.text for note in typed if note.heading == "Checked"}
     rows = (
         (
             garment.no,
@@ -108,6 +111,7 @@ def write(page: Page, plan: Plan) -> None:
         _garment_by_garment(page, plan, frame)
     else:
         page.table(frame)
+    write_beside(page, NAME, frame, plan.memory.notes)
 
 
 def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:

@@ -9,6 +9,7 @@ from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.plan import Plan
+from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.shopping.arrivals import first_pieces
 from xlbatch.shopping.lines import BuyLine
 
@@ -81,11 +82,13 @@ def write(page: Page, plan: Plan) -> None:
         "Shopping list",
         "The tinted cells (Spares, On hand, Price) may be changed, for this list alone: Buy, Cost and the sum follow. "
         "Write yes or how many into Ordered and Arrived: the next plan has them On the way or On hand, less the blanks "
-        "pressed and the film cut. Measure film all the same, and write what is left into On hand on the sheet Film.",
+        "pressed and the film cut; -2 takes two back. Measure film all the same, and write what is left into On hand "
+        "on the sheet Film.",
         *filter(None, [_spares(plan), _on_arrival(plan)]),
     )
     row = page.gap(16)
     page.table(frame)
+    write_beside(page, "Shopping list", frame, plan.memory.notes)
     page.write(row, 0, "All lines that have a price", "sum")
     blanks, buy = page.below("Kind"), page.below("Buy")
     page.write(row, page.at("On hand"), "Blanks", "sum", "right")

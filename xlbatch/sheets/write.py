@@ -16,6 +16,7 @@ from xlbatch.plan import Plan
 from xlbatch.problems import Problem
 from xlbatch.sheets import blank, fonts_sheet, inputs, job_sheet, kept_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
+from xlbatch.tables.typed_over import WATCHED, marked
 
 
 def write_plan(path: Path, plan: Plan) -> None:
@@ -23,11 +24,16 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
+        watched: list[tuple[str, ...]] = []
         for sheet in counted([each for each in SHEETS if each.needed(plan)]):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
+            if sheet.name in WATCHED and page.records:  # people's own columns stand beyond those written
+                headings = [column.heading for column in page.columns[: len(page.records[0])]]
+                watched += marked(sheet.name, headings, page.records)
             if sheet.hidden:
+                kept_sheet.write_marks(page, watched)
                 page.sheet.hide()
         job_sheet.write(job_page, plan, printed)
 

@@ -52,7 +52,21 @@ def _on_the_way(job: Job, lines: Iterable[BuyLine]) -> Iterator[BuyLine]:
         if stock.on_the_way and key not in listed:
             kind = cast(Literal["blank", "film", "supply"], key.kind)
             needed = stock.on_the_way if kind == "film" else 0
-            yield BuyLine(kind, *key[1:], needed, 0, stock.on_hand, None, stock.on_the_way, stock.note)
+            own = next((film.color for film in job.films if key.item.startswith(f"{film.name}, ")), "")
+            color = own if kind == "film" else key.color
+            yield BuyLine(
+                kind,
+                key.item,
+                key.garment,
+                key.size,
+                color,
+                needed,
+                0,
+                stock.on_hand,
+                None,
+                stock.on_the_way,
+                stock.note,
+            )
 
 
 def _same(key: OrderKey) -> OrderKey:

@@ -4,8 +4,9 @@ import re
 from datetime import date, time, timedelta
 
 from xlbatch.files.raw import Raw
-from xlbatch.tables.cells import MONTHS, Unclear, count, shown_value, yes_no
+from xlbatch.tables.cells import MONTHS, Unclear, number, shown_value, yes_no
 
+MOST = 999_999  # of one thing
 # 12/5, 12.5.2026, 2026-05-12, 12 May
 _DAY = re.compile(rf"\d{{1,4}}[./-]\d{{1,2}}(?:[./-]\d{{0,4}})?|(?=.*\d).*\b(?:{'|'.join(MONTHS)}).*", re.IGNORECASE)
 
@@ -19,6 +20,8 @@ def mark(cell: Raw) -> bool | Unclear:
 
 
 def arrived(cell: Raw) -> bool | int | Unclear:
-    """Whether what was ordered has come, or how many have: 1 is one, not yes."""
-    number = count(cell)
-    return yes_no(cell) if isinstance(number, Unclear) or isinstance(cell.value, bool) else number
+    """Whether what was ordered has come, or how many have: 1 is one, not yes; less than 0 takes that many back."""
+    many = number(cell)
+    if isinstance(many, Unclear) or isinstance(cell.value, bool):
+        return yes_no(cell)
+    return int(many) if many == int(many) and abs(many) <= MOST else Unclear()

@@ -15,6 +15,7 @@ from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wea
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
+_LONGEST_OVER = 100  # characters: a longer text above headings is a sentence about the sheet
 _BODY_LOOKED_AT = 50  # filled rows below it that tell a row of sizes from other headings
 
 Cells = Mapping[int, Raw]
@@ -156,6 +157,7 @@ def _joined(upper: Mapping[int, str], lower: Mapping[int, str], meaning: str) ->
     joined, over = {}, ""
     for at in range(min({**upper, **lower}), max({**upper, **lower}) + 1):
         over = upper.get(at, over)
+        over = over if len(over) <= _LONGEST_OVER else ""
         below = lower.get(at, "")
         if not below:
             text = upper.get(at, "")

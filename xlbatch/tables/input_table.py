@@ -60,6 +60,7 @@ class Table:
     asked: frozenset[int] = frozenset()  # columns there is a question about
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
+    notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
 
     @cached_property
     def marks_wanted(self) -> bool:
@@ -92,6 +93,7 @@ class Tables:
     problems: tuple[Problem, ...]
     further: tuple[Table, ...] = ()  # the list's other tables
     kept: RawSheet | None = None  # a plan's memory
+    watched: Mapping[str, RawSheet] = field(default_factory=dict)  # a plan's own sheets, by what they are
 
     @property
     def list_(self) -> tuple[Table, ...]:
@@ -126,6 +128,7 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         asked=frozenset(part.headings.unused) | {at for at, match in matches.items() if match.twice},
         garment=part.headings.garment,
         left_out=part.left_out,
+        notes={} if sheet.lie != AS_ROWS else sheet.notes,
     )
 
 

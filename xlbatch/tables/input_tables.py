@@ -8,12 +8,14 @@ from itertools import islice
 from xlbatch.files.raw import RawSheet
 from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, made_table
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
 from xlbatch.tables.stretches import Stretch
+from xlbatch.tables.typed_over import WATCHED
 from xlbatch.trade.columns import columns
 
 INPUT = (
@@ -22,10 +24,12 @@ INPUT = (
 )
 RETURNED = (
     "Job sheet", "Film requirement", "Roll layout", "Placement",
-    "Placement pictures", "Time plan", "Bag tags", "What if", "Fonts to choose from", "Runs", "Decals", "Start here",
+    "Placement pictures", "Time plan", "Bag tags", "Changes", "What if", "Fonts to choose from", "Runs", "Decals",
+    "Start here",
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+NOT_OPENED = IGNORED - {name.casefold() for name in WATCHED}
 MEMORY_TITLE = "Kept by the program: this plan's memory. Leave it as it is."  # in the sheet's first cell
 
 
@@ -36,6 +40,7 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     sheets = tuple(sheet for sheet in sheets if sheet is not memory)
     called = {sheet.name: _called(sheet, of_a_plan=memory is not None) for sheet in sheets}
     filled = [upright(sheet) for sheet in sheets if sheet.rows and called[sheet.name] not in IGNORED]
+    watched = {name: sheet for name in WATCHED for sheet in sheets if memory and called[sheet.name] == name.casefold()}
     meanings = _meanings(filled, called)
     read = {at: _tables(filled[at], meaning) for at, meaning in meanings.items() if meaning}
     lists = [
@@ -59,12 +64,15 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
         asked += (*_of_tables(tables), *of_sheet, *_hidden(sheet, tables))
         further += tables if meaning in by_meaning else tables[1:]
         by_meaning.setdefault(meaning, tables[0])
+    told = by_meaning.get("Problems")
+    by_meaning = {meaning: with_peoples_notes(table, told) for meaning, table in by_meaning.items()}
+    further = [with_peoples_notes(table, told) for table in further]
     further = [replace(table, place=place) for place, table in enumerate(_grouped(by_meaning, further), 1)]
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
-    return Tables(
-        _first_grouped(by_meaning, further), tuple(headings), tuple(dict.fromkeys(asked)), tuple(further), memory
-    )
+    first = _first_grouped(by_meaning, further)
+    asked = list(dict.fromkeys(asked))
+    return Tables(first, tuple(headings), tuple(asked), tuple(further), memory, watched)
 
 
 def is_memory(sheet: RawSheet) -> bool:

@@ -25,9 +25,10 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
         given = {heading: filled[at] for heading, at in table.columns.items() if at in filled}
         refs = {} if built_in else _refs(table, row)
         extra = {name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled and not built_in}
+        notes = _notes(table, row) if table.notes else {}
         line = Line(
             meaning=table.meaning,
-            source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra),
+            source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra, notes),
             columns=known,
             cells=_also_said(given, table, row) if holds else given,
             units=table.units,
@@ -48,6 +49,12 @@ def _refs(table: Table, row: int) -> dict[str, str]:
     """The cell under each heading; under "" the row's first, where that is not in column A."""
     refs = {heading: table.lie.cell(at, row) for heading, at in (*_roles(table).items(), *table.columns.items())}
     return refs | {"": table.lie.cell(1, row)} if table.lie.sideways else refs
+
+
+def _notes(table: Table, row: int) -> dict[str, str]:
+    """The notes on a row's cells, by heading."""
+    named = {at: heading for heading, at in table.columns.items()} | dict(table.extra)
+    return {name: table.notes[row, at] for at, name in named.items() if (row, at) in table.notes}
 
 
 def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:

@@ -27,7 +27,7 @@ _PULL = 0.01  # of a point's weight: keeps the curve of few points from swinging
 Bools = NDArray[np.bool_]
 
 
-class Line(NamedTuple):
+class StraightLine(NamedTuple):
     """Points to be fitted; `breaks` are the indices where one curve ends and another begins, first and last included;
     `sharp` says of each whether it is a corner; points of no weight are left out of the fit."""
 
@@ -50,7 +50,7 @@ def fitted(borders: Sequence[tuple[Points, bool]]) -> list[Fit]:
     return _curves(lines) if lines else []
 
 
-def _line(points: Points, closed: bool) -> Line:
+def _line(points: Points, closed: bool) -> StraightLine:
     """The points broken at corners. A closed border without one is broken where it is straightest."""
     count = len(points)
     if not closed:
@@ -58,7 +58,7 @@ def _line(points: Points, closed: bool) -> Line:
         corner[[0, -1]] = True
         points, weight = _sharpened(points, corner, closed)
         breaks = np.flatnonzero(corner)
-        return Line(points, weight, breaks, np.ones(len(breaks), dtype=bool))
+        return StraightLine(points, weight, breaks, np.ones(len(breaks), dtype=bool))
     corner = _corners(points, closed) if count > 4 * _ARM else np.zeros(count, dtype=bool)
     points, weight = _sharpened(points, corner, closed)
     smooth = not corner.any()
@@ -68,7 +68,7 @@ def _line(points: Points, closed: bool) -> Line:
     breaks = np.flatnonzero(corner)
     if smooth and count > _FEWEST:
         breaks = np.array((0, count // 2, count))
-    return Line(points, weight, breaks, np.full(len(breaks), not smooth))
+    return StraightLine(points, weight, breaks, np.full(len(breaks), not smooth))
 
 
 def _turn(points: Points, arm: int, closed: bool) -> Array:
@@ -128,7 +128,7 @@ class _Pieces(NamedTuple):
         return np.arange(int(count.sum())) - begin[piece] + self.first[piece], piece, begin
 
 
-def _curves(lines: Sequence[Line]) -> list[Fit]:
+def _curves(lines: Sequence[StraightLine]) -> list[Fit]:
     points = np.concatenate([line.points for line in lines])
     weight = np.concatenate([line.weight for line in lines])
     offset = np.cumsum([0, *(len(line.points) for line in lines)])

@@ -1,0 +1,80 @@
+"""What is typed over a cell that a plan makes anew is asked about, naming the sheet to change, and kept on Changes."""
+
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from tests.kept.history import through_office
+from tests.plan_book import PlanBook, Row, drop_for_workbook, written
+from tests.workbooks import write_workbook
+from xlbatch.run import Outcome
+
+PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]]
+
+
+@pytest.fixture
+def first(tmp_path: Path) -> PlanBook:
+    return written(drop_for_workbook(write_workbook(tmp_path / "roster.xlsx", {"Roster": PEOPLE})))
+
+
+def dropped(book: PlanBook) -> Outcome:
+    book.book.save(book.path)
+    return drop_for_workbook(book.path)
+
+
+def told(outcome: Outcome) -> list[tuple[str, str, str]]:
+    """Where something was typed over, what, and where to change it."""
+    found = [each for each in outcome.problems if each.code == "typed-over"]
+    return [(each.where.sheet, each.found, each.todo.partition("sheet ")[2].partition(",")[0]) for each in found]
+
+
+@pytest.mark.parametrize(
+    ("sheet", "heading", "text", "change_on"),
+    [
+        ("Placement", "Size", "XL", "Roster"),
+        ("Placement", "Width (in)", 7, "Designs"),
+        ("Proof", "Exact text", "IVA", "Roster"),
+        ("Press log", "Size", "M", "Roster"),
+        ("Press log", "Temperature (°F)", 300, "Film"),
+        ("Runs", "Length (in)", 99, "Job"),
+        ("Decals", "Text", "Eve", "Roster"),
+    ],
+)
+def test_a_cell_typed_over_is_named_with_the_sheet_to_change(
+    first: PlanBook, sheet: str, heading: str, text: object, change_on: str
+) -> None:
+    where = second_row(first, sheet, heading)
+    first.mark(sheet, heading, text, where)
+    outcome = dropped(first)
+    assert told(outcome) == [(sheet, str(text), change_on)]
+    second = written(outcome)
+    assert [(row["Sheet"], row["What"], row["Now"]) for row in second.changes()] == [(sheet, heading, str(text))]
+    assert told(dropped(second)) == []
+
+
+def second_row(book: PlanBook, sheet: str, heading: str):  # type: ignore[no-untyped-def]
+    """Whether a row is the last one of the sheet with something under a heading."""
+    rows = [row for _, row in book.rows(sheet, heading) if row[heading] is not None]
+    last: Row = rows[-1]
+    return lambda row: row == last
+
+
+def test_marks_and_notes_are_typed_over_nothing(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    first.mark("Proof", "Checked", "A. N.")
+    first.mark("Shopping list", "Arrived", "yes")
+    assert told(dropped(first)) == []
+
+
+@pytest.mark.parametrize("kind", ["xlsx", "ods"])
+def test_a_plan_saved_by_another_program_is_as_it_was(first: PlanBook, kind: str) -> None:
+    first.book.move_sheet("Placement", -3)
+    first.shuffle("Decals", "Decal", Random(1))
+    moved = first.sheet("Placement")
+    moved.title = "Where"
+    moved.insert_cols(2)
+    moved.insert_rows(1)
+    first.book.save(first.path)
+    assert told(drop_for_workbook(through_office(first.path, kind))) == []

@@ -1,0 +1,22 @@
+"""What was typed over cells that a plan makes anew: it is asked about, naming the sheet to change instead, and kept on
+Changes."""
+
+from collections.abc import Iterable
+
+from xlbatch.kept.memory import KeptChange, Memory
+from xlbatch.problems import Problem, problem
+from xlbatch.tables.typed_over import TypedOver
+from xlbatch.trade.tables import table
+
+
+def not_taken_up(typed: Iterable[TypedOver], memory: Memory) -> tuple[tuple[Problem, ...], tuple[KeptChange, ...]]:
+    """A problem and a line of Changes for each such cell."""
+    sheets = {line["Heading"]: line["Sheet"] for line in table("changed_on")}
+    problems, changes = [], []
+    for each in typed:
+        sheet = sheets.get(each.heading.partition(" (")[0], "Job")
+        found = problem("typed-over", each.where, each.text, sheet=sheet, heading=each.heading)
+        problems.append(found)
+        line = (memory.plan + 1, each.sheet, each.where.cell, each.row, each.heading, "", each.text, found.todo)
+        changes.append(KeptChange(*line))
+    return tuple(problems), tuple(changes)
