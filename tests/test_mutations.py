@@ -26,7 +26,7 @@ def test_no_workbook_spoiled_in_further_ways_loses_a_row(tmp_path: Path) -> None
 
 @pytest.mark.filterwarnings("ignore")
 def test_a_row_lost_without_a_word_is_noticed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(reader, "read_people", lambda given, last_no: read_people(list(given)[1:], last_no))
+    monkeypatch.setattr(reader, "read_people", lambda given, *of: read_people(list(given)[1:], *of))
     found = {seed for seed in range(10) if any("is lost" in fault for fault in further_faults(seed, tmp_path))}
     assert len(found) >= 4
 

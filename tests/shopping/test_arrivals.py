@@ -30,10 +30,10 @@ def test_dots_typed_after_looking_change_the_plan(plan_of: Callable[..., Plan]) 
     assert "heat-over-limit" in {found.code for found in plan_of(ROSTER, Garments=one).problems}
 
 
-def test_a_chest_measured_otherwise_resizes_the_artwork(plan_of: Callable[..., Plan]) -> None:
-    slim = [*GARMENTS[:2], ["Crew-neck tee", "L", 3, "20 in"]]
+def test_what_is_too_wide_for_a_chest_measured_otherwise_is_smaller(plan_of: Callable[..., Plan]) -> None:
+    slim = [*GARMENTS[:2], ["Crew-neck tee", "L", 3, "15 in"]]
     design = [["Design", "Decal", "What", "Film", "Position", "Height", "Widest"],
-              ["Name", "Name", "print name", "Low heat", "full front", "2 in", "9 in"]]  # fmt: skip
+              ["Name", "Name", "print name", "Low heat", "full front", "5 in", "20 in"]]  # fmt: skip
     film = [["Film", "Kind", "Press temperature"], ["Low heat", "low-heat", "265 °F"]]
     sizes = [
         {decal.garment_no: decal.height for decal in plan_of(ROSTER, Garments=rows, Designs=design, Film=film).decals}

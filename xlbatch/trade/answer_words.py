@@ -36,8 +36,18 @@ def garment_meant(text: str) -> str:
 def garment_in(heading: str) -> str:
     """The garment a heading names beside other words (`Hoodie size`), or ""."""
     found = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", heading)
-    phrases = (" ".join(found[at:end]) for at in range(len(found)) for end in range(len(found), at, -1))
+    ends = ((at, end) for at in range(len(found)) for end in range(min(len(found), at + _longest()), at, -1))
+    phrases = (" ".join(found[at:end]) for at, end in ends)
     return next(filter(None, map(garment_meant, phrases)), "")
+
+
+@cache
+def _longest() -> int:
+    """How many words a garment is called by at most."""
+    called = [phrase for line in table("garment_words") for phrase in words(line["Words"])]
+    return max(
+        len(re.findall(r"[^\W_]+", phrase)) for phrase in [*called, *(line["Garment"] for line in table("garments"))]
+    )
 
 
 @cache
