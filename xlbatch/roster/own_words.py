@@ -15,7 +15,7 @@ from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, says_whose, several_sizes, sizes_in, wearer
 from xlbatch.trade.answer_words import answer, garment_in
-from xlbatch.trade.remarks import is_remark, remark_asks
+from xlbatch.trade.remarks import is_remark, may_change_it, remark_asks
 
 _MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?|of|pcs|pieces)\b.*)?", re.IGNORECASE)
 
@@ -145,4 +145,7 @@ def _asks(remark: str) -> str:
         return "another size or a change"
     if garment_in(remark):
         return "another garment or color"
-    return "more than one" if _MANY.fullmatch(remark) else ""
+    if _MANY.fullmatch(remark):
+        return "more than one"
+    others = len(remark.split()) > 1 and may_change_it(remark)
+    return "something that may change this row" if others else ""

@@ -176,6 +176,7 @@ def _unused(
         or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
         or (look == "size" and "Size" in given and (titles.get(at) or not any(titles.values())))
         or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
+        or (look == "number" and titles.get(at) and at not in meanings)
         or (look == "number" and _is_number(titles.get(at, ""), given, any(titles.values())))
     }
 

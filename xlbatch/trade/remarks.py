@@ -6,6 +6,7 @@ from functools import cache, lru_cache
 from xlbatch.trade.tables import table, words
 
 ABOUT_THE_PERSON, NONE_WANTED = "about the person", "that none may be wanted"
+_COUNT = re.compile(r"(?<![\w.,:/€$£+-])[2-9](?![\w.,:/€$£-]*[\w:/€$£-])")  # no part of a price, a day or a time
 
 
 @lru_cache(maxsize=10_000)
@@ -20,14 +21,31 @@ def is_remark(text: str) -> bool:
     return bool(_said(text))
 
 
+@lru_cache(maxsize=10_000)
+def may_change_it(text: str) -> bool:
+    """Whether a remark not otherwise understood denies or wants something, or holds a small number of its own."""
+    plain = _plain(text)
+    return not _said(text) and bool(_consequence().search(plain) or _COUNT.search(text))
+
+
 def _said(text: str) -> list[str]:
-    plain = " ".join(re.sub(r"[^\w'\-]+", " ", text.casefold().replace("’", "'")).split())
+    plain = _plain(text)
     return [says for pattern, says in _patterns() if pattern.search(plain)]
+
+
+def _plain(text: str) -> str:
+    return " ".join(re.sub(r"[^\w'\-]+", " ", text.casefold().replace("’", "'")).split())
+
+
+def _whole_words(phrases: str) -> str:
+    return rf"(?<!\w)(?:{'|'.join(map(re.escape, words(phrases)))})(?!\w)"
+
+
+@cache
+def _consequence() -> re.Pattern[str]:
+    return re.compile("|".join(_whole_words(line["Words"]) for line in table("consequence_words")))
 
 
 @cache
 def _patterns() -> tuple[tuple[re.Pattern[str], str], ...]:
-    return tuple(
-        (re.compile(rf"(?<!\w)(?:{'|'.join(map(re.escape, words(line['Words'])))})(?!\w)"), line["Says"])
-        for line in table("remark_words")
-    )
+    return tuple((re.compile(_whole_words(line["Words"])), line["Says"]) for line in table("remark_words"))
