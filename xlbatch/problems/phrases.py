@@ -36,6 +36,7 @@ PHRASES: Mapping[str, str] = {
     # how columns and sizes were read
     "column read as": "{column} was read as {meaning} (first: {example})",
     "column not used": "{column} (first: {example}) was not used",
+    "may change this row": "something that may change this row",
     "letter": "a Portuguese letter",
     "age": "an age or a child's size number",
     "height": "a child's height in cm",

@@ -6,6 +6,7 @@ import re
 
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
+from xlbatch.problems.phrases import phrase
 from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who
 from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts, yes_or_no
 from xlbatch.tables.boxes import mark
@@ -148,4 +149,4 @@ def _asks(remark: str) -> str:
     if _MANY.fullmatch(remark):
         return "more than one"
     others = len(remark.split()) > 1 and may_change_it(remark)
-    return "something that may change this row" if others else ""
+    return phrase("may change this row") if others else ""
