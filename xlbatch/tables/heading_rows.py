@@ -8,9 +8,10 @@ from itertools import islice
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import shown_value
+from xlbatch.tables.heading_words import names_columns
 from xlbatch.tables.headings import Match, plain, understand
 from xlbatch.tables.numbered_columns import NumberedPart, parts_of_a_row
-from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide, names_columns
+from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide
 from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))

@@ -6,8 +6,9 @@ from collections import Counter
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
-from xlbatch.tables.roster_columns import NAMES, heading_scores
+from xlbatch.tables.roster_columns import NAMES
 from xlbatch.trade.answer_words import garment_in
 
 Titles = Mapping[int, str]

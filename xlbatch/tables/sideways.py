@@ -5,7 +5,7 @@ from itertools import islice
 from xlbatch.files.raw import Lie, Raw, RawSheet
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import find_headings
-from xlbatch.tables.roster_columns import names_columns
+from xlbatch.tables.heading_words import names_columns
 
 _MOST_ROWS = 40  # filled; a list of people has no more headings
 

@@ -11,7 +11,7 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.group_rows import group_titles
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
-from xlbatch.tables.roster_columns import heading_scores
+from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean

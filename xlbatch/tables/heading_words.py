@@ -1,0 +1,122 @@
+"""What the heading of a column of a list of people says, from trade/roster_words.csv: a worth for each meaning."""
+
+import re
+from collections.abc import Mapping
+from functools import cache, lru_cache
+from itertools import combinations
+
+from rapidfuzz.distance import OSA
+
+from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, plain, split_unit
+from xlbatch.trade.columns import columns
+from xlbatch.trade.tables import table, words
+
+OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
+_WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
+
+
+@lru_cache(maxsize=5000)
+def heading_scores(heading: str) -> Mapping[str, float]:
+    """What a heading is worth for each meaning: a whole heading of the tables, one a slip away, or words in it."""
+    if not heading:
+        return {}
+    wholes = _whole(heading)
+    worth = OWN if plain(heading) in _own() else WHOLE
+    found = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
+    for meaning, worth in _by_words(heading).items():
+        if meaning not in found:
+            found[meaning] = min(worth, WORD) if wholes else worth
+    return found
+
+
+def names_columns(titles: Mapping[int, str]) -> bool:
+    """Whether a row is one of headings beyond doubt: half of its cells, at least two, are, in just these words."""
+    sure, left = 0, len(titles)
+    for text in titles.values():
+        sure, left = sure + bool(_whole(text)), left - 1
+        if 2 * (sure + left) < len(titles):
+            return False  # as most rows of a list soon show
+    return sure >= 2
+
+
+@lru_cache(maxsize=10_000)
+def _whole(heading: str) -> frozenset[str]:
+    return next(filter(None, map(_phrase, (heading, split_unit(heading)[0]))), None) or _in_two_languages(heading)
+
+
+def _phrase(heading: str) -> frozenset[str]:
+    return _phrases().get(plain(heading), frozenset())
+
+
+def _in_two_languages(heading: str) -> frozenset[str]:
+    """What the halves of `Size / Taille` mean."""
+    return frozenset().union(*map(_phrase, parts)) if len(parts := heading.split("/")) > 1 else frozenset()
+
+
+def _slips(heading: str) -> frozenset[str]:
+    word = plain(split_unit(heading)[0])
+    if len(word) < SHORTEST_ALIKE or word in _sound_words():
+        return frozenset()
+    near = ((OSA.normalized_similarity(word, each, score_cutoff=ALIKE), each) for each in _phrases())
+    best = max(near, default=(0.0, ""))
+    return _phrases()[best[1]] if best[0] >= ALIKE else frozenset()
+
+
+def _by_words(heading: str) -> Mapping[str, float]:
+    """What the words of a heading say; in scripts without spaces, the phrases in it."""
+    said: dict[str, float] = {}
+    tokens = re.findall(r"[^\W_]+|#", heading.casefold().replace("’s", "").replace("'s", ""))
+    for token in dict.fromkeys(tokens):
+        for meaning in _words().get(token, ()):
+            said[meaning] = said.get(meaning, 0.0) + WORD
+    for both in combinations(dict.fromkeys(tokens), 2):
+        said |= dict.fromkeys(_pairs().get(frozenset(both), ()), MOST_BY_WORDS)
+    for phrase, meanings in _unspaced().items():
+        if phrase in heading:
+            said |= dict.fromkeys(meanings, MOST_BY_WORDS)
+    return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in said.items()}
+
+
+@cache
+def _phrases() -> Mapping[str, frozenset[str]]:
+    """The meanings of each whole heading, as plain letters."""
+    found: dict[str, set[str]] = {plain(column.heading): {column.heading} for column in columns("Roster")}
+    for line in table("roster_words"):
+        for phrase in words(line["Whole headings"]):
+            found.setdefault(plain(phrase), set()).add(line["Means"])
+    return {phrase: frozenset(meanings) for phrase, meanings in found.items()}
+
+
+@cache
+def _own() -> frozenset[str]:
+    """The Roster's own headings, which mean what they say whatever stands below."""
+    return frozenset(plain(column.heading) for column in columns("Roster"))
+
+
+@cache
+def _words() -> Mapping[str, frozenset[str]]:
+    found: dict[str, set[str]] = {}
+    for line in table("roster_words"):
+        for word in words(line["Words"]):
+            if "+" not in word:
+                found.setdefault(word, set()).add(line["Means"])
+    return {word: frozenset(meanings) for word, meanings in found.items()}
+
+
+@cache
+def _pairs() -> Mapping[frozenset[str], tuple[str, ...]]:
+    """What two words of a heading say together: name and back."""
+    pairs = ((word, line["Means"]) for line in table("roster_words") for word in words(line["Words"]) if "+" in word)
+    return {frozenset(word.split("+")): (means,) for word, means in pairs}
+
+
+@cache
+def _unspaced() -> Mapping[str, frozenset[str]]:
+    """The whole headings in Chinese, Japanese and Korean, which stand in a longer one without spaces."""
+    return {phrase: of for phrase, of in _phrases().items() if len(phrase) > 1 and min(phrase) >= "\u3040"}
+
+
+@cache
+def _sound_words() -> frozenset[str]:
+    """Words that are right as they stand, though one slip from another: State is no Status."""
+    return frozenset({"state", "game", "nmae", "slate"} | {plain(word) for word in _words()})
