@@ -13,8 +13,9 @@ from xlbatch.film.batch_costs import BatchCosts, Group, neighbors, sets_of
 from xlbatch.film.partition import cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
-ROUNDS = 60  # of so many garments, one each, times the effort; of more garments so many fewer
+ROUNDS, FULL = 60, 300  # of so many garments, one each, times the effort; of more than the second fewer
 TRIES, CLOSER = 24, 300  # for a strip: of every batch, and of the promising ones
+QUICK = 120  # the same closer look where there are more garments than rounds
 PROMISING = 250  # batches looked at more closely
 NODES = 50
 
@@ -25,21 +26,28 @@ def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int
     best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda each: _cost(costs, each))
     dice = random.Random(garments)
     seen: list[list[int]] = []  # looked at already: the cheapest of these
-    rounds = effort * min(garments, ROUNDS**2 / garments)
+    rounds = effort * min(garments, ROUNDS, ROUNDS * (FULL / garments) ** 2)
+    closer = CLOSER if garments <= ROUNDS else QUICK
+    waiting: list[Group] = []  # of many garments, the batches not yet looked at in this turn
     for _ in range(round(rounds) if len(best) > 1 else 0):
-        apart = _some(best, dice)
+        waiting = [batch for batch in waiting if batch in best] if garments > ROUNDS else []
+        waiting = waiting or dice.sample(best, len(best))
+        apart = _some(waiting)
+        waiting = [batch for batch in waiting if batch not in apart]
         members = sorted(garment for batch in apart for garment in batch)
         if members in seen:
             continue
         seen.append(members)
         groups = [group for count in range(1, most + 1) for group in combinations(members, count)]
-        better = _cheaper(costs, members, groups, apart)
+        better = _cheaper(costs, members, groups, apart, closer)
         if better:
             best = [*(batch for batch in best if batch not in apart), *better]
     return best
 
 
-def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group]) -> list[Group]:
+def _cheaper(
+    costs: BatchCosts, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group], tries: int
+) -> list[Group]:
     """The batches out of `groups` that cost least, where they cost less than those that were taken apart.
 
     Those that cost least beyond their members' worth are looked at closely."""
@@ -55,7 +63,7 @@ def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group],
     beyond = [cost[at] - worth[sets[at]].sum() for at in near]
     kept = {groups[near[at]] for at in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
     closer = sorted(kept)
-    price = dict(zip(closer, costs.of(closer, CLOSER).tolist(), strict=True))
+    price = dict(zip(closer, costs.of(closer, tries).tolist(), strict=True))
     chosen = cheapest(sets_of(closer, members), list(price.values()), len(members), NODES)
     better = [closer[at] for at in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []
@@ -65,10 +73,9 @@ def _cost(costs: BatchCosts, batches: Sequence[Group]) -> int:
     return int(costs.of(batches, TRIES).sum())
 
 
-def _some(batches: Sequence[Group], dice: random.Random) -> list[Group]:
-    """Batches drawn at random, as many as are looked at together."""
-    drawn = dice.sample(list(batches), len(batches))
-    apart = drawn[:1]
+def _some(drawn: Sequence[Group]) -> list[Group]:
+    """The first of the batches drawn, as many as are looked at together."""
+    apart = list(drawn[:1])
     for batch in drawn[1:]:
         if sum(map(len, apart)) + len(batch) <= TOGETHER:
             apart.append(batch)

@@ -17,7 +17,9 @@ _letters = cache(xl_col_to_name)
 
 
 class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
-    """A sheet."""
+    """A sheet. Its cells are always named by numbers, so nothing has to look for an A1."""
+
+    write_string, write_number, write_blank = Worksheet._write_string, Worksheet._write_number, Worksheet._write_blank
 
     def _write_row(self, *args: Any, **options: Any) -> None:
         alive()
