@@ -15,6 +15,7 @@ from xlbatch.roster.designs import read_designs
 from xlbatch.roster.drawing_parts import read_drawing_parts
 from xlbatch.roster.films import read_films
 from xlbatch.roster.garments import read_garments
+from xlbatch.roster.left_over import left_over
 from xlbatch.roster.meant import design_meant, garments_meant
 from xlbatch.roster.orders import read_orders
 from xlbatch.roster.own_words import in_own_words
@@ -158,7 +159,8 @@ def _reading(path: Path, tables: Tables) -> Reading:
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
-    problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
+    problems += (*no_list.values(), *people.problems, *left_over(tables.list_, roster, tables.problems))
+    problems += of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(
