@@ -24,6 +24,7 @@ _HARMLESS = ("Aside", "Counter", "Someone else", "Group", "Note", "Paid")
 _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", "answer")
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
+_LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
 _MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
 _MOSTLY = 0.6  # of a column's cells
 
@@ -47,6 +48,7 @@ def left_over(tables: Sequence[Table], roster: Sequence[RosterRow], problems: Se
 def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
     title = of.titles.get(at, "")
     cells = {row: shown_value(filled[at]) for row, filled in of.rows.items() if at in filled and not filled[at].fault}
+    cells = {row: text for row, text in cells.items() if not _LEGEND.search(text)}
     if not cells or of.roles.get(at) in (*ANSWERS, "Message") or _is_harmless(of.roles.get(at, ""), title):
         return
     look = of.unused.get(at) or _look(title, cells)

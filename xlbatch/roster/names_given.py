@@ -35,7 +35,7 @@ def who(line: Line) -> Line:
         line.found("name-several", "Who", typed)
     if not remark:
         beside = words_of_no_name(typed)
-        if beside and not line.given("Garment no."):
+        if beside and not _AND.search(typed) and not line.given("Garment no."):
             line.found("name-doubtful", "Who", typed, words=", ".join(beside))
         return line
     line.found("name-remark", "Who", typed, name=name, remark=remark)

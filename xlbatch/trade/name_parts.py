@@ -28,8 +28,15 @@ def order_is_plain(name: str) -> bool:
 def words_of_no_name(name: str) -> tuple[str, ...]:
     """The words of a name that begin small though others do not, and are no particles: née, plus one."""
     found = re.findall(r"[^\W\d_][\w'’.-]*", name)
-    small = tuple(word for word in found if word[0].islower() and not _is(word, "particle"))
+    small = tuple(word for word in found if _is_small(word))
     return small if len(small) < len(found) and not name.startswith(small) else ()
+
+
+def _is_small(word: str) -> bool:
+    own = re.split("['’]", word)[-1]  # d'Almeida
+    return (
+        word[0].islower() and not own[:1].isupper() and not any(_is(word, what) for what in ("particle", "joins names"))
+    )
 
 
 def _parts(name: str) -> tuple[str, str, bool]:
