@@ -31,7 +31,7 @@ _MOSTLY = 0.6  # of a column's cells
 Column = Mapping[int, str]  # what stands in a column, by row
 
 
-def left_over(tables: Sequence[Table], roster: Sequence[RosterRow], problems: Sequence[Problem]) -> Iterator[Problem]:
+def unused_cells(tables: Sequence[Table], roster: Sequence[RosterRow], problems: Sequence[Problem]) -> Iterator[Problem]:
     """The questions about what stands in the list's tables and was not used; `problems` tell the lines left out."""
     read = {row.source.row: row for row in roster}
     for sheet in dict.fromkeys(each.sheet for each in tables):
@@ -103,7 +103,7 @@ def _has(text: str, kind: str) -> bool:
 def _words() -> Mapping[str, frozenset[str]]:
     """The words of a garment's places and of headings that matter, by kind."""
     found: dict[str, set[str]] = {"place": set(), "heading": set()}
-    for line in table("left_over_words"):
+    for line in table("unused_cell_words"):
         found[line["Where"]] |= set(words(line["Words"]))
     return {kind: frozenset(of) for kind, of in found.items()}
 
