@@ -31,7 +31,9 @@ _MOSTLY = 0.6  # of a column's cells
 Column = Mapping[int, str]  # what stands in a column, by row
 
 
-def unused_cells(tables: Sequence[Table], roster: Sequence[RosterRow], problems: Sequence[Problem]) -> Iterator[Problem]:
+def unused_cells(
+    tables: Sequence[Table], roster: Sequence[RosterRow], problems: Sequence[Problem]
+) -> Iterator[Problem]:
     """The questions about what stands in the list's tables and was not used; `problems` tell the lines left out."""
     read = {row.source.row: row for row in roster}
     for sheet in dict.fromkeys(each.sheet for each in tables):
