@@ -5,8 +5,8 @@ it fits a DXF into a page of its own, a hundred mm high or wide, in whole hundre
 longer. What each also checks of the DXF by its own library: test_run_dxf.
 """
 
-import re
 import os
+import re
 import shutil
 import subprocess
 from collections.abc import Iterator, Mapping
