@@ -13,6 +13,7 @@ from xlbatch.units import (
     parse_temperature,
     printed_length,
     temperature_in,
+    thin_text,
 )
 
 
@@ -115,3 +116,7 @@ def test_lengths_to_read(mm: float, unit: str, text: str) -> None:
 )
 def test_roll_lengths_to_read(mm: float, text: str) -> None:
     assert long_text(mm, "in") == text
+
+
+def test_what_is_thin_is_told_finely_enough_to_tell_it_from_its_limit() -> None:
+    assert (thin_text(0.94, "cm"), thin_text(1.0, "cm"), thin_text(0.94, "in")) == ("0.94 mm", "1 mm", "0.037 in")

@@ -131,6 +131,11 @@ def length_number(mm: float, unit: str, places: int = 2) -> str:
     return f"{value:.{places}f}".rstrip("0").rstrip(".")
 
 
+def thin_text(mm: float, unit: str) -> str:
+    """The width of something thin, to read: `0.038 in`; `0.94 mm` where the unit is metric."""
+    return length_text(mm, unit, places=3) if unit == "in" else f"{mm:.2f}".rstrip("0").rstrip(".") + " mm"
+
+
 def exact_length_text(mm: float, unit: str) -> str:
     """A length to read that also reads back as the same."""
     return length_text(mm, unit, places=6)

@@ -11,7 +11,7 @@ from xlbatch.job.job import Film
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.trade.tables import practice
-from xlbatch.units import LengthUnit, length_text, printed_text
+from xlbatch.units import LengthUnit, printed_text, thin_text
 
 _CODES = {"stroke": "stroke-thin", "gap": "gap-thin", "dot": "dot-small"}
 
@@ -82,10 +82,10 @@ def _reported(fault: _Fault, shop: _Shop) -> Problem:
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
         rows=tuple(dict.fromkeys(shop.row(each) for _, each in fault.hits)),
-        width=length_text(round(thin.width, 2), shop.unit),
+        width=thin_text(round(thin.width, 2), shop.unit),
         which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
         film=fault.film.name,
-        least=length_text(fault.film.thinnest, shop.unit),
+        least=thin_text(fault.film.thinnest, shop.unit),
         remedy=_remedy(fault.hits, shop),
     )
 
@@ -98,7 +98,7 @@ def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], shop: _Shop) -> 
         rows=(shop.row(decal),),
         which=decal.titled,
         film=film.name,
-        least=length_text(film.thinnest, shop.unit),
+        least=thin_text(film.thinnest, shop.unit),
         remedy=_remedy([(each, decal) for each in thin], shop),
     )
 

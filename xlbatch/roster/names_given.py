@@ -9,7 +9,7 @@ from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_te
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
-from xlbatch.trade.name_parts import first_name, last_name
+from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
 _NO_TEXT = re.compile(r"[\W_]+")
@@ -34,6 +34,9 @@ def who(line: Line) -> Line:
     if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
         line.found("name-several", "Who", typed)
     if not remark:
+        beside = words_of_no_name(typed)
+        if beside and not _AND.search(typed) and not line.given("Garment no."):
+            line.found("name-doubtful", "Who", typed, words=", ".join(beside))
         return line
     line.found("name-remark", "Who", typed, name=name, remark=remark)
     asks = remark_asks(remark)

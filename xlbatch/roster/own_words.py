@@ -2,23 +2,19 @@
 
 What is clear is done, and said; what is not is asked; what was split off goes on as a note, and is not printed."""
 
-import re
-
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
-from xlbatch.problems.phrases import phrase
 from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who
 from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts, yes_or_no
+from xlbatch.roster.wishes import wish
 from xlbatch.tables.boxes import mark
 from xlbatch.tables.cells import Unclear, choice
 from xlbatch.tables.contents import AFTER_YES
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.tables.sizes import read_size, says_whose, several_sizes, sizes_in, wearer
-from xlbatch.trade.answer_words import answer, garment_in
-from xlbatch.trade.remarks import is_remark, may_change_it, remark_asks
-
-_MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?|of|pcs|pieces)\b.*)?", re.IGNORECASE)
+from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
+from xlbatch.trade.answer_words import answer
+from xlbatch.trade.remarks import is_remark
 
 
 def in_own_words(line: Line) -> Line:
@@ -133,20 +129,6 @@ def _struck(line: Line) -> Line:
 def _note(line: Line) -> None:
     """A remark that asks for something is asked about."""
     typed = text_of(line, "Note")
-    asks = _asks(typed) if typed and not line.given("Garment no.") else ""
+    asks = wish(typed) if typed and not line.given("Garment no.") else ""
     if asks and not line.given("Status"):
         line.found("note-asks", "Note", typed, asks=asks)
-
-
-def _asks(remark: str) -> str:
-    """What a remark asks for, by its words, or because it names a size, a garment or how many."""
-    if asks := remark_asks(remark):
-        return asks
-    if any(len(size) > 1 or size == remark for size in sizes_in(remark)):
-        return "another size or a change"
-    if garment_in(remark):
-        return "another garment or color"
-    if _MANY.fullmatch(remark):
-        return "more than one"
-    others = len(remark.split()) > 1 and may_change_it(remark)
-    return phrase("may change this row") if others else ""

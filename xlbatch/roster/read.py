@@ -26,6 +26,7 @@ from xlbatch.roster.presses import read_presses
 from xlbatch.roster.results import read_deliveries, read_prices
 from xlbatch.roster.said_of_problems import read_answers, read_checked, sizes_in_doubt
 from xlbatch.roster.settings import read_settings
+from xlbatch.roster.unused_cells import unused_cells
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.roster.written_beside import read_beside
 from xlbatch.saving import base_name
@@ -158,7 +159,8 @@ def _reading(path: Path, tables: Tables) -> Reading:
     )
     no_list = _no_list(tables, people)
     problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
-    problems += tuple(no_list.values()) + people.problems + of_roster + of_usual
+    problems += (*no_list.values(), *people.problems, *unused_cells(tables.list_, roster, tables.problems))
+    problems += of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
     problems += of_strips + of_steps + of_deliveries + of_prices + of_paid
     return Reading(

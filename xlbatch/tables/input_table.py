@@ -1,14 +1,14 @@
 """An input table as it was found on a sheet, and the tables of a whole workbook."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import Class, Heading
 from xlbatch.job.source import MOST_SHEET_ROWS
-from xlbatch.problems import Problem, Where
+from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import yes_no
 from xlbatch.tables.sizes import wearer
 from xlbatch.tables.stretches import Stretch
@@ -57,7 +57,8 @@ class Table:
     lie: Lie = AS_ROWS
     groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
     roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
-    asked: frozenset[int] = frozenset()  # columns there is a question about
+    unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence left unused: what they look like
+    twice: frozenset[int] = frozenset()  # columns whose heading another has won
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
@@ -67,6 +68,12 @@ class Table:
         """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
         at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)
         return any(yes_no(cells[at]) is True for cells in self.rows.values() if at in cells)
+
+    @cached_property
+    def kept_aside(self) -> Mapping[int, str]:
+        """The columns that are kept but not used, nor judged to be of consequence: their headings."""
+        used = {at for at, role in self.roles.items() if role in (*ANSWERS, "Message")} | {*self.unused, *self.twice}
+        return {} if self.meaning in READ_BACK else {at: name for at, name in self.extra.items() if at not in used}
 
     @cached_property
     def is_of_children(self) -> bool:
@@ -125,7 +132,8 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         lie=sheet.lie,
         groups=part.groups,
         roles={at: match.meaning for at, match in matches.items() if not match.twice and match.meaning not in own},
-        asked=frozenset(part.headings.unused) | {at for at, match in matches.items() if match.twice},
+        unused=part.headings.unused,
+        twice=frozenset(at for at, match in matches.items() if match.twice),
         garment=part.headings.garment,
         left_out=part.left_out,
         notes={} if sheet.lie != AS_ROWS else sheet.notes,
@@ -139,6 +147,16 @@ def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int,
         name, column = titles.get(at, ""), lie.column(at)
         names[at] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
     return names
+
+
+def kept_columns(tables: Iterable[Table], asked: Container[str] = ()) -> list[Problem]:
+    """One note for all the columns of a sheet's tables that are kept but not used, less those `asked` about."""
+    left = [(table, at, name) for table in tables for at, name in table.kept_aside.items() if name not in asked]
+    if not left:
+        return []
+    table, first, _ = left[0]
+    where = table.where(first, table.heading_row if table.titles else min(table.rows, default=1))
+    return [problem("heading-unknown", where, ", ".join(dict.fromkeys(name for _, _, name in left)))]
 
 
 def heading_records(table: Table) -> list[Heading]:

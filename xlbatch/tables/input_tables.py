@@ -10,7 +10,7 @@ from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
-from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, made_table
+from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
@@ -139,27 +139,8 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
 
 
 def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:
-    unused = dict.fromkeys(text for table in tables for text in _not_understood(table).values())
-    first = next((table for table in tables if _not_understood(table)), None)
-    return [
-        *([_unused_columns(first, list(unused))] if first else []),
-        *(long for table in tables for long in _too_long(table)),
-    ]
-
-
-def _not_understood(table: Table) -> Mapping[int, str]:
-    """The columns that are kept but not used."""
-    used = {
-        at for at, role in table.roles.items() if role in ("Wanted", "Name wanted", "Cut", "Particle", "Message")
-    } | table.asked
-    return {} if table.meaning in READ_BACK else {at: name for at, name in table.extra.items() if at not in used}
-
-
-def _unused_columns(table: Table, names: list[str]) -> Problem:
-    """One note for all the columns that are kept but not used."""
-    row = table.heading_row if table.titles else min(table.rows, default=1)
-    first = next(iter(_not_understood(table)))
-    return problem("heading-unknown", table.where(first, row), ", ".join(names))
+    unused = [] if tables[0].meaning == "Roster" else kept_columns(tables)
+    return [*unused, *(long for table in tables for long in _too_long(table))]
 
 
 def _too_long(table: Table) -> list[Problem]:

@@ -56,7 +56,7 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
-    meanings = _all_wanted(_with_a_name(meanings, held), scores, titles)
+    meanings = _all_wanted(_with_a_name(meanings, titles, held), scores, titles)
     guessed = tuple(
         at
         for at, meaning in meanings.items()
@@ -113,7 +113,9 @@ def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...
     return named | {at: role for at, (_, role) in shared.items() if role and at not in named}
 
 
-def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, str]:
+def _with_a_name(
+    meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]
+) -> dict[int, str]:
     """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
     changed = dict(meanings)
     given = set(meanings.values())
@@ -124,6 +126,9 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
         return {at: "Who" if meaning == "Last name" else meaning for at, meaning in meanings.items()}
     if not {*NAMES, "Print name"} & given:
         others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
+        others += [
+            at for at, meaning in meanings.items() if meaning == "Group" and _of_families(titles.get(at, ""), held[at])
+        ]
         changed |= dict.fromkeys(others[:1], "Who")
     texts = [at for at, role in meanings.items() if role == "Other text"]
     if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
@@ -132,6 +137,12 @@ def _with_a_name(meanings: Mapping[int, str], held: Mapping[int, Contents]) -> d
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
+
+
+def _of_families(title: str, held: Contents) -> bool:
+    """Whether a column of groups holds whole names, each once: families that order for themselves."""
+    named = held.share("name") >= _MOSTLY and held.single < _MOSTLY and held.different == held.filled
+    return named and bool({*NAMES} & set(heading_scores(title)))
 
 
 def _all_wanted(

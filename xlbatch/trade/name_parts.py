@@ -1,5 +1,6 @@
 """First and last names in a whole name: titles and tails left out, `Last, First` turned, particles kept."""
 
+import re
 from functools import cache
 
 from xlbatch.trade.tables import table
@@ -22,6 +23,20 @@ def last_name(name: str) -> str:
 def order_is_plain(name: str) -> bool:
     """Whether which name is the first is beyond doubt: one word, two words, a comma, or particles between them."""
     return _parts(name)[2]
+
+
+def words_of_no_name(name: str) -> tuple[str, ...]:
+    """The words of a name that begin small though others do not, and are no particles: née, plus one."""
+    found = re.findall(r"[^\W\d_][\w'’.-]*", name)
+    small = tuple(word for word in found if _is_small(word))
+    return small if len(small) < len(found) and not name.startswith(small) else ()
+
+
+def _is_small(word: str) -> bool:
+    own = re.split("['’]", word)[-1]  # d'Almeida
+    return (
+        word[0].islower() and not own[:1].isupper() and not any(_is(word, what) for what in ("particle", "joins names"))
+    )
 
 
 def _parts(name: str) -> tuple[str, str, bool]:

@@ -1,0 +1,142 @@
+"""Accounts for every filled cell of the list that was read: what no one has used is known to be harmless, or asked.
+
+A column whose cells say something of a garment is one question that names the rows; a lone cell is one at its row; so
+is a line that speaks of someone on the list."""
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache
+from itertools import chain
+
+from xlbatch.job.job import RosterRow
+from xlbatch.problems import Problem, problem
+from xlbatch.roster.wishes import wish
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.column_questions import column_name
+from xlbatch.tables.contents import kind_of_text
+from xlbatch.tables.heading_words import WHOLE, heading_scores
+from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
+from xlbatch.trade.answer_words import garment_in
+from xlbatch.trade.tables import table, words
+
+_HARMLESS = ("Aside", "Counter", "Someone else", "Group", "Note", "Paid")
+_OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", "answer")
+_LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
+_SHORTEST = 3  # letters of a name by which a line may speak of someone
+_LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
+_MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
+_MOSTLY = 0.6  # of a column's cells
+
+Column = Mapping[int, str]  # what stands in a column, by row
+
+
+def unused_cells(
+    tables: Sequence[Table], roster: Sequence[RosterRow], problems: Sequence[Problem]
+) -> Iterator[Problem]:
+    """The questions about what stands in the list's tables and was not used; `problems` tell the lines left out."""
+    read = {row.source.row: row for row in roster}
+    for sheet in dict.fromkeys(each.sheet for each in tables):
+        of_sheet = [each for each in tables if each.sheet == sheet]
+        asked: dict[str, list[Problem]] = {}
+        for each in of_sheet:
+            for at in sorted(each.extra.keys() - each.twice) if each.titles else ():
+                found = list(_of_column(each, at, read))
+                asked |= {each.extra[at]: found} if found else {}
+        yield from chain(*asked.values(), kept_columns(of_sheet, asked))
+    yield from _of_lines(roster, problems)
+
+
+def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
+    title = of.titles.get(at, "")
+    cells = {row: shown_value(filled[at]) for row, filled in of.rows.items() if at in filled and not filled[at].fault}
+    cells = {row: text for row, text in cells.items() if not _LEGEND.search(text)}
+    if not cells or of.roles.get(at) in (*ANSWERS, "Message") or _is_harmless(of.roles.get(at, ""), title):
+        return
+    look = of.unused.get(at) or _look(title, cells)
+    numbered = {of.counted_on(row): text for row, text in cells.items()}
+    rows = tuple(row for row, text in numbered.items() if _says_more(look, text, read.get(row)))
+    if look and (rows or at in of.unused):
+        where = of.where(at, of.heading_row)
+        name = column_name(at, title, of.lie)
+        first = next(iter(cells.values()))
+        printed = next((_printed(read[row]) for row in numbered if row in read), "")
+        code = "print-unused" if look == "text" else f"column-{look}-unused"
+        yield problem(code, where, name, rows=rows, column=name, example=first, printed=printed)
+        return
+    for row, text in cells.items():
+        person = read.get(of.counted_on(row))
+        if person and (asked := wish(text)) and not person.status:
+            yield problem("note-asks", of.where(at, row), text, rows=(of.counted_on(row),), asks=asked)
+
+
+def _is_harmless(role: str, title: str) -> bool:
+    """Whether the heading says that the column is not about the garment: as a whole, not by one word of several."""
+    said = heading_scores(title)
+    return role in _HARMLESS and (role != "Aside" or said.get(role, 0.0) >= WHOLE or len(title.split()) < 2)
+
+
+def _look(title: str, cells: Column) -> str:
+    """What a column no one has judged looks like: words of the garment's, or numbers under a heading that says so."""
+    kinds = [kind_of_text(text) for text in cells.values()]
+    if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(_says_place(text) for text in cells.values()):
+        return "choice"
+    return "choice" if _speaks_of_garment(title) and _share(kinds, ("date", "price", "contact")) < _MOSTLY else ""
+
+
+def _share(kinds: Sequence[str], wanted: Iterable[str]) -> float:
+    return sum(kind in wanted for kind in kinds) / len(kinds)
+
+
+def _speaks_of_garment(title: str) -> bool:
+    said = {meaning for meaning, worth in heading_scores(title).items() if worth >= 0}
+    return bool(garment_in(title) or said - {*_HARMLESS} or _has(title, "heading"))
+
+
+def _says_place(text: str) -> bool:
+    return _has(text, "place")
+
+
+def _has(text: str, kind: str) -> bool:
+    return bool(set(re.findall(r"[^\W\d_]+", text.casefold())) & _words()[kind])
+
+
+@cache
+def _words() -> Mapping[str, frozenset[str]]:
+    """The words of a garment's places and of headings that matter, by kind."""
+    found: dict[str, set[str]] = {"place": set(), "heading": set()}
+    for line in table("unused_cell_words"):
+        found[line["Where"]] |= set(words(line["Words"]))
+    return {kind: frozenset(of) for kind, of in found.items()}
+
+
+def _says_more(look: str, text: str, person: RosterRow | None) -> bool:
+    """Whether a cell may say something of its row that was not done."""
+    if person is None or person.status == "cancelled" or not look:
+        return False
+    if look == "text":
+        return text.casefold() != _printed(person).casefold()
+    return text != (person.size if look == "size" else "0")
+
+
+def _printed(person: RosterRow) -> str:
+    return person.print_name or person.who
+
+
+def _of_lines(roster: Sequence[RosterRow], problems: Sequence[Problem]) -> Iterator[Problem]:
+    """The lines, read as a row without a size or not read, that speak of someone else on the list."""
+    called: dict[str, dict[int, None]] = defaultdict(dict)
+    for row in roster:
+        for word in _called(row.who) if row.size else ():
+            called[word][row.source.row] = None
+    lines = {row.source.at("Who"): row.who for row in roster if not row.size and row.status != "cancelled"}
+    lines |= {each.where: each.found for each in problems if each.code in _LINES}
+    for where, text in lines.items():
+        spoken = dict.fromkeys(re.findall(r"\w+", text.casefold()))
+        rows = {row: None for word in spoken for row in called.get(word, ())}
+        if rows and len(spoken) > 2 and len(rows) <= _MOST_MEANT:
+            yield problem("line-about", where, text, rows=tuple(rows))
+
+
+def _called(name: str) -> set[str]:
+    return {word for word in re.findall(r"[^\W\d_]+", name.casefold()) if len(word) >= _SHORTEST}
