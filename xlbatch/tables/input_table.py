@@ -9,7 +9,7 @@ from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import Class, Heading
 from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.tables.cells import yes_no
+from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.sizes import wearer
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
@@ -59,6 +59,7 @@ class Table:
     roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
     unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence left unused: what they look like
     twice: frozenset[int] = frozenset()  # columns whose heading another has won
+    above: Mapping[int, str] = field(default_factory=dict)  # the lines of one cell above the headings
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
@@ -115,6 +116,7 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
     sizes, wearers = part.headings.sizes, part.headings.wearers
     own = {column.heading for column in columns(meaning)}
     once = {at: match for at, match in matches.items() if not match.twice and match.meaning in own}
+    over = [(row, cells) for row, cells in sheet.rows.items() if row <= part.headings.row - part.headings.rows]
     used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
     return Table(
         meaning,
@@ -134,6 +136,7 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         roles={at: match.meaning for at, match in matches.items() if not match.twice and match.meaning not in own},
         unused=part.headings.unused,
         twice=frozenset(at for at, match in matches.items() if match.twice),
+        above={row: shown_value(*cells.values()) for row, cells in over if len(cells) == 1},
         garment=part.headings.garment,
         left_out=part.left_out,
         notes={} if sheet.lie != AS_ROWS else sheet.notes,
