@@ -26,6 +26,7 @@ _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", 
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
 _LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
+_LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
 _MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
 _MOSTLY = 0.6  # of a column's cells
 
@@ -41,7 +42,7 @@ def unused_cells(
         of_sheet = [each for each in tables if each.sheet == sheet]
         asked: dict[str, list[Problem]] = {}
         for each in of_sheet:
-            for at in sorted(each.extra.keys() - each.twice) if each.titles else ():
+            for at in sorted(each.extra.keys() - each.twice.keys()) if each.titles else ():
                 for question in _of_column(each, at, read):
                     _ask(question, asked.setdefault(each.extra[at], []))
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
@@ -49,8 +50,14 @@ def unused_cells(
     about = tuple(_of_lines(roster, problems, above))
     yield from about
     for where, text in above.items():
-        if where not in {each.where for each in about} and not _LEGEND.search(text) and _has(text, "order"):
-            yield problem("row-above", where, text)
+        orders = _has(text, "order") and len(text.split()) >= _LEAST_OF_A_SENTENCE
+        if where not in {each.where for each in about} and not _LEGEND.search(text) and orders:
+            yield problem(
+                "row-above",
+                where,
+                text,
+                rows=tuple(each.source.row for each in roster if each.source.sheet == where.sheet),
+            )
 
 
 def _ask(question: Problem, asked: list[Problem]) -> None:
