@@ -40,10 +40,9 @@ def test_a_line_about_someone_is_asked_at_their_row(tmp_path: Path) -> None:
 
 
 def test_a_line_above_that_orders_for_all_names_them_all(tmp_path: Path) -> None:
-    list_: Rows = [["No names on the backs this year"], ["Name", "Size"], ["Ana Blom", "M"], ["Ivo Berg", "L"]]
-    assert _asked(list_, tmp_path) == [("row-above", (3, 4))]
-    list_[0] = ["Summer camp 2026"]
-    assert _asked(list_, tmp_path) == []
+    people: Rows = [["Name", "Size"], ["Ana Blom", "M"], ["Ivo Berg", "L"]]
+    assert _asked([["No names on the backs this year"], *people], tmp_path) == [("row-above", (3, 4))]
+    assert _asked([["Summer camp of our village 2026"], *people], tmp_path) == []
 
 
 def test_a_second_column_of_one_meaning_names_the_rows_it_differs_in(tmp_path: Path) -> None:

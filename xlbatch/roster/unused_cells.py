@@ -48,25 +48,25 @@ def unused_cells(
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
     above = {each.where(1, row): text for each in tables for row, text in each.above.items()}
     about = tuple(_of_lines(roster, problems, above))
+    spoken_of = {each.where for each in about}
     yield from about
+    yield from _orders({where: text for where, text in above.items() if where not in spoken_of}, roster)
+
+
+def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:
+    """The sentences above a list that seem to order something for all of it."""
     for where, text in above.items():
-        orders = _has(text, "order") and len(text.split()) >= _LEAST_OF_A_SENTENCE
-        if where not in {each.where for each in about} and not _LEGEND.search(text) and orders:
-            yield problem(
-                "row-above",
-                where,
-                text,
-                rows=tuple(each.source.row for each in roster if each.source.sheet == where.sheet),
-            )
+        if len(text.split()) >= _LEAST_OF_A_SENTENCE and _has(text, "order") and not _LEGEND.search(text):
+            rows = tuple(row.source.row for row in roster if row.source.sheet == where.sheet)
+            yield problem("row-above", where, text, rows=rows)
 
 
 def _ask(question: Problem, asked: list[Problem]) -> None:
     """Adds a question; one that an earlier part of the list left already goes on for the rows of both."""
-    before = next((at for at, each in enumerate(asked) if each.code == question.code != "note-asks"), None)
-    if before is None:
-        asked.append(question)
+    if asked and asked[0].code == question.code != "note-asks":
+        asked[0] = replace(asked[0], rows=asked[0].rows + question.rows)
     else:
-        asked[before] = replace(asked[before], rows=asked[before].rows + question.rows)
+        asked.append(question)
 
 
 def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
