@@ -89,7 +89,7 @@ class Happenings(Desk):
         if self.chance(0.3) and (no := self.a_shirt()):
             self.book.sheet("Roster").delete_rows(self.book.row_of(no))
             shirt = self.model.shirts[no]
-            shirt.cancelled |= not shirt.done
+            shirt.cancelled, shirt.gone = shirt.cancelled or not shirt.done, True
 
     def rename(self) -> None:
         if no := self.a_shirt():
@@ -120,7 +120,7 @@ class Happenings(Desk):
         """Status says that a garment, or the film on it, is to be made anew."""
         no = self.a_shirt(begun=True) if self.chance(0.4) else None
         if no and no not in self.settled and not self.model.shirts[no].cancelled and no not in self._said():
-            film = self.chance(0.5)
+            film = bool(self.model.shirts[no].on_it) and self.chance(0.5)  # else its film is marked as spoiled
             self.book.edit(no, "Status", "redo film" if film else "redo garment")
             (self.model.film_spoiled if film else self.model.garment_spoiled)(no)
             self.settled.add(no)
@@ -153,6 +153,7 @@ class Happenings(Desk):
         self.book.add_column(sheet, heading)
         if whose := list(self.book.of(sheet, heading)):
             typed = Typed(sheet, self.random.choice(whose), heading, self.token("note"))
+            self.rows_touched |= {*typed.key} if sheet == "Roster" else set()  # nobody deletes what was just written
             self.book.mark(sheet, heading, typed.text, is_(**dict(zip(KEYS[sheet], typed.key, strict=True))))
             place = typed.sheet, typed.key, typed.heading
             self.model.typed = [t for t in self.model.typed if (t.sheet, t.key, t.heading) != place] + [typed]

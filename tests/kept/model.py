@@ -43,6 +43,7 @@ class Shirt:
     planned: Kind | None = None  # the blank that the plan on the table takes
     cancelled: bool = False
     done: bool = False  # as the Roster's Status says
+    gone: bool = False  # its row was deleted from the plan on the table
     paid: float | None = None
 
     def row(self) -> dict[str, object]:
@@ -217,10 +218,14 @@ class Model:
         otherwise = {
             no
             for no, shirt in self.shirts.items()
-            if shirt.blank and not shirt.cancelled and self._is_otherwise(shirt, shirt.blank)
+            if shirt.blank and not shirt.cancelled and not shirt.gone and self._is_otherwise(shirt, shirt.blank)
         }
         asked = book.asked("changed-after-pressing") | book.asked("done-without")
         assert asked == otherwise, f"asked of {sorted(asked)}, changed {sorted(otherwise)}"
+        gone = {no for no, shirt in self.shirts.items() if shirt.gone}
+        assert {int(row["Found"]) for _, row in book.rows("Problems", "Code") if row["Code"] == "row-deleted"} == gone
+        for no in gone:  # its row is back, and is asked about like the others from now on
+            self.shirts[no].gone = False
 
     def _is_otherwise(self, shirt: Shirt, blank: Kind) -> bool:
         wanted = PIECES[shirt.design]

@@ -44,6 +44,7 @@ _FORMULA = re.compile(
     rb"\s*(<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
 )
 _REFERENCE = re.compile(rb'\br="([A-Z]+[0-9]+)"')
+_PLAIN_TEXT = re.compile(rb't="inlineStr"([^>]*)><is><t(?:\s[^>]*)?>([^<]*)</t></is>')
 _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-9]+)"')
 
 
@@ -156,7 +157,8 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
     _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
     merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
-    small = xml[: head.end()] + filled + b"</" + (head[1] or b"") + b"worksheet>"
+    quick = _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', filled)  # read in a third of the time
+    small = xml[: head.end()] + quick + b"</" + (head[1] or b"") + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
 
 

@@ -14,8 +14,7 @@ from xlbatch.film.partition import cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
 ROUNDS, FULL = 60, 300  # of so many garments, one each, times the effort; of more than the second fewer
-TRIES, CLOSER = 24, 300  # for a strip: of every batch, and of the promising ones
-QUICK = 120  # the same closer look where there are more garments than rounds
+TRIES, CLOSER = 24, 120  # for a strip: of every batch, and of the promising ones
 PROMISING = 250  # batches looked at more closely
 NODES = 50
 
@@ -27,7 +26,6 @@ def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int
     dice = random.Random(garments)
     seen: list[list[int]] = []  # looked at already: the cheapest of these
     rounds = effort * min(garments, ROUNDS, ROUNDS * (FULL / garments) ** 2)
-    closer = CLOSER if garments <= ROUNDS else QUICK
     waiting: list[Group] = []  # of many garments, the batches not yet looked at in this turn
     for _ in range(round(rounds) if len(best) > 1 else 0):
         waiting = [batch for batch in waiting if batch in best] if garments > ROUNDS else []
@@ -39,15 +37,13 @@ def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int
             continue
         seen.append(members)
         groups = [group for count in range(1, most + 1) for group in combinations(members, count)]
-        better = _cheaper(costs, members, groups, apart, closer)
+        better = _cheaper(costs, members, groups, apart)
         if better:
             best = [*(batch for batch in best if batch not in apart), *better]
     return best
 
 
-def _cheaper(
-    costs: BatchCosts, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group], tries: int
-) -> list[Group]:
+def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group], apart: Sequence[Group]) -> list[Group]:
     """The batches out of `groups` that cost least, where they cost less than those that were taken apart.
 
     Those that cost least beyond their members' worth are looked at closely."""
@@ -63,7 +59,7 @@ def _cheaper(
     beyond = [cost[at] - worth[sets[at]].sum() for at in near]
     kept = {groups[near[at]] for at in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
     closer = sorted(kept)
-    price = dict(zip(closer, costs.of(closer, tries).tolist(), strict=True))
+    price = dict(zip(closer, costs.of(closer, CLOSER).tolist(), strict=True))
     chosen = cheapest(sets_of(closer, members), list(price.values()), len(members), NODES)
     better = [closer[at] for at in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []

@@ -31,7 +31,7 @@ def _as_pressed(row: RosterRow, kept: KeptGarment | None) -> RosterRow:
 
 def changed_after_pressing(stood: Standing) -> Iterator[Problem]:
     """A question for each thing the list says otherwise now than what a begun garment is, or what is pressed on it."""
-    rows = {row.no: row for row in stood.job.roster}
+    rows = {row.no: row for row in stood.job.roster if row.source.row}  # a deleted row is asked about as one
     for number, kept in stood.garments.items():
         if number in rows and rows[number].status != "cancelled":
             yield from _other_blank(stood.job, rows[number], kept)

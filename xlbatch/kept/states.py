@@ -2,7 +2,7 @@
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from xlbatch.check.progress import BLANK_IN_HAND, designs_by_name, pieces_wanted
@@ -62,11 +62,12 @@ def _after_cutting(
     """The decals as the Cut list leaves them, and the decals marked as spoiled that are on no such strip."""
     marks = {(mark.film.casefold(), mark.run, mark.strip): mark for mark in strips}
     on_strip: dict[tuple[str, int, int], set[str]] = defaultdict(set)
-    after = []
+    after, decals = [], tuple(decals)
+    half_weeded = {decal.place for decal in decals if decal.state == "cut"}
     for decal in decals:
         on_strip[decal.place].add(decal.id)
         mark = marks.get(decal.place)
-        after.append(decal if mark is None else replace(decal, state=_marked(decal, mark)))
+        after.append(decal if mark is None else replace(decal, state=_marked(decal, mark, half_weeded)))
     return tuple(after), tuple(
         problem("spoiled-unknown", mark.source.at("Spoiled"), number)
         for place, mark in marks.items()
@@ -82,15 +83,18 @@ def _with_their_strips(before: Iterable[KeptDecal], now: tuple[KeptDecal, ...]) 
     return tuple(replace(each, state="cut") if each.state == "to cut" and each.place in used else each for each in now)
 
 
-def _marked(decal: KeptDecal, mark: StripMark) -> State:
-    """A cleared Cut makes a strip to cut again; where only Weeded is marked, it was cut."""
+def _marked(decal: KeptDecal, mark: StripMark, half_weeded: Container[tuple[str, int, int]]) -> State:
+    """A cleared Cut makes a strip to cut again; where only Weeded is marked, it was cut. On a strip in `half_weeded`
+    the plan left Weeded empty: still empty, it takes nothing back from the decals that are weeded."""
     if decal.state in ("pressed", "spoiled"):
         return decal.state
     if decal.id in mark.spoiled or ALL in mark.spoiled:
         return "spoiled"
     if decal.ready and not mark.cut:
         return "to cut"
-    return "weeded" if mark.weeded else "cut" if mark.cut else "to cut"
+    if mark.weeded or (mark.cut and decal.state == "weeded" and decal.place in half_weeded):
+        return "weeded"
+    return "cut" if mark.cut else "to cut"
 
 
 class _Garment:
@@ -147,8 +151,10 @@ class _Garment:
         ]
 
     def _redone(self) -> list[KeptDecal]:
-        """What a Status redo spoils: what is known to be on the garment; where nothing is, all that was cut."""
-        if any(map(self._on_garment, self.decals)):
+        """What a Status redo spoils: what is known to be on the garment; where nothing is, all that was cut, unless
+        only the blank of one begun went wrong."""
+        blank_alone = self.before == "begun" and self.row.status == "redo garment"
+        if blank_alone or any(map(self._on_garment, self.decals)):
             return self._spoiled_with_it()
         return [replace(decal, state="spoiled") if decal.ready else decal for decal in self.decals]
 
