@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.lists.score import NOW, OUTCOMES, TABLES, total
+from tests.lists.score import HARD_TABLES, NOW, OUTCOMES, TABLES, total
 from tests.lists.table_of_lists import lists_in
 from tests.workbooks import Rows, write_workbook
 from xlbatch.roster.read import Reading, read
@@ -32,6 +32,13 @@ def test_no_list_is_read_wrong_unasked(table: Path) -> None:
     assert counted["wrong unasked"] == 0
     assert counted["refused"] <= 0.02 * rows
     assert counted["right"] >= 0.8 * rows
+
+
+@pytest.mark.parametrize("table", HARD_TABLES)
+def test_what_is_odd_in_a_list_is_asked_about(table: str) -> None:
+    """Lists in each of which something is odd: half of their garments may be asked about, none be wrong unasked."""
+    counted = total(Path(__file__).with_name(table))
+    assert counted["wrong unasked"] == counted["refused"] == 0
 
 
 @pytest.mark.parametrize("rows", [

@@ -39,6 +39,37 @@ def test_a_line_about_someone_is_asked_at_their_row(tmp_path: Path) -> None:
     assert ("line-about", (3,)) in _asked(list_, tmp_path)
 
 
+def test_a_line_above_that_orders_for_all_names_them_all(tmp_path: Path) -> None:
+    people: Rows = [["Name", "Size"], ["Ana Blom", "M"], ["Ivo Berg", "L"]]
+    assert _asked([["No names on the backs this year"], *people], tmp_path) == [("row-above", (3, 4))]
+    assert _asked([["Summer camp of our village 2026"], *people], tmp_path) == []
+
+
+def test_a_second_column_of_one_meaning_names_the_rows_it_differs_in(tmp_path: Path) -> None:
+    list_: Rows = [
+        ["Name", "Size", "Color", "Colour"],
+        ["Ana Blom", "M", "red", "red"],
+        ["Ivo Berg", "L", "red", "blue"],
+    ]
+    assert _asked(list_, tmp_path) == [("heading-twice", (3,))]
+
+
+def test_a_choice_read_by_what_stands_in_it_names_its_rows(tmp_path: Path) -> None:
+    list_: Rows = [["Name", "Size", "Ink"], ["Ana Blom", "M", "gold"], ["Ivo Berg", "L", "silver"]]
+    assert ("heading-by-content", (2, 3)) in _asked(list_, tmp_path)
+
+
+@pytest.mark.parametrize("name", ["Ana Blom née Dahl", "Ana's plus one", "N.N."])
+def test_a_name_with_words_of_no_name_is_asked_about(name: str, tmp_path: Path) -> None:
+    assert _asked([["Name", "Size"], [name, "M"], ["Ivo Berg", "L"]], tmp_path) == [("name-doubtful", (2,))]
+
+
+@pytest.mark.parametrize("name", ["Inés Peñalver y Sotomayor", "Tomás d'Almeida", "Jan van der Berg", "ana blom"])
+def test_words_that_join_names_are_no_question(name: str, tmp_path: Path) -> None:
+    asked = _asked([["Name", "Size"], [name, "M"], ["Ivo Berg", "L"]], tmp_path)
+    assert "name-doubtful" not in [code for code, _ in asked]
+
+
 def test_the_families_of_an_order_are_names(tmp_path: Path) -> None:
     rows: Rows = [["Family", "Shirts", "Size"], ["Ana Blom", 2, "M"], ["Ivo Berg", 1, "L"]]
     reading = read(write_workbook(tmp_path / "list.xlsx", {"Sheet1": rows}))

@@ -99,7 +99,7 @@ LISTS = {
     "office": (
         OFFICE,
         "Novak, Ana|3B|Youth M||  Lin, Mei Li|4A|S||",
-        "column-number-unused C2  heading-by-content E2  heading-unknown A2  list-last-first B3  row-aside A5",
+        "heading-by-content E2  heading-unknown A2  list-last-first B3  row-aside A5",
     ),
     "French": (
         FRENCH,

@@ -6,11 +6,12 @@ is a line that speaks of someone on the list."""
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import cache
 from itertools import chain
 
 from xlbatch.job.job import RosterRow
-from xlbatch.problems import Problem, problem
+from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.column_questions import column_name
@@ -25,6 +26,7 @@ _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", 
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
 _LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
+_LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
 _MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
 _MOSTLY = 0.6  # of a column's cells
 
@@ -40,11 +42,31 @@ def unused_cells(
         of_sheet = [each for each in tables if each.sheet == sheet]
         asked: dict[str, list[Problem]] = {}
         for each in of_sheet:
-            for at in sorted(each.extra.keys() - each.twice) if each.titles else ():
-                found = list(_of_column(each, at, read))
-                asked |= {each.extra[at]: found} if found else {}
+            for at in sorted(each.extra.keys() - each.twice.keys()) if each.titles else ():
+                for question in _of_column(each, at, read):
+                    _ask(question, asked.setdefault(each.extra[at], []))
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
-    yield from _of_lines(roster, problems)
+    above = {each.where(1, row): text for each in tables for row, text in each.above.items()}
+    about = tuple(_of_lines(roster, problems, above))
+    spoken_of = {each.where for each in about}
+    yield from about
+    yield from _orders({where: text for where, text in above.items() if where not in spoken_of}, roster)
+
+
+def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:
+    """The sentences above a list that seem to order something for all of it."""
+    for where, text in above.items():
+        if len(text.split()) >= _LEAST_OF_A_SENTENCE and _has(text, "order") and not _LEGEND.search(text):
+            rows = tuple(row.source.row for row in roster if row.source.sheet == where.sheet)
+            yield problem("row-above", where, text, rows=rows)
+
+
+def _ask(question: Problem, asked: list[Problem]) -> None:
+    """Adds a question; one that an earlier part of the list left already goes on for the rows of both."""
+    if asked and asked[0].code == question.code != "note-asks":
+        asked[0] = replace(asked[0], rows=asked[0].rows + question.rows)
+    else:
+        asked.append(question)
 
 
 def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
@@ -104,7 +126,7 @@ def _has(text: str, kind: str) -> bool:
 @cache
 def _words() -> Mapping[str, frozenset[str]]:
     """The words of a garment's places and of headings that matter, by kind."""
-    found: dict[str, set[str]] = {"place": set(), "heading": set()}
+    found: dict[str, set[str]] = {"place": set(), "heading": set(), "order": set()}
     for line in table("unused_cell_words"):
         found[line["Where"]] |= set(words(line["Words"]))
     return {kind: frozenset(of) for kind, of in found.items()}
@@ -123,14 +145,16 @@ def _printed(person: RosterRow) -> str:
     return person.print_name or person.who
 
 
-def _of_lines(roster: Sequence[RosterRow], problems: Sequence[Problem]) -> Iterator[Problem]:
+def _of_lines(
+    roster: Sequence[RosterRow], problems: Sequence[Problem], above: Mapping[Where, str]
+) -> Iterator[Problem]:
     """The lines, read as a row without a size or not read, that speak of someone else on the list."""
     called: dict[str, dict[int, None]] = defaultdict(dict)
     for row in roster:
         for word in _called(row.who) if row.size else ():
             called[word][row.source.row] = None
     lines = {row.source.at("Who"): row.who for row in roster if not row.size and row.status != "cancelled"}
-    lines |= {each.where: each.found for each in problems if each.code in _LINES}
+    lines |= {each.where: each.found for each in problems if each.code in _LINES} | dict(above)
     for where, text in lines.items():
         spoken = dict.fromkeys(re.findall(r"\w+", text.casefold()))
         rows = {row: None for word in spoken for row in called.get(word, ())}

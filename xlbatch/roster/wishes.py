@@ -5,6 +5,7 @@ import re
 from xlbatch.problems.phrases import phrase
 from xlbatch.tables.sizes import sizes_in
 from xlbatch.trade.answer_words import garment_in
+from xlbatch.trade.contrast import shade
 from xlbatch.trade.remarks import may_change_it, remark_asks
 
 _MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?|of|pcs|pieces)\b.*)?", re.IGNORECASE)
@@ -16,7 +17,7 @@ def wish(remark: str) -> str:
         return asks
     if any(len(size) > 1 or size == remark for size in sizes_in(remark)):
         return "another size or a change"
-    if garment_in(remark):
+    if garment_in(remark) or any(shade(word) for word in re.findall(r"[^\W\d_]+", remark) if word.islower()):
         return "another garment or color"
     if _MANY.fullmatch(remark):
         return "more than one"

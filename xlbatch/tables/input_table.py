@@ -1,15 +1,15 @@
 """An input table as it was found on a sheet, and the tables of a whole workbook."""
 
 import re
-from collections.abc import Container, Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Container, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
 from xlbatch.job.job import Class, Heading
 from xlbatch.job.source import MOST_SHEET_ROWS
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.tables.cells import yes_no
+from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.sizes import wearer
 from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
@@ -58,7 +58,9 @@ class Table:
     groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
     roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
     unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence left unused: what they look like
-    twice: frozenset[int] = frozenset()  # columns whose heading another has won
+    twice: Mapping[int, str] = field(default_factory=dict)  # columns whose heading another has won, and what it says
+    guessed: tuple[int, ...] = ()  # columns read by what stands in them
+    above: Mapping[int, str] = field(default_factory=dict)  # the lines of one cell above the headings
     garment: str = ""  # which garment the sizes are of, where their heading says so
     left_out: Mapping[int, str] = field(default_factory=dict)  # rows that look as if not wanted, and why
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
@@ -115,6 +117,7 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
     sizes, wearers = part.headings.sizes, part.headings.wearers
     own = {column.heading for column in columns(meaning)}
     once = {at: match for at, match in matches.items() if not match.twice and match.meaning in own}
+    over = [(row, cells) for row, cells in sheet.rows.items() if row <= part.headings.row - part.headings.rows]
     used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
     return Table(
         meaning,
@@ -133,7 +136,9 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         groups=part.groups,
         roles={at: match.meaning for at, match in matches.items() if not match.twice and match.meaning not in own},
         unused=part.headings.unused,
-        twice=frozenset(at for at, match in matches.items() if match.twice),
+        twice={at: match.meaning for at, match in matches.items() if match.twice},
+        guessed=part.headings.guessed,
+        above={row: shown_value(*cells.values()) for row, cells in over if len(cells) == 1},
         garment=part.headings.garment,
         left_out=part.left_out,
         notes={} if sheet.lie != AS_ROWS else sheet.notes,
@@ -157,6 +162,34 @@ def kept_columns(tables: Iterable[Table], asked: Container[str] = ()) -> list[Pr
     table, first, _ = left[0]
     where = table.where(first, table.heading_row if table.titles else min(table.rows, default=1))
     return [problem("heading-unknown", where, ", ".join(dict.fromkeys(name for _, _, name in left)))]
+
+
+def with_rows(question: Problem, tables: Iterable[Table]) -> Problem:
+    """A question about a column, with the rows that another answer would change."""
+    of_sheet = [table for table in tables if table.sheet == question.where.sheet]
+    if question.code == "heading-twice":
+        rows = (row for table in of_sheet for at in table.twice for row in _differing(table, at, question.where))
+    elif question.code == "heading-by-content":
+        rows = (row for table in of_sheet for row in _by_guess(table))
+    else:
+        return question
+    return replace(question, rows=tuple(dict.fromkeys(rows)))
+
+
+def _differing(table: Table, at: int, where: Where) -> Iterator[int]:
+    """The rows where a column holds something else than the one its heading's meaning was read from."""
+    won = table.columns.get(table.twice[at], 0)
+    for row, cells in table.rows.items() if table.where(at, table.heading_row) == where else ():
+        if at in cells and (won not in cells or shown_value(cells[at]) != shown_value(cells[won])):
+            yield table.counted_on(row)
+
+
+def _by_guess(table: Table) -> Iterator[int]:
+    """The rows that a column read by what stands in it says more of than name or size."""
+    sure = {table.columns.get(heading, 0) for heading in ("Who", "First name", "Last name", "Size", "Group")}
+    for row, cells in table.rows.items():
+        if any(at in cells for at in table.guessed if at not in sure):
+            yield table.counted_on(row)
 
 
 def heading_records(table: Table) -> list[Heading]:

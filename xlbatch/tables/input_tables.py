@@ -10,7 +10,7 @@ from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
-from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table
+from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table, with_rows
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
@@ -71,7 +71,7 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
     first = _first_grouped(by_meaning, further)
-    asked = list(dict.fromkeys(asked))
+    asked = [with_rows(each, (*filter(None, [first.get("Roster")]), *further)) for each in dict.fromkeys(asked)]
     return Tables(first, tuple(headings), tuple(asked), tuple(further), memory, watched)
 
 

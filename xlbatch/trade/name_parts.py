@@ -26,9 +26,11 @@ def order_is_plain(name: str) -> bool:
 
 
 def words_of_no_name(name: str) -> tuple[str, ...]:
-    """The words of a name that begin small though others do not, and are no particles: née, plus one."""
+    """The words of a name that begin small though others do not, and are no particles: née, plus one; or N.N."""
     found = re.findall(r"[^\W\d_][\w'’.-]*", name)
     small = tuple(word for word in found if _is_small(word))
+    if re.fullmatch(r"(?:[A-Za-z]\.\s*)+", name):
+        return (name,)  # N.N.
     return small if len(small) < len(found) and not name.startswith(small) else ()
 
 
