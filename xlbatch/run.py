@@ -117,6 +117,7 @@ def _planned_quietly(reading: "Reading", effort: int, now: datetime) -> "Plan":
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
+    from xlbatch.art.bench import BY_GARMENT
     from xlbatch.art.draw import draw
     from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
@@ -132,6 +133,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
+    from xlbatch.kept.sizes_cut import sizes_cut
     from xlbatch.kept.tell import Planned, tell
     from xlbatch.parts.take_up import with_drawings
     from xlbatch.placement.fewer_sections import fewer_sections
@@ -158,6 +160,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
 
     _begin(DRAWING, progress)
     decals, of_drawing = draw(job, garments)
+    if job.settings.sizes != BY_GARMENT and (cut := sizes_cut(decals, stood.decals, past.changes)):
+        decals, of_drawing = draw(job, garments, cut)
     problems += of_drawing + number_sizes(job, garments, decals)
     places, of_place = place(job, garments, decals)
     problems += of_place

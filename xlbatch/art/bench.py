@@ -8,7 +8,7 @@ from pathlib import Path
 
 from xlbatch.art.decal import Decal
 from xlbatch.art.drawing import DrawingSheet, Wanted, made_drawing, sheet_of
-from xlbatch.art.few_sizes import AskedSize, few_sizes
+from xlbatch.art.few_sizes import AskedSize, beside, few_sizes
 from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.check.garment import Garment
@@ -27,14 +27,19 @@ from xlbatch.svg.artwork import Drawing
 
 BY_GARMENT, ONE_SIZE = "by garment size", "one size for all"  # of the setting Sizes; else few sizes
 
+NOTHING_CUT: Mapping[tuple[int, str], float] = {}
+
 Drawn = tuple[tuple[Decal, ...], tuple[Problem, ...]]
 
 
 class Bench:
     """Draws for one job. Equal lettering or artwork at one size is drawn once, and its outline shared."""
 
-    def __init__(self, job: Job, garments: Iterable[Garment] = ()) -> None:
+    def __init__(
+        self, job: Job, garments: Iterable[Garment] = (), cut_before: Mapping[tuple[int, str], float] = NOTHING_CUT
+    ) -> None:
         self.job = job
+        self.cut_before = cut_before  # pieces by garment number: how much bigger they lie cut than they would be made
         self.garments = tuple(garments)
         self.folder = folder_of(job.path)
         self.films = {film.name.casefold(): film for film in reversed(job.films)}
@@ -90,8 +95,24 @@ class Bench:
         for_ = "" if for_all else garment.blank.for_
         key = spec.source.sheet, spec.source.row, for_
         if key not in self.ratios:
-            self.ratios[key] = few_sizes(tuple(self._asked(spec, for_)), 1 if for_all else self.job.settings.most_sizes)
+            most = 1 if for_all else self.job.settings.most_sizes
+            asked = tuple(self._asked(spec, for_))
+            anew = few_sizes(asked, most)
+            self.ratios[key] = beside(asked, most, anew, self._lying(spec, for_, anew))
         return self.ratios[key]
+
+    def _lying(self, spec: DecalSpec, for_: str, anew: Mapping[float, float]) -> Mapping[float, float]:
+        """The size that lies cut, over the size drawn, for each size asked for of which a piece does."""
+        length = spec.width or USUAL_WIDTH
+        return {
+            asked: grown(length, anew[asked], self.job.settings.round_sizes_to) / length * bigger
+            for garment in self.garments
+            if for_ in ("", garment.blank.for_)
+            if (asked := ratio(self.chests, garment, spec)) in anew
+            if any(each.source == spec.source for each in garment.to_do)
+            for piece in spec.pieces
+            if (bigger := self.cut_before.get((garment.no, piece)))
+        }
 
     def _asked(self, spec: DecalSpec, for_: str) -> Iterator[AskedSize]:
         """Each size of a piece that garments of a class (blank: of all) ask for, and, of artwork, the most that fits,

@@ -1,9 +1,9 @@
 """Garments → the decals to cut for them, and problems with their lettering and artwork."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from xlbatch.art.bench import Bench, Drawn
+from xlbatch.art.bench import NOTHING_CUT, Bench, Drawn
 from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw_artwork import draw_artwork
@@ -15,11 +15,14 @@ from xlbatch.job.job import DecalSpec, Job
 from xlbatch.problems import Problem, problem
 
 
-def draw(job: Job, garments: tuple[Garment, ...]) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:
+def draw(
+    job: Job, garments: tuple[Garment, ...], cut_before: Mapping[tuple[int, str], float] = NOTHING_CUT
+) -> tuple[tuple[Decal, ...], tuple[Problem, ...]]:
     """The decals still to make, in garment and then design order, and what is wrong with the others.
 
-    Decals are numbered D001 and so on, over the garments that no problem found here holds back."""
-    bench = Bench(job, garments)
+    Decals are numbered D001 and so on, over the garments that no problem found here holds back. `cut_before`: how much
+    bigger pieces lie cut than they would be made."""
+    bench = Bench(job, garments, cut_before)
     decals: list[Decal] = []
     problems: list[Problem] = []
     for garment in counted(garments):

@@ -49,3 +49,22 @@ def _group(members: Sequence[AskedSize]) -> _Group:
     most = min(each.most for each in members)
     tries = [*(each.size for each in members if each.size <= most), *([most] if math.isfinite(most) else [])]
     return min(_Group(sum(each.garments * abs(each.size - size) for each in members), size) for size in tries)
+
+
+def beside(
+    asked: Sequence[AskedSize], most: int, anew: Mapping[float, float], lying: Mapping[float, float]
+) -> Mapping[float, float]:
+    """The sizes to make beside those that lie cut, by the size asked for: these stay, and are among the few.
+
+    A size of which no piece lies cut takes the nearest of those there are that fits; while there may be more sizes,
+    new ones are made."""
+    if not lying:
+        return anew
+    made, sizes = dict(lying), set(lying.values())
+    others = [each for each in asked if each.size not in lying]
+    if len(sizes) < most:
+        return made | {**few_sizes(others, most - len(sizes))}
+    for each in others:
+        fitting = [size for size in sizes if size <= each.most]
+        made[each.size] = min(fitting, key=lambda size: abs(size - each.size)) if fitting else anew[each.size]
+    return made

@@ -1,7 +1,8 @@
 """Chooses which garments make a batch, for all films together: the less film their strips take in total, the better.
 
-Neighbors on the roster are tried first. Then, block by block of the roster, every possible batch is priced roughly,
-the promising ones more and more closely, and the best batches that hold every garment once are chosen.
+Neighbors on the roster are tried first; then decals side by side, where each garment has one. Where that is no better,
+block by block of the roster, every possible batch is priced roughly, the promising ones more and more closely, and the
+best batches that hold every garment once are chosen.
 """
 
 from collections.abc import Sequence
@@ -13,6 +14,7 @@ from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Group, Int
 from xlbatch.film.cores import spread
 from xlbatch.film.enlarge import enlarged
 from xlbatch.film.partition import cheapest, prices
+from xlbatch.film.side_by_side import side_by_side
 from xlbatch.how_far import alive
 
 ROUGH = 12  # tries for one strip, and then: tries, batches a garment looked at again, and in all times the effort
@@ -34,15 +36,18 @@ def choose_batches(
     """Batches of at most `most` garments, each strip within its bed, in roster order of their first garments; more
     garments where `larger` allows it. `places`: the garments' in an order that has like shirts next to one another,
     which share batches where that costs no film; usually that of the roster."""
-    costs = BatchCosts(films, places=places)
+    costs, handy = BatchCosts(films, places=places), BatchCosts(films, larger, most, places)
     batches = neighbors(costs, len(films[0].boxes), most, CLOSER[0] if effort else ROUGH)
-    if effort:
+    reach = _reach(films, larger) if larger else most
+    beside = side_by_side(films, reach) if reach > most else None
+    if beside and handy.of(beside, ROUGH).sum() < handy.of(batches, ROUGH).sum():
+        batches = beside
+    elif effort:
         search = _search(films, most, effort)
         size = _block_size(len(films[0].boxes), most, search)
         batches = _regrouped(costs, _blocks(batches, size, most), most, search)
-    reach = _reach(films, larger) if larger else most
-    if larger and reach > most:
-        batches = enlarged(BatchCosts(films, larger, most, places), batches, reach, effort)
+    if reach > most:
+        batches = enlarged(handy, batches, reach, effort)
     return tuple(sorted(batches))
 
 
