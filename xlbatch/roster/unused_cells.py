@@ -8,14 +8,14 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
-from itertools import chain
+from itertools import chain, islice
 
 from xlbatch.job.job import RosterRow
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.column_questions import column_name
-from xlbatch.tables.contents import kind_of_text
+from xlbatch.tables.contents import MOST_LOOKED_AT, kind_of_text
 from xlbatch.tables.heading_words import WHOLE, heading_scores
 from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
@@ -100,8 +100,9 @@ def _is_harmless(role: str, title: str) -> bool:
 
 def _look(title: str, cells: Column) -> str:
     """What a column no one has judged looks like: words of the garment's, or numbers under a heading that says so."""
-    kinds = [kind_of_text(text) for text in cells.values()]
-    if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(_says_place(text) for text in cells.values()):
+    texts = list(islice(cells.values(), MOST_LOOKED_AT))
+    kinds = [kind_of_text(text) for text in texts]
+    if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(map(_says_place, texts)):
         return "choice"
     return "choice" if _speaks_of_garment(title) and _share(kinds, ("date", "price", "contact")) < _MOSTLY else ""
 
