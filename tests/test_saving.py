@@ -222,6 +222,18 @@ def test_killed_at_any_moment_there_is_a_whole_plan_or_none(tmp_path: Path) -> N
     assert (tmp_path / "roster.xlsx").read_text() == "mine"
 
 
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork")
+def test_killed_at_each_step_and_again_at_each_of_the_next_run_the_third_leaves_whole_plans(tmp_path: Path) -> None:
+    command = [sys.executable, "-S", "tests/kill_at_each_step.py", str(tmp_path)]
+    done = subprocess.run(
+        command, env=os.environ | {"PYTHONPATH": os.curdir}, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    steps, kills = map(int, done.stdout.split())
+    assert steps > 15
+    assert kills > 15 * steps
+
+
 def test_a_file_locked_for_a_moment_is_tried_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     waits: list[float] = []
     monkeypatch.setattr("time.sleep", waits.append)
