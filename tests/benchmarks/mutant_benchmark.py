@@ -1,10 +1,10 @@
 """Do the tests notice? Changes one place of the program at a time and runs the tests: a change none of them notices is
 printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), and rooms (all).
 
-The places are drawn by seed, three quarters of them the same number in every room, a quarter in proportion to its code. A change is
-made in a copy of the tree. First small jobs are planned and compared line by line, then the tests that run the changed
-line are run, those of its room first, to the first that fails. What is stopped half-way has tried a part of the places
-drawn by chance. Each change and what noticed it are written to dist/mutants.txt.
+The places are drawn by seed, three quarters of them the same number in every room, the others in proportion to its
+code. A change is made in a copy of the tree. First small jobs are planned and compared line by line, then the tests
+that run the changed line are run, those of its room first, to the first that fails. What is stopped half-way has tried
+a part of the places drawn by chance. Each change and what noticed it are written to dist/mutants.txt.
 """
 
 import compileall

@@ -102,8 +102,17 @@ def _failing(tree: Path, arguments: list[str]) -> list[str]:
     hypothesis.settings.register_profile("slow", deadline=None, derandomize=True, database=None)
     hypothesis.settings.load_profile("slow")
     heard = _Heard()
-    pytest.main(["-q", "-p", "no:cacheprovider", "--no-header", "--tb=no", *arguments], plugins=[heard])
-    return heard.failed
+    quiet = [
+        "-q",
+        "-p",
+        "no:cacheprovider",
+        "--no-header",
+        "--tb=no",
+        "-W",
+        "ignore::pytest.PytestAssertRewriteWarning",
+    ]
+    ended = pytest.main([*quiet, *arguments], plugins=[heard])
+    return heard.failed or [f"pytest ends with {ended}"] * (ended not in (0, 5))
 
 
 def _from(tree: Path) -> None:
