@@ -169,7 +169,7 @@ def try_window(program: Program, scratch: Path) -> None:
         )
         for state, given, wait_for in states:
             with program.start(*given, window=True) as running:
-                _wait_for_window()
+                _wait_for_window(program.box.display)
                 while wait_for and not wait_for.exists():
                     if running.poll() is not None:
                         raise AssertionError(f"The window with {state} was closed by itself.")
@@ -182,9 +182,10 @@ def try_window(program: Program, scratch: Path) -> None:
                 shutil.rmtree(plan) if plan.is_dir() else plan.unlink()
 
 
-def _wait_for_window() -> None:
+def _wait_for_window(display: str) -> None:
     command = ["xdotool", "search", "--sync", "--onlyvisible", "--name", "xlbatch"]
-    subprocess.run(command, check=True, timeout=PATIENCE, stdout=subprocess.DEVNULL)
+    shown_on = os.environ | {"DISPLAY": display}
+    subprocess.run(command, check=True, timeout=PATIENCE, stdout=subprocess.DEVNULL, env=shown_on)
 
 
 TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_window)
