@@ -35,6 +35,7 @@ HOLD = (
     "print('held', flush=True); sys.stdin.read()"
 )
 SCREEN = (1920, 1200)
+SETTLED = 0.5  # s from a window's title to its contents
 
 
 class Program:
@@ -158,33 +159,36 @@ def try_window(program: Program, scratch: Path) -> None:
             "reg", "add", r"HKCU\Control Panel\Desktop", "/v", "LogPixels", "/t", "REG_DWORD", "/d", dots, "/f"
         )
         program.box.end()
-        lists = copy_examples(scratch / f"in the window at {scale}")
+        lists = copy_examples(scratch / f"lists at {scale}")
         broken = scratch / f"no list {scale}.xlsx"
         broken.write_bytes(b"no workbook")
-        states: tuple[tuple[str, tuple[Path, ...], Path | None], ...] = (
-            ("start", (), None),
-            ("progress", (lists[0],), None),
-            ("results", tuple(lists), lists[-1].with_name(f"{lists[-1].stem} - plan.xlsx")),
-            ("failure", (broken,), None),
+        states: tuple[tuple[str, Sequence[Path], str], ...] = (  # and what the window's title is then
+            ("start", (), "^xlbatch$"),
+            ("progress", lists[:1], "^[2-9][0-9]% "),
+            ("results", lists, f"^{len(lists)} lists - "),
+            ("failure", (broken,), "^No plan was made"),
         )
-        for state, given, wait_for in states:
+        for state, given, title in states:
             with program.start(*given, window=True) as running:
-                _wait_for_window()
-                while wait_for and not wait_for.exists():
-                    if running.poll() is not None:
-                        raise AssertionError(f"The window with {state} was closed by itself.")
-                    time.sleep(0.5)
-                time.sleep(1 if state == "progress" else 3)
+                _wait_for_window(program.box.display, title, running)
+                time.sleep(SETTLED)
                 ImageGrab.grab(xdisplay=program.box.display).save(SHOTS / f"{state} {scale}.png")
                 running.kill()
                 program.box.end()
-            for plan in (scratch / f"in the window at {scale}").glob("* - *"):
+            for plan in (scratch / f"lists at {scale}").glob("* - *"):
                 shutil.rmtree(plan) if plan.is_dir() else plan.unlink()
 
 
-def _wait_for_window() -> None:
-    command = ["xdotool", "search", "--sync", "--onlyvisible", "--name", "xlbatch"]
-    subprocess.run(command, check=True, timeout=PATIENCE, stdout=subprocess.DEVNULL)
+def _wait_for_window(display: str, title: str, running: "subprocess.Popen[bytes]") -> None:
+    """Raises where the program shows none of such a title in good time, or ends before."""
+    look = ["xdotool", "search", "--onlyvisible", "--name", title]
+    for _ in range(PATIENCE):
+        if subprocess.run(look, env=os.environ | {"DISPLAY": display}, capture_output=True, check=False).stdout:
+            return
+        if running.poll() is not None:
+            break
+        time.sleep(1)
+    raise AssertionError(f"No window was called {title}.")
 
 
 TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_window)

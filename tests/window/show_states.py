@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from tkinter import ttk
 
-from xlbatch.outcome import LAYING
+from xlbatch.outcome import LAYING, STAGES
 from xlbatch.problems import KINDS, Problem, Where
 from xlbatch.run import Offer, Options, Outcome, Step
 from xlbatch.window import look, remembered
@@ -92,8 +92,8 @@ def main(dpi: int, larger: int, folder: Path, pictures: str) -> None:
     good, failed = results(folder)
 
     def progress() -> None:
-        view = ProgressView(root, window.look, f"Planning {NAME}", lambda: None)
-        window._put(view.frame)
+        view = ProgressView(root, window.look, f"Planning {NAME}", STAGES, lambda: None)
+        window._put(view.frame, "")
         view.show(Doing(NAME, Step(LAYING, 40, 100), 0.4))
         view.wait(3)
 

@@ -51,19 +51,26 @@ def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: lis
 
 
 def test_the_stages_are_shown_as_they_begin(shown: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    seen = threading.Event()
+    begun, seen = threading.Event(), threading.Event()
 
     def run(_path: Path, _options: Options, progress: Progress, _now: object) -> Outcome:
+        begun.wait(PATIENCE / 1000)
         progress(Step(DRAWING, 412, 1000))
         seen.wait(PATIENCE / 1000)
-        return Outcome(0, "")
+        return Outcome(0, "20 garments planned.")
 
     monkeypatch.setattr(each_list, "run", run)
+    assert shown.root.title() == "xlbatch"
     shown.plan([tmp_path / "roster.xlsx"])
+    assert f"▸ {READING} …" in words(shown)
+    assert shown.root.title() == "Planning roster.xlsx - xlbatch"
+    begun.set()
     wait_until(shown, lambda: f"▸ {DRAWING} 412 of 1,000 drawn" in words(shown))
     assert f"✓ {READING}" in words(shown)
+    assert shown.root.title() == "17% roster.xlsx - xlbatch"
     seen.set()
     wait_until(shown, lambda: "Plan another list" in buttons(shown))
+    assert shown.root.title() == "20 garments planned. - xlbatch"
 
 
 def test_stopping_leaves_nothing(shown: Window, tmp_path: Path) -> None:

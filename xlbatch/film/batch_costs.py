@@ -1,5 +1,6 @@
 """What batches cost in film, all films together."""
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -49,6 +50,7 @@ class BatchCosts:
     ) -> None:
         self.films, self.larger, self.usual = films, larger, usual
         self.places = places if places is not None else range(len(films[0].boxes))
+        self._known: defaultdict[tuple[int, int], dict[Group, int]] = defaultdict(dict)  # lengths by film and tries
         self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
         kind_at = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
         self.kind_of = [
@@ -90,11 +92,10 @@ class BatchCosts:
             for key, each in boxes.items()
             if len(key) == 1 or sum(a * b for a, b in each) <= longest[key] * bed.width
         ]
-        found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
-        lengths = {
-            key: length if length <= longest[key] or len(key) == 1 else TOO_LONG
-            for key, length in zip(short, found, strict=True)
-        }
+        known = self._known[at, tries]
+        new = [key for key in short if key not in known]
+        known.update(zip(new, least_lengths([boxes[key] for key in new], bed, tries).tolist(), strict=True))
+        lengths = {key: known[key] if known[key] <= longest[key] or len(key) == 1 else TOO_LONG for key in short}
         return np.array([lengths.get(key, TOO_LONG) for key in keys], np.int64)
 
     def _longest(self, key: Group, bed: Bed) -> int:

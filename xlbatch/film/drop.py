@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box, BoxSpot, Packing
+from xlbatch.film.box import Bed, Box
 from xlbatch.film.cores import spread
 from xlbatch.how_far import alive
 
@@ -55,22 +55,6 @@ class _Part(NamedTuple):
     tries: int
 
 
-def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packing]:
-    """Where the boxes of each set lie, at the lengths `least_lengths` finds with as many tries."""
-    packings = [Packing(0, ())] * len(sets)
-    for these, (best, lengths) in searched(sets, bed, tries):
-        x, y, _ = drop(best.across, best.along, bed.width)
-        back = np.argsort(best.which, axis=0)
-        found = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
-        for at, length, *lying in zip(these, lengths.tolist(), *found, strict=True):
-            spots = (
-                BoxSpot(across, along, width != box[0])
-                for across, along, width, box in zip(*lying, sets[at], strict=True)
-            )
-            packings[at] = Packing(length, tuple(spots))
-    return packings
-
-
 def searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["Sets", Short]]]:
     """The places of sets that are alike, and the best found for them."""
     places = list(alike(sets))
@@ -97,14 +81,16 @@ def drop(across: Short, along: Short, width: int) -> tuple[Short, Short, Short]:
     """Drops boxes so wide and long into a bed `width` wide, row by row; returns how far across and along each lies, and
     each column's length."""
     count, columns = across.shape
-    x, y = np.zeros_like(across), np.zeros_like(across)
-    right, top = np.zeros((count + 1, columns), np.int32), np.zeros_like(across)
+    x, y, top = np.zeros((3, count, columns), np.int32)
+    right = np.zeros((count + 1, columns), np.int32)
+    right[1], top[0] = across[0], along[0]
     every = np.arange(columns)
-    for row in range(count):
+    for row in range(1, count):
         begin = right[: row + 1]  # beside the left edge or any box
         end = begin + across[row]
-        meets = (begin[:, None] < right[None, 1 : row + 1]) & (x[None, :row] < end[:, None])
-        height = (meets * top[None, :row]).max(axis=1, initial=0)
+        meets = begin[:, None] < right[1 : row + 1]
+        meets &= x[:row] < end[:, None]
+        height = np.maximum.reduce(meets * top[:row], axis=1)
         place = np.where(end <= width, height.astype(np.int64) * HIGH + begin, NOWHERE).argmin(axis=0)
         x[row], y[row] = begin[place, every], height[place, every]
         right[row + 1], top[row] = x[row] + across[row], y[row] + along[row]

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.box import UM, Bed, Packing, box_of
-from xlbatch.film.drop import pack_sets
 from xlbatch.film.free import pack_each
 from xlbatch.film.layout import Lying, Strip
+from xlbatch.film.pack_sets import pack_sets
 
 MANY = 15  # boxes, from where on the free search is tried too
 FREE_TRIES = 16

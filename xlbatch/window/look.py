@@ -38,7 +38,6 @@ class Look:
         }
         self._larger = 0
         _style(root, self.fonts)
-        root.title("xlbatch")
         root.configure(background=PAPER, highlightthickness="3p")
         self._root = root
         self.light(False)
@@ -115,7 +114,7 @@ def _style(root: tkinter.Tk, fonts: dict[str, font.Font]) -> None:
     style.configure("TRadiobutton", indicatorsize=_dots(root, 9), indicatorbackground=CARD, indicatorforeground=DEEP)
     style.configure("TScrollbar", arrowsize=_dots(root, 11))
     style.map("TRadiobutton", background=[("active", HOVER)], foreground=[("focus", STOP)])
-    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness="14p")
+    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness=_dots(root, 14))
     for name, back, fore, over in (("TButton", CARD, INK, HOVER), ("Main.TButton", DEEP, CARD, DEEPER)):
         style.configure(
             name, background=back, foreground=fore, padding="7p", relief="raised", bordercolor=DEEP,

@@ -94,6 +94,11 @@ class ResultView:
         return [*both, ("Plan another list", doings.another)]
 
 
+def head(results: Sequence[Result]) -> str:
+    """What came of one list, or of how many lists it is told."""
+    return _head(results[0]) if len(results) == 1 else f"{len(results)} lists"
+
+
 def _chosen(lines: tkinter.Listbox) -> int:
     return int(lines.curselection()[0])  # type: ignore[no-untyped-call]
 

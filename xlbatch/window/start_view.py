@@ -45,7 +45,7 @@ class StartView:
         card.pack(side="bottom", fill="both", expand=True)
         ttk.Label(self.frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
         wrapping(ttk.Label(self.frame, text=WELCOME)).pack(fill="x", pady=("0", "8p"))
-        where = wrapping(ttk.Label(card, text=f"{drop}: {KIND}", background=CARD, justify="center", anchor="center"))
+        where = wrapping(ttk.Label(card, text=f"{drop}:\n{KIND}", background=CARD, justify="center", anchor="center"))
         where.pack(fill="both", expand=not recent, pady="10p", padx="10p")
         if recent:
             self._list_recent(card, look, recent, plan)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from xlbatch.fault import report
 from xlbatch.resources import examples, home
-from xlbatch.run import Options
+from xlbatch.run import STAGES, Options
 from xlbatch.window.open_file import open_with_its_program
 from xlbatch.window.open_with import can_offer, offer
 from xlbatch.window.remembered import (
@@ -90,7 +90,7 @@ class Window:
             plan=lambda path: self.plan([path]), blank=self._blank, sign_up=self._sign_up, examples=self._examples,
             offer=self._offer if can_offer() else None, recent=recent_lists(), metric=metric(),
         )  # fmt: skip
-        self._put(view.frame)
+        self._put(view.frame, "")
 
     def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[Result] = ()) -> None:
         """Plans lists one after another, with other options if given, and shows the results after `earlier` ones."""
@@ -98,7 +98,8 @@ class Window:
 
         remember_lists(lists)
         title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
-        self._work(f"Planning {title}", planning(lists, options or self.options), self._show_results, earlier)
+        job = planning(lists, options or self.options)
+        self._work(f"Planning {title}", job, self._show_results, earlier, stages=STAGES)
 
     def close(self) -> None:
         """Closes the window; what is being planned is stopped first, so that nothing half-written is left."""
@@ -115,19 +116,29 @@ class Window:
             self.code = 70
             self.show_start(report(fault, last_folder()))
 
-    def _put(self, view: "ttk.Frame") -> None:
+    def _put(self, view: "ttk.Frame", title: str) -> None:
         if self._view:
             self._view.destroy()
         self._view = view
         view.pack(fill="both", expand=True)
+        self._name(title)
+
+    def _name(self, title: str) -> None:
+        """Says in the window's title, and so in the list of windows, what it shows."""
+        self.root.title(f"{title} - xlbatch" if title else "xlbatch")
 
     def _work(
-        self, title: str, job: "Job", show: Callable[[list[Result]], None], earlier: Sequence[Result] = ()
+        self,
+        title: str,
+        job: "Job",
+        show: Callable[[list[Result]], None],
+        earlier: Sequence[Result] = (),
+        stages: Sequence[str] = (),
     ) -> None:
         from xlbatch.window.planning_view import ProgressView
 
-        view = ProgressView(self.root, self.look, title, self.work.stop)
-        self._put(view.frame)
+        view = ProgressView(self.root, self.look, title, stages, self.work.stop)
+        self._put(view.frame, title)
         self.work.start(job)
         self._listen(view, [*earlier], show)
 
@@ -136,6 +147,7 @@ class Window:
         view.wait(len(self._waiting))
         if self.work.doing:
             view.show(self.work.doing)
+            self._name(f"{self.work.doing.share:.0%} {self.work.doing.name}")
         try:
             while True:
                 word = self.work.said.get_nowait()
@@ -160,7 +172,7 @@ class Window:
             show(results)
 
     def _show_results(self, results: list[Result]) -> None:
-        from xlbatch.window.result_view import Doings, ResultView
+        from xlbatch.window.result_view import Doings, ResultView, head
 
         doings = Doings(
             open_path=self._open,
@@ -168,7 +180,7 @@ class Window:
             plan=lambda path, options: self.plan([path], options),
             another=self.show_start,
         )
-        self._put(ResultView(self.root, self.look, results, doings).frame)
+        self._put(ResultView(self.root, self.look, results, doings).frame, head(results))
 
     def _dropped(self, *files: str) -> None:
         """Plans files dropped on the window, or on the running program's icon (macOS); later, if it is busy."""
