@@ -56,8 +56,8 @@ def tests_of(mutant: Mutant, known: list[Covering]) -> tuple[list[str], float]:
     files: list[str] = []
     failing: list[str] = []
     seconds = 0.0
-    covering = [covering for covering in known if covering.runs(mutant)]
-    for covering in sorted(covering, key=lambda covering: (not covering.file.startswith(own), covering.seconds)):
+    those = [covering for covering in known if covering.runs(mutant)]
+    for covering in sorted(those, key=lambda covering: (not covering.file.startswith(own), covering.seconds)):
         if seconds + covering.seconds <= LONGEST:
             seconds += covering.seconds
             files.append(covering.file)
