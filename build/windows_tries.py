@@ -34,6 +34,7 @@ HOLD = (
     "import ctypes, sys; ctypes.windll.kernel32.CreateFileW(sys.argv[1], 0xC0000000, 0, None, 3, 0, None);"
     "print('held', flush=True); sys.stdin.read()"
 )
+REPORTS = "*fault report*.txt"
 SCREEN = (1920, 1200)
 SETTLED = 0.5  # s from a window's title to its contents
 
@@ -64,7 +65,8 @@ class Program:
         with self.start("--no-window", *words) as running:
             out, error = running.communicate(timeout=PATIENCE)
         if running.returncode != code:
-            raise AssertionError(f"{words}: exit code {running.returncode}, {out.decode()}{error.decode()}")
+            reports = [file.read_text(encoding="utf-8") for path in words for file in Path(path).parent.glob(REPORTS)]
+            raise AssertionError("\n".join([f"{words}: exit code {running.returncode}", out.decode(), *reports]))
         return (out + error).decode()
 
 

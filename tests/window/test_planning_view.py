@@ -62,11 +62,11 @@ def test_the_stages_are_shown_as_they_begin(shown: Window, tmp_path: Path, monke
     monkeypatch.setattr(each_list, "run", run)
     assert shown.root.title() == "xlbatch"
     shown.plan([tmp_path / "roster.xlsx"])
-    assert f"▸ {READING} …" in words(shown)
+    assert f"►\n{READING} …" in words(shown)
     assert shown.root.title() == "Planning roster.xlsx - xlbatch"
     begun.set()
-    wait_until(shown, lambda: f"▸ {DRAWING} 412 of 1,000 drawn" in words(shown))
-    assert f"✓ {READING}" in words(shown)
+    wait_until(shown, lambda: f"►\n{DRAWING} 412 of 1,000 drawn" in words(shown))
+    assert f"✓\n{READING}" in words(shown)
     assert shown.root.title() == "17% roster.xlsx - xlbatch"
     seen.set()
     wait_until(shown, lambda: "Plan another list" in buttons(shown))

@@ -114,7 +114,7 @@ def _style(root: tkinter.Tk, fonts: dict[str, font.Font]) -> None:
     style.configure("TRadiobutton", indicatorsize=_dots(root, 9), indicatorbackground=CARD, indicatorforeground=DEEP)
     style.configure("TScrollbar", arrowsize=_dots(root, 11))
     style.map("TRadiobutton", background=[("active", HOVER)], foreground=[("focus", STOP)])
-    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness=_dots(root, 14))
+    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, arrowsize=_dots(root, 11))  # clam: its thickness
     for name, back, fore, over in (("TButton", CARD, INK, HOVER), ("Main.TButton", DEEP, CARD, DEEPER)):
         style.configure(
             name, background=back, foreground=fore, padding="7p", relief="raised", bordercolor=DEEP,

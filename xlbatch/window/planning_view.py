@@ -8,7 +8,7 @@ from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short, wrapping
 from xlbatch.window.worker import Doing
 
 STEPS = 1000
-MARKS = {"done": "✓", "now": "▸", "to come": "   "}
+MARKS = {"done": "✓", "now": "►", "to come": ""}
 
 
 class ProgressView:
@@ -29,9 +29,12 @@ class ProgressView:
         self._title.pack(fill="x", pady=("4p", "8p"))
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
         self._bar.pack(fill="x", pady=("0", "10p"))
-        self._stages = {stage: ttk.Label(self.frame) for stage in stages}
-        for label in self._stages.values():
-            label.pack(anchor="w", pady="1p")
+        rows = ttk.Frame(self.frame)
+        rows.pack(anchor="w")
+        self._stages = {stage: (ttk.Label(rows, width=2), ttk.Label(rows)) for stage in stages}
+        for row, labels in enumerate(self._stages.values()):
+            for column, label in enumerate(labels):
+                label.grid(row=row, column=column, sticky="w", pady="1p")
         self._mark(*stages[:1])
         self._stop.focus_set()
         self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))
@@ -46,10 +49,11 @@ class ProgressView:
     def _mark(self, now: str = "", words: str = "…") -> None:
         """Marks the stages before this one as done, and tells the words about it."""
         state = "done"
-        for stage, label in self._stages.items():
+        for stage, (mark, label) in self._stages.items():
             state = "now" if stage == now else "to come" if state == "now" else state
             font = self._look.fonts["strong" if state == "now" else "text"]
-            told = f"{MARKS[state]} {stage} {words}" if state == "now" else f"{MARKS[state]} {stage}"
+            mark.configure(text=MARKS[state], font=font)
+            told = f"{stage} {words}" if state == "now" else stage
             label.configure(text=told, font=font, foreground=QUIET if state == "to come" else INK)
 
     def wait(self, count: int) -> None:
