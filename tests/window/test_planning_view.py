@@ -34,6 +34,22 @@ def test_lists_dropped_on_the_open_window_are_planned(shown: Window, tmp_path: P
     assert seen[0] != before == shown.root["highlightbackground"]
 
 
+AS_ON_MACOS = """
+rename ::tk ::other_tk
+proc ::tk {args} {expr {$args eq "windowingsystem" ? "aqua" : [::other_tk {*}$args]}}
+"""
+
+
+def test_lists_dropped_on_the_program_s_icon_are_planned(shown: Window, tmp_path: Path) -> None:
+    """macOS calls Tk's command OpenDocument for them (Tcl/Tk manual, `tk_mac`)."""
+    lists = [roster(tmp_path, "M", name="a b.xlsx"), roster(tmp_path, "L", name="日.xlsx")]
+    shown.root.tk.eval(AS_ON_MACOS)
+    window = Window(shown.root, Options(effort=0))
+    shown.root.tk.call("::tk::mac::OpenDocument", *map(str, lists))
+    wait_until(window, lambda: "Plan another list" in buttons(window))
+    assert [f"{path.name}: 1 garment planned." in words(window) for path in lists] == [True, True]
+
+
 def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: list[Path], tmp_path: Path) -> None:
     planned(shown, roster(tmp_path, "M"))
     assert "1 garment planned." in words(shown)

@@ -5,6 +5,7 @@ It is as wide as a phone's screen, and small enough to be sent at once.
 
 from collections.abc import Mapping, Sequence
 from io import BytesIO
+from math import ceil
 from typing import NamedTuple
 from xml.sax.saxutils import escape
 
@@ -55,17 +56,27 @@ def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str], acr
 
 
 def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str]) -> Image.Image:
-    wide = WIDE / across
-    body, top = "", MARGIN
-    for first in range(0, len(garments), across):
-        row = garments[first : first + across]
-        high = max(_height(shown, wide) for shown in row)
-        for column, shown in enumerate(row):
-            body += f'<g transform="translate({column * wide:.1f} {top:.1f})">{_tile(shown, wide, film_colors)}</g>'
-        top += high + MARGIN
+    """Row by row, so that a large group can be stopped between two."""
+    rows = [garments[first : first + across] for first in range(0, len(garments), across)]
+    bands = [_band(row, WIDE / across, film_colors) for row in rows]
+    image = Image.new("RGB", (WIDE, round(MARGIN) + sum(band.height for band in bands)), GROUND)
+    top = round(MARGIN)
+    for band in bands:
+        image.paste(band, (0, top))
+        top += band.height
+    return image
+
+
+def _band(row: Sequence[Shown], wide: float, film_colors: Mapping[str, str]) -> Image.Image:
+    """Garments beside one another, and the margin below them."""
+    high = ceil(max(_height(shown, wide) for shown in row) + MARGIN)
+    tiles = "".join(
+        f'<g transform="translate({column * wide:.1f})">{_tile(shown, wide, film_colors)}</g>'
+        for column, shown in enumerate(row)
+    )
     svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{top:.0f}" font-family="Arimo">'
-        f'<rect width="{WIDE}" height="{top:.0f}" fill="{GROUND}"/>{body}</svg>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{high}" font-family="Arimo">'
+        f'<rect width="{WIDE}" height="{high}" fill="{GROUND}"/>{tiles}</svg>'
     )
     alive()
     png = resvg_py.svg_to_bytes(
