@@ -13,7 +13,7 @@ from tests.benchmarks.mutants import PACKAGE, Mutant
 KEPT = PACKAGE.parent / "dist" / "covering"
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
             "tests/test_mutations.py", "tests/test_fuzz.py")  # fmt: skip
-LONGEST = 200  # s of the processor for the tests of one change, as long as they took without it; quick files first
+LONGEST = 60  # s of the processor for the tests of one change, as long as they took without it; quick files first
 
 
 class Covering(NamedTuple):

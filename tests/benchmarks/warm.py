@@ -23,7 +23,7 @@ LIBRARIES = (
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
-LONGEST = 90  # s of the processor to learn what a test file runs
+LONGEST = 45  # s of the processor to learn what a test file runs
 
 
 def load(tree: Path) -> None:

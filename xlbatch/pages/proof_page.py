@@ -14,7 +14,7 @@ from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.sheets.proof import film_colors, narrowed
+from xlbatch.sheets.proof import narrowed
 from xlbatch.trade.tables import table
 
 NAME = "Proof"
@@ -33,7 +33,7 @@ RULE = PLAIN.but(bottom=HAIRLINE)
 def write(leaf: Leaf, work: Work, high: float) -> None:
     """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
-    colors = film_colors(work.plan.job.films)
+    colors = work.plan.job.film_colors
     beside = -(-len(panels) // max(1, -(-len(panels) // PANELS)))  # as even as so many rows allow
     for first in range(0, len(panels), max(1, beside)):
         _write_panels(leaf, work, panels[first : first + beside], colors, (ACROSS // beside, high))

@@ -23,11 +23,10 @@ Queues = list[list[Closing]]  # the closings of each garment of a batch
 
 def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...]) -> PressPlan:
     """All steps, numbered from 1, press by press where people press at several."""
-    films = {film.name.casefold(): film for film in reversed(job.films)}
     of_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         of_garment[place.garment.no].append(place)
-    queues = [[closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
+    queues = [[closings(of_garment[no], job.film_of, job.presses[0]) for no in batch.garments] for batch in batches]
     lanes = list(_lanes(queues, job.settings.people_pressing))
     plate = plate_of(job)
     heats = [[[_heats(queue) for queue in queues[batch_no]] for batch_no in lane] for lane in lanes]

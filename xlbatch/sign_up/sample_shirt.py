@@ -36,8 +36,7 @@ def sample_shirt(job: Job, asked: Asked, width: float, height: float) -> Picture
     places, _ = place(job, garments, decals)
     if not places:
         return None
-    films = {film.name.casefold(): film.color for film in reversed(job.films)}
-    png = group_picture([Shown(places, "For example", f"{garment}, {color}")], films, across=1)
+    png = group_picture([Shown(places, "For example", f"{garment}, {color}")], job.film_colors, across=1)
     with Image.open(BytesIO(png)) as image:
         scale = min(width / image.width, height / image.height) / DOT
     return Picture(png, "What the shirt looks like", scale)
