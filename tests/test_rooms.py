@@ -1,5 +1,5 @@
-"""The rooms: imports point only at earlier rooms, no module imports in a circle, no two modules and no two classes share a name, and
-only the outermost modules print or exit."""
+"""The rooms: imports point only at earlier rooms, no module imports in a circle, no two modules and no two classes
+share a name, and only the outermost modules print or exit."""
 
 import ast
 from collections import Counter
