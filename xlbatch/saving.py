@@ -119,7 +119,7 @@ def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list
             if held is None:
                 continue
             try:
-                parts = [_Part(held.folder / f"{at}{path.suffix}", path) for at, path in enumerate(targets)]
+                parts = [_Part(held.folder / f"{place}{path.suffix}", path) for place, path in enumerate(targets)]
                 _clear(held, parts)
                 if not any(_exists(target) for target in targets):
                     yield parts

@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 PACKAGE = Path(__file__).parents[2] / "xlbatch"
-NOT_CHANGED = ("window", "cli", "__main__")  # tried by hand and by the tests of the window
+TOP = "(top)"  # the modules that stand in no room
+NOT_CHANGED = ("window/", "cli.py", "__main__.py")  # tried by hand and by the tests of the window
 OTHER: dict[type, type] = {
     ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And,
@@ -18,18 +19,19 @@ OTHER: dict[type, type] = {
 
 class Mutant(NamedTuple):
     """One place to change: the bytes of a module (its path below the package) between two offsets become another
-    text. `last` is the last line that the changed expression stands on."""
+    text. The statement's `first` line and the `last` line of the changed expression say which tests run it."""
 
     module: str
     start: int
     end: int
     text: str
     line: int
+    first: int
     last: int
 
     @property
     def room(self) -> str:
-        return self.module.split("/")[0].removesuffix(".py")
+        return self.module.split("/")[0] if "/" in self.module else TOP
 
     def applied(self, source: bytes) -> bytes:
         return source[: self.start] + self.text.encode() + source[self.end :]
@@ -43,11 +45,19 @@ def mutants(path: Path) -> Iterator[Mutant]:
         starts.append(starts[-1] + len(line))
     tree = ast.parse(source)
     left_alone = {id(part) for root in _not_code(tree) for part in ast.walk(root)}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.expr) and id(node) not in left_alone and (other := _other(node)) is not None:
+    for node, first in _expressions(tree, 1):
+        if id(node) not in left_alone and (other := _other(node)) is not None:
             last = node.end_lineno or node.lineno
             start, end = starts[node.lineno - 1] + node.col_offset, starts[last - 1] + (node.end_col_offset or 0)
-            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, last)
+            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last)
+
+
+def _expressions(node: ast.AST, first: int) -> Iterator[tuple[ast.expr, int]]:
+    """Every expression below a node, with the first line of its statement."""
+    for part in ast.iter_child_nodes(node):
+        if isinstance(part, ast.expr):
+            yield part, first
+        yield from _expressions(part, part.lineno if isinstance(part, ast.stmt) else first)
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
@@ -90,8 +100,18 @@ def _other(node: ast.expr) -> str | None:
 
 
 def drawn(count: int, seed: int, rooms: Iterable[str]) -> list[Mutant]:
-    """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order."""
-    wanted = set(rooms)
-    every = (mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path))
-    open_ = [m for m in every if m.room not in NOT_CHANGED and (not wanted or m.room in wanted)]
-    return random.Random(seed).sample(open_, min(count, len(open_)))
+    """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order: the same
+    few in each room, so that each can be judged, and a quarter in proportion to its code."""
+    wanted, chance = set(rooms), random.Random(seed)
+    known = [mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path)]
+    known = [m for m in known if not m.module.startswith(NOT_CHANGED) and (not wanted or m.room in wanted)]
+    chance.shuffle(known)
+    by_room: dict[str, list[Mutant]] = {}
+    for mutant in known:
+        by_room.setdefault(mutant.room, []).append(mutant)
+    few = 3 * count // (4 * max(len(by_room), 1))
+    of_each = [mutant for room in sorted(by_room) for mutant in by_room[room][:few]]
+    taken = set(of_each)
+    mixed = [*of_each, *[mutant for mutant in known if mutant not in taken][: count - len(of_each)]]
+    chance.shuffle(mixed)
+    return mixed

@@ -2,13 +2,18 @@
 Needs a system that can fork (Linux, macOS)."""
 
 import importlib
+import json
 import os
 import resource
 import signal
 import sys
 import tempfile
+import time
 from collections.abc import Callable
 from pathlib import Path
+
+import hypothesis
+import pytest
 
 from tests.benchmarks.in_place import put
 from tests.benchmarks.mutants import Mutant
@@ -18,7 +23,7 @@ LIBRARIES = (
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
-LONGEST = 300  # s of the processor for one run of tests: what never ends, fails
+LONGEST = 90  # s of the processor to learn what a test file runs
 
 
 def load(tree: Path) -> None:
@@ -40,17 +45,74 @@ def lines_change(mutant: Mutant, source: bytes) -> bool:
     return _in_child(differ, 60)
 
 
-def fails(tree: Path, files: list[str]) -> bool:
-    """Whether a test of these files of the copy of the tree fails."""
-    import pytest
+def covers(tree: Path, file: str, kept: Path) -> bool:
+    """Writes what a test file of the copy runs, as JSON: its seconds, the tests that fail, the lines of each module.
+    False where that takes too long."""
+    import coverage
+
+    def not_known() -> bool:
+        program = f"{tree.resolve()}/xlbatch/"
+        lines = coverage.Coverage(data_file=None, config_file=False, include=[f"{program}*"])
+        lines.start()
+        start = time.process_time()
+        failing = _failing(tree, [file])
+        seconds = time.process_time() - start
+        lines.stop()
+        data = lines.get_data()
+        by_module = {path.removeprefix(program): data.lines(path) for path in data.measured_files()}
+        kept.write_text(json.dumps({"seconds": seconds, "failing": failing, "lines": by_module}), encoding="utf-8")
+        return False
+
+    return not _in_child(not_known, LONGEST)
+
+
+def fails(tree: Path, tests: list[str], seconds: float, name: Path) -> bool:
+    """Whether a test of these of the copy of the tree fails, or they take far longer than so many seconds. The test
+    that failed is written into the file."""
 
     def failed() -> bool:
-        os.chdir(tree)
-        for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
-            del sys.modules[name]
-        return pytest.main(["-q", "-x", "-p", "no:cacheprovider", "--no-header", "--tb=no", *files]) != 0
+        failing = _failing(tree, ["-x", *tests])
+        name.write_text("\n".join(failing), encoding="utf-8")
+        return bool(failing)
 
-    return _in_child(failed, LONGEST)
+    name.write_text("never ended", encoding="utf-8")
+    return _in_child(failed, round(3 * seconds) + 30)
+
+
+class _Heard:
+    """The tests that failed, and the files that could not be read."""
+
+    def __init__(self) -> None:
+        self.failed: list[str] = []
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if report.failed:
+            self.failed.append(report.nodeid)
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        if report.failed:
+            self.failed.append(report.nodeid)
+
+
+def _failing(tree: Path, arguments: list[str]) -> list[str]:
+    """The tests that fail: in a child alone, as the program is loaded anew."""
+    os.chdir(tree)
+    for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
+        del sys.modules[name]
+    hypothesis.settings.register_profile("slow", deadline=None, derandomize=True, database=None)
+    hypothesis.settings.load_profile("slow")
+    heard = _Heard()
+    quiet = [
+        "-q",
+        "-p",
+        "no:cacheprovider",
+        "--no-header",
+        "--tb=no",
+        "-W",
+        "ignore::pytest.PytestAssertRewriteWarning",
+    ]
+    ended = pytest.main([*quiet, *arguments], plugins=[heard])
+    return heard.failed or [f"pytest ends with {ended}"] * (ended not in (0, 5))
 
 
 def _from(tree: Path) -> None:

@@ -109,7 +109,7 @@ class Bench:
             for garment in self.garments
             if for_ in ("", garment.blank.for_)
             if (asked := ratio(self.chests, garment, spec)) in anew
-            if any(each.source == spec.source for each in garment.to_do)
+            if any(own.source == spec.source for own in garment.to_do)
             for piece in spec.pieces
             if (bigger := self.cut_before.get((garment.no, piece)))
         }
@@ -118,13 +118,13 @@ class Bench:
         """Each size of a piece that garments of a class (blank: of all) ask for, and, of artwork, the most that fits,
         in whole steps."""
         wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
-        found: dict[float, list[float]] = defaultdict(list)
+        by_ratio: dict[float, list[float]] = defaultdict(list)
         for garment in self.garments:
-            if for_ in ("", garment.blank.for_) and any(each.source == spec.source for each in garment.to_do):
+            if for_ in ("", garment.blank.for_) and any(own.source == spec.source for own in garment.to_do):
                 fits = self.limits(garment, (spec,)).widths()[-1]
                 most = shrunk(fits, 1.0, self.job.settings.round_sizes_to) / wide if wide else math.inf
-                found[ratio(self.chests, garment, spec)].append(most)
-        return (AskedSize(asked, len(most), min(most)) for asked, most in found.items())
+                by_ratio[ratio(self.chests, garment, spec)].append(most)
+        return (AskedSize(asked, len(most), min(most)) for asked, most in by_ratio.items())
 
     def limits(self, garment: Garment, specs: Iterable[DecalSpec]) -> Limits:
         """What limits the size of the decals that `specs` cut from one drawing."""

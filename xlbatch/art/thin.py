@@ -52,8 +52,8 @@ def too_thin(outline: Outline, limit: float) -> tuple[Thin, ...]:
     alive()
     edges = edges_of(outline.segments, limit * _FINEST, limit * _CLOSEST)
     necks = _necks(edges, limit - _NEAR)
-    found = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
-    return tuple(each for each in found if each)
+    places = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
+    return tuple(place for place in places if place)
 
 
 def too_fine(outline: Outline, limit: float) -> bool:
@@ -63,13 +63,13 @@ def too_fine(outline: Outline, limit: float) -> bool:
 
 
 def _neck(kind: Kind, necks: _Necks, chosen: NDArray[np.bool_], limit: float) -> Thin | None:
-    width, until, at = necks.width[chosen], necks.until[chosen], necks.at[chosen]
+    width, until, points = necks.width[chosen], necks.until[chosen], necks.at[chosen]
     counts = until > limit
     if not counts.any():
         return None
     worst = float(width[counts].min())
     order = np.argsort(width[counts], kind="stable")
-    return Thin(kind, worst, _grow(width, until, worst, limit), _apart(at[counts][order], limit))
+    return Thin(kind, worst, _grow(width, until, worst, limit), _apart(points[counts][order], limit))
 
 
 def _grow(width: Array, until: Array, passing: float, limit: float) -> float:
@@ -96,13 +96,13 @@ def _dot(edges: Edges, limit: float) -> Thin | None:
 
 def _apart(places: Points, limit: float) -> tuple[Point, ...]:
     """The first of the places, leaving out those beside one already there."""
-    found: list[Point] = []
+    apart: list[Point] = []
     for place in places[:2000].tolist():
-        if all(math.dist((place.real, place.imag), other) > 4 * limit for other in found):
-            found.append((place.real, place.imag))
-            if len(found) == _MOST_PLACES:
+        if all(math.dist((place.real, place.imag), other) > 4 * limit for other in apart):
+            apart.append((place.real, place.imag))
+            if len(apart) == _MOST_PLACES:
                 break
-    return tuple(found)
+    return tuple(apart)
 
 
 def _necks(edges: Edges, limit: float) -> _Necks:
@@ -141,9 +141,9 @@ def _near_pairs(edges: Edges, left: Points, limit: float) -> tuple[Index, Index]
     keys, beside = key[order], key + np.array([[-lines], [0], [lines]])
     low = np.searchsorted(keys, beside - 1, "left").ravel()
     count = np.searchsorted(keys, beside + 1, "right").ravel() - low
-    found = np.repeat(np.arange(len(low)), count)
-    within = np.arange(len(found)) - np.repeat(np.cumsum(count) - count, count)
-    corner, edge = found % len(key), order[low[found] + within]
+    pair = np.repeat(np.arange(len(low)), count)
+    within = np.arange(len(pair)) - np.repeat(np.cumsum(count) - count, count)
+    corner, edge = pair % len(key), order[low[pair] + within]
     aside = np.abs(dot(edges.start[corner] - edges.start[edge], left[edge]))
     near = (aside < limit) & (aside > _NEAR)
     return corner[near], edge[near]
@@ -159,8 +159,8 @@ def _way_round(edges: Edges, corner: Index, edge: Index, part: Array) -> Array:
 def _same_piece(edges: Edges, corner: Index, edge: Index, ink: NDArray[np.bool_]) -> NDArray[np.bool_]:
     """Leaves out what reaches across a gap to the ink beyond: a stroke lies between a piece and its hole or itself."""
     hole = edges.areas() < 0
-    one, other = edges.contour[corner], edges.contour[edge]
-    return np.asarray((one == other) | np.where(ink, hole[one] | hole[other], ~(hole[one] & hole[other])))
+    contour, other = edges.contour[corner], edges.contour[edge]
+    return np.asarray((contour == other) | np.where(ink, hole[contour] | hole[other], ~(hole[contour] & hole[other])))
 
 
 def _least_round(left: Points, bisector: Points) -> Array:

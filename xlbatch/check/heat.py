@@ -48,9 +48,9 @@ def heat_problems(job: Job, garments: tuple[Garment, ...], films: dict[str, Film
     for garment in garments:
         for name in dict.fromkeys(film_names(garment)):
             together.setdefault((name, _label_cell(garment)), []).append(garment)
-    found = (_too_hot(job, films[name], where, tuple(them)) for (name, where), them in together.items())
+    too_hot = (_too_hot(job, films[name], where, tuple(them)) for (name, where), them in together.items())
     return (
-        *(each for each in found if each),
+        *(problem_ for problem_ in too_hot if problem_),
         *_press_too_cool(job, garments, films),
         *_layers_against_heat(garments, films),
         *_over_pressed(garments, films),
@@ -126,20 +126,20 @@ def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Fi
 
 def _layers_against_heat(garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
     """A stop for each pair of films whose layers ask for the hotter one over the cooler one."""
-    found: dict[tuple[Where, str, str], dict[int, None]] = {}
+    by_layers: dict[tuple[Where, str, str], dict[int, None]] = {}
     for garment in garments:
         for (early, _, below), (late, where, above) in permutations(_pieces(garment, films), 2):
             if early < late and above.temperature > below.temperature + SAME:
-                found.setdefault((where, below.name, above.name), {})[garment.row.source.row] = None
+                by_layers.setdefault((where, below.name, above.name), {})[garment.row.source.row] = None
     return tuple(
         problem("heat-order", where, later, rows=tuple(rows), earlier=earlier, later=later)
-        for (where, earlier, later), rows in found.items()
+        for (where, earlier, later), rows in by_layers.items()
     )
 
 
 def _over_pressed(garments: tuple[Garment, ...], films: dict[str, Film]) -> Iterator[Problem]:
     """A check for each garment that already carries a film which bears less heat than one still to come."""
-    for garment in (each for each in garments if each.row.done_so_far):
+    for garment in (garment_ for garment_ in garments if garment_.row.done_so_far):
         pressed = [
             films[name.casefold()]
             for spec in garment.design

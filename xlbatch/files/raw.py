@@ -35,9 +35,15 @@ class Lie(NamedTuple):
             column = part // self.parts + 1
         return f"{_letters(self.only or column)}{row}" if row else ""
 
-    def column(self, at: int) -> str:
+    def column(self, number: int) -> str:
         """What a column without a heading is called."""
-        return f"Row {at}" if self.sideways else f"Part {at}" if self.only else f"Column {xl_col_to_name(at - 1)}"
+        return (
+            f"Row {number}"
+            if self.sideways
+            else f"Part {number}"
+            if self.only
+            else f"Column {xl_col_to_name(number - 1)}"
+        )
 
 
 @lru_cache(maxsize=1000)

@@ -72,7 +72,7 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
 
     Raises Refusal for a file too large, hostile, damaged or of another kind."""
     with opened(data) as archive:
-        if any(each.flag_bits & _LOCKED for each in archive.infolist()):
+        if any(entry.flag_bits & _LOCKED for entry in archive.infolist()):
             raise Refusal("password")
         place = _book_part(archive)
         book = root(_part(archive, place))
@@ -156,7 +156,7 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     # An escaped section could hold what looks like an empty cell.
     filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
     _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
-    merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
+    merged = tuple((match[1].decode(), match[2].decode()) for match in _MERGED.finditer(xml, data.end()))
     quick = _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', filled)  # read in a third of the time
     small = xml[: head.end()] + quick + b"</" + (head[1] or b"") + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
@@ -180,15 +180,18 @@ def _unsaved(xml: bytes) -> frozenset[str]:
     """The cells with a formula and no result. An empty text is a result: it is typed `str`."""
     if b"<f" not in xml and b":f" not in xml:
         return frozenset()
-    attributes = (found[1] for found in _FORMULA.finditer(xml) if not (found[2] and b't="str"' in found[1]))
-    references = (_REFERENCE.search(each) for each in attributes)
-    return frozenset(found[1].decode() for found in references if found)
+    attributes = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
+    references = (_REFERENCE.search(attribute) for attribute in attributes)
+    return frozenset(match[1].decode() for match in references if match)
 
 
 def _styles(xml: bytes | None) -> str:
     """A style sheet of number formats and of text struck through alone."""
     sheet = root(xml) if xml else Element("none")
-    codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in sheet.iterfind("{*}numFmts/{*}numFmt")}
+    codes = {
+        number_format.get("numFmtId", ""): number_format.get("formatCode", "")
+        for number_format in sheet.iterfind("{*}numFmts/{*}numFmt")
+    }
     formats = "".join(
         f"<numFmt numFmtId={quoteattr(no)} formatCode={quoteattr(code)}/>"
         for no, code in codes.items()
@@ -196,7 +199,8 @@ def _styles(xml: bytes | None) -> str:
     )
     struck = {str(no) for no, font in enumerate(sheet.iterfind("{*}fonts/{*}font")) if _strikes(font)}
     used = (
-        (each.get("numFmtId", "0"), each.get("fontId", "0") in struck) for each in sheet.iterfind("{*}cellXfs/{*}xf")
+        (cell_format.get("numFmtId", "0"), cell_format.get("fontId", "0") in struck)
+        for cell_format in sheet.iterfind("{*}cellXfs/{*}xf")
     )
     cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}" fontId="{int(line)}"/>' for no, line in used)
     return (

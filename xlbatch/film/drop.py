@@ -36,7 +36,7 @@ class Sets(NamedTuple):
     which: Short  # the box's place in its set
 
     def reordered(self, order: Sequence[int]) -> "Sets":
-        return Sets(*(each[list(order)] for each in self))
+        return Sets(*(values[list(order)] for values in self))
 
     def turned(self, row: int, bed: Bed) -> "Sets":
         """The box of one row turned, wherever it then still fits across."""
@@ -58,16 +58,16 @@ class _Part(NamedTuple):
 def searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["Sets", Short]]]:
     """The places of sets that are alike, and the best found for them."""
     places = list(alike(sets))
-    parts = [_Part([sets[at] for at in these], bed, tries) for these in places]
+    parts = [_Part([sets[set_no] for set_no in these], bed, tries) for these in places]
     return zip(places, spread(_part_searched, parts, pays=len(sets) * tries > MUCH), strict=True)
 
 
 def by_count(sets: Sequence[Sequence[Box]]) -> dict[int, list[int]]:
     """The places of the sets of each number of boxes."""
-    found: dict[int, list[int]] = {}
-    for at, boxes in enumerate(sets):
-        found.setdefault(len(boxes), []).append(at)
-    return found
+    sets_by_count: dict[int, list[int]] = {}
+    for set_no, boxes in enumerate(sets):
+        sets_by_count.setdefault(len(boxes), []).append(set_no)
+    return sets_by_count
 
 
 def alike(sets: Sequence[Sequence[Box]]) -> Iterator[list[int]]:
@@ -116,10 +116,10 @@ def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, Sh
 def _kept(best: Sets, lengths: Short, tried: Sets, bed: Bed) -> tuple[Sets, Short]:
     """The tried sets where they are no longer, else the best so far."""
     alive()
-    found = drop(tried.across, tried.along, bed.width)[2]
-    better = found <= lengths
+    tried_lengths = drop(tried.across, tried.along, bed.width)[2]
+    better = tried_lengths <= lengths
     kept = Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))
-    return kept, np.minimum(lengths, found)
+    return kept, np.minimum(lengths, tried_lengths)
 
 
 def shortest(ways: Iterator[Sets], bed: Bed) -> tuple[Sets, Short]:
@@ -157,7 +157,7 @@ def sorted_ways(given: Sets, bed: Bed) -> Iterator[Sets]:
         along = low + high - across
         for key in (across.astype(np.int64) * along, across, along):
             order = np.argsort(-key, axis=0, kind="stable")
-            yield Sets(*(np.take_along_axis(each, order, axis=0) for each in (across, along, given.which)))
+            yield Sets(*(np.take_along_axis(values, order, axis=0) for values in (across, along, given.which)))
 
 
 def changes(count: int, turn: bool, tries: int) -> Iterator[tuple[list[int], int | None]]:

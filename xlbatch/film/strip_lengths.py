@@ -16,12 +16,14 @@ from xlbatch.film.mixed import best_of
 def least_lengths(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Ints:
     """The shortest length found for each set (µm, gap included); more tries never make it longer."""
     lengths = np.zeros(len(sets), np.int64)
-    few = [at for at, boxes in enumerate(sets) if 0 < len(boxes) <= EXACT]
-    for these in alike([sets[at] for at in few]):
-        lengths[[few[at] for at in these]] = _least_of_few(fitting([sets[few[at]] for at in these], bed), bed)
-    many = [at for at, boxes in enumerate(sets) if len(boxes) > EXACT]
-    for places, _, found in best_of([sets[at] for at in many], bed, tries):
-        lengths[[many[place] for place in places]] = found
+    few = [set_no for set_no, boxes in enumerate(sets) if 0 < len(boxes) <= EXACT]
+    for these in alike([sets[set_no] for set_no in few]):
+        lengths[[few[few_no] for few_no in these]] = _least_of_few(
+            fitting([sets[few[few_no]] for few_no in these], bed), bed
+        )
+    many = [set_no for set_no, boxes in enumerate(sets) if len(boxes) > EXACT]
+    for places, _, lengths_ in best_of([sets[set_no] for set_no in many], bed, tries):
+        lengths[[many[place] for place in places]] = lengths_
     return lengths
 
 
@@ -36,10 +38,10 @@ def _least_of_few(given: Sets, bed: Bed) -> Short:
             sets = sets.turned(row, bed) if flips[row] else sets
         across, along = sets.across.astype(np.int64), sets.along.astype(np.int64)
         laid = [(across.sum(axis=0), along.max(axis=0)), (across.max(axis=0), along.sum(axis=0))]
-        for one in range(count if count == EXACT else 0):
-            a, b = ((one + 1) % count, (one + 2) % count)
-            beside = np.maximum(across[one], across[a] + across[b]), along[one] + np.maximum(along[a], along[b])
-            above = across[one] + np.maximum(across[a], across[b]), np.maximum(along[one], along[a] + along[b])
+        for first in range(count if count == EXACT else 0):
+            a, b = ((first + 1) % count, (first + 2) % count)
+            beside = np.maximum(across[first], across[a] + across[b]), along[first] + np.maximum(along[a], along[b])
+            above = across[first] + np.maximum(across[a], across[b]), np.maximum(along[first], along[a] + along[b])
             laid += [beside, above]
         for wide, long in laid:
             best = np.minimum(best, np.where(wide <= bed.width, long, NOWHERE))

@@ -55,8 +55,8 @@ def _plans(folder: Path, name: str) -> Iterator[Path]:
 
 def _number(path: Path) -> int:
     """1 for a first plan, 2 for plan 2; 0 for a list."""
-    found = _NUMBER.search(path.stem)
-    return int(found[1] or 1) if found else 0
+    match = _NUMBER.search(path.stem)
+    return int(match[1] or 1) if match else 0
 
 
 def _memory(reading: Reading) -> Memory | None:

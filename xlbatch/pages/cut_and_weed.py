@@ -81,7 +81,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     for run, after in zip(runs, (*runs[1:], None)[: len(runs)], strict=True):
         _write_run(leaf, work, run, labels, wide, high)
         if after is None or after.film != run.film:
-            for line in alike(work, (each for each in runs if each.film == run.film)):
+            for line in alike(work, (other for other in runs if other.film == run.film)):
                 leaf.line(line, STRONG.but(color=ACCENT))
 
 
@@ -159,11 +159,11 @@ def _write_strip(
     first, last = Span(wide.strip, tuple(number), under, down=count), Span(wide.picture, None, under, down=count)
     size = (wide.picture * COLUMN - 2 * PAD, sum(heights) - 2 * PAD)
     shown = [Shown(partial(draw, *size), (ACROSS - wide.picture) * COLUMN + PAD, PAD)] if draw else []
-    for at, (cells, height) in enumerate(zip(lines, heights, strict=True)):
-        end = at == count - 1
+    for line_no, (cells, height) in enumerate(zip(lines, heights, strict=True)):
+        end = line_no == count - 1
         inner = [span._replace(look=span.look.but(bottom=THIN)) for span in cells] if end else cells
-        beside = (first, last) if at == 0 else (Under(wide.strip), Under(wide.picture))
-        leaf.row(height, beside[0], *inner, beside[1], pictures=() if at else shown, joined=not end)
+        beside = (first, last) if line_no == 0 else (Under(wide.strip), Under(wide.picture))
+        leaf.row(height, beside[0], *inner, beside[1], pictures=() if line_no else shown, joined=not end)
 
 
 def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Columns) -> Iterator[Span]:
@@ -178,8 +178,8 @@ def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Colu
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
     """One line for each text that is on several pieces of a film, so that none is taken for another."""
     same: dict[tuple[str, str], list[str]] = defaultdict(list)
-    found = ((lying.decal, strip.batch) for run in runs for strip in run.strips for lying in strip.lying)
-    for decal, strip in sorted(found, key=lambda each: (each[0].garment_no, each[0].id)):
+    decals = ((lying.decal, strip.batch) for run in runs for strip in run.strips for lying in strip.lying)
+    for decal, strip in sorted(decals, key=lambda decal_strip: (decal_strip[0].garment_no, decal_strip[0].id)):
         if decal.texts and not decal.border:
             group = work.garments[decal.garment_no].group
             group = "" if group.casefold() == decal.text.casefold() else group

@@ -85,11 +85,11 @@ def _assumed(work: Work) -> Iterator[str]:
 def _days(work: Work) -> str:
     """`Order by Monday 1 June 2026  ·  Press by Friday 19 June 2026`, as far as they are known."""
     dates = work.plan.dates
-    said = (
+    days = (
         ("Answers by", dates.answer_by), ("Order by", dates.order_by), ("All here by", dates.ready_by),
         ("Cut by", dates.cut_by), ("Press by", dates.press_by), ("Hand out", dates.hand_out),
     )  # fmt: skip
-    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in said if day)
+    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in days if day)
 
 
 def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
@@ -97,14 +97,14 @@ def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
     people."""
     rows = {row.source.row: row for row in reversed(work.plan.job.roster)}
     words: dict[str, str] = {}
-    found: dict[str, dict[str, RosterRow]] = {}
+    rows_by_reason: dict[str, dict[str, RosterRow]] = {}
     for problem in work.plan.problems:
         them = [rows[row] for row in problem.rows if row in rows]
         if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
             text = words.setdefault(problem.code, CODE_POINT.sub("", advice(problem)))
             names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
-            found.setdefault(text, {}).update(names)
-    return found
+            rows_by_reason.setdefault(text, {}).update(names)
+    return rows_by_reason
 
 
 def _write_changes(leaf: Leaf, work: Work) -> None:
@@ -150,13 +150,13 @@ def _write_steps(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     heads = ("", "Do", "Page", "Whose hands", "Time, done")
     looks = [HEAD.but(size=FINE, align=align) for align in ("left", "left", "center", "center", "right")]
     leaf.row(13, *map(Span, widths, heads, looks), joined=True)
-    for at, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
+    for step_no, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
         numbers = _range([pages[sheet] for sheet in sheets if sheet in pages])
         look = PLAIN.but(bottom=HAIRLINE, fill=BAND if do.startswith("FIRST") else "")
         time = f"{hours_text(seconds)}  " if seconds else ""
         leaf.row(
             30,
-            Span(3, at, look.but(size=TITLE, bold=True, color=ACCENT)),
+            Span(3, step_no, look.but(size=TITLE, bold=True, color=ACCENT)),
             Span(35, (Part(do, bold=True), Part(f"\n{how}")), look),
             Span(6, numbers, look.but(size=KEY, bold=True, align="center")),
             Span(8, hands, look.but(align="center")),
@@ -223,5 +223,7 @@ def _seconds(work: Work, stage: Stage, batches: Iterable[int] | None = None) -> 
     """The hand work of a stage, of some batches or of all."""
     wanted = None if batches is None else set(batches)
     return sum(
-        each.seconds for each in work.plan.time.work if each.stage == stage and (wanted is None or each.batch in wanted)
+        work_.seconds
+        for work_ in work.plan.time.work
+        if work_.stage == stage and (wanted is None or work_.batch in wanted)
     )

@@ -73,10 +73,10 @@ class Looks:
         if look not in self._made:
             edges = {edge: getattr(look, edge) for edge in ("top", "bottom", "left", "right") if getattr(look, edge)}
             colors = {f"{edge}_color": HAIR if line == HAIRLINE else INK for edge, line in edges.items()}
-            said = {"bg_color": look.fill, "num_format": look.number, "indent": look.indent}
+            values = {"bg_color": look.fill, "num_format": look.number, "indent": look.indent}
             self._made[look] = self._format(
                 look.size, look.bold, font_color=look.color, align=look.align, valign=look.valign, text_wrap=True,
-                **edges, **colors, **{name: value for name, value in said.items() if value},
+                **edges, **colors, **{name: value for name, value in values.items() if value},
             )  # fmt: skip
         return self._made[look]
 

@@ -33,30 +33,30 @@ def kinds(work: Work) -> Sequence[Sequence[Place]]:
     sides: dict[tuple[int, str], list[Place]] = {}
     for place in work.plan.places:
         sides.setdefault((place.garment.no, place.side), []).append(place)
-    found: dict[Kind, list[Place]] = {}
+    places_by_kind: dict[Kind, list[Place]] = {}
     for (_, side), places in sides.items():
         blank = places[0].garment.blank
         on_it = (f"{place.decal.spec.position}/{place.decal.piece}" for place in places)
-        found.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
-    return list(found.values())[:MOST]
+        places_by_kind.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
+    return list(places_by_kind.values())[:MOST]
 
 
 def write(leaf: Leaf, work: Work) -> None:
     """Two drawings beside one another, the ruler at the right of those on the first page."""
-    found = kinds(work)
-    pairs = max(1, -(-len(found) // 2))
+    kinds_shown = kinds(work)
+    pairs = max(1, -(-len(kinds_shown) // 2))
     measured = (place.below_collar or 0.0 for place in work.plan.places if place.register is None)
     ruler = plain_ruler(max(measured, default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
     room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height + CLEAR
-    least = [_height(_pair([_drawing(work, places, LEAST_HIGH) for places in found[at : at + 2]])) + 4
-             for at in range(0, len(found), 2)]  # fmt: skip
+    least = [_height(_pair([_drawing(work, places, LEAST_HIGH) for places in kinds_shown[left : left + 2]])) + 4
+             for left in range(0, len(kinds_shown), 2)]  # fmt: skip
     pages = 1 + len(page_starts(least, room, leaf.budget))
     a_page = -(-pairs // pages)  # so that none has a last one by itself
     high = min(HIGH, max(LEAST_HIGH, room / a_page - 34))
-    drawings = [_drawing(work, places, high) for places in found]
+    drawings = [_drawing(work, places, high) for places in kinds_shown]
     shown = [Shown(lambda: ruler, PAIR * COLUMN + 2, 0)]
     for first in range(0, len(drawings), 2):
         rows = _pair(drawings[first : first + 2])
@@ -89,7 +89,7 @@ def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:
     leaf = Leaf("", job="", paper="Letter")
     wide = DRAWING + SIZES + MEASURE
     band = Look(bold=True, fill=BAND, top=THIN)
-    shown = [Shown(drawing.draw, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
+    shown = [Shown(drawing.draw, drawing_no * wide * COLUMN + 2, 20) for drawing_no, drawing in enumerate(beside)]
     leaf.row(18, *(Span(wide, drawing.title, band) for drawing in beside), pictures=shown)
     for lines in zip_longest(*(drawing.lines for drawing in beside)):
         leaf.row(FILLER, *(cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))))
@@ -112,13 +112,13 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
         of.setdefault(place.garment.no, []).append(place)
     by_size = sorted(of.values(), key=lambda them: them[0].garment.blank.chest)
     middle = by_size[len(by_size) // 2]
-    measured = [at for at, place in enumerate(middle) if place.register is None]
-    letters = {middle[at].decal.id: letter for at, letter in zip(measured, ascii_uppercase, strict=False)}
+    measured = [place_no for place_no, place in enumerate(middle) if place.register is None]
+    letters = {middle[place_no].decal.id: letter for place_no, letter in zip(measured, ascii_uppercase, strict=False)}
     draw = partial(placement_drawing, middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
-        for at, letter in zip(measured, letters.values(), strict=False)
-        for line in _measures(work, letter, [them[at] for them in by_size if at < len(them)])
+        for place_no, letter in zip(measured, letters.values(), strict=False)
+        for line in _measures(work, letter, [them[place_no] for them in by_size if place_no < len(them)])
     ]
     layers = ", ".join(place.decal.piece for place in middle if place.register)
     if layers:

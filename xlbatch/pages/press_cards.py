@@ -90,15 +90,15 @@ class Block:
 
 def blocks(steps: Sequence[Step]) -> Iterator[Block]:
     """The steps parted where no batch reaches over the cut, each part by the plate's heats."""
-    last = {step.batch: at for at, step in enumerate(steps)}
+    last = {step.batch: number for number, step in enumerate(steps)}
     start = end = 0
-    for at, step in enumerate(steps):
+    for step_no, step in enumerate(steps):
         end = max(end, last[step.batch])
-        if at == end:
-            part = steps[start : at + 1]
+        if step_no == end:
+            part = steps[start : step_no + 1]
             passes = tuple(tuple(them) for _, them in groupby(part, key=lambda step: step.temperature))
             yield Block(tuple(dict.fromkeys(step.batch for step in part)), passes)
-            start = at + 1
+            start = step_no + 1
 
 
 def write(leaf: Leaf, work: Work, room: float) -> None:
@@ -153,10 +153,11 @@ def _write_block(
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
         leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
         cards = block.cards(batch)
-        for at, (garment, of_garment) in enumerate(cards):
+        for card_no, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            alone = at + 1 < len(cards) and (
-                (table.one_line and at in (0, len(cards) - 2)) or (batch == batches[-1] and at == len(cards) - 2)
+            alone = card_no + 1 < len(cards) and (
+                (table.one_line and card_no in (0, len(cards) - 2))
+                or (batch == batches[-1] and card_no == len(cards) - 2)
             )
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
         if batch == batches[0] and len(batches) > 1:
@@ -224,12 +225,12 @@ def _write_card(
         places = [step.place for _, step in steps]
         draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 3)
         shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
-    for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
-        last = at == count - 1
+    for line_no, (text, height) in enumerate(zip(texts, heights, strict=True)):
+        last = line_no == count - 1
         cell = text._replace(look=RULE) if last else text
         under = ([Under(span.columns) for span in spans] for spans in (side, end))
-        before, after = (side, end) if at == 0 else under
-        leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=joined or not last)
+        before, after = (side, end) if line_no == 0 else under
+        leaf.row(height, *before, cell, *after, pictures=() if line_no else shown, joined=joined or not last)
 
 
 def _write_advice(work: Work, leaf: Leaf) -> None:

@@ -70,8 +70,8 @@ def write_plates(leaf: Leaf, work: Work) -> None:
     for first in range(0, len(groups), PLATES):
         beside = groups[first : first + PLATES]
         shown = [
-            Shown(partial(plate_picture, places[0], press, wide * COLUMN - 6, PLATE_HIGH), at * wide * COLUMN + 2)
-            for at, (_, places) in enumerate(beside)
+            Shown(partial(plate_picture, places[0], press, wide * COLUMN - 6, PLATE_HIGH), plate_no * wide * COLUMN + 2)
+            for plate_no, (_, places) in enumerate(beside)
         ]
         leaf.row(PLATE_HIGH + 4, pictures=shown, joined=True)
         leaf.row(14, *(Span(wide, _plate_text(work, piece, where, places), Look(valign="top"))

@@ -50,17 +50,17 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
     """The sheets: the order of the day, which names the pages of the others, and these."""
     work = look_up(plan)
-    found: list[Ways] = []
+    made: list[Ways] = []
     for kind in KINDS:
         if kind.wanted(work):
             ways = _ways(kind, work)
-            if kind.below and found and found[-1].name == kind.below:
-                both = found[-1].with_below(ways)
-                if both.fewest < found[-1].fewest + ways.fewest:
-                    found[-1] = both
+            if kind.below and made and made[-1].name == kind.below:
+                both = made[-1].with_below(ways)
+                if both.fewest < made[-1].fewest + ways.fewest:
+                    made[-1] = both
                     continue
-            found.append(ways)
-    others = [ways.best() for ways in found]
+            made.append(ways)
+    others = [ways.best() for ways in made]
     return (_first(work, others, plan_name), *others)
 
 
@@ -72,10 +72,10 @@ class Ways:
     make: Sequence[Callable[[], Leaf]]
     made: dict[int, Leaf] = field(default_factory=dict)
 
-    def __getitem__(self, at: int) -> Leaf:
-        if at not in self.made:
-            self.made[at] = self.make[at]()
-        return self.made[at]
+    def __getitem__(self, way: int) -> Leaf:
+        if way not in self.made:
+            self.made[way] = self.make[way]()
+        return self.made[way]
 
     @property
     def fewest(self) -> int:
@@ -84,15 +84,15 @@ class Ways:
 
     def best(self) -> Leaf:
         """The roomiest of those that take the fewest pages; a tighter one never takes more."""
-        return self[bisect_left(range(len(self.make)), True, key=lambda at: self[at].printed <= self.fewest)]
+        return self[bisect_left(range(len(self.make)), True, key=lambda way: self[way].printed <= self.fewest)]
 
     def with_below(self, other: "Ways") -> "Ways":
         """This sheet with the rows of another, at its roomiest, below its own."""
-        return Ways(self.name, [partial(_below, self, at, other) for at in range(len(self.make))])
+        return Ways(self.name, [partial(_below, self, way, other) for way in range(len(self.make))])
 
 
-def _below(upper: Ways, at: int, lower: Ways) -> Leaf:
-    return upper[at].with_after(lower[0])
+def _below(upper: Ways, way: int, lower: Ways) -> Leaf:
+    return upper[way].with_after(lower[0])
 
 
 def _ways(kind: Kind, work: Work) -> Ways:

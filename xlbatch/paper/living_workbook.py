@@ -47,8 +47,8 @@ class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
         blank = CellBlankTuple(look)
         for across in range(row, (last_row if framed else row) + 1):
             cells = self.table[across]
-            for at in range(column, (last_column if framed else column) + 1):
-                cells[at] = blank
+            for place in range(column, (last_column if framed else column) + 1):
+                cells[place] = blank
 
 
 class LivingWorkbook(Workbook):  # type: ignore[misc]

@@ -20,12 +20,12 @@ _COVERED = 0.8  # of the letters: a row that has so many is the word
 def bouncing(marks: Sequence[Mark], rows: Iterable[Row]) -> list[list[Mark]]:
     """The words among outlines of one color whose letters bounce, with the `rows` of fewer of them in mind."""
     rows = tuple(rows)
-    found = []
+    chains = []
     for chain in _chains([mark for mark in marks if not is_ornament(mark)]):
         most = max((len(set(chain).intersection(row.letters)) for row in rows), default=0)
         if len(chain) >= _FEWEST and most < _COVERED * len(chain) and not is_one_pattern(chain):
-            found.append(chain)
-    return found
+            chains.append(chain)
+    return chains
 
 
 def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
@@ -35,7 +35,7 @@ def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
         chain = [left.pop(0)]
         for last in chain:
             after = [mark for mark in left if _follows(last, mark)]
-            if len(after) > 1 and any(not _follows(one, other) for one, other in pairwise(after)):
+            if len(after) > 1 and any(not _follows(before, other) for before, other in pairwise(after)):
                 break  # two lines, or a crowd
             if after:
                 chain.append(after[0])
@@ -43,8 +43,8 @@ def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
         yield chain
 
 
-def _follows(one: Contour, other: Contour) -> bool:
-    high = max(one.height, other.height)
-    gap = other.box[0] - one.box[2]
-    alike = min(one.height, other.height) >= _ALIKE * high
-    return alike and _INTO * high <= gap <= _BESIDE * high and abs(one.box[1] - other.box[1]) <= _UP * high
+def _follows(before: Contour, other: Contour) -> bool:
+    high = max(before.height, other.height)
+    gap = other.box[0] - before.box[2]
+    alike = min(before.height, other.height) >= _ALIKE * high
+    return alike and _INTO * high <= gap <= _BESIDE * high and abs(before.box[1] - other.box[1]) <= _UP * high

@@ -18,15 +18,15 @@ def doubts_of(
     """The doubts about a row of letters (keys of phrases): `taken` are all the shapes that go with it, `free` those
     that belong to no word yet."""
     mine = [mark for mark in row.marks if isinstance(mark, Shape)]
-    found = []
+    doubts = []
     near = [mark for mark in row.near if mark in free and mark not in taken]
     if near and not _held_apart(layers, shapes, mine):
-        found.append("near")
+        doubts.append("near")
     if _is_covered(mine, (shape for shape in shapes if shape not in taken)):
-        found.append("covered")
+        doubts.append("covered")
     if is_what_letters_left(row):
-        found.append(BROKEN)
-    return tuple(found)
+        doubts.append(BROKEN)
+    return tuple(doubts)
 
 
 def _is_covered(mine: Sequence[Shape], others: Iterable[Shape]) -> bool:

@@ -47,16 +47,16 @@ class _Finder:
         self.bouncing: dict[Shape, list[Shape]] = {}  # of letters on no line: those of their word
 
     def parts(self) -> list[Part]:
-        found = [self._text(at, layer.text) for at, layer in enumerate(self.layers) if layer.text]
+        parts = [self._text(layer_no, layer.text) for layer_no, layer in enumerate(self.layers) if layer.text]
         words = sorted(self._words(), key=lambda word: -max(mark.layer for mark in _shapes_in(word.row)))
         for word in words:
             if all(mark in self.free for mark in word.row.letters):
-                found.append(self._word(word))
-        found += list(self._open_words())
-        return found + list(self._others())
+                parts.append(self._word(word))
+        parts += list(self._open_words())
+        return parts + list(self._others())
 
-    def _text(self, at: int, text: LiveText) -> Part:
-        return Part(0, "text", next(iter(text.colors), ""), self.text_box(text), text=text, layer=at)
+    def _text(self, layer_no: int, text: LiveText) -> Part:
+        return Part(0, "text", next(iter(text.colors), ""), self.text_box(text), text=text, layer=layer_no)
 
     # words
 
@@ -159,7 +159,9 @@ class _Finder:
             doubts = ("background",) if background else ()  # what else is left out, its reader has told
             box = around(shape.box for shape in group)
             if written:
-                copies = tuple(Copy(at, color, "letters") for at in sorted({shape.layer for shape in group})[-1:])
+                copies = tuple(
+                    Copy(layer_no, color, "letters") for layer_no in sorted({shape.layer for shape in group})[-1:]
+                )
                 yield Part(0, "word", color, box, shapes=kept, copies=copies)
             else:
                 yield Part(0, "shape", color, box, shapes=kept, use=use, doubts=doubts)
@@ -224,21 +226,23 @@ def _shapes_in(row: Row) -> tuple[Shape, ...]:
     return tuple(mark for mark in row.marks if isinstance(mark, Shape))
 
 
-def _meet(one: Box, other: Box) -> bool:
-    return box_gap(one, other) == 0
+def _meet(box: Box, other: Box) -> bool:
+    return box_gap(box, other) == 0
 
 
-def _within(one: Box, other: Box, nearly: float = 0.0) -> bool:
+def _within(inner: Box, other: Box, nearly: float = 0.0) -> bool:
     left, bottom, right, top = other
-    return all((one[0] >= left - nearly, one[1] >= bottom - nearly, one[2] <= right + nearly, one[3] <= top + nearly))
+    return all(
+        (inner[0] >= left - nearly, inner[1] >= bottom - nearly, inner[2] <= right + nearly, inner[3] <= top + nearly)
+    )
 
 
-def _alike(one: Shape, other: Shape) -> bool:
-    return abs(other.area / one.area - 1) < 0.03 and abs(other.length / one.length - 1) < 0.02
+def _alike(shape: Shape, other: Shape) -> bool:
+    return abs(other.area / shape.area - 1) < 0.03 and abs(other.length / shape.length - 1) < 0.02
 
 
 def _is_white(color: str) -> bool:
-    return all(int(color[at : at + 2], 16) >= _WHITE for at in (1, 3, 5))
+    return all(int(color[digit : digit + 2], 16) >= _WHITE for digit in (1, 3, 5))
 
 
 def _is_script(shape: Shape) -> bool:

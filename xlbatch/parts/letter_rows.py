@@ -125,25 +125,25 @@ class _Word:
 def _words_on(line: Frame, letters: Sequence[Contour], *, linked: bool) -> Iterator[_Word]:
     """The words that stand on a line: letters whose feet are on it, descenders with them, parted at wide gaps."""
     stood = [standing(line, mark) for mark in letters]
-    high = sorted(each.high for each in stood)[-max(1, len(stood) // 3) :][0]
-    level = _level([each.foot for each in stood if _is_on(each, high)], high)
+    high = sorted(mark.high for mark in stood)[-max(1, len(stood) // 3) :][0]
+    level = _level([mark.foot for mark in stood if _is_on(mark, high)], high)
     if level is None:
         return
     line = line.raised(level)
-    on_line = {each.mark for each in stood if _is_on(each, high)}
+    on_line = {stands.mark for stands in stood if _is_on(stands, high)}
     level_line = isinstance(line, Straight) and line.along == 1
     least = LEAST + (not level_line and not linked)
-    measured = sorted((standing(line, mark) for mark in letters), key=lambda each: (each.start, each.end))
-    tops = sorted((each.top for each in measured if each.mark in on_line), reverse=True)
+    measured = sorted((standing(line, mark) for mark in letters), key=lambda stands: (stands.start, stands.end))
+    tops = sorted((stands.top for stands in measured if stands.mark in on_line), reverse=True)
     caps = tops[:2] if level_line and tops[1] < _INITIAL * tops[0] else tops[:1]
     for cap in caps:
         apart = _APART * cap * (2.0 if linked else 1.0 if level_line else 0.6)
-        members = [each for each in measured if _is_letter(each, cap)]
+        members = [stands for stands in measured if _is_letter(stands, cap)]
         for word in (*_parted(members, apart), *_set_wide(members, cap)):
-            on = [each for each in word if each.mark in on_line]
+            on = [stands for stands in word if stands.mark in on_line]
             if len(word) >= least and len(on) >= max(2, 0.5 * len(word)):
-                own = max(each.top for each in on)
-                bent = isinstance(line, Round) and any(abs(each.foot) > _EXACT * cap for each in on)
+                own = max(stands.top for stands in on)
+                bent = isinstance(line, Round) and any(abs(stands.foot) > _EXACT * cap for stands in on)
                 if not bent and _has_the_shape_of_a_word(word, own):
                     yield _with_initial(_Word(word, line, own), measured)
 
@@ -170,11 +170,11 @@ def _is_letter(stood: Standing, cap: float) -> bool:
 
 def _parted(members: Sequence[Standing], apart: float) -> Iterator[list[Standing]]:
     word: list[Standing] = []
-    for each in members:
-        if word and each.start - max(other.end for other in word) > apart:
+    for stands in members:
+        if word and stands.start - max(other.end for other in word) > apart:
             yield word
             word = []
-        word.append(each)
+        word.append(stands)
     yield word
 
 
@@ -183,7 +183,7 @@ def _set_wide(members: Sequence[Standing], cap: float) -> Iterator[Sequence[Stan
     gaps = [after.start - before.end for before, after in pairwise(members)]
     if len(members) <= LEAST or not _APART * cap < max(gaps) < min(gaps) + _EVENLY * cap or max(gaps) > _WIDE * cap:
         return
-    if all(abs(each.foot) < FEET * cap and each.top > (1 - FEET) * cap for each in members):
+    if all(abs(stands.foot) < FEET * cap and stands.top > (1 - FEET) * cap for stands in members):
         yield members
 
 
@@ -191,9 +191,11 @@ def _with_initial(word: _Word, measured: Sequence[Standing]) -> _Word:
     """The word with a larger letter that stands before it."""
     left, cap = word.letters[0].start, word.cap
     before = [
-        each
-        for each in measured
-        if each.top > cap / _INITIAL and abs(each.foot) < FEET * each.top and 0 <= left - each.end < _BEFORE * cap
+        stands
+        for stands in measured
+        if stands.top > cap / _INITIAL
+        and abs(stands.foot) < FEET * stands.top
+        and 0 <= left - stands.end < _BEFORE * cap
     ]
     return _Word((before[-1], *word.letters), word.line, before[-1].top) if before else word
 
@@ -201,13 +203,13 @@ def _with_initial(word: _Word, measured: Sequence[Standing]) -> _Word:
 def _has_the_shape_of_a_word(word: Sequence[Standing], cap: float) -> bool:
     """Whether letters stand beside one another, and none is wider than two that touch."""
     left, right = _span(word)
-    overlap = sum(each.long for each in word) - (right - left)
-    too_wide = any(each.long > _WIDEST * cap for each in word)
+    overlap = sum(stands.long for stands in word) - (right - left)
+    too_wide = any(stands.long > _WIDEST * cap for stands in word)
     return right - left >= 1.05 * cap and overlap <= 0.35 * (right - left) and not too_wide
 
 
 def _span(word: Iterable[Standing]) -> tuple[float, float]:
-    starts, ends = zip(*((each.start, each.end) for each in word), strict=True)
+    starts, ends = zip(*((stands.start, stands.end) for stands in word), strict=True)
     return min(starts), max(ends)
 
 
@@ -221,28 +223,28 @@ def _worth(row: Row) -> float:
 def _neighbors(marks: Sequence[Contour]) -> list[list[Contour]]:
     """Outlines joined where they are near and not too unlike in size, the largest group first."""
     left = list(marks)
-    found = []
+    groups = []
     while left:
         group = [left.pop(0)]
         for mark in group:
             near = [other for other in left if _linked(mark, other)]
             group += near
             left = [other for other in left if other not in near]
-        found.append(group)
-    return sorted(found, key=len, reverse=True)
+        groups.append(group)
+    return sorted(groups, key=len, reverse=True)
 
 
-def _linked(one: Contour, other: Contour) -> bool:
-    ratio = one.size / other.size
-    gap, largest = box_gap(one.box, other.box), max(one.size, other.size)
+def _linked(contour: Contour, other: Contour) -> bool:
+    ratio = contour.size / other.size
+    gap, largest = box_gap(contour.box, other.box), max(contour.size, other.size)
     alike = _LIKE[0] < ratio < _LIKE[1]
-    return alike and gap <= (_WIDE if _level_with(one, other) else LINKED) * largest
+    return alike and gap <= (_WIDE if _level_with(contour, other) else LINKED) * largest
 
 
-def _level_with(one: Contour, other: Contour) -> bool:
+def _level_with(contour: Contour, other: Contour) -> bool:
     """Whether two have foot and top at the same heights."""
-    off = max(abs(one.box[1] - other.box[1]), abs(one.box[3] - other.box[3]))
-    return off < FEET * max(one.height, other.height)
+    off = max(abs(contour.box[1] - other.box[1]), abs(contour.box[3] - other.box[3]))
+    return off < FEET * max(contour.height, other.height)
 
 
 def _lies_within(bit: Standing, row: Row) -> bool:

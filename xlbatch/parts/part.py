@@ -61,6 +61,8 @@ class Part:
             return ()
         mine.sort(key=lambda shape: (round(shape.box[0]), -round(shape.box[3])))
         return tuple(
-            Part(self.number, "shape", self.color, shape.box, shapes=(shape,), use=self.use, letter=chr(ord("a") + at))
-            for at, shape in enumerate(mine)
+            Part(
+                self.number, "shape", self.color, shape.box, shapes=(shape,), use=self.use, letter=chr(ord("a") + place)
+            )
+            for place, shape in enumerate(mine)
         )

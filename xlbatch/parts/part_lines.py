@@ -53,17 +53,17 @@ def place_text(looks: Looks) -> str:
 def matched(lines: Iterable[PartLine], looks: Mapping[str, Looks]) -> Matched:
     """Finds the line of each part: by its number where the part looks as the line says, else by what it looks like.
     A line that says nothing of looks goes by its number."""
-    found: dict[str, PartLine] = {}
+    lines_by_label: dict[str, PartLine] = {}
     left: list[PartLine] = []
     for line in lines:
         label = line.part.strip().casefold()
-        if label in looks and label not in found and (_says_nothing(line) or _unlike(line, looks[label]) < 1):
-            found[label] = line
+        if label in looks and label not in lines_by_label and (_says_nothing(line) or _unlike(line, looks[label]) < 1):
+            lines_by_label[label] = line
         else:
             left.append(line)
     lost = []
     for line in left:
-        free = {label: _unlike(line, each) for label, each in looks.items() if label not in found}
+        free = {label: _unlike(line, part_looks) for label, part_looks in looks.items() if label not in lines_by_label}
         best = min(free, key=lambda label: free[label], default=None)
         if (
             best is not None
@@ -71,10 +71,10 @@ def matched(lines: Iterable[PartLine], looks: Mapping[str, Looks]) -> Matched:
             and not _says_nothing(line)
             and line.part[-1:].isalpha() == best[-1:].isalpha()
         ):
-            found[best] = replace(line, part=best)
+            lines_by_label[best] = replace(line, part=best)
         else:
             lost.append(line)
-    return Matched(found, tuple(lost))
+    return Matched(lines_by_label, tuple(lost))
 
 
 def joined(parts: Sequence[Part], lines: Mapping[str, PartLine]) -> tuple[Part, ...]:

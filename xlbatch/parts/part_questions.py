@@ -13,13 +13,13 @@ from xlbatch.problems.phrases import phrase
 
 
 def questions(
-    job: Job, drawn: Drawn, rows: tuple[int, ...], found: Matched, looks: Mapping[str, Looks]
+    job: Job, drawn: Drawn, rows: tuple[int, ...], matches: Matched, looks: Mapping[str, Looks]
 ) -> Iterator[Problem]:
     """All that is asked about one drawing, worn in `rows`: `looks` of each part, and the lines `found` for them."""
-    yield from _samples(job, drawn, rows, found.lines)
-    yield from _lost(drawn, rows, found.lost, looks)
-    yield from _left_out(drawn, rows, found.lines)
-    for line in found.lines.values():
+    yield from _samples(job, drawn, rows, matches.lines)
+    yield from _lost(drawn, rows, matches.lost, looks)
+    yield from _left_out(drawn, rows, matches.lines)
+    for line in matches.lines.values():
         yield from _named(job, drawn, rows, line, looks)
 
 
@@ -87,11 +87,11 @@ def _named(
 
 
 def _unknown(
-    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, found: str, looks: Mapping[str, Looks]
+    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, typed: str, looks: Mapping[str, Looks]
 ) -> Problem:
     labels = ", ".join(label for label in looks if not label[-1].isalpha())
     facts = {"artwork": drawn.name, "parts": labels}
-    return problem("part-unknown", line.source.at(heading), found, suggestion="", rows=rows, **facts)
+    return problem("part-unknown", line.source.at(heading), typed, suggestion="", rows=rows, **facts)
 
 
 def _listed(words: Sequence[str]) -> str:

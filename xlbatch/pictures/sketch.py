@@ -15,14 +15,14 @@ SLEEVE = "sleeve"  # ends the name of a sleeve's side
 
 def sketch(places: Iterable[Place], width: float, height: float) -> str:
     """SVG of the places of one side of one garment, in `width` × `height` points; the drawing's top left is (0, 0)."""
-    found = tuple(places)
-    blank, side = found[0].garment.blank, found[0].side
+    placed = tuple(places)
+    blank, side = placed[0].garment.blank, placed[0].side
     if side.endswith(SLEEVE):
         return _fitted(
-            sleeve_shape(blank), found, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height
+            sleeve_shape(blank), placed, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height
         )
     reach = blank.chest / 2 + (blank.sleeve_length or 0.0) * 0.62
-    return _fitted(body_shape(blank, side), found, (2 * reach, blank.length), width, height)
+    return _fitted(body_shape(blank, side), placed, (2 * reach, blank.length), width, height)
 
 
 def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], width: float, height: float) -> str:

@@ -21,17 +21,17 @@ def registered(job: Job, places: Iterable[Place]) -> tuple[Place, ...]:
     by_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         by_garment[place.garment.no].append(place)
-    found: dict[str, Register] = {}
+    registers: dict[str, Register] = {}
     for of_one in by_garment.values():
         of_decal = {place.decal.id: place for place in of_one}
         for side in {place.side: None for place in of_one}:
             for group in groups(place.decal for place in of_one if place.side == side):
                 drawing = [of_decal[decal.id] for decal in group.decals]
                 lowest = min(drawing, key=lambda it: (level(it), -heat[it.decal.film.casefold()]))
-                found |= {it.decal.id: _register(it, lowest) for it in drawing if it is not lowest}
-    return tuple(replace(place, register=found.get(place.decal.id)) for place in places)
+                registers |= {it.decal.id: _register(it, lowest) for it in drawing if it is not lowest}
+    return tuple(replace(place, register=registers.get(place.decal.id)) for place in places)
 
 
 def _register(place: Place, lowest: Place) -> Register:
-    one, base = place.extent, lowest.extent
-    return Register(lowest.decal.id, round(base.top - one.top, 3) + 0.0, round(one.left - base.left, 3) + 0.0)
+    extent, base = place.extent, lowest.extent
+    return Register(lowest.decal.id, round(base.top - extent.top, 3) + 0.0, round(extent.left - base.left, 3) + 0.0)

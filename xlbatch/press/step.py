@@ -44,5 +44,5 @@ class PressPlan:
     def settings_changed(self) -> int:
         """How often a plate is set to another heat."""
         return sum(
-            one.temperature != other.temperature and one.lane == other.lane for one, other in pairwise(self.steps)
+            step.temperature != other.temperature and step.lane == other.lane for step, other in pairwise(self.steps)
         )

@@ -51,11 +51,11 @@ def paid_on_money(
     moved: list[_Payment] = []
     for line in people:
         payment = changed.pop(garment_no(line), None) if changed else None
-        said = _paid(line, "Paid") if payment else None
-        if payment and said == payment.before:
+        paid = _paid(line, "Paid") if payment else None
+        if payment and paid == payment.before:
             line = _with_paid(line, payment)
             moved.append(payment)
-        elif payment and not payment.agrees(said):
+        elif payment and not payment.agrees(paid):
             problems.append(_two_ways(line, payment))
         lines.append(line)
     problems += (
@@ -134,8 +134,8 @@ def _taken_over(moved: list[_Payment]) -> tuple[Problem, ...]:
 
 def _two_ways(line: Line, payment: _Payment) -> Problem:
     cell = payment.line.source.at("Paid").cell
-    found = _shown(line, "Paid") or "nothing"
-    return problem("paid-two-ways", line.source.at("Paid"), found, other=_said(payment.now), cell=cell)
+    shown = _shown(line, "Paid") or "nothing"
+    return problem("paid-two-ways", line.source.at("Paid"), shown, other=_said(payment.now), cell=cell)
 
 
 def _not_read(line: Line, why: str) -> Problem:

@@ -33,7 +33,7 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
     A result counts for its row; on a garment's last row of a batch, or under one banner, also for its blank rows above
     it there; in a banner for the rows under it that are still blank."""
     given = tuple(given)
-    parts, found = _parts(given)
+    parts, part_problems = _parts(given)
     outcomes: dict[Key, Outcome] = {}
     for batch in _batches(parts):
         for rows in (*(part.steps for part in batch), [step for part in batch for step in part.steps]):
@@ -44,8 +44,8 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
     every = [step for part in parts for step in _with_banner(part)]
     outcomes |= dict.fromkeys(map(_key, _two_results(every)), "")
     steps = tuple(replace(step, outcome=outcomes.get(_key(step), "")) for step in every)
-    problems = [_never_ok(each) for line in given for each in line.problems]
-    return steps, (*problems, *found, *_twice(steps), *_pressed_on_spoiled(steps), *_no_result(steps))
+    problems = [_never_ok(problem) for line in given for problem in line.problems]
+    return steps, (*problems, *part_problems, *_twice(steps), *_pressed_on_spoiled(steps), *_no_result(steps))
 
 
 def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
@@ -95,8 +95,8 @@ def _step(line: Line, number: int) -> StepMark:
 
 def _with_banner(part: _Part) -> Iterator[StepMark]:
     """The steps with what stands under By and Note in their banner."""
-    for at, step in enumerate(part.steps):
-        note = step.note if at else " · ".join(filter(None, (part.note, step.note)))
+    for step_no, step in enumerate(part.steps):
+        note = step.note if step_no else " · ".join(filter(None, (part.note, step.note)))
         yield replace(step, by=step.by or part.by, note=note)
 
 
@@ -171,9 +171,11 @@ def _no_result(steps: Sequence[StepMark]) -> Iterator[Problem]:
             yield problem("pressed-no-result", own[-1].source.at("Result"), "", number=number)
 
 
-def _never_ok(found: Problem) -> Problem:
+def _never_ok(problem: Problem) -> Problem:
     """A result that can't be read is never taken for ok: that piece would not be looked at again."""
-    return replace(found, suggestion="") if found.code == "result-unknown" and found.suggestion == "ok" else found
+    return (
+        replace(problem, suggestion="") if problem.code == "result-unknown" and problem.suggestion == "ok" else problem
+    )
 
 
 def garments_in(steps: Iterable[StepMark]) -> frozenset[int]:
@@ -183,7 +185,7 @@ def garments_in(steps: Iterable[StepMark]) -> frozenset[int]:
 
 def by_garment(steps: Iterable[StepMark]) -> Mapping[int, list[StepMark]]:
     """Each garment's steps in order."""
-    found: dict[int, list[StepMark]] = {}
+    steps_of: dict[int, list[StepMark]] = {}
     for step in steps:
-        found.setdefault(step.garment_no, []).append(step)
-    return found
+        steps_of.setdefault(step.garment_no, []).append(step)
+    return steps_of

@@ -65,10 +65,10 @@ def banners(
 
 def _strips(steps: Sequence[Step], strips: Mapping[str, int]) -> str:
     """The strips of a batch, by film and number, where some have another number than the batch."""
-    found = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
-    if all(strip == steps[0].batch for _, strip in found):
+    strip_names = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
+    if all(strip == steps[0].batch for _, strip in strip_names):
         return ""
-    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in found)
+    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in strip_names)
 
 
 def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:

@@ -63,15 +63,15 @@ def sections_text(place: Place, settings: Settings) -> str:
     """Where the middle of the plate comes down, section by section, from the middle of the decal."""
     if place.presses == 1:
         return ""
-    spots = (f"{at}) {_spot(section, settings)}" for at, section in enumerate(place.sections, 1))
+    spots = (f"{number}) {_spot(section, settings)}" for number, section in enumerate(place.sections, 1))
     return f"plate's middle from the decal's: {', '.join(spots)}"
 
 
 def _spot(section: Section, settings: Settings) -> str:
     sides = ((section.right, "right", "left"), (section.up, "up", "down"))
-    said = [
-        f"{printed_text(abs(off), settings.length_unit)} {one if off > 0 else other}"
-        for off, one, other in sides
+    offsets = [
+        f"{printed_text(abs(off), settings.length_unit)} {toward if off > 0 else other}"
+        for off, toward, other in sides
         if abs(off) > 1
     ]
-    return " and ".join(said) or "on it"
+    return " and ".join(offsets) or "on it"

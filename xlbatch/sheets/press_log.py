@@ -77,7 +77,7 @@ def table(plan: Plan) -> pd.DataFrame:
     rows = []
     for steps in batches(plan):
         for step in steps:
-            alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
+            alike = films_by_settings((other for other in steps if other.temperature == step.temperature), settings)
             piece = together[_position(step)] > 1
             row = _row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece))
             row = {**row, **written.get(step.place.decal.id, {})}

@@ -31,7 +31,7 @@ class _Questions:
 
     def __init__(self, headings: Headings, rows: Rows, sheet: str, lie: Lie) -> None:
         self.headings, self.rows, self.sheet, self.lie = headings, rows, sheet, lie
-        self.column_of = {match.meaning: at for at, match in headings.matches.items() if not match.twice}
+        self.column_of = {match.meaning: column for column, match in headings.matches.items() if not match.twice}
         self.first = next(iter(rows), 0)
 
     def guessed(self) -> Problem:
@@ -40,15 +40,15 @@ class _Questions:
         read = ", ".join(self._read_as(column) for column in self.headings.guessed)
         if not self.headings.titles:
             left = (
-                phrase("column not used", column=self._name(at), example=self._example(at))
-                for at in self.headings.unused
+                phrase("column not used", column=self._name(unused), example=self._example(unused))
+                for unused in self.headings.unused
             )
             read = ", ".join((read, *left))
         column = self.headings.guessed[0]
         title = self.headings.titles.get(column, "")
-        found = title or self._example(column)
+        shown = title or self._example(column)
         code = "heading-by-content" if titled else "headings-missing"
-        return problem(code, self._where(column), found, read=read)
+        return problem(code, self._where(column), shown, read=read)
 
     def twice(self, column: int, meaning: str) -> Problem:
         """A column whose heading another column's won over: which, and what this one holds."""

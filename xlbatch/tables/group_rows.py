@@ -22,7 +22,7 @@ def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, 
     A list with a column Group has none; `titles` are spoken for."""
     if "Group" in headings.known:
         return {}
-    left = min((at for cells in rows.values() for at in cells), default=0)
+    left = min((column for cells in rows.values() for column in cells), default=0)
     lone = {
         row: shown_value(cells[left])
         for (row, cells), (_, below) in pairwise(rows.items())

@@ -83,8 +83,11 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
 
 def _without_marks(sheet: RawSheet) -> RawSheet:
     """The sheet less the columns of the blank roster's live marks."""
-    marks = {at for cells in sheet.rows.values() for at, cell in cells.items() if cell.value in MARKS}
+    marks = {column for cells in sheet.rows.values() for column, cell in cells.items() if cell.value in MARKS}
     if not marks:
         return sheet
-    left = ((row, {at: cell for at, cell in cells.items() if at not in marks}) for row, cells in sheet.rows.items())
+    left = (
+        (row, {column: cell for column, cell in cells.items() if column not in marks})
+        for row, cells in sheet.rows.items()
+    )
     return replace(sheet, rows={row: cells for row, cells in left if cells})

@@ -22,9 +22,9 @@ _SAYS_COUNT = re.compile(
 
 def size_columns(titles: Mapping[int, str]) -> dict[int, str]:
     """The size each heading stands for, by column; empty where the headings are no row of sizes."""
-    found = {at: size for at, size in ((at, _size(text)) for at, text in titles.items()) if size}
-    asks_size = any(_is_size_heading(text) for at, text in titles.items() if at not in found)
-    return {} if asks_size or len(set(found.values())) < max(FEWEST, len(found)) else found
+    sizes = {column: size for column, size in ((column, _size(text)) for column, text in titles.items()) if size}
+    asks_size = any(_is_size_heading(text) for column, text in titles.items() if column not in sizes)
+    return {} if asks_size or len(set(sizes.values())) < max(FEWEST, len(sizes)) else sizes
 
 
 def _size(heading: str) -> str | None:
@@ -38,8 +38,8 @@ def _is_size_heading(heading: str) -> bool:
 
 def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:
     """The columns that hold the sizes of some people only (`Youth size`, `Adult T-shirt size`), and of whom."""
-    found = {at: _whose(text) for at, text in titles.items()}
-    return {at: whose for at, whose in found.items() if whose}
+    wearers = {column: _whose(text) for column, text in titles.items()}
+    return {column: whose for column, whose in wearers.items() if whose}
 
 
 @lru_cache(maxsize=2000)
@@ -50,9 +50,9 @@ def _whose(heading: str) -> Class | None:
     return wearer(rest[0]) if asks else None
 
 
-def holds_counts(rows: Iterable[Mapping[int, Raw]], at: Iterable[int]) -> bool:
+def holds_counts(rows: Iterable[Mapping[int, Raw]], columns: Iterable[int]) -> bool:
     """Whether the cells of those columns are counts or marks, nearly all."""
-    cells = [cells[column] for cells in rows for column in at if column in cells]
+    cells = [cells[column] for cells in rows for column in columns if column in cells]
     return sum(pieces(cell) is not None for cell in cells) >= _COUNTS * len(cells)
 
 

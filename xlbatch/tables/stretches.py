@@ -71,11 +71,14 @@ def _judged(part: Stretch) -> Stretch:
 
 def _without_side_table(part: Stretch) -> tuple[Stretch, tuple[Stretch, ...]]:
     """The list without what stands beyond an empty column and begins with sizes again, but has no names: a count."""
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
-    gap = next((at for at in range(min(used, default=1), max(used, default=1)) if at not in used), 0)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
+    gap = next((column for column in range(min(used, default=1), max(used, default=1)) if column not in used), 0)
     if not gap or part.headings.people:
         return part, ()
-    left, right = frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)
+    left, right = (
+        frozenset(column for column in used if column < gap),
+        frozenset(column for column in used if column > gap),
+    )
     list_, table = _within(part, left), _within(part, right)
     is_aside = "Size" in list_.headings.known & table.headings.known and not NAMES & table.headings.known
     return (list_, (table,)) if is_aside and NAMES & list_.headings.known else (part, ())
@@ -87,7 +90,7 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
     for row, cells in sheet.rows.items():
         if row > headings.row - headings.rows:
             return
-        texts = {at: shown_value(cell) for at, cell in cells.items()}
+        texts = {column: shown_value(cell) for column, cell in cells.items()}
         of_headings = row == headings.row - 1 and any(map(heading_scores, texts.values()))
         if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
@@ -109,12 +112,12 @@ def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
     parts: list[tuple[Headings, dict[int, Cells]]] = [(headings, {})]
     titles: set[int] = set()
     rows = [(row, cells) for row, cells in sheet.rows.items() if row > headings.row]
-    for at, (row, cells) in enumerate(rows):
+    for place, (row, cells) in enumerate(rows):
         again = repeats(cells, parts[-1][0])
-        below = [] if again else [under for _, under in rows[at + 1 : at + _ROWS_LOOKED_AT]]
+        below = [] if again else [under for _, under in rows[place + 1 : place + _ROWS_LOOKED_AT]]
         other = None if again else begins_another(row, cells, below)
-        if (again or other) and at and _is_title(rows[at - 1][1]):
-            titles.add(rows[at - 1][0])
+        if (again or other) and place and _is_title(rows[place - 1][1]):
+            titles.add(rows[place - 1][0])
         if other and not again and len(parts) > 1 and not parts[-1][1]:
             parts[-1] = (other, {})  # headings over nothing
         elif other and not again:
@@ -134,26 +137,29 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
         return _person_by_person(part)
     if apart := _beyond_a_gap(part):
         return apart
-    meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
+    meanings = {column: match.meaning for column, match in sorted(part.headings.matches.items())}
     first = next(iter(meanings.values()), "")
-    starts = [at for at, meaning in meanings.items() if meaning == first]
+    starts = [column for column, meaning in meanings.items() if meaning == first]
     if len(starts) < 2:
         return [part]
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     ends = [*starts[1:], max(used) + 1]
     columns = [
-        frozenset(at for at in used if (start <= at or start == starts[0]) and at < end)
+        frozenset(column for column in used if (start <= column or start == starts[0]) and column < end)
         for start, end in zip(starts, ends, strict=True)
     ]
-    pieces_ = [_within(part, each) for each in columns]
+    pieces_ = [_within(part, columns_) for columns_ in columns]
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
 
 
 def _beyond_a_gap(part: Stretch) -> list[Stretch]:
     """The lists before and behind an empty column, where by what stands in them both have names and sizes."""
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     for gap in range(min(used, default=1), max(used, default=1)):
-        sides = [frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)]
+        sides = [
+            frozenset(column for column in used if column < gap),
+            frozenset(column for column in used if column > gap),
+        ]
         if gap not in used and all(_is_list(_within(part, side)) for side in sides):
             return [_within(part, sides[0]), *_one_beside_another(_within(part, sides[1]))]
     return []
@@ -168,21 +174,23 @@ def _person_by_person(part: Stretch) -> list[Stretch]:
     """A list for each of the people a row is for; rows with none of them stay with the first."""
     people = part.headings.people
     shared = frozenset.intersection(*(frozenset(heads.titles) for heads in people))
-    anyones = {at for heads in people for at in heads.titles} - shared
-    found = []
+    anyones = {column for heads in people for column in heads.titles} - shared
+    stretches = []
     for heads in people:
         own, first = set(heads.titles) - shared, heads is people[0]
         rows = {
-            row: {at: cell for at, cell in cells.items() if at in own or at not in anyones}
+            row: {column: cell for column, cell in cells.items() if column in own or column not in anyones}
             for row, cells in part.rows.items()
             if own & set(cells) or (first and not anyones & set(cells))
         }
-        found.append(Stretch(heads, rows, part.titles if first else frozenset()))
-    return found
+        stretches.append(Stretch(heads, rows, part.titles if first else frozenset()))
+    return stretches
 
 
 def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
-    rows = {row: {at: cell for at, cell in cells.items() if at in columns} for row, cells in part.rows.items()}
+    rows = {
+        row: {column: cell for column, cell in cells.items() if column in columns} for row, cells in part.rows.items()
+    }
     return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
@@ -193,7 +201,7 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
     problems = []
     left_out: dict[int, str] = {}
     ended, group, titles = "", "", group_titles(part.headings, part.titles, part.rows)
-    leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
+    leftmost = min((column for cells in part.rows.values() for column in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
         if _ends_list(lone) and row != max(part.rows):
@@ -205,8 +213,8 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
             left_out[row] = ended or "is struck through"
         code = "row-group" if row in titles else _no_ones(part, row, cells)
         if code:
-            found = shown_value(cells[min(cells)])
-            problems.append(problem(code, _first(sheet, row, cells), found))
+            shown = shown_value(cells[min(cells)])
+            problems.append(problem(code, _first(sheet, row, cells), shown))
         else:
             kept[row] = cells
             groups |= {row: group} if group else {}
@@ -223,7 +231,7 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     if row in part.titles:
         return "row-title"
     heads = part.headings
-    if not any(at in known for at in cells for known in (heads.used, heads.sizes, heads.wearers)):
+    if not any(column in known for column in cells for known in (heads.used, heads.sizes, heads.wearers)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
@@ -232,7 +240,7 @@ def _is_titled_total(part: Stretch, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
     if not _totals().fullmatch(shown_value(cells[min(cells)])):
         return False
-    size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
+    size = next((column for column, match in part.headings.matches.items() if match.meaning == "Size"), 0)
     return size not in cells or not read_size(shown_value(cells[size]))
 
 
@@ -245,9 +253,12 @@ def _totals() -> re.Pattern[str]:
 
 def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
     """Whether a last row only adds up the columns of counts above it."""
-    counts = {at for at, match in part.headings.matches.items() if match.meaning == "How many"}
+    counts = {column for column, match in part.headings.matches.items() if match.meaning == "How many"}
     counts |= set(part.headings.sizes)
     if not set(cells) <= counts or len(part.rows) < 3 or row != max(part.rows):
         return False
-    above = [each for no, each in part.rows.items() if no != row]
-    return all(pieces(cell) == sum(pieces(each[at]) or 0 for each in above if at in each) for at, cell in cells.items())
+    above = [other for no, other in part.rows.items() if no != row]
+    return all(
+        pieces(cell) == sum(pieces(other[column]) or 0 for other in above if column in other)
+        for column, cell in cells.items()
+    )

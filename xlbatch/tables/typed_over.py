@@ -56,12 +56,12 @@ def plain(value: object) -> str:
 def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]) -> Iterator[tuple[str, ...]]:
     """The rows of the memory for a sheet that is written: what its columns are called, then each row's key and marks.
     A value None is blank, one of no plain kind (a formula) anything."""
-    watched = [at for at, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
+    watched = [column for column, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
     keys = [headings.index(heading) for heading in WATCHED[sheet]]
-    yield KIND, sheet, "", *(headings[at] for at in watched)
+    yield KIND, sheet, "", *(headings[column] for column in watched)
     for values in rows:
-        if key := _key(plain(values[at]) for at in keys):
-            yield KIND, sheet, key, "".join(_mark(values[at]) for at in watched)
+        if key := _key(plain(values[column]) for column in keys):
+            yield KIND, sheet, key, "".join(_mark(values[column]) for column in watched)
 
 
 def _mark(value: object) -> str:
@@ -77,7 +77,7 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     headings: dict[str, list[str]] = {}
     written: dict[tuple[str, str], str] = {}
     for cells in memory.rows.values():
-        texts = [str(cells[at].value) if at in cells else "" for at in range(1, max(cells) + 1)]
+        texts = [str(cells[column].value) if column in cells else "" for column in range(1, max(cells) + 1)]
         if texts[0] == KIND and not texts[2]:
             headings[texts[1]] = texts[3:]
         elif texts[0] == KIND:
@@ -93,10 +93,10 @@ def _on_sheet(
     columns: dict[str, int] = {}
     for row, cells in sheet.rows.items():
         if not columns:
-            titles = {shown_value(cell): at for at, cell in cells.items()}
+            titles = {shown_value(cell): column for column, cell in cells.items()}
             columns = titles if set(WATCHED[name]) <= titles.keys() and len(titles) > len(headings) // 2 else {}
             continue
-        key = _key(plain(cells[columns[each]].value) for each in WATCHED[name] if columns[each] in cells)
+        key = _key(plain(cells[columns[watched]].value) for watched in WATCHED[name] if columns[watched] in cells)
         marks = written.get((name, key))
         for place, heading in enumerate(headings) if marks else ():
             cell = cells.get(columns.get(heading, 0))

@@ -27,11 +27,11 @@ def order_is_plain(name: str) -> bool:
 
 def words_of_no_name(name: str) -> tuple[str, ...]:
     """The words of a name that begin small though others do not, and are no particles: née, plus one; or N.N."""
-    found = re.findall(r"[^\W\d_][\w'’.-]*", name)
-    small = tuple(word for word in found if _is_small(word))
+    words_ = re.findall(r"[^\W\d_][\w'’.-]*", name)
+    small = tuple(word for word in words_ if _is_small(word))
     if re.fullmatch(r"(?:[A-Za-z]\.\s*)+", name):
         return (name,)  # N.N.
-    return small if len(small) < len(found) and not name.startswith(small) else ()
+    return small if len(small) < len(words_) and not name.startswith(small) else ()
 
 
 def _is_small(word: str) -> bool:
@@ -53,7 +53,8 @@ def _parts(name: str) -> tuple[str, str, bool]:
         plain = not _FAMILY_FIRST[0] <= name[0] <= _FAMILY_FIRST[1]
         return words[0], words[0], plain
     start = next(
-        (at for at in range(1, len(words)) if _is(words[at], "particle") and words[at].islower()), len(words) - 1
+        (place for place in range(1, len(words)) if _is(words[place], "particle") and words[place].islower()),
+        len(words) - 1,
     )
     return words[0], " ".join(words[start:]), len(words) == 2 or start < len(words) - 1
 

@@ -40,7 +40,7 @@ class ResultView:
         self._buttons.pack(side="bottom", fill="x", pady=("8p", "0"))
         self._head = wrapping(ttk.Label(self.frame, font=look.fonts["large"], foreground=DEEP))
         self._text = _text(self.frame, look)
-        shown = next((at for at, result in enumerate(results) if result.outcome.code), 0)
+        shown = next((result_no for result_no, result in enumerate(results) if result.outcome.code), 0)
         if len(results) > 1:
             self._choices(look, shown)
         self._head.pack(fill="x", before=self._text.master)
@@ -51,9 +51,9 @@ class ResultView:
             self.frame, font=look.fonts["text"], height=min(len(self._results), LINES), exportselection=False,
             background=CARD, foreground=INK, selectbackground=DEEP, selectforeground=CARD, activestyle="none",
         )  # fmt: skip
-        for at, result in enumerate(self._results):
+        for result_no, result in enumerate(self._results):
             lines.insert("end", _line(result))
-            lines.itemconfigure(at, foreground=_color(result))
+            lines.itemconfigure(result_no, foreground=_color(result))
         lines.selection_set(shown)
         lines.activate(shown)
         lines.see(shown)
@@ -72,7 +72,9 @@ class ResultView:
         _fill(self._text, result)
         in_list = isinstance(self.frame.focus_get(), tkinter.Listbox)
         self._buttons.clear()
-        made = [self._buttons.add(*each, main=not at) for at, each in enumerate(self._actions(result))]
+        made = [
+            self._buttons.add(*action, main=not action_no) for action_no, action in enumerate(self._actions(result))
+        ]
         if not in_list:
             made[0].focus_set()
 
@@ -184,7 +186,7 @@ def _list(text: tkinter.Text, head: str, level: Level, result: Result) -> None:
     shown = list(islice(lines, LISTED))
     if not shown:
         return
-    count = sum(each.level == level for each in result.outcome.problems)
+    count = sum(problem.level == level for problem in result.outcome.problems)
     text.insert("end", f"\n{head} ({count})\n", level)
     for line in shown:
         text.insert("end", f"{line}\n")

@@ -63,9 +63,9 @@ class StartView:
         lines.pack(fill="both", expand=True, padx="8p", pady=("0", "8p"))
 
         def chosen(_event: object) -> None:
-            at = lines.curselection()  # type: ignore[no-untyped-call]
-            if at:
-                plan(recent[at[0]])
+            selected = lines.curselection()  # type: ignore[no-untyped-call]
+            if selected:
+                plan(recent[selected[0]])
 
         def entered(_event: object) -> None:
             if not lines.curselection():  # type: ignore[no-untyped-call]

@@ -234,13 +234,13 @@ class Window:
         path = Path(chosen)
         remember_folder(path.parent)
         remember_units(metric=in_centimeters)
-        said: list[str] = []
+        written: list[str] = []
 
         def made(_results: list[Result]) -> None:
-            self.show_start(said[0])
+            self.show_start(written[0])
             self._open(path)
 
-        self._work(f"Making {what}", lambda _say: said.append(write(path)), made)
+        self._work(f"Making {what}", lambda _say: written.append(write(path)), made)
 
     def _examples(self) -> None:
         """Opens a copy of the examples in the person's home, where plans of them can be written."""

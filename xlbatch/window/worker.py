@@ -85,10 +85,10 @@ def planning(given: Iterable[Path], options: Options) -> Job:
 
     def job(say: Say) -> None:
         lists = jobs_in(given, options)
-        for at, (path, how) in enumerate(lists):
+        for list_no, (path, how) in enumerate(lists):
 
-            def progress(step: Step, at: int = at, name: str = path.name) -> None:
-                say(Doing(name, step, (at + step.share) / len(lists)))
+            def progress(step: Step, list_no_: int = list_no, name: str = path.name) -> None:
+                say(Doing(name, step, (list_no_ + step.share) / len(lists)))
 
             say(Result(path, plan_list(path, how, progress)))
 
