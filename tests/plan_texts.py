@@ -1,34 +1,27 @@
 """Small jobs whose plans are kept as text, cell by cell, in tests/as_written/: whatever changes in a returned sheet is
 seen as a line. To look at a change and keep it: python -m tests.plan_texts, then git diff.
 
-Left out: what a run differs by (its time), the rows of trade tables that no one typed, the hidden memory, and what a
-picture shows.
+Left out: what a run differs by (its time), the rows of trade tables that no one typed, and the hidden memory.
 """
 
-import html
-import re
 import tempfile
-import zipfile
-from collections.abc import Iterator, Mapping
-from datetime import date, datetime, time
-from itertools import groupby
+from collections.abc import Mapping
+from datetime import datetime
 from pathlib import Path
 
-from openpyxl.utils import get_column_letter
-from python_calamine import CalamineWorkbook
-
+from tests.book_texts import sheets_text
 from tests.plan_book import PlanBook
 from tests.workbooks import Rows, write_workbook
 from xlbatch.messages.group_messages import group_files
 from xlbatch.pages.write_pages import write_pages
 from xlbatch.plan import Plan
-from xlbatch.roster.read import Reading, read
+from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.run import make_plan
-from xlbatch.sheets.write import write_plan
+from xlbatch.sheets.write import write_blank, write_plan
+from xlbatch.sign_up.write_sign_up import write_sign_ups
 
 FOLDER = Path(__file__).parent / "as_written"
 NOW = datetime(2026, 5, 4, 9, 30)
-LEFT_OUT = ("Garments", "Film", "Positions", "Work times", "Fonts to choose from", "Kept by the program")
 Sheets = Mapping[str, Rows]
 
 JOBS: Mapping[str, Sheets] = {
@@ -131,6 +124,7 @@ TENT = (
     '<text x="20" y="79" font-family="Archivo Black" font-size="9" fill="#204080">{Group}</text></svg>'
 )
 AGAIN = ("camp",)  # dropped again with what was done
+ASKED = ("picnic",)  # its people are sent a form, and the next list is begun
 
 
 def plan(workbook: Path) -> Plan:
@@ -150,13 +144,19 @@ def texts(name: str, folder: Path) -> Mapping[str, str]:
     write_pages(pages, planned, workbook.name)
     messages = (f"== {file}\n{said}" for file, said in group_files(planned).items() if isinstance(said, str))
     kept = {
-        f"{name} plan.txt": "\n".join(_sheets(workbook, " | ")) + "\n",
-        f"{name} to print.txt": "\n".join([*_sheets(pages, ""), *messages]) + "\n",
+        f"{name} plan.txt": "\n".join(sheets_text(workbook, " | ")) + "\n",
+        f"{name} to print.txt": "\n".join([*sheets_text(pages, ""), *messages]) + "\n",
     }
     if name in AGAIN:
         again = folder / "list - plan 2.xlsx"
         write_plan(again, plan(_done(workbook)))
-        kept[f"{name} plan 2.txt"] = "\n".join(_sheets(again, " | ")) + "\n"
+        kept[f"{name} plan 2.txt"] = "\n".join(sheets_text(again, " | ")) + "\n"
+    if name in ASKED:
+        fresh = folder / "new.xlsx"
+        write_blank(fresh, blank_job(fresh, metric=True))
+        kept[f"{name} new list.txt"] = "\n".join(sheets_text(fresh, " | ")) + "\n"
+        forms = write_sign_ups(folder / "form.xlsx", folder / "list.xlsx")
+        kept[f"{name} forms.txt"] = "\n".join(line for form in forms for line in sheets_text(form, " | ")) + "\n"
     return kept
 
 
@@ -176,54 +176,6 @@ def _done(workbook: Path) -> Path:
     book.mark("Problems", "Answer", "ok", lambda row: row["Code"] == "number-illegal")
     book.book.save(workbook)
     return workbook
-
-
-def _sheets(path: Path, blank: str) -> Iterator[str]:
-    """The sheets of a workbook; where `blank` is "", cells without anything are left out: pages have sixty a row."""
-    book = CalamineWorkbook.from_path(path)
-    with zipfile.ZipFile(path) as parts:
-        for at, name in enumerate(book.sheet_names, 1):
-            if name in LEFT_OUT:
-                continue
-            sheet = parts.read(f"xl/worksheets/sheet{at}.xml").decode()
-            notes = _notes(sheet)
-            yield f"\n== {name}"
-            yield from _look(sheet)
-            for down, row in enumerate(book.get_sheet_by_name(name).to_python(skip_empty_area=False), 1):
-                refs = (f"{get_column_letter(across)}{down}" for across in range(1, len(row) + 1))
-                cells = [_cell(value) + notes.get(ref, "") for value, ref in zip(row, refs, strict=True)]
-                if any(cells):
-                    yield " | ".join(cell for cell in cells if cell or blank).rstrip(" |")
-
-
-def _look(sheet: str) -> Iterator[str]:
-    """How wide columns and how high rows are, as many alike together, what stays in sight, and how the sheet prints."""
-    widths = re.findall(r'<col min="(\d+)" max="(\d+)" width="([\d.]+)"', sheet)
-    yield "~ widths " + " ".join(f"{first}-{last}: {float(width):.1f}" for first, last, width in widths)
-    heights = [re.findall(r' ht="([\d.]+)"', row) for row in re.findall(r"<row [^>]*>", sheet)]
-    yield "~ heights " + " ".join(f"{len(list(alike))}x{''.join(high) or '-'}" for high, alike in groupby(heights))
-    parts = ("pane", "mergeCell", "autoFilter", "pageSetup", "brk", "dataValidation", "cfRule", "drawing")
-    found = {part: re.findall(rf"<{part} ([^>]*?)/?>", sheet) for part in parts}
-    yield from (f"~ {part} {'; '.join(texts)}"[:600] for part, texts in found.items() if texts)
-
-
-def _notes(sheet: str) -> dict[str, str]:
-    """What a cell holds beside its value: where its link leads, its formula. The writer's own XML, cell by cell."""
-    notes = {
-        ref: f" -> {html.unescape(to)}" for ref, to in re.findall(r'<hyperlink ref="(\w+)" location="([^"]*)"', sheet)
-    }
-    for ref, formula in re.findall(r'<c r="(\w+)"[^>]*><f>(.*?)</f>', sheet):
-        notes[ref] = f"{notes.get(ref, '')}  [={html.unescape(formula)}]"
-    return notes
-
-
-def _cell(value: object) -> str:
-    """A value, shortened to what a person could read."""
-    if isinstance(value, datetime | date | time):
-        return value.isoformat()
-    if isinstance(value, float):
-        return f"{value:.7g}"
-    return str(value).replace("\n", " / ")
 
 
 if __name__ == "__main__":

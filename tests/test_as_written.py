@@ -9,7 +9,7 @@ from collections.abc import Mapping
 
 import pytest
 
-from tests.plan_texts import AGAIN, FOLDER, JOBS, texts
+from tests.plan_texts import AGAIN, ASKED, FOLDER, JOBS, texts
 
 
 @pytest.fixture(scope="module", params=JOBS)
@@ -26,4 +26,5 @@ def test_every_line_is_as_it_was(written: Mapping[str, str]) -> None:
 def test_no_text_is_kept_that_no_job_gives() -> None:
     files = {f"{name} {part}.txt" for name in JOBS for part in ("plan", "to print")}
     files |= {f"{name} plan 2.txt" for name in AGAIN}
+    files |= {f"{name} {part}.txt" for name in ASKED for part in ("new list", "forms")}
     assert {path.name for path in FOLDER.iterdir()} == files
