@@ -4,7 +4,7 @@ import tkinter
 from collections.abc import Callable, Sequence
 from tkinter import ttk
 
-from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short, wrapping
+from xlbatch.window.look import DEEP, INK, QUIET, WindowLook, button, short, wrapping
 from xlbatch.window.worker import Doing
 
 STEPS = 1000
@@ -15,7 +15,7 @@ class ProgressView:
     """Shows each stage as it begins. Escape stops, as the button does."""
 
     def __init__(
-        self, root: tkinter.Misc, look: Look, title: str, stages: Sequence[str], stop: Callable[[], None]
+        self, root: tkinter.Misc, look: WindowLook, title: str, stages: Sequence[str], stop: Callable[[], None]
     ) -> None:
         self.frame = ttk.Frame(root, padding="20p")
         self._ask, self._look = stop, look
