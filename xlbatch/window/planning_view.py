@@ -30,11 +30,12 @@ class ProgressView:
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
         self._bar.pack(fill="x", pady=("0", "10p"))
         rows = ttk.Frame(self.frame)
-        rows.pack(anchor="w")
+        rows.pack(fill="x")
+        rows.columnconfigure(1, weight=1)
         self._stages = {stage: (ttk.Label(rows, width=2), ttk.Label(rows)) for stage in stages}
         for row, labels in enumerate(self._stages.values()):
             for column, label in enumerate(labels):
-                label.grid(row=row, column=column, sticky="w", pady="1p")
+                label.grid(row=row, column=column, sticky="ew", pady="1p")
         self._mark(*stages[:1])
         self._stop.focus_set()
         self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))
