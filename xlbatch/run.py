@@ -3,9 +3,7 @@
 The stages are imported where they are called, so that starting, --help and a file that can't be read stay quick.
 """
 
-import gc
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime
 from functools import partial
@@ -31,6 +29,7 @@ from xlbatch.outcome import (
 )
 from xlbatch.problems import Problem
 from xlbatch.saving import CannotSave, base_name, save_plan, save_problems
+from xlbatch.seldom_searched import seldom_searched
 
 if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
@@ -41,28 +40,13 @@ if TYPE_CHECKING:
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
 
-# Objects made before the next search for unused ones: a job's records hold no circles, and searching them costs a fifth
-# of the time of a large plan (measured at 400 garments; 10 times as many win nothing more).
-OBJECTS = 200_000
-
 __all__ = ["STAGES", "Offer", "Options", "Outcome", "Progress", "Step", "make_plan", "run"]
 
 
 def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
     """Plans one workbook: reads, plans, writes. The input is never changed."""
-    with listening(), _seldom_searched():
+    with listening(), seldom_searched():
         return _run(workbook, options, progress, now)
-
-
-@contextmanager
-def _seldom_searched() -> Iterator[None]:
-    """Python's own search for unused objects comes seldom."""
-    usual = gc.get_threshold()
-    gc.set_threshold(OBJECTS, *usual[1:])
-    try:
-        yield
-    finally:
-        gc.set_threshold(*usual)
 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:

@@ -111,6 +111,11 @@ def _alphabets() -> tuple[tuple[frozenset[str], float], ...]:
     return tuple((frozenset(line["Letters beside a to z"]), float(line["Weight"])) for line in table("alphabets"))
 
 
+def called(encoding: str) -> str:
+    """What people call an encoding, or its own name: ISO8859-2."""
+    return NAMES.get(encoding, encoding.replace("_", "-").upper())
+
+
 def names_concerned(text: str) -> str:
     """The first words in a text with letters outside a to z."""
     cells = (cell.strip('" ') for line in text.splitlines()[1:] for cell in re.split(r"[,;|\t]", line))

@@ -43,7 +43,7 @@ def best_of(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tup
         together = []
     apart = sorted(set(range(len(sets))) - set(together))
     for these, (best, lengths) in searched([sets[place] for place in apart], bed, tries):
-        yield [apart[at] for at in these], best, lengths
+        yield [apart[place] for place in these], best, lengths
     if together:
         yield together, *_mixed([sets[place] for place in together], bed, tries)
 
@@ -57,7 +57,7 @@ def _mixed(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, S
     shortest_yet = np.zeros(len(sets), np.int32)
     kind = np.zeros(len(sets), np.int64)
     for number, (count, these) in enumerate(kinds.items()):
-        first, shortest_yet[these] = shortest(sorted_ways(fitting([sets[at] for at in these], bed), bed), bed)
+        first, shortest_yet[these] = shortest(sorted_ways(fitting([sets[place] for place in these], bed), bed), bed)
         best[:, most - count :, these] = first
         kind[these] = number
     columns = np.arange(len(sets))
@@ -75,20 +75,20 @@ def _mixed(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, S
 def _turn(across: Short, along: Short, row: Ints, width: int) -> None:
     """Turns the box of one row of each column, wherever it then still fits across; of none where the row is -1."""
     columns = np.flatnonzero((row >= 0) & (along[row, np.arange(len(row))] <= width))
-    at = row[columns], columns
-    across[at], along[at] = along[at], across[at]
+    boxes = row[columns], columns
+    across[boxes], along[boxes] = along[boxes], across[boxes]
 
 
 @lru_cache(maxsize=64)
 def _changes(counts: tuple[int, ...], most: int, turn: bool, tries: int) -> Sequence[_Change]:
     """The changes of every number of boxes, made together."""
-    found = []
-    for one in zip(*(changes(count, turn, tries) for count in counts), strict=True):
-        orders, turned = zip(*one, strict=True)
+    together = []
+    for change in zip(*(changes(count, turn, tries) for count in counts), strict=True):
+        orders, turned = zip(*change, strict=True)
         order = [
-            [*range(most - count), *(most - count + at for at in each)]
-            for count, each in zip(counts, orders, strict=True)
+            [*range(most - count), *(most - count + row for row in of_count)]
+            for count, of_count in zip(counts, orders, strict=True)
         ]
-        rows = [-1 if at is None else most - count + at for count, at in zip(counts, turned, strict=True)]
-        found.append(_Change(np.array(order).T, np.array(rows)))
-    return tuple(found)
+        rows = [-1 if row is None else most - count + row for count, row in zip(counts, turned, strict=True)]
+        together.append(_Change(np.array(order).T, np.array(rows)))
+    return tuple(together)

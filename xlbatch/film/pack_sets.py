@@ -15,12 +15,12 @@ def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packi
     for these, best, lengths in best_of(sets, bed, tries):
         x, y, _ = drop(best.across, best.along, bed.width)
         back = np.argsort(best.which, axis=0)
-        columns = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
-        for at, length, *lying in zip(these, lengths.tolist(), *columns, strict=True):
-            boxes = sets[at]
+        columns = (np.take_along_axis(side, back, axis=0).T.tolist() for side in (x, y, best.across))
+        for place, length, *lying in zip(these, lengths.tolist(), *columns, strict=True):
+            boxes = sets[place]
             own = (rows[-len(boxes) :] for rows in lying)  # without those of no size
             spots = (
                 BoxSpot(across, along, width != box[0]) for across, along, width, box in zip(*own, boxes, strict=True)
             )
-            packings[at] = Packing(length, tuple(spots))
+            packings[place] = Packing(length, tuple(spots))
     return packings

@@ -59,8 +59,8 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
     """Row by row, so that a large group can be stopped between two."""
     rows = [garments[first : first + across] for first in range(0, len(garments), across)]
     bands = [_band(row, WIDE / across, film_colors) for row in rows]
-    image = Image.new("RGB", (WIDE, round(MARGIN) + sum(band.height for band in bands)), GROUND)
-    top = round(MARGIN)
+    top = round(MARGIN / 2)
+    image = Image.new("RGB", (WIDE, 2 * top + sum(band.height for band in bands)), GROUND)
     for band in bands:
         image.paste(band, (0, top))
         top += band.height
@@ -68,10 +68,10 @@ def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str
 
 
 def _band(row: Sequence[Shown], wide: float, film_colors: Mapping[str, str]) -> Image.Image:
-    """Garments beside one another, and the margin below them."""
+    """Garments beside one another, with half the margin above and below them."""
     high = ceil(max(_height(shown, wide) for shown in row) + MARGIN)
     tiles = "".join(
-        f'<g transform="translate({column * wide:.1f})">{_tile(shown, wide, film_colors)}</g>'
+        f'<g transform="translate({column * wide:.1f} {MARGIN / 2})">{_tile(shown, wide, film_colors)}</g>'
         for column, shown in enumerate(row)
     )
     svg = (

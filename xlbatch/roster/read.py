@@ -30,6 +30,7 @@ from xlbatch.roster.unused_cells import unused_cells
 from xlbatch.roster.work_times import read_work_times
 from xlbatch.roster.written_beside import read_beside
 from xlbatch.saving import base_name
+from xlbatch.seldom_searched import seldom_searched
 from xlbatch.tables.input_table import Tables
 from xlbatch.tables.input_tables import INPUT, NOT_OPENED, find_tables
 from xlbatch.tables.line import Units
@@ -54,6 +55,7 @@ class Reading:
     after: tuple[int, int, int] = (0, 0, 0)  # the last decal, run and strip number that another plan has given out
 
 
+@seldom_searched()
 def read(path: Path) -> Reading | UnreadableFile:
     """The job in a workbook or .csv, or why it cannot be read. Never raises for what a person may drop."""
     sheets = open_book(path, NOT_OPENED)

@@ -24,6 +24,7 @@ from xlbatch.trade.tables import table, words
 _HARMLESS = ("Aside", "Counter", "Someone else", "Group", "Note", "Paid")
 _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", "answer")
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
+_OWN = {"Print name", "How many", "Status"}  # headings of the program's own Roster, whose lines above it say how
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
 _LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
 _LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
@@ -50,7 +51,9 @@ def unused_cells(
     about = tuple(_of_lines(roster, problems, above))
     spoken_of = {problem.where for problem in about}
     yield from about
-    yield from _orders({where: text for where, text in above.items() if where not in spoken_of}, roster)
+    own = {read_table.sheet for read_table in tables if set(read_table.titles.values()) >= _OWN}
+    told = {where: text for where, text in above.items() if where not in spoken_of and where.sheet not in own}
+    yield from _orders(told, roster)
 
 
 def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:

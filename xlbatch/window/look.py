@@ -58,8 +58,8 @@ class Look:
     def enlarge(self, by: int) -> None:
         """Makes all type larger by so many points (smaller, if negative), within reason."""
         self._larger = min(max(self._larger + by, SMALLEST), LARGEST)
-        for name, each in self.fonts.items():
-            each.configure(size=SIZES[name] + self._larger)
+        for name, type_ in self.fonts.items():
+            type_.configure(size=SIZES[name] + self._larger)
         if by > 0:
             self._grow()
 
@@ -95,9 +95,8 @@ def _fit_density(root: tkinter.Tk) -> None:
         ask = subprocess.run(["xrdb", "-query"], capture_output=True, text=True, timeout=1, env=surroundings())
     except (OSError, subprocess.SubprocessError):
         return
-    found = _XFT_DPI.search(ask.stdout)
-    if found:
-        root.tk.call("tk", "scaling", int(found[1]) / 72)
+    if density := _XFT_DPI.search(ask.stdout):
+        root.tk.call("tk", "scaling", int(density[1]) / 72)
 
 
 def _dots(root: tkinter.Tk, points: float) -> int:
