@@ -5,13 +5,13 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, FINE, STRONG, THIN, Look, Part
+from xlbatch.pages.page_looks import ACCENT, STRONG, THIN, Look, Part
 from xlbatch.pages.work import Work, corner_text, listed, size_text
 from xlbatch.pictures.layers_picture import layers_picture
 from xlbatch.placement.place import Place
 from xlbatch.placement.register import drawings
 
-ACROSS, WIDE, HIGH = 5, 10, 90.0  # drawings side by side; columns and points of each
+ACROSS, WIDE, HIGH = 5, 10, 84.0  # drawings side by side; columns and points of each
 MOST = 30  # sizes drawn
 KEPT = re.compile(r"(?<=\d) (?=\d)| (?=in|cm|mm)")  # within a measure no line is broken
 TELLS = "Layers: lay each on piece 1, so far below (↓) and right (→) of its top left corner"
@@ -32,7 +32,7 @@ def layer_rows(work: Work) -> list[Sequence[Row]]:
             for size_no, alike in enumerate(beside)
         ]
         leaf.row(HIGH + 3, pictures=shown, joined=True)
-        leaf.row(14, *(Span(WIDE, tuple(_words(work, alike)), Look(FINE, valign="top", indent=1)) for alike in beside))
+        leaf.row(14, *(Span(WIDE, tuple(_words(work, alike)), Look(valign="top")) for alike in beside))
         lines.append(leaf.rows)
     return lines
 
@@ -42,9 +42,9 @@ def _words(work: Work, alike: Sequence[Sequence[Place]]) -> Iterator[Part]:
     lowest, *layers = alike[0]
     garments = [drawing[0].garment for drawing in alike]
     sizes = listed(dict.fromkeys(garment.blank.size for garment in garments))
-    yield Part(f"{sizes}: no. {listed(garment.no for garment in garments)}", FINE, bold=True)
-    yield Part(f"\n1 {lowest.decal.piece} {size_text(lowest.decal.width, lowest.decal.height, work.unit)}", FINE)
+    yield Part(f"{sizes}: no. {listed(garment.no for garment in garments)}", bold=True)
+    yield Part(f"\n1 {lowest.decal.piece} {size_text(lowest.decal.width, lowest.decal.height, work.unit)}")
     for no, place in enumerate(layers, 2):
         assert place.register is not None
-        yield Part(f"\n{no} {place.decal.piece} ", FINE)
-        yield Part(KEPT.sub("\u00a0", corner_text(place.register, work.unit)), FINE, bold=True)
+        yield Part(f"\n{no} {place.decal.piece} ")
+        yield Part(KEPT.sub("\u00a0", corner_text(place.register, work.unit)), bold=True)
