@@ -36,7 +36,7 @@ HOLD = (
 )
 REPORTS = "*fault report*.txt"
 SCREEN = (1920, 1200)
-SETTLED = 0.5  # s from a window's title to its contents
+SETTLED = 3  # s from a window's title to its contents
 
 
 class Program:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, STRONG, THIN, Look, Part
+from xlbatch.pages.page_looks import ACCENT, STRONG, THIN, Look, Text
 from xlbatch.pages.work import Work, corner_text, listed, size_text
 from xlbatch.pictures.layers_picture import layers_picture
 from xlbatch.placement.place import Place
@@ -37,14 +37,14 @@ def layer_rows(work: Work) -> list[Sequence[Row]]:
     return lines
 
 
-def _words(work: Work, alike: Sequence[Sequence[Place]]) -> Iterator[Part]:
+def _words(work: Work, alike: Sequence[Sequence[Place]]) -> Iterator[Text]:
     """The garments it is for, the lowest piece with its size, and each layer with its measures."""
     lowest, *layers = alike[0]
     garments = [drawing[0].garment for drawing in alike]
     sizes = listed(dict.fromkeys(garment.blank.size for garment in garments))
-    yield Part(f"{sizes}: no. {listed(garment.no for garment in garments)}", bold=True)
-    yield Part(f"\n1 {lowest.decal.piece} {size_text(lowest.decal.width, lowest.decal.height, work.unit)}")
+    yield Text(f"{sizes}: no. {listed(garment.no for garment in garments)}", bold=True)
+    yield Text(f"\n1 {lowest.decal.piece} {size_text(lowest.decal.width, lowest.decal.height, work.unit)}")
     for no, place in enumerate(layers, 2):
         assert place.register is not None
-        yield Part(f"\n{no} {place.decal.piece} ")
-        yield Part(KEPT.sub("\u00a0", corner_text(place.register, work.unit)), bold=True)
+        yield Text(f"\n{no} {place.decal.piece} ")
+        yield Text(KEPT.sub("\u00a0", corner_text(place.register, work.unit)), bold=True)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from xlbatch.pages.layer_drawings import layer_rows
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Text
 from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
@@ -135,7 +135,7 @@ def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line
     unit = work.unit
     far, seam = where_text(places[0], unit)
     name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
-    yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
+    yield (Span(SIZES + MEASURE, (Text(f"{letter}  ", KEY, bold=True), Text(name, bold=True))),)
     of_size: dict[str, set[tuple[str, str]]] = {}
     sizes: dict[tuple[str, str], dict[str, None]] = {}
     for place in places:

@@ -6,7 +6,7 @@ from functools import partial
 
 from xlbatch.job.job import Film, Press
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Text
 from xlbatch.pages.work import Work, listed, size_text
 from xlbatch.pictures.plate_picture import plate_picture
 from xlbatch.placement.place import Place
@@ -43,14 +43,14 @@ def _write_film(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool
     cover = f"; {press.cover} on top" if large and press.cover else ""
     back = f"then back {film.back:g} s" if film.back else "one side"
     size, after = (BANNER, "\n") if large else (TITLE, "  ")
-    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
+    about = (Text(film.name, KEY, bold=True), Text(f"{after}warm-up {film.warm_up:g} s{cover}"))
     leaf.row(
         42 if large else 24,
         Span(16 if iron else 22, about, edge.but(left=THIN, indent=1)),
         Span(16 if iron else 10, heat, edge.but(size=KEY if iron else size, bold=True, align="center")),
-        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
-        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
-        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
+        Span(14, (Text(f"{film.press:g} s", size, bold=True), Text(f"{after}{back}")), center),
+        Span(7, (Text(film.pressure, KEY if large else WORK, bold=True), Text("\npressure" * large)), center),
+        Span(7, (Text(film.peel, KEY if large else WORK, bold=True), Text("\npeel" if large else " peel")),
              center.but(right=THIN)),
     )  # fmt: skip
 
@@ -78,8 +78,8 @@ def write_plates(leaf: Leaf, work: Work) -> None:
                        for (piece, where), places in beside))  # fmt: skip
 
 
-def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Part, ...]:
+def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Text, ...]:
     largest = max(places, key=lambda place: place.decal.width)
     size = size_text(largest.decal.width, largest.decal.height, work.unit)
     nos = listed(dict.fromkeys(place.garment.no for place in places))
-    return Part(f"{piece} {size}, no. {nos}: ", bold=True), Part(where.replace("the decal's", "the piece's"))
+    return Text(f"{piece} {size}, no. {nos}: ", bold=True), Text(where.replace("the decal's", "the piece's"))

@@ -17,7 +17,6 @@ def level(place: Place) -> tuple[int, bool]:
 def registered(job: Job, places: Iterable[Place]) -> tuple[Place, ...]:
     """The places, those of higher layers measured from the lowest of their drawing, as it is pressed first."""
     places = tuple(places)
-    heat = {film.name.casefold(): film.temperature for film in reversed(job.films)}
     by_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         by_garment[place.garment.no].append(place)
@@ -27,7 +26,7 @@ def registered(job: Job, places: Iterable[Place]) -> tuple[Place, ...]:
         for side in {place.side: None for place in of_one}:
             for group in groups(place.decal for place in of_one if place.side == side):
                 drawing = [of_decal[decal.id] for decal in group.decals]
-                lowest = min(drawing, key=lambda it: (level(it), -heat[it.decal.film.casefold()]))
+                lowest = min(drawing, key=lambda it: (level(it), -job.film_of[it.decal.film.casefold()].temperature))
                 registers |= {it.decal.id: _register(it, lowest) for it in drawing if it is not lowest}
     return tuple(replace(place, register=registers.get(place.decal.id)) for place in places)
 

@@ -5,17 +5,17 @@ from collections.abc import Callable, Iterator
 from xlbatch.job.job import Settings
 from xlbatch.placement.place import Place
 from xlbatch.placement.sections import Section
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 from xlbatch.sheets.banner import IRON
 from xlbatch.units import printed_text
 
 
-def how(step: Step, settings: Settings, *, film: bool, piece: bool) -> str:
+def how(step: PressStep, settings: Settings, *, film: bool, piece: bool) -> str:
     """`film`: films of the same heat differ in their times, `piece`: the position holds several pieces."""
     return "; ".join(filter(None, _said(step, settings, film, piece)))
 
 
-def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[str]:
+def _said(step: PressStep, settings: Settings, film: bool, piece: bool) -> Iterator[str]:
     numbers = (spec.what == "number" for spec in step.place.decal.specs)
     yield step.place.decal.text if any(numbers) else ""  # not to be told by its size
     yield step.film.name if film else ""
@@ -25,7 +25,7 @@ def _said(step: Step, settings: Settings, film: bool, piece: bool) -> Iterator[s
     yield sections_text(step.place, settings)
 
 
-def minded(step: Step, called: Callable[[str], str] = str, together: str = "with step {no}") -> Iterator[str]:
+def minded(step: PressStep, called: Callable[[str], str] = str, together: str = "with step {no}") -> Iterator[str]:
     """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind. `called` gives a
     decal's name for its number, `together` says that it shares a closing of the plate."""
     yield "trial" if step.trial else ""
@@ -36,7 +36,7 @@ def minded(step: Step, called: Callable[[str], str] = str, together: str = "with
     yield _grid(step) if step.place.presses > 1 else ""
 
 
-def _grid(step: Step) -> str:
+def _grid(step: PressStep) -> str:
     """The sections in words: `2 sections, left to right`."""
     across = len({section.right for section in step.place.sections})
     down = len({section.up for section in step.place.sections})
