@@ -127,9 +127,8 @@ def _is_as_kept(name: str) -> bool:
     from tests.plan_texts import FOLDER, texts
 
     with tempfile.TemporaryDirectory() as folder:
-        return all(
-            text == (FOLDER / file).read_text(encoding="utf-8") for file, text in texts(name, Path(folder)).items()
-        )
+        kept = texts(name, Path(folder))
+        return all(text == (FOLDER / file).read_text(encoding="utf-8") for file, text in kept)
 
 
 def _in_child(check: Callable[[], bool], most: int) -> bool:
