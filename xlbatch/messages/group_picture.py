@@ -145,9 +145,9 @@ def _side(places: Sequence[Place], side: str, scale: float, film_colors: Mapping
     ground = color_hex(color) or UNKNOWN_GARMENT
     line = max((INK, "#ffffff"), key=lambda color: contrast(color, ground))
     if side.endswith(SLEEVE):
-        shape = sleeve_shape(blank, fill=ground, crease=False)
+        shape = sleeve_shape(blank, fill=ground, marked=False)
     else:
-        shape = body_shape(blank, side, fill=ground, crease=False)
+        shape = body_shape(blank, side, fill=ground, marked=False)
     under = sorted(places, key=lambda place: (place.decal.spec.layer, not place.decal.border))
     pieces = "".join(_piece(place, ground, scale, film_colors) for place in under)
     return (

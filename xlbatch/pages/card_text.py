@@ -28,7 +28,7 @@ def who_text(work: Work, garment: Garment, *, one_line: bool) -> tuple[Text, ...
 def step_text(work: Work, number: str, step: PressStep, size: float) -> tuple[Text, ...]:
     """`☐ 1 full front  3 in`, and what to mind; of a layer, what it goes on."""
     place = step.place
-    to_mind = list(minded(step, work.plan.job.settings, lambda id_: work.places[id_].decal.piece, "in the same press"))
+    to_mind = list(minded(step, lambda id_: work.places[id_].decal.piece, "in the same press"))
     if _settings_differ(work, step):
         to_mind.insert(0, step.film.name)
     if place.register:

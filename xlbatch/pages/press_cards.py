@@ -27,7 +27,7 @@ from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import PressStep
-from xlbatch.units import temperature_text
+from xlbatch.sheets.banner import heat_text
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
@@ -185,8 +185,8 @@ def _strips(work: Work, steps: Sequence[PressStep]) -> str:
 
 
 def _heat_text(work: Work, steps: Sequence[PressStep]) -> str:
-    """`330 °F (wait 2 min)`."""
-    heat = temperature_text(steps[0].temperature, work.plan.job.settings.temperature_unit)
+    """`330 °F (wait 2 min)`, or an iron's dial."""
+    heat = heat_text(steps[0].temperature, steps[0].press, work.plan.job.settings)
     return f"{heat} (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else heat
 
 

@@ -34,3 +34,25 @@ def registered(job: Job, places: Iterable[Place]) -> tuple[Place, ...]:
 def _register(place: Place, lowest: Place) -> Register:
     extent, base = place.extent, lowest.extent
     return Register(lowest.decal.id, round(base.top - extent.top, 3) + 0.0, round(extent.left - base.left, 3) + 0.0)
+
+
+def drawings(places: Iterable[Place]) -> tuple[tuple[tuple[Place, ...], ...], ...]:
+    """The drawings of several layers, the lowest first: by their sizes and how their layers lie (to a mm), all that are
+    alike together."""
+    of_lowest: dict[str, list[Place]] = defaultdict(list)
+    by_id = {}
+    for place in places:
+        by_id[place.decal.id] = place
+        if place.register:
+            of_lowest[place.register.on].append(place)
+    alike: dict[object, list[tuple[Place, ...]]] = defaultdict(list)
+    for lowest, layers in of_lowest.items():
+        drawing = (by_id[lowest], *sorted(layers, key=level))
+        alike[tuple(map(_lies, drawing))].append(drawing)
+    return tuple(tuple(them) for them in alike.values())
+
+
+def _lies(place: Place) -> object:
+    """A layer's name, size and place on the lowest (mm)."""
+    off = place.register[1:] if place.register else ()
+    return place.decal.piece, *(round(mm) for mm in (place.decal.width, place.decal.height, *off))

@@ -93,12 +93,15 @@ def films_by_settings(steps: Iterable[PressStep], settings: Settings) -> dict[Se
     return films
 
 
+def heat_text(heat: float, press: Press, settings: Settings) -> str:
+    """`330 °F`, or where an iron's dial stands."""
+    return f"dial {iron_dial(heat)}" if press.kind == IRON else temperature_text(heat, settings.temperature_unit)
+
+
 def settings_words(film: Film, press: Press, settings: Settings) -> SettingWords:
-    """A film's press settings in words; an iron has a dial instead of degrees."""
+    """A film's press settings in words."""
     return SettingWords(
-        heat=f"dial {iron_dial(film.temperature)}"
-        if press.kind == IRON
-        else temperature_text(film.temperature, settings.temperature_unit),
+        heat=heat_text(film.temperature, press, settings) + ", no steam" * (press.kind == IRON),
         bare=f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
         press=f"press {film.press:g} s",
         back=f"back {film.back:g} s" if film.back else "",

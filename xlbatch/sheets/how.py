@@ -21,13 +21,11 @@ def _said(step: PressStep, settings: Settings, film: bool, piece: bool) -> Itera
     yield step.film.name if film else ""
     yield step.place.decal.piece if piece else ""
     yield from_below(step.place, settings)
-    yield from minded(step, settings)
+    yield from minded(step)
     yield sections_text(step.place, settings)
 
 
-def minded(
-    step: PressStep, settings: Settings, called: Callable[[str], str] = str, together: str = "with step {no}"
-) -> Iterator[str]:
+def minded(step: PressStep, called: Callable[[str], str] = str, together: str = "with step {no}") -> Iterator[str]:
     """What to mind when this step is pressed, wherever it goes; "" where there is nothing of a kind. `called` gives a
     decal's name for its number, `together` says that it shares a closing of the plate."""
     yield "trial" if step.trial else ""
@@ -35,16 +33,15 @@ def minded(
     yield together.format(no=step.with_step) if step.with_step else ""
     yield f"cover {', '.join(map(called, step.cover))}" if step.cover else ""
     yield f"tack {step.front:g} s" if step.tack else ""
-    yield _grid(step, settings) if step.place.presses > 1 else ""
+    yield _grid(step) if step.place.presses > 1 else ""
 
 
-def _grid(step: PressStep, settings: Settings) -> str:
-    """The sections in words: `2 sections, left to right, overlap 1 in`."""
+def _grid(step: PressStep) -> str:
+    """The sections in words: `2 sections, left to right`."""
     across = len({section.right for section in step.place.sections})
     down = len({section.up for section in step.place.sections})
     ways = ", ".join(way for way, count in (("left to right", across), ("top to bottom", down)) if count > 1)
-    overlap = printed_text(step.press.overlap, settings.length_unit)
-    return f"{step.place.presses} sections, {ways}, overlap {overlap}"
+    return f"{step.place.presses} sections, {ways}"
 
 
 def from_below(place: Place, settings: Settings) -> str:
