@@ -11,6 +11,7 @@ from pathlib import Path
 
 from tests.book_texts import sheets_text
 from tests.plan_book import PlanBook
+from tests.small_texts import SMALL
 from tests.workbooks import Rows, write_workbook
 from xlbatch.messages.group_messages import group_files
 from xlbatch.pages.write_pages import write_pages
@@ -124,6 +125,7 @@ TENT = (
     '<text x="20" y="79" font-family="Archivo Black" font-size="9" fill="#204080">{Group}</text></svg>'
 )
 AGAIN = ("camp",)  # dropped again with what was done
+NAMES = (*JOBS, *SMALL)
 ASKED = ("picnic",)  # its people are sent a form, and the next list is begun
 
 
@@ -137,6 +139,9 @@ def plan(workbook: Path) -> Plan:
 def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     """What stands in a job's plan, its pages to print and its messages, after the name of the file that keeps it: a
     sheet after the other, a line a row."""
+    if name in SMALL:
+        yield from SMALL[name](folder)
+        return
     (folder / "tent.svg").write_text(TENT, encoding="utf-8")
     planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
@@ -180,7 +185,7 @@ def _done(workbook: Path) -> Path:
 
 
 if __name__ == "__main__":
-    for name in JOBS:
+    for name in NAMES:
         with tempfile.TemporaryDirectory() as folder:
             for file, text in texts(name, Path(folder)):
                 (FOLDER / file).write_text(text, encoding="utf-8")
