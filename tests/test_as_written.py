@@ -14,7 +14,7 @@ from tests.plan_texts import AGAIN, ASKED, FOLDER, JOBS, texts
 
 @pytest.fixture(scope="module", params=JOBS)
 def written(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, str]:
-    return texts(request.param, tmp_path_factory.mktemp(request.param))
+    return dict(texts(request.param, tmp_path_factory.mktemp(request.param)))
 
 
 def test_every_line_is_as_it_was(written: Mapping[str, str]) -> None:

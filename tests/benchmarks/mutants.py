@@ -19,7 +19,8 @@ OTHER: dict[type, type] = {
 
 class Mutant(NamedTuple):
     """One place to change: the bytes of a module (its path below the package) between two offsets become another
-    text. The statement's `first` line and the `last` line of the changed expression say which tests run it."""
+    text. A job runs it where it runs one of its lines, from the statement's `first` on; any job does where it is not
+    `in_function`."""
 
     module: str
     start: int
@@ -28,6 +29,7 @@ class Mutant(NamedTuple):
     line: int
     first: int
     last: int
+    in_function: bool
 
     @property
     def room(self) -> str:
@@ -45,19 +47,22 @@ def mutants(path: Path) -> Iterator[Mutant]:
         starts.append(starts[-1] + len(line))
     tree = ast.parse(source)
     left_alone = {id(part) for root in _not_code(tree) for part in ast.walk(root)}
-    for node, first in _expressions(tree, 1):
+    for node, first, in_function in _expressions(tree, 1, False):
         if id(node) not in left_alone and (other := _other(node)) is not None:
             last = node.end_lineno or node.lineno
             start, end = starts[node.lineno - 1] + node.col_offset, starts[last - 1] + (node.end_col_offset or 0)
-            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last)
+            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last, in_function)
 
 
-def _expressions(node: ast.AST, first: int) -> Iterator[tuple[ast.expr, int]]:
-    """Every expression below a node, with the first line of its statement."""
+def _expressions(node: ast.AST, first: int, inside: bool) -> Iterator[tuple[ast.expr, int, bool]]:
+    """Every expression below a node, with the first line of its statement, and whether that is in a function."""
     for part in ast.iter_child_nodes(node):
         if isinstance(part, ast.expr):
-            yield part, first
-        yield from _expressions(part, part.lineno if isinstance(part, ast.stmt) else first)
+            yield part, first, inside
+        if isinstance(part, ast.stmt):
+            yield from _expressions(part, part.lineno, isinstance(node, ast.FunctionDef) or inside)
+        else:
+            yield from _expressions(part, first, inside)
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:

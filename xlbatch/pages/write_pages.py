@@ -10,7 +10,7 @@ from pathlib import Path
 from xlbatch.files.printed_of import PAGES_OF
 from xlbatch.how_far import counted
 from xlbatch.pages import order_of_the_day
-from xlbatch.pages.all_pages import KINDS, Kind
+from xlbatch.pages.all_pages import KINDS, PageKind
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
@@ -95,11 +95,11 @@ def _below(upper: Ways, way: int, lower: Ways) -> Leaf:
     return upper[way].with_after(lower[0])
 
 
-def _ways(kind: Kind, work: Work) -> Ways:
+def _ways(kind: PageKind, work: Work) -> Ways:
     return Ways(kind.name, [partial(_made, kind, work, room) for room in kind.rooms])
 
 
-def _made(kind: Kind, work: Work, room: float) -> Leaf:
+def _made(kind: PageKind, work: Work, room: float) -> Leaf:
     leaf = _leaf(work.plan, kind.name)
     if kind.tells:
         leaf.title(kind.tells, _aside(work.plan))

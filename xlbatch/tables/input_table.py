@@ -6,8 +6,8 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
-from xlbatch.job.job import Class, Heading
-from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.job.job import Class
+from xlbatch.job.source import MOST_SHEET_ROWS, Heading
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.sizes import wearer
