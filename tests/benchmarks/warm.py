@@ -24,7 +24,7 @@ LIBRARIES = (
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
-LONGEST = 40  # s of the processor for the tests of one file: what takes longer has noticed nothing
+LONGEST = 20  # s of the processor for the tests of one file: what takes longer has noticed nothing
 
 
 def load(tree: Path) -> Mapping[str, frozenset[tuple[str, int]]]:

@@ -49,7 +49,6 @@ def _changed(look: Look, changes: tuple[tuple[str, Any], ...]) -> Look:
 PLAIN = Look()
 STRONG = Look(bold=True)
 SMALL = Look(FINE)
-CENTER = Look(align="center")
 TICK = Look(KEY, align="center")
 HEAD = Look(bold=True, bottom=THICK, valign="bottom")
 
