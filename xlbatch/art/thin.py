@@ -148,11 +148,9 @@ def _near_pairs(edges: Edges, left: Points, limit: float, least_way: float) -> t
     of_cell = np.empty_like(order)
     of_cell[order] = np.cumsum(opens) - 1
     beside = keys[opens] + np.array([[-lines], [0], [lines]])
-    low, high = (
-        np.searchsorted(keys, beside + way, side)[:, of_cell].ravel() for way, side in ((-1, "left"), (1, "right"))
-    )
-    count = high - low
-    corner = np.repeat(np.tile(np.arange(len(key), dtype=np.int32), 3), count)
+    low = np.searchsorted(keys, beside - 1, "left")[:, of_cell].ravel()
+    count = np.searchsorted(keys, beside + 1, "right")[:, of_cell].ravel() - low
+    corner = np.repeat(np.tile(np.arange(len(key)), 3), count)
     place = np.arange(len(corner)) + np.repeat(low - np.cumsum(count) + count, count)
     if least_way:
         far = _ways(edges, order, corner, place) > least_way - longest
