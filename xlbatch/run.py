@@ -50,10 +50,11 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
+    _begin(READING, progress)
     from xlbatch.kept.later import later_plan, numbered_after, sentence
     from xlbatch.roster.read import UnreadableFile, read
 
-    _begin(READING, progress)
+    alive()  # loading these takes a while, as does what is loaded below
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
@@ -133,7 +134,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
-    alive()  # loading all of the above takes a while
+    alive()
     job, of_drawings = with_drawings(reading.job)
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
