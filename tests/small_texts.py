@@ -1,11 +1,12 @@
-"""What is read of lists, drawings and pictures, kept as text beside the small jobs: every eighth list, and drawings
-whose words, shapes, strokes, copies and dots need most of the reading."""
+"""What is read of lists, sign-up forms, drawings and pictures, kept as text beside the small jobs: every eighth list,
+and drawings whose words, shapes, strokes, copies and dots need most of the reading."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import fields
 from pathlib import Path
 
 import pathops
+from openpyxl import load_workbook
 from PIL import ImageFilter
 
 from tests.lists.score import HARD_TABLES, TABLES
@@ -18,10 +19,23 @@ from xlbatch.geometry.weld import segments_of
 from xlbatch.job.job import RosterRow
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
-from xlbatch.roster.read import read
+from xlbatch.roster.read import Reading, read
+from xlbatch.sign_up.form import CONSENT, HOUSEHOLD, NAME
+from xlbatch.sign_up.together import read_together
+from xlbatch.sign_up.write_sign_up import write_sign_ups
 
 LISTS = Path(__file__).parent / "lists"
 EVERY = 8  # list
+# household, whether children's names may be printed, and who, for whom, size, printed, how many, contact, paid, note
+SIGN_UPS: tuple[tuple[str, str, Sequence[Sequence[str | int | None]]], ...] = (
+    (
+        "Hale",
+        "yes",
+        (("Ida Hale", "youth", "Youth M", "IDA", 1, None, 15, "no itchy tags"), ("Tom Hale", "adult", "L")),
+    ),
+    ("Rusk", "no", (("Bea Rusk", "ladies", "Ladies L", None, 2), ("Cy Rusk", "toddler", "3T", "CY"))),
+    ("Hale", "yes", (("Ida Hale", "youth", "Youth L", "IDA"), ("Tom Hale", "adult", "lrge"))),
+)
 _UNSAID: Mapping[str, object] = {"no": 0, "paid": None, "confirmed": False, "unclear": {}, "done_so_far": ()}
 STROKES = Path(__file__).parent / "data" / "strokes.svg"
 
@@ -32,14 +46,38 @@ def lists_text(folder: Path) -> Iterator[tuple[str, str]]:
     for table in (*TABLES, *HARD_TABLES, "ordinary_kinds.txt"):
         for peoples in lists_in(LISTS / table)[::EVERY]:
             lines.append(f"\n== {table} {peoples.kind}: {peoples.shows}")
-            reading = read(peoples.write(folder))
-            if isinstance(reading, UnreadableFile):
-                lines.append(reading.sentence)
-                continue
-            lines += map(_row, reading.job.roster)
-            lines += map(_problem, reading.problems)
-            lines += [f"~ {heading.cell} {heading.found}: {heading.meaning}" for heading in reading.job.headings]
+            lines += _read(read(peoples.write(folder)))
     yield "lists.txt", "\n".join(lines) + "\n"
+
+
+def sign_ups_text(folder: Path) -> Iterator[tuple[str, str]]:
+    """What is read of three filled forms, one of them sent in twice."""
+    write_sign_ups(folder / "Harbor picnic.xlsx", None)
+    forms = [_filled(folder, *filled) for filled in SIGN_UPS]
+    yield "sign ups.txt", "\n".join(_read(read_together(folder / "Harbor picnic.xlsx", forms))) + "\n"
+
+
+def _filled(folder: Path, household: str, consent: str, people: Sequence[Sequence[str | int | None]]) -> Path:
+    book = load_workbook(folder / "Harbor picnic.xlsx")
+    sheet = book[NAME]
+    labels = {cell.value: cell.row for (cell,) in sheet.iter_rows(max_col=1) if cell.value}
+    sheet.cell(labels[HOUSEHOLD], 3, household)
+    sheet.cell(labels[CONSENT], 3, consent)
+    for row, person in enumerate(people, labels["Who"] + 1):
+        for column, value in enumerate(person, 1):
+            sheet.cell(row, column, value)
+    path = folder / f"{household}{len(list(folder.iterdir()))}.xlsx"
+    book.save(path)
+    return path
+
+
+def _read(reading: Reading | UnreadableFile) -> Iterator[str]:
+    if isinstance(reading, UnreadableFile):
+        yield reading.sentence
+        return
+    yield from map(_row, reading.job.roster)
+    yield from map(_problem, reading.problems)
+    yield from (f"~ {heading.cell} {heading.found}: {heading.meaning}" for heading in reading.job.headings)
 
 
 def _row(row: RosterRow) -> str:
@@ -100,5 +138,5 @@ def _numbers(values: tuple[float, ...]) -> str:
 
 
 SMALL: Mapping[str, Callable[[Path], Iterator[tuple[str, str]]]] = {
-    "lists": lists_text, "drawings": drawings_text, "pictures": pictures_text,
+    "lists": lists_text, "sign ups": sign_ups_text, "drawings": drawings_text, "pictures": pictures_text,
 }  # fmt: skip
