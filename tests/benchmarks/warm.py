@@ -33,10 +33,10 @@ def load(tree: Path) -> Mapping[str, frozenset[tuple[str, int]]]:
     for name in LIBRARIES:
         importlib.import_module(name)
     _from(tree)
-    from tests.plan_texts import JOBS
+    from tests.plan_texts import NAMES
 
-    lines = {name: _lines_run(f"{tree}/xlbatch/", partial(_is_as_kept, name)) for name in JOBS}
-    assert all(map(_is_as_kept, JOBS)), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+    lines = {name: _lines_run(f"{tree}/xlbatch/", partial(_is_as_kept, name)) for name in NAMES}
+    assert all(map(_is_as_kept, NAMES)), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
     return lines
 
 
