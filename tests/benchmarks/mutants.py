@@ -69,8 +69,11 @@ def _expressions(node: ast.AST, first: int, inside: bool) -> Iterator[tuple[ast.
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
-    """Annotations and f-strings (Python 3.11 does not say where within a text the parts of one stand)."""
+    """Annotations, f-strings (Python 3.11 does not say where within a text the parts of one stand), and what only
+    another system runs."""
     for node in ast.walk(tree):
+        if isinstance(node, ast.If | ast.IfExp) and "sys.platform" in ast.unparse(node.test):
+            yield node
         if isinstance(node, ast.JoinedStr):
             yield node
         elif isinstance(node, ast.AnnAssign | ast.arg) and node.annotation:
