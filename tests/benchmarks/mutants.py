@@ -83,7 +83,7 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
         elif isinstance(node, ast.Call) and ast.unparse(node.func) in ("cast", "TypeVar"):
             yield node.args[0]
         elif isinstance(node, ast.Call):  # to the checker of types, to the reader and to cells: nothing is computed
-            yield from (word for word in node.keywords if word.arg in ("strict", "frozen", "maxsize", "encoding"))
+            yield from (word for word in node.keywords if word.arg in ("strict", "eq", "frozen", "maxsize", "encoding"))
         elif isinstance(node, ast.Subscript) and ast.unparse(node.value) == "Literal":
             yield node
 

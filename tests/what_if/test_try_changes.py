@@ -61,6 +61,7 @@ def test_the_figures_are_what_is_bought_and_worked(reading: Reading, plan: Plan)
     assert own.minutes == pytest.approx(sum(work.seconds for work in plan.time.work) / 60, abs=0.001)
     spared = next(change.reading for change in changes(reading, plan) if change.name == "No spares")
     assert spared.job.settings.sureness == 0
+    assert "No spares" not in {change.name for change in changes(spared, replace(plan, job=spared.job))}
 
 
 def test_less_of_one_thing_is_a_saving() -> None:
