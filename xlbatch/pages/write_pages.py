@@ -1,6 +1,7 @@
 """Writes the workbook that holds only the pages to print, in the order of the work."""
 
 from bisect import bisect_left
+from collections import deque
 from collections.abc import Callable, Sequence
 from copy import deepcopy
 from dataclasses import dataclass, field
@@ -41,8 +42,9 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     )
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
-    for leaf in counted(leaves(plan, plan_name)):
-        leaf.write(workbook, looks)
+    sheets = deque(leaves(plan, plan_name))
+    for _ in counted(range(len(sheets))):
+        sheets.popleft().write(workbook, looks)  # each is given free once it is written
     workbook.close()
     path.write_bytes(content.getvalue())
 
