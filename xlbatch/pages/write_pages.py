@@ -35,7 +35,12 @@ _OPTIONS = {
 
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
-    content = LivingBytes()  # whole before the disk sees it
+    path.write_bytes(pages_of(plan, plan_name))  # whole before the disk sees it
+
+
+def pages_of(plan: Plan, plan_name: str) -> bytes:
+    """The workbook with a plan's pages."""
+    content = LivingBytes()
     workbook = LivingWorkbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
     workbook.set_properties(
         {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
@@ -46,7 +51,7 @@ def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     for _ in counted(range(len(sheets))):
         sheets.popleft().write(workbook, looks)  # each is given free once it is written
     workbook.close()
-    path.write_bytes(content.getvalue())
+    return content.getvalue()
 
 
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
