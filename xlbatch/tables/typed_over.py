@@ -4,6 +4,7 @@ Only cells are looked at that the program does not read back: what is typed over
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from zlib import crc32
 
 from xlbatch.files.raw import Raw, RawSheet
@@ -66,7 +67,12 @@ def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]
 
 
 def _mark(value: object) -> str:
-    return mark_of(plain(value)) if value is None or isinstance(value, str | int | float) else ANY
+    return _of_value(value) if value is None or isinstance(value, str | int | float) else ANY
+
+
+@lru_cache(maxsize=1 << 14, typed=True)  # sheets say the same again and again
+def _of_value(value: object) -> str:
+    return mark_of(plain(value))
 
 
 def _key(texts: Iterable[str]) -> str:
