@@ -20,7 +20,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))  # what lies beside a s
 from compare_plans import differences
 from environment import ROOT
 from kill_bundle import Folder, kill_often
-from PIL import ImageGrab
+from PIL import Image, ImageGrab
 from try_bundle import copy_examples
 from windows_machine import PATIENCE, Machine, machine
 
@@ -38,7 +38,7 @@ CLASSES = r"HKEY_CURRENT_USER\Software\Classes"
 PROGRAM = r"C:\my programs\xlbatch.exe"
 REPORTS = "*fault report*.txt"
 SCREEN = (1920, 1200)
-SETTLED = 3  # s from a window's title to its contents
+PAUSE, ALIKE, MOST_LOOKS = 3, 4, 40  # s between two looks at a window; as many alike show that it is drawn
 
 
 class Program:
@@ -194,12 +194,21 @@ def try_window(program: Program, scratch: Path) -> None:
         for state, given, title in states:
             with program.start(*given, window=True) as running:
                 _wait_for_window(program.box.display, title, running)
-                time.sleep(SETTLED)
-                ImageGrab.grab(xdisplay=program.box.display).save(SHOTS / f"{state} {scale}.png")
+                looks = 1 if state == "progress" else MOST_LOOKS
+                _drawn(program.box.display, looks).save(SHOTS / f"{state} {scale}.png")
                 running.kill()
                 program.box.end()
             for plan in (scratch / f"lists at {scale}").glob("* - *"):
                 shutil.rmtree(plan) if plan.is_dir() else plan.unlink()
+
+
+def _drawn(display: str, most_looks: int) -> Image.Image:
+    """What the screen shows when nothing on it has moved for a while, or at the last of so many looks."""
+    looks: list[Image.Image] = []
+    while len(looks) < most_looks and (len(looks) < ALIKE or len({look.tobytes() for look in looks[-ALIKE:]}) > 1):
+        time.sleep(PAUSE)
+        looks.append(ImageGrab.grab(xdisplay=display))
+    return looks[-1]
 
 
 def _wait_for_window(display: str, title: str, running: "subprocess.Popen[bytes]") -> None:

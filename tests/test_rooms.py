@@ -15,7 +15,7 @@ ROOMS = (
     "seldom_searched", "trade", "job", "geometry", "fault", "claim", "saving", "files", "tables", "roster", "check",
     "lettering", "svg", "tracing", "parts", "art", "placement", "film", "press", "schedule", "shopping", "cutfiles",
     "kept", "plan", "agreement", "paper", "pictures", "sheets", "pages", "messages", "what_if", "sign_up",
-    "blank_workbook", "in_short", "outcome", "run", "each_list", "window", "cli", "__main__",
+    "blank_workbook", "in_short", "outcome", "two_workbooks", "run", "each_list", "window", "cli", "__main__",
 )  # fmt: skip
 MODULES = {
     ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__"): path

@@ -11,12 +11,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from xlbatch.fault import Disagreement
-from xlbatch.how_far import alive, hear, listening, percent
+from xlbatch.how_far import alive, hear, listening
 from xlbatch.outcome import (
     DRAWING,
     LAYING,
     ORDERING,
-    PAGES_TAKE,
     PLACING,
     READING,
     STAGES,
@@ -225,8 +224,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
     from xlbatch.messages.group_messages import group_files
-    from xlbatch.pages.write_pages import write_pages
-    from xlbatch.sheets.write import write_plan, write_problems
+    from xlbatch.sheets.write import write_problems
+    from xlbatch.two_workbooks import TwoWorkbooks
 
     stops = any(problem.level == "stop" for problem in plan.problems)
     if not plan.garments and not stops:
@@ -239,12 +238,13 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         held=len(plan.held),
     )
 
+    both = TwoWorkbooks(plan)
+
     def write(path: Path) -> None:
         if check_only or code == 2:
             write_problems(path, plan.job, plan.problems, plan.run_at, plan.memory)
         else:
-            with percent(PAGES_TAKE, 100):
-                write_plan(path, plan)
+            both.write(path)
         _begin(PLACING, progress)
 
     if check_only or code == 2:
@@ -254,11 +254,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     if wrong := disagreements(plan, files):
         raise Disagreement(wrong[0])
 
-    def print_(path: Path, plan_name: str) -> None:
-        with percent(0, PAGES_TAKE):
-            write_pages(path, plan, plan_name)
-
-    saved = save_plan(folder, name, write, files, print_)
+    saved = save_plan(folder, name, write, files, both.print_)
     return replace(
         about,
         written=saved.plan,

@@ -55,8 +55,8 @@ def too_thin(outline: Outline, limit: float) -> tuple[Thin, ...]:
     necks = _necks(edges, limit - _NEAR, limit * min(ROUND_PARALLEL, ROUND_WEDGE))
     if (necks.until > limit).any():  # how much bigger would do depends on those that don't count too
         necks = _necks(edges, limit - _NEAR)
-    found = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
-    return tuple(thin for thin in found if thin)
+    findings = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
+    return tuple(thin for thin in findings if thin)
 
 
 def too_fine(outline: Outline, limit: float) -> bool:
