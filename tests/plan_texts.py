@@ -5,13 +5,15 @@ Left out: what a run differs by (its time), the rows of trade tables that no one
 """
 
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 
 from tests.book_texts import sheets_text
 from tests.plan_book import PlanBook
+from tests.small_texts import SMALL
 from tests.workbooks import Rows, write_workbook
+from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.messages.group_messages import group_files
 from xlbatch.pages.write_pages import write_pages
 from xlbatch.plan import Plan
@@ -113,6 +115,7 @@ JOBS: Mapping[str, Sheets] = {
             ("Setting", "Value"), ("Job name", "Picnic"), ("Shared line", "PICNIC"), ("Print", "first name"),
             ("Length unit", "cm"), ("Temperature unit", "°C"), ("Paper", "A4"), ("Currency", "kr"),
             ("Margin or fixed price", "15.00"), ("Test cut", "yes"), ("Mirror the cut files", "no"),
+            ("Save film by interlocking", "yes"),
         ),
     },
 }  # fmt: skip
@@ -124,6 +127,8 @@ TENT = (
     '<text x="20" y="79" font-family="Archivo Black" font-size="9" fill="#204080">{Group}</text></svg>'
 )
 AGAIN = ("camp",)  # dropped again with what was done
+_WIDE = 160  # signs kept of a line of a cut file: where an outline begins
+NAMES = (*JOBS, *SMALL)
 ASKED = ("picnic",)  # its people are sent a form, and the next list is begun
 
 
@@ -134,30 +139,36 @@ def plan(workbook: Path) -> Plan:
     return make_plan(reading, 0, lambda _stage: None, NOW)
 
 
-def texts(name: str, folder: Path) -> Mapping[str, str]:
-    """What stands in a job's plan, its pages to print and its messages, by the name of the file that keeps it: a sheet
-    after the other, a line a row."""
+def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
+    """What stands in a job's plan, its pages to print and its messages, after the name of the file that keeps it: a
+    sheet after the other, a line a row."""
+    if name in SMALL:
+        yield from SMALL[name](folder)
+        return
     (folder / "tent.svg").write_text(TENT, encoding="utf-8")
     planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
     write_plan(workbook, planned)
+    yield f"{name} plan.txt", _text(workbook)
     write_pages(pages, planned, workbook.name)
-    messages = (f"== {file}\n{said}" for file, said in group_files(planned).items() if isinstance(said, str))
-    kept = {
-        f"{name} plan.txt": "\n".join(sheets_text(workbook, " | ")) + "\n",
-        f"{name} to print.txt": "\n".join([*sheets_text(pages, ""), *messages]) + "\n",
-    }
+    messages = (f"== {file}\n{text}\n" for file, text in group_files(planned).items() if isinstance(text, str))
+    yield f"{name} to print.txt", _text(pages, blank="") + "".join(messages)
+    drawn = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
+    yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in drawn for line in file.splitlines())
     if name in AGAIN:
         again = folder / "list - plan 2.xlsx"
         write_plan(again, plan(_done(workbook)))
-        kept[f"{name} plan 2.txt"] = "\n".join(sheets_text(again, " | ")) + "\n"
+        yield f"{name} plan 2.txt", _text(again)
     if name in ASKED:
         fresh = folder / "new.xlsx"
         write_blank(fresh, blank_job(fresh, metric=True))
-        kept[f"{name} new list.txt"] = "\n".join(sheets_text(fresh, " | ")) + "\n"
+        yield f"{name} new list.txt", _text(fresh)
         forms = write_sign_ups(folder / "form.xlsx", folder / "list.xlsx")
-        kept[f"{name} forms.txt"] = "\n".join(line for form in forms for line in sheets_text(form, " | ")) + "\n"
-    return kept
+        yield f"{name} forms.txt", "".join(map(_text, forms))
+
+
+def _text(workbook: Path, blank: str = " | ") -> str:
+    return "".join(f"{line}\n" for line in sheets_text(workbook, blank))
 
 
 def _done(workbook: Path) -> Path:
@@ -179,7 +190,7 @@ def _done(workbook: Path) -> Path:
 
 
 if __name__ == "__main__":
-    for name in JOBS:
+    for name in NAMES:
         with tempfile.TemporaryDirectory() as folder:
-            for file, text in texts(name, Path(folder)).items():
+            for file, text in texts(name, Path(folder)):
                 (FOLDER / file).write_text(text, encoding="utf-8")

@@ -92,14 +92,14 @@ def save_new(path: Path, write: Write) -> None:
             raise CannotSave(refusal("exists", path=path))
         try:
             empty(held)
-            part = _Part(held.folder / f"0{path.suffix}", path)
+            part = _Output(held.folder / f"0{path.suffix}", path)
             write(part.made)
             _put([part])
         finally:
             release(held)
 
 
-class _Part(NamedTuple):
+class _Output(NamedTuple):
     """A file or folder of the output: where it is made, and where it is put in the end."""
 
     made: Path
@@ -107,7 +107,7 @@ class _Part(NamedTuple):
 
 
 @contextmanager
-def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list[_Part]]:
+def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list[_Output]]:
     """The parts to make under the first number free for all of them; what was made and not put in place is gone
     afterwards."""
     targets: list[Path] = []
@@ -119,7 +119,7 @@ def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list
             if held is None:
                 continue
             try:
-                parts = [_Part(held.folder / f"{place}{path.suffix}", path) for place, path in enumerate(targets)]
+                parts = [_Output(held.folder / f"{place}{path.suffix}", path) for place, path in enumerate(targets)]
                 _clear(held, parts)
                 if not any(_exists(target) for target in targets):
                     yield parts
@@ -128,7 +128,7 @@ def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list
                 release(held)
 
 
-def _clear(held: Claim, parts: list[_Part]) -> None:
+def _clear(held: Claim, parts: list[_Output]) -> None:
     """Removes what a killed run left: where it had put some parts in place but not the last, those too."""
     try:
         moving = (held.folder / _MOVING).read_text(encoding="utf-8").split()
@@ -141,10 +141,10 @@ def _clear(held: Claim, parts: list[_Part]) -> None:
     empty(held)
 
 
-def _put(parts: list[_Part]) -> None:
+def _put(parts: list[_Output]) -> None:
     """Moves the parts to their places, over nothing, and the last one last. Where one can't be, none is."""
     (parts[0].made.parent / _MOVING).write_text(" ".join(part.made.name for part in parts), encoding="utf-8")
-    moved: list[_Part] = []
+    moved: list[_Output] = []
     try:
         for part in parts:
             patiently(lambda part=part: _move(part))  # type: ignore[misc]
@@ -155,7 +155,7 @@ def _put(parts: list[_Part]) -> None:
         raise
 
 
-def _move(part: _Part) -> None:
+def _move(part: _Output) -> None:
     if _exists(part.target):
         raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(part.target))
     part.made.rename(part.target)

@@ -1,5 +1,6 @@
-"""Small changes of the program, one place each, as a slip of the hand makes them: < for <=, + for -, and for or,
-a number one more, yes for no. Annotations, texts and what only names a type are left alone."""
+"""Small changes of the program, one place each, as a slip of the hand makes them: + for -, and for or, a number one
+more, yes for no; < for <= where a whole number is compared, else < for >, as two measures are hardly ever equal.
+Annotations, texts and what only names a type are left alone."""
 
 import ast
 import random
@@ -11,15 +12,18 @@ PACKAGE = Path(__file__).parents[2] / "xlbatch"
 TOP = "(top)"  # the modules that stand in no room
 NOT_CHANGED = ("window/", "cli.py", "__main__.py")  # tried by hand and by the tests of the window
 OTHER: dict[type, type] = {
-    ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
+    ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And,
     ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.FloorDiv: ast.Mult,
 }  # fmt: skip
+LIMIT: dict[type, type] = {ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt}
+TURNED: dict[type, type] = {ast.Lt: ast.Gt, ast.LtE: ast.GtE, ast.Gt: ast.Lt, ast.GtE: ast.LtE}
 
 
 class Mutant(NamedTuple):
     """One place to change: the bytes of a module (its path below the package) between two offsets become another
-    text. The statement's `first` line and the `last` line of the changed expression say which tests run it."""
+    text. A job runs it where it runs one of its lines, from the statement's `first` on; any job does where it is not
+    `in_function`."""
 
     module: str
     start: int
@@ -28,6 +32,7 @@ class Mutant(NamedTuple):
     line: int
     first: int
     last: int
+    in_function: bool
 
     @property
     def room(self) -> str:
@@ -45,19 +50,22 @@ def mutants(path: Path) -> Iterator[Mutant]:
         starts.append(starts[-1] + len(line))
     tree = ast.parse(source)
     left_alone = {id(part) for root in _not_code(tree) for part in ast.walk(root)}
-    for node, first in _expressions(tree, 1):
+    for node, first, in_function in _expressions(tree, 1, False):
         if id(node) not in left_alone and (other := _other(node)) is not None:
             last = node.end_lineno or node.lineno
             start, end = starts[node.lineno - 1] + node.col_offset, starts[last - 1] + (node.end_col_offset or 0)
-            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last)
+            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last, in_function)
 
 
-def _expressions(node: ast.AST, first: int) -> Iterator[tuple[ast.expr, int]]:
-    """Every expression below a node, with the first line of its statement."""
+def _expressions(node: ast.AST, first: int, inside: bool) -> Iterator[tuple[ast.expr, int, bool]]:
+    """Every expression below a node, with the first line of its statement, and whether that is in a function."""
     for part in ast.iter_child_nodes(node):
         if isinstance(part, ast.expr):
-            yield part, first
-        yield from _expressions(part, part.lineno if isinstance(part, ast.stmt) else first)
+            yield part, first, inside
+        if isinstance(part, ast.stmt):
+            yield from _expressions(part, part.lineno, isinstance(node, ast.FunctionDef) or inside)
+        else:
+            yield from _expressions(part, first, inside)
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
@@ -80,8 +88,9 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
 def _other(node: ast.expr) -> str | None:
     """What the expression becomes, or None where it stays."""
     match node:
-        case ast.Compare(ops=[op, *_]) if type(op) in OTHER:
-            node = ast.Compare(node.left, [OTHER[type(op)](), *node.ops[1:]], node.comparators)
+        case ast.Compare(left, [op, *ops], [right, *_]):
+            other = OTHER | (LIMIT if _is_whole(left) or _is_whole(right) else TURNED)
+            node = ast.Compare(left, [other[type(op)](), *ops], node.comparators)
         case ast.BoolOp(op, values) if type(op) in OTHER:
             node = ast.BoolOp(OTHER[type(op)](), values)
         case ast.BinOp(left, op, right) if type(op) in OTHER:
@@ -97,6 +106,17 @@ def _other(node: ast.expr) -> str | None:
         case _:
             return None
     return f"({ast.unparse(node)})"
+
+
+def _is_whole(node: ast.expr) -> bool:
+    match node:
+        case ast.Constant(value):
+            return isinstance(value, int)
+        case ast.Call(ast.Name("len" | "int" | "round")):
+            return True
+        case ast.BinOp(left, _, right):
+            return _is_whole(left) or _is_whole(right)
+    return False
 
 
 def drawn(count: int, seed: int, rooms: Iterable[str]) -> list[Mutant]:

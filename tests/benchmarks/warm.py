@@ -2,15 +2,16 @@
 Needs a system that can fork (Linux, macOS)."""
 
 import importlib
-import json
 import os
 import resource
 import signal
 import sys
 import tempfile
-import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from pathlib import Path
+from types import FrameType
+from typing import Any
 
 import hypothesis
 import pytest
@@ -23,60 +24,60 @@ LIBRARIES = (
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
-LONGEST = 90  # s of the processor to learn what a test file runs
+LONGEST = 20  # s of the processor for the tests of one file: what takes longer has noticed nothing
 
 
-def load(tree: Path) -> None:
-    """Loads the libraries, and from the copy of the tree the program: its small jobs are planned once."""
+def load(tree: Path) -> Mapping[str, frozenset[tuple[str, int]]]:
+    """Loads the libraries, and from the copy of the tree the program: its small jobs are planned once. Returns the
+    lines of the program that each job runs, by module."""
     for name in LIBRARIES:
         importlib.import_module(name)
     _from(tree)
-    assert _lines_are_kept(), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+    from tests.plan_texts import NAMES
+
+    lines = {name: _lines_run(f"{tree}/xlbatch/", partial(_is_as_kept, name)) for name in NAMES}
+    assert all(map(_is_as_kept, NAMES)), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+    return lines
 
 
-def lines_change(mutant: Mutant, source: bytes) -> bool:
-    """Whether a small job's lines are others, or it fails, with the changed source in the place of its module."""
+def _lines_run(program: str, run: Callable[[], object]) -> frozenset[tuple[str, int]]:
+    lines: set[tuple[str, int]] = set()
+
+    def line(frame: FrameType, _event: str, _arg: object) -> Any:
+        lines.add((frame.f_code.co_filename, frame.f_lineno))
+        return line
+
+    sys.settrace(lambda frame, event, arg: line(frame, event, arg) if program in frame.f_code.co_filename else None)
+    try:
+        run()
+    finally:
+        sys.settrace(None)
+    return frozenset((path.removeprefix(program), number) for path, number in lines)
+
+
+def lines_change(mutant: Mutant, source: bytes, jobs: Iterable[str]) -> bool:
+    """Whether the lines of a small job are others, or it fails, with the changed source in the place of its module."""
     name = "xlbatch." + mutant.module.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
     def differ() -> bool:
         put(importlib.import_module(name), source)
-        return not _lines_are_kept()
+        return not all(map(_is_as_kept, jobs))
 
-    return _in_child(differ, 60)
-
-
-def covers(tree: Path, file: str, kept: Path) -> bool:
-    """Writes what a test file of the copy runs, as JSON: its seconds, the tests that fail, the lines of each module.
-    False where that takes too long."""
-    import coverage
-
-    def not_known() -> bool:
-        program = f"{tree.resolve()}/xlbatch/"
-        lines = coverage.Coverage(data_file=None, config_file=False, include=[f"{program}*"])
-        lines.start()
-        start = time.process_time()
-        failing = _failing(tree, [file])
-        seconds = time.process_time() - start
-        lines.stop()
-        data = lines.get_data()
-        by_module = {path.removeprefix(program): data.lines(path) for path in data.measured_files()}
-        kept.write_text(json.dumps({"seconds": seconds, "failing": failing, "lines": by_module}), encoding="utf-8")
-        return False
-
-    return not _in_child(not_known, LONGEST)
+    return _in_child(differ, 30)
 
 
-def fails(tree: Path, tests: list[str], seconds: float, name: Path) -> bool:
-    """Whether a test of these of the copy of the tree fails, or they take far longer than so many seconds. The test
-    that failed is written into the file."""
+def failing_test(tree: Path, file: str, left_out: Iterable[str]) -> str:
+    """The first test of a file of the copy of the tree that fails, but for those left out; "" where none does."""
+    name = tree.parent / "failing.txt"
+    name.write_text("", encoding="utf-8")
 
-    def failed() -> bool:
-        failing = _failing(tree, ["-x", *tests])
+    def fails() -> bool:
+        failing = _failing(tree, ["-x", *(f"--deselect={test}" for test in left_out), file])
         name.write_text("\n".join(failing), encoding="utf-8")
         return bool(failing)
 
-    name.write_text("never ended", encoding="utf-8")
-    return _in_child(failed, round(3 * seconds) + 30)
+    _in_child(fails, LONGEST)
+    return name.read_text(encoding="utf-8")
 
 
 class _Heard:
@@ -112,7 +113,7 @@ def _failing(tree: Path, arguments: list[str]) -> list[str]:
         "ignore::pytest.PytestAssertRewriteWarning",
     ]
     ended = pytest.main([*quiet, *arguments], plugins=[heard])
-    return heard.failed or [f"pytest ends with {ended}"] * (ended not in (0, 5))
+    return heard.failed or [arguments[-1]] * (ended not in (0, 5))
 
 
 def _from(tree: Path) -> None:
@@ -122,15 +123,12 @@ def _from(tree: Path) -> None:
     sys.dont_write_bytecode = True
 
 
-def _lines_are_kept() -> bool:
-    from tests.plan_texts import FOLDER, JOBS, texts
+def _is_as_kept(name: str) -> bool:
+    from tests.plan_texts import FOLDER, texts
 
-    for name in JOBS:
-        with tempfile.TemporaryDirectory() as folder:
-            for file, text in texts(name, Path(folder)).items():
-                if text != (FOLDER / file).read_text(encoding="utf-8"):
-                    return False
-    return True
+    with tempfile.TemporaryDirectory() as folder:
+        kept = texts(name, Path(folder))
+        return all(text == (FOLDER / file).read_text(encoding="utf-8") for file, text in kept)
 
 
 def _in_child(check: Callable[[], bool], most: int) -> bool:

@@ -42,7 +42,6 @@ class Bench:
         self.cut_before = cut_before  # pieces by garment number: how much bigger they lie cut than they would be made
         self.garments = tuple(garments)
         self.folder = folder_of(job.path)
-        self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
         self.sheet = cache(self._sheet)
         self.made = cache(self._made_drawing)
@@ -65,7 +64,7 @@ class Bench:
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
-        film = self.films.get(name.casefold())
+        film = self.job.film_of.get(name.casefold())
         return film.name if film else name
 
     def thin(self, outline: Outline, limit: float) -> tuple[tuple[Thin, ...], bool]:
@@ -130,7 +129,7 @@ class Bench:
         """What limits the size of the decals that `specs` cut from one drawing."""
         specs = tuple(specs)
         names = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film)}
-        films = tuple(film for name, film in self.films.items() if name in names)
+        films = tuple(film for name, film in self.job.film_of.items() if name in names)
         return limits_of(self.job, garment, specs[0], films, edge_of(specs))
 
 

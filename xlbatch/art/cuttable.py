@@ -60,7 +60,7 @@ def check_cuttable(
     marked: list[Decal] = []
     problems: list[Problem] = []
     for decal in decals:
-        film = bench.films.get(decal.film.casefold())
+        film = bench.job.film_of.get(decal.film.casefold())
         thin, fine = bench.thin(decal.outline, film.thinnest) if film and decal.outline else ((), False)
         marked.append(
             replace(decal, thin=tuple(place for thin_spot in thin for place in thin_spot.places)) if thin else decal

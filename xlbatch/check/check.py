@@ -36,8 +36,7 @@ def check(job: Job, held: frozenset[int]) -> tuple[tuple[Garment, ...], tuple[Pr
             problems.append(looked_up)
     problems += (problem_ for rule in RULES for problem_ in rule(job, tuple(garments)))
     good = kept(garments, problems)
-    films = {film.name.casefold(): film for film in reversed(job.films)}
-    problems += heat_problems(job, good, films)
+    problems += heat_problems(job, good)
     good = kept(good, problems)
     return good, (*dict.fromkeys(problems), *assumptions(job, good))
 

@@ -34,7 +34,7 @@ def fill(fills: Sequence[Fill], bed: Bed) -> list[tuple[Laid, ...] | None]:
     """The shortest filling found of each, in the order of laying; None where none stays below the ceiling.
 
     All must hold equally many boxes, each of which fits across the bed."""
-    ways = _Ways(fills, bed)
+    ways = _FillWays(fills, bed)
     beam = _Beam(ways, bed.width)
     steps = [beam.step() for _ in range(sum(fills[0].kinds.values()))]
     return [
@@ -43,7 +43,7 @@ def fill(fills: Sequence[Fill], bed: Bed) -> list[tuple[Laid, ...] | None]:
     ]
 
 
-class _Ways:
+class _FillWays:
     """Every way round of every kind of box: a row a fill; kind k stands in columns k and, turned, k + kinds."""
 
     def __init__(self, fills: Sequence[Fill], bed: Bed) -> None:
@@ -78,7 +78,7 @@ class _Step(NamedTuple):
 class _Beam:
     """The fillings kept, one a row, those of a bed together."""
 
-    def __init__(self, ways: _Ways, width: int) -> None:
+    def __init__(self, ways: _FillWays, width: int) -> None:
         beds = len(ways.count)
         self.ways, self.bed, self.left = ways, np.arange(beds), ways.count
         self.skylines = Skylines(np.zeros((beds, 1), np.int64), np.full((beds, 1), width))

@@ -14,14 +14,12 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box
+from xlbatch.film.knapsack import Floats, Ints, fullest
 from xlbatch.film.solver import Solver
 from xlbatch.how_far import alive
 
-Floats = NDArray[np.float64]
-Ints = NDArray[np.int64]
 Slice = Counter[int]  # how many of each width lie side by side
 
 CELLS = (1200, 600, 300)  # across the bed: the finest grid that leaves few enough different widths
@@ -160,45 +158,19 @@ class Slices:
             most[room] = max(most[room - 1], (worth[fits] + most[room - cells[fits]]).max(initial=0))
         return most
 
-    def _most(self, counts: Ints) -> list[int]:
+    def _most(self, counts: Ints) -> Ints:
         """How many boxes can lie in each width."""
         both = np.where(self.rows[:, 0] != self.rows[:, 1], counts, 0)
-        most = np.bincount(self.rows[:, 0], counts, len(self.cells)) + np.bincount(
-            self.rows[:, 1], both, len(self.cells)
-        )
-        return [int(value) for value in most]
+        ways = zip(self.rows.T, (counts, both), strict=True)
+        first, second = (np.bincount(rows, many, len(self.cells)) for rows, many in ways)
+        return (first + second).astype(np.int64)
 
-    def _dear_slices(self, prices: Floats, most: Sequence[int]) -> Iterator[Slice]:
+    def _dear_slices(self, prices: Floats, most: Ints) -> Iterator[Slice]:
         """The dearest slice of all, then dear ones that share no width with those before."""
-        free = list(most)
+        free, cells = most.copy(), np.array(self.cells)
         for _ in range(SLICES_A_ROUND):
-            slice_ = self._dearest(prices, free)
+            slice_ = fullest(self.room, cells, prices, free)
             if not slice_:
                 return
             yield slice_
-            for row in slice_:
-                free[row] = 0
-
-    def _dearest(self, prices: Floats, free: Sequence[int]) -> Slice:
-        """The widths that fit side by side and cost the most: an integer knapsack over grid cells."""
-        alive()
-        copies = [
-            row
-            for row, cells in enumerate(self.cells)
-            for _ in range(min(free[row], self.room // max(cells, 1)) if prices[row] > 0 else 0)
-        ]
-        worth, with_it = np.zeros(self.room + 1), np.zeros(self.room + 1)
-        taken = np.zeros((len(copies), self.room + 1), dtype=bool)
-        for copy_no, row in enumerate(copies):
-            cells = self.cells[row]
-            without, with_this = worth[cells:], with_it[cells:]
-            np.add(worth[: self.room + 1 - cells], prices[row], out=with_this)
-            np.greater(with_this, without, out=taken[copy_no, cells:])
-            np.maximum(with_this, without, out=without)
-        slice_: Slice = Counter()
-        room = self.room
-        for copy_no in range(len(copies) - 1, -1, -1):
-            if taken[copy_no, room]:
-                slice_[copies[copy_no]] += 1
-                room -= self.cells[copies[copy_no]]
-        return slice_
+            free[list(slice_)] = 0

@@ -47,7 +47,7 @@ class Sets(NamedTuple):
         return Sets(across, along, self.which)
 
 
-class _Part(NamedTuple):
+class _SetsOfOneCount(NamedTuple):
     """Sets of equally many boxes, and how to lay them."""
 
     sets: Sequence[Sequence[Box]]
@@ -58,7 +58,7 @@ class _Part(NamedTuple):
 def searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["Sets", Short]]]:
     """The places of sets that are alike, and the best found for them."""
     places = list(alike(sets))
-    parts = [_Part([sets[set_no] for set_no in these], bed, tries) for these in places]
+    parts = [_SetsOfOneCount([sets[set_no] for set_no in these], bed, tries) for these in places]
     return zip(places, spread(_part_searched, parts, pays=len(sets) * tries > MUCH), strict=True)
 
 
@@ -97,7 +97,7 @@ def drop(across: Short, along: Short, width: int) -> tuple[Short, Short, Short]:
     return x, y, top.max(axis=0)
 
 
-def _part_searched(part: _Part) -> tuple[Sets, Short]:
+def _part_searched(part: _SetsOfOneCount) -> tuple[Sets, Short]:
     return _best(part.sets, part.bed, part.tries)
 
 

@@ -54,15 +54,15 @@ def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0
     return [packing_of(search.boxes, search.best, bed) for search in searches]
 
 
-def _alike(asked: Sequence[tuple["_Search", Fill]]) -> list[list[tuple["_Search", Fill]]]:
+def _alike(asked: Sequence[tuple["_SetSearch", Fill]]) -> list[list[tuple["_SetSearch", Fill]]]:
     """Those that hold equally many boxes together, at most so many that they can be searched for at the same time."""
-    by_count: dict[int, list[tuple[_Search, Fill]]] = defaultdict(list)
+    by_count: dict[int, list[tuple[_SetSearch, Fill]]] = defaultdict(list)
     for asked_of in asked:
         by_count[len(asked_of[0].boxes)].append(asked_of)
     return [same[begin : begin + LANES] for same in by_count.values() for begin in range(0, len(same), LANES)]
 
 
-class _Search:
+class _SetSearch:
     """The search for one set's shortest packing: what its kinds of boxes are worth, and the best found."""
 
     def __init__(
@@ -101,10 +101,10 @@ class _Search:
             self.best, self.length = laid, length
 
 
-def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_Search]:
+def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_SetSearch]:
     """One search a set; the proof is made once for all of them, and each has its part in it."""
     worth = iter(worths([box for boxes in sets for box in boxes], bed).tolist())
     return [
-        _Search(boxes, [kind_of(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
+        _SetSearch(boxes, [kind_of(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
         for boxes in sets
     ]

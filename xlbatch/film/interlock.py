@@ -53,7 +53,7 @@ class _Layout(NamedTuple):
         return self.laid[-1].score
 
 
-class _Part(NamedTuple):
+class _StripToInterlock(NamedTuple):
     """A strip, and how to interlock it."""
 
     strip: Strip
@@ -65,7 +65,7 @@ class _Part(NamedTuple):
 def interlock(strips: Sequence[Strip], bed: Bed, effort: int, *, mirrored: bool) -> tuple[Strip, ...]:
     """The strips interlocked, each where that makes it shorter."""
     decals = sum(len(strip.lying) for strip in strips)
-    parts = [_Part(strip, bed, mirrored, _tries(len(strip.lying), decals, effort)) for strip in strips]
+    parts = [_StripToInterlock(strip, bed, mirrored, _tries(len(strip.lying), decals, effort)) for strip in strips]
     drops = sum(part.tries * len(part.strip.lying) for part in parts)
     return tuple(spread(_interlocked, parts, pays=drops > MUCH))
 
@@ -75,10 +75,10 @@ def _tries(here: int, decals: int, effort: int) -> int:
     return max(FEWEST, min(round(MOST * max(1.0, here / USUAL) ** 2), DROPS // decals) * effort)
 
 
-def _interlocked(part: _Part) -> Strip:
+def _interlocked(part: _StripToInterlock) -> Strip:
     strip, bed = part.strip, part.bed
     ways = [profiles(lying.decal, bed, mirrored=part.mirrored) for lying in strip.lying]
-    layout = _Search(ways, bed.width).shortest(part.tries)
+    layout = _StripSearch(ways, bed.width).shortest(part.tries)
     length = (layout.length - bed.gap) / UM
     if length >= strip.length:
         return strip
@@ -91,7 +91,7 @@ def _interlocked(part: _Part) -> Strip:
     return Strip(strip.batch, strip.start, length, tuple(lying[decal_no] for decal_no in range(len(ways))))
 
 
-class _Search:
+class _StripSearch:
     """The search for a strip's shortest layout. `ways`: of each decal, the ways round in which it fits across."""
 
     def __init__(self, ways: Sequence[Sequence[Profile]], width: int) -> None:

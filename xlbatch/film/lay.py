@@ -72,7 +72,7 @@ def _lever(job: Job, layout: Layout, decals: Sequence[Decal], places: Mapping[in
 
 
 @dataclass(frozen=True)
-class _Work:
+class _FilmsUsed:
     """The films used, and each garment's decals of every film."""
 
     films: Sequence[Film]
@@ -134,10 +134,10 @@ class _Work:
         return all(um(strip.length) + beds[name].gap <= beds[name].longest for name, strip in strips.items())
 
 
-def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _Work:
+def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _FilmsUsed:
     by_garment: dict[str, dict[int, list[Decal]]] = defaultdict(lambda: defaultdict(list))
     for decal in decals:
         by_garment[decal.film][decal.garment_no].append(decal)
     films = [film for film in job.films if film.name in by_garment]
     beds = [bed_of(film, job.settings) for film in films]
-    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)
+    return _FilmsUsed(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)

@@ -36,8 +36,9 @@ class Segments:
 
 def pack(segments: Iterable[Segment]) -> Segments:
     """The same segments packed."""
-    verbs, numbers = zip(*segments, strict=True)
-    return Segments("".join(verbs), array("d", chain.from_iterable(numbers)).tobytes())
+    listed = list(segments)
+    numbers = chain.from_iterable(values for _, values in listed)
+    return Segments("".join(verb for verb, _ in listed), array("d", numbers).tobytes())
 
 
 def contours_of(segments: Segments) -> tuple[Segments, ...]:

@@ -13,7 +13,7 @@ from fontTools.pens.areaPen import AreaPen
 from fontTools.pens.basePen import BasePen
 from fontTools.pens.boundsPen import BoundsPen
 
-from xlbatch.geometry.outline import NUMBERS, Segment
+from xlbatch.geometry.outline import NUMBERS, Segment, Segments, pack
 
 Matrix = tuple[float, float, float, float, float, float]
 Box = tuple[float, float, float, float]  # left, bottom, right, top
@@ -37,13 +37,13 @@ _QUADRATIC = tuple((2 * weight * (1 - t), 2 * weight * t) for t, weight in GAUSS
 _CUBIC = tuple((3 * weight * (1 - t) ** 2, 6 * weight * t * (1 - t), 3 * weight * t * t) for t, weight in GAUSS)
 
 
-def path_data(segments: Iterable[Segment], matrix: Matrix = IDENTITY) -> str:
+def path_data(segments: Segments | Iterable[Segment], matrix: Matrix = IDENTITY) -> str:
     """SVG path data of the segments moved by `matrix`, coordinates rounded to 0.001 mm, curves kept."""
-    segments = tuple(segments)
+    packed = segments if isinstance(segments, Segments) else pack(segments)
     a, b, c, d, e, f = matrix
-    x, y = np.array([value for _, points in segments for value in points]).reshape(-1, 2).T
+    x, y = packed.points.T
     moved = np.column_stack((a * x + c * y + e, b * x + d * y + f)).round(3) + 0.0  # + 0.0 makes -0 into 0
-    return " ".join([_WRITTEN[verb] for verb, _ in segments]) % tuple(moved.ravel().tolist())
+    return " ".join(map(_WRITTEN.__getitem__, packed.verbs)) % tuple(moved.ravel().tolist())
 
 
 def transform(segments: Iterable[Segment], matrix: Matrix) -> tuple[Segment, ...]:

@@ -57,9 +57,9 @@ def _has_row(note: KeptNote, rows: Rows) -> bool:
 def _told(note: KeptNote, source: Source, plan: int) -> KeptChange:
     what = f"note on {note.heading}" if note.on_cell else note.heading
     cell = source.at(note.heading).cell
-    return KeptChange(plan, note.sheet, cell, whose(note), what, note.text, "", GONE)
+    return KeptChange(plan, note.sheet, cell, owner_of(note), what, note.text, "", GONE)
 
 
-def whose(note: KeptNote) -> str:
+def owner_of(note: KeptNote) -> str:
     """Whose a note is, as Changes says it."""
     return f"No. {note.key}" if note.sheet in (PROOF, "Money") else note.key

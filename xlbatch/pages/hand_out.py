@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span, Value, columns_for
-from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look, Part
+from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look, Text
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine
@@ -57,7 +57,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
     waiting = ", ".join(dict.fromkeys(row.who for row in work.plan.held if row.group == group))
     named = group or ("Without a group" if any(worn.group for worn in work.plan.garments) else "")
     count = f"{len(garments)} garment{'s' * (len(garments) != 1)}{f'; held back: {waiting}' if waiting else ''}"
-    title = (Part(f"{named}:  ", KEY, bold=True), Part(count)) if named else count
+    title = (Text(f"{named}:  ", KEY, bold=True), Text(count)) if named else count
     lines = [work.money[garment.no] for garment in garments]
     band = Look(bold=True, fill=BAND, top=THIN)
     rest = ACROSS - SIGNED - 7 - GOT - 2 * amount

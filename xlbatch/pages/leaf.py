@@ -16,7 +16,7 @@ from typing import NamedTuple
 from xlsxwriter import Workbook
 
 from xlbatch.how_far import alive
-from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
+from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Text
 from xlbatch.paper.cell import printable
 from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
@@ -34,7 +34,7 @@ CUSHION = 2.5  # points above and below text
 INDENT = 10.0  # points that a cell's indent takes at most, in any program
 WHERE_RESULTS_GO = "Results are typed in the plan"
 
-Value = str | int | float | Decimal | tuple[Part, ...] | None
+Value = str | int | float | Decimal | tuple[Text, ...] | None
 
 
 class Span(NamedTuple):
@@ -252,7 +252,7 @@ def columns_of(width: float) -> int:
     return math.ceil((width + PAD + 1) / COLUMN)
 
 
-def parts_width(parts: Iterable[Part]) -> float:
+def parts_width(parts: Iterable[Text]) -> float:
     """The width in points of a line of several sizes."""
     return sum(text_width(part.text, part.size, part.bold) for part in parts)
 
@@ -268,7 +268,7 @@ def _height(span: Span, cushion: float) -> float:
     return 0.0
 
 
-def _rich_height(parts: Sequence[Part], room: float) -> float:
+def _rich_height(parts: Sequence[Text], room: float) -> float:
     """Word by word into lines, each as high as its largest letters."""
     height, line, used = 0.0, 0.0, 0.0
     for part in parts:

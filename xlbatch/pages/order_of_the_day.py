@@ -9,7 +9,7 @@ from xlbatch.kept.memory import KeptChange
 from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Text
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.schedule.hours import Stage
@@ -63,14 +63,14 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
     leaf.row(6)
     widths = (15, 10, 12, 12, 11)
-    leaf.row(40, *(Span(width, (Part(big, TITLE, bold=True), Part(f"\n{small}", FINE)), box)
+    leaf.row(40, *(Span(width, (Text(big, TITLE, bold=True), Text(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
         length = film_length(plan, need.film)
         rolls = ", ".join(f"{count} × {long_text(roll.length, work.unit)}" for count, roll in need.rolls)
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
-        film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
-        leaf.row(20, Span(ACROSS, (film, Part(says)),
+        film = Text(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
+        leaf.row(20, Span(ACROSS, (film, Text(says)),
                           box.but(align="left", indent=1)))  # fmt: skip
 
 
@@ -118,7 +118,7 @@ def _write_changes(leaf: Leaf, work: Work) -> None:
     leaf.head("Changed since the plan before")
     for who, changes in list(of.items())[:MOST_LINES]:
         follows = "; ".join(filter(None, dict.fromkeys(changes.values())))
-        leaf.line((Part(f"{who}: ", bold=True), Part("; ".join(changes)), Part(f" → {follows}" if follows else "")))
+        leaf.line((Text(f"{who}: ", bold=True), Text("; ".join(changes)), Text(f" → {follows}" if follows else "")))
     if len(of) > MOST_LINES:
         leaf.line(f"and {len(of) - MOST_LINES} more: see Changes in the plan.")
 
@@ -139,7 +139,7 @@ def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, Ros
     leaf.head(title)
     for text, rows in list(reasons.items())[:MOST_LINES]:
         names = listed(rows) if len(rows) <= MOST_NAMES else f"{len(rows)} people"
-        leaf.line((Part(f"{names}: ", bold=True), Part(text)))
+        leaf.line((Text(f"{names}: ", bold=True), Text(text)))
     if len(reasons) > MOST_LINES:
         leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
 
@@ -157,7 +157,7 @@ def _write_steps(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
         leaf.row(
             30,
             Span(3, step_no, look.but(size=TITLE, bold=True, color=ACCENT)),
-            Span(35, (Part(do, bold=True), Part(f"\n{how}")), look),
+            Span(35, (Text(do, bold=True), Text(f"\n{how}")), look),
             Span(6, numbers, look.but(size=KEY, bold=True, align="center")),
             Span(8, hands, look.but(align="center")),
             Span(8, f"{time}{BOX}", look.but(align="right")),

@@ -7,14 +7,14 @@ from typing import NamedTuple
 from xlbatch.check.garment import Garment
 from xlbatch.files.beside import beside, folder_of
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
-from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
+from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Text
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.sheets.proof import film_colors, narrowed
+from xlbatch.sheets.proof import narrowed
 from xlbatch.trade.tables import table
 
 NAME = "Proof"
@@ -33,7 +33,7 @@ RULE = PLAIN.but(bottom=HAIRLINE)
 def write(leaf: Leaf, work: Work, high: float) -> None:
     """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
-    colors = film_colors(work.plan.job.films)
+    colors = work.plan.job.film_colors
     beside = -(-len(panels) // max(1, -(-len(panels) // PANELS)))  # as even as so many rows allow
     for first in range(0, len(panels), max(1, beside)):
         _write_panels(leaf, work, panels[first : first + beside], colors, (ACROSS // beside, high))
@@ -159,7 +159,7 @@ def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -
     narrow = next(filter(None, map(narrowed, texts)), "")
     fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.who, (Text(garment.who or "–", bold=True), Text(f"\n{_about(garment)}", FINE)), RULE)
     yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 

@@ -13,7 +13,7 @@ from xlbatch.job.job import DecalSpec
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 from xlbatch.sheets.cut_list import ready_strips
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
@@ -32,7 +32,7 @@ class Work:
     places: Mapping[str, Place]
     lies: Mapping[str, tuple[Run, Strip]]
     ready: Mapping[tuple[str, int, int], Sequence[KeptDecal]]
-    steps: Mapping[int, tuple[Step, ...]]
+    steps: Mapping[int, tuple[PressStep, ...]]
     money: Mapping[int, MoneyLine]
 
     @property

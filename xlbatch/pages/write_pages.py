@@ -1,6 +1,7 @@
 """Writes the workbook that holds only the pages to print, in the order of the work."""
 
 from bisect import bisect_left
+from collections import deque
 from collections.abc import Callable, Sequence
 from copy import deepcopy
 from dataclasses import dataclass, field
@@ -10,7 +11,7 @@ from pathlib import Path
 from xlbatch.files.printed_of import PAGES_OF
 from xlbatch.how_far import counted
 from xlbatch.pages import order_of_the_day
-from xlbatch.pages.all_pages import KINDS, Kind
+from xlbatch.pages.all_pages import KINDS, PageKind
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
@@ -34,17 +35,23 @@ _OPTIONS = {
 
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
-    content = LivingBytes()  # whole before the disk sees it
+    path.write_bytes(pages_of(plan, plan_name))  # whole before the disk sees it
+
+
+def pages_of(plan: Plan, plan_name: str) -> bytes:
+    """The workbook with a plan's pages."""
+    content = LivingBytes()
     workbook = LivingWorkbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
     workbook.set_properties(
         {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
     )
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
-    for leaf in counted(leaves(plan, plan_name)):
-        leaf.write(workbook, looks)
+    sheets = deque(leaves(plan, plan_name))
+    for _ in counted(range(len(sheets))):
+        sheets.popleft().write(workbook, looks)  # each is given free once it is written
     workbook.close()
-    path.write_bytes(content.getvalue())
+    return content.getvalue()
 
 
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
@@ -95,11 +102,11 @@ def _below(upper: Ways, way: int, lower: Ways) -> Leaf:
     return upper[way].with_after(lower[0])
 
 
-def _ways(kind: Kind, work: Work) -> Ways:
+def _ways(kind: PageKind, work: Work) -> Ways:
     return Ways(kind.name, [partial(_made, kind, work, room) for room in kind.rooms])
 
 
-def _made(kind: Kind, work: Work, room: float) -> Leaf:
+def _made(kind: PageKind, work: Work, room: float) -> Leaf:
     leaf = _leaf(work.plan, kind.name)
     if kind.tells:
         leaf.title(kind.tells, _aside(work.plan))

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import TypeVar
 
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.likeness import is_one_pattern, is_ornament
 from xlbatch.parts.outlines import Contour
 
@@ -17,7 +17,7 @@ _UP = 0.9  # of their height: how far one stands above the other
 _COVERED = 0.8  # of the letters: a row that has so many is the word
 
 
-def bouncing(marks: Sequence[Mark], rows: Iterable[Row]) -> list[list[Mark]]:
+def bouncing(marks: Sequence[Mark], rows: Iterable[LetterRow]) -> list[list[Mark]]:
     """The words among outlines of one color whose letters bounce, with the `rows` of fewer of them in mind."""
     rows = tuple(rows)
     chains = []

@@ -9,7 +9,7 @@ from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import common, tidy
 from xlbatch.parts.grow import grown
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Contour, Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Copy
 from xlbatch.svg.layer import Layer
@@ -25,7 +25,7 @@ class Copies:
     """What belongs to a word besides its own letters: `shapes` and `holes` that go with it, and how to make each copy
     `found` anew."""
 
-    def __init__(self, layers: Sequence[Layer], shapes: Sequence[Shape], row: Row, mine: Sequence[Shape]) -> None:
+    def __init__(self, layers: Sequence[Layer], shapes: Sequence[Shape], row: LetterRow, mine: Sequence[Shape]) -> None:
         self.layers = layers
         self.all = shapes
         self.row = row

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 
 from xlbatch.geometry.ink import around
 from xlbatch.parts.left_over import is_what_letters_left
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Shape, box_gap, inside
 from xlbatch.parts.part import BROKEN
 from xlbatch.svg.layer import Layer
@@ -13,7 +13,7 @@ _GROUND = 20  # times a word's area: what is so large lies over more than the wo
 
 
 def doubts_of(
-    layers: Sequence[Layer], shapes: Sequence[Shape], free: Collection[Shape], row: Row, taken: Collection[Shape]
+    layers: Sequence[Layer], shapes: Sequence[Shape], free: Collection[Shape], row: LetterRow, taken: Collection[Shape]
 ) -> tuple[str, ...]:
     """The doubts about a row of letters (keys of phrases): `taken` are all the shapes that go with it, `free` those
     that belong to no word yet."""

@@ -8,7 +8,7 @@ from xlbatch.geometry.path import Box
 from xlbatch.parts.bouncing import bouncing
 from xlbatch.parts.copies import Copies
 from xlbatch.parts.doubts import doubts_of
-from xlbatch.parts.letter_rows import LEAST, Row, rows_of
+from xlbatch.parts.letter_rows import LEAST, LetterRow, rows_of
 from xlbatch.parts.outlines import Contour, Shape, box_gap, shapes_of
 from xlbatch.parts.part import MOST, OPEN, Copy, Part
 from xlbatch.svg.layer import Layers, LiveText
@@ -25,18 +25,18 @@ _WHOLE = 0.985  # of the page: a shape that fills it is its background
 def parts_of(layers: Layers, text_box: Callable[[LiveText], Box]) -> tuple[Part, ...]:
     """The parts of a drawing, numbered: texts and words from the top down, then the others, the largest first.
     `text_box` gives the box of a live text."""
-    return _numbered(_Finder(layers, text_box).parts())
+    return _numbered(_PartFinder(layers, text_box).parts())
 
 
 @dataclass(frozen=True, eq=False)
-class _Word:
+class _ColoredRow:
     """A row of letters, and the color and layers they are on."""
 
-    row: Row
+    row: LetterRow
     color: str
 
 
-class _Finder:
+class _PartFinder:
     def __init__(self, layers: Layers, text_box: Callable[[LiveText], Box]) -> None:
         self.layers = layers.layers
         self.text_box = text_box
@@ -60,13 +60,13 @@ class _Finder:
 
     # words
 
-    def _words(self) -> Iterator[_Word]:
+    def _words(self) -> Iterator[_ColoredRow]:
         for color in dict.fromkeys(layer.color for layer in self.layers if layer.text is None):
             mine = [shape for shape in self.shapes if self.layers[shape.layer].color == color]
             rows = rows_of(mine, self.page, self._held_together(mine))
             chains = {letter: letters for letters in bouncing(mine, rows) for letter in letters}
             self.bouncing |= chains
-            yield from (_Word(row, color) for row in rows if chains.keys().isdisjoint(row.letters))
+            yield from (_ColoredRow(row, color) for row in rows if chains.keys().isdisjoint(row.letters))
 
     def _held_together(self, mine: Sequence[Shape]) -> list[list[Shape]]:
         """The shapes of each element and group of the file, the smallest first; one that holds all says nothing."""
@@ -78,7 +78,7 @@ class _Finder:
         telling = [group for group in groups.values() if len(group) < len(mine)]
         return sorted(telling, key=len)
 
-    def _word(self, word: _Word) -> Part:
+    def _word(self, word: _ColoredRow) -> Part:
         mine = _shapes_in(word.row)
         copies = Copies(self.layers, self.shapes, word.row, mine)
         shapes = tuple(dict.fromkeys((*mine, *copies.shapes)))
@@ -222,7 +222,7 @@ def _page(layers: Layers) -> float:
     return max(max(box[2] - box[0], box[3] - box[1]) for box in boxes) if boxes else 2000.0
 
 
-def _shapes_in(row: Row) -> tuple[Shape, ...]:
+def _shapes_in(row: LetterRow) -> tuple[Shape, ...]:
     return tuple(mark for mark in row.marks if isinstance(mark, Shape))
 
 

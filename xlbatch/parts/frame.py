@@ -100,8 +100,3 @@ def arc_through(points: Points, heads_out: bool) -> Round | None:
     top = mean / abs(mean) if abs(mean) > 1e-9 else 1j
     radius = math.sqrt(squared)
     return Round(center, radius if heads_out else -radius, top)
-
-
-def angle_of(frame: Straight) -> float:
-    """The slope in degrees."""
-    return math.degrees(cmath.phase(frame.along))

@@ -7,13 +7,13 @@ from xlbatch.check.text import has_braces
 from xlbatch.job.job import Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.drawn import Drawn
-from xlbatch.parts.part_lines import Looks, Matched
+from xlbatch.parts.part_lines import Matched, PartLooks
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 
 
 def questions(
-    job: Job, drawn: Drawn, rows: tuple[int, ...], matches: Matched, looks: Mapping[str, Looks]
+    job: Job, drawn: Drawn, rows: tuple[int, ...], matches: Matched, looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """All that is asked about one drawing, worn in `rows`: `looks` of each part, and the lines `found` for them."""
     yield from _samples(job, drawn, rows, matches.lines)
@@ -47,7 +47,7 @@ def _samples(job: Job, drawn: Drawn, rows: Collection[int], lines: Mapping[str, 
 
 
 def _lost(
-    drawn: Drawn, rows: tuple[int, ...], lost: Sequence[PartLine], looks: Mapping[str, Looks]
+    drawn: Drawn, rows: tuple[int, ...], lost: Sequence[PartLine], looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """Tells of lines whose part is not in the drawing, or not any more."""
     for line in lost:
@@ -75,7 +75,7 @@ def _left_out(drawn: Drawn, rows: tuple[int, ...], lines: Mapping[str, PartLine]
 
 
 def _named(
-    job: Job, drawn: Drawn, rows: tuple[int, ...], line: PartLine, looks: Mapping[str, Looks]
+    job: Job, drawn: Drawn, rows: tuple[int, ...], line: PartLine, looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """Tells of a film or part named in a line that there is none such."""
     films = [film.name for film in job.films]
@@ -87,7 +87,7 @@ def _named(
 
 
 def _unknown(
-    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, typed: str, looks: Mapping[str, Looks]
+    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, typed: str, looks: Mapping[str, PartLooks]
 ) -> Problem:
     labels = ", ".join(label for label in looks if not label[-1].isalpha())
     facts = {"artwork": drawn.name, "parts": labels}

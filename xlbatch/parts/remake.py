@@ -26,12 +26,12 @@ _LIES_ON = 0.5  # of the letters: so much of them on a shape, and they lie on it
 
 def remade(layers: Layers, parts: Sequence[Part], edits: Iterable[Edit], rules: Rules) -> Remade:
     """The drawing after the edits. Raises Unreadable, PathOpsError."""
-    work = _Work(layers, parts, tuple(edits), rules)
+    work = _Remaking(layers, parts, tuple(edits), rules)
     work.do()
     return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts), tuple(work.rooms))
 
 
-class _Work:
+class _Remaking:
     def __init__(self, layers: Layers, parts: Sequence[Part], edits: tuple[Edit, ...], rules: Rules) -> None:
         self.layers = layers
         self.parts = {part.label: part for part in parts}

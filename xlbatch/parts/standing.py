@@ -17,7 +17,7 @@ _LEAST_BEND, _MOST_BEND = 0.8, 20.0  # of a letter's size: the radius of an arc 
 
 
 @dataclass(frozen=True)
-class Standing:
+class OnLine:
     """An outline, how far along a line it begins and ends, and its lowest and highest above the line."""
 
     mark: Contour
@@ -35,10 +35,10 @@ class Standing:
         return self.top - self.foot
 
 
-def standing(frame: Frame, mark: Contour) -> Standing:
+def standing(frame: Frame, mark: Contour) -> OnLine:
     """The outline measured on a line."""
     along, above = frame.onto(mark.points)
-    return Standing(mark, float(along.min()), float(along.max()), float(above.min()), float(above.max()))
+    return OnLine(mark, float(along.min()), float(along.max()), float(above.min()), float(above.max()))
 
 
 def lines_under(letters: Sequence[Contour]) -> Iterator[Frame]:

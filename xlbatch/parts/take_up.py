@@ -14,7 +14,7 @@ from xlbatch.parts.drawn import Drawn
 from xlbatch.parts.edit import film_color
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
-from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
+from xlbatch.parts.part_lines import PartLooks, looks_of, matched, place_text
 from xlbatch.parts.part_questions import of_no_drawing, questions
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
@@ -179,7 +179,7 @@ class _TakingUp:
 
     def _lines(self, drawn: Drawn) -> Iterator[PartLine]:
         box = drawn.looked.box
-        looks: dict[str, Looks] = {}
+        looks: dict[str, PartLooks] = {}
         parts: dict[str, Part] = {}
         for part in drawn.looked.parts:
             for drawn_part in (part, *part.single):

@@ -8,6 +8,7 @@ from xlbatch.placement.place import Place
 from xlbatch.trade.tables import practice
 
 INK, PIECE = "#17202a", "#4d5966"
+KEPT_CLEAR = 'fill="#d5d9dd" fill-opacity=".6" stroke-dasharray="14 8" stroke-width="3"'
 FILLED = f'fill="{PIECE}" stroke="none"'
 NECK = practice("how wide the neck opening is, of the chest width")
 SLEEVE = "sleeve"  # ends the name of a sleeve's side
@@ -35,15 +36,30 @@ def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], wi
     )
 
 
-def body_shape(blank: Blank, side: str, *, fill: str = "#fff", crease: bool = True) -> str:
-    """Body and sleeves, then the collar seam of this side and a dotted center crease."""
+def body_shape(blank: Blank, side: str, *, fill: str = "#fff", marked: bool = True) -> str:
+    """Body and sleeves, then the collar seam of this side; `marked`: a dotted center crease and what to keep clear."""
     neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
     right = ((neck, 0.0), *_arm(blank), (half, long))
     edge = (*right, *((-x, y) for x, y in reversed(right)))
     seam = blank.drop_front if side == "front" else blank.drop_back
     return (
         f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="{fill}"/>'
-        f'<path d="{_collar(blank, side, neck)}"/>' + (_crease(seam, long) if crease else "")
+        f'<path d="{_collar(blank, side, neck)}"/>'
+        + (_crease(seam, long) + _kept_clear(blank, side, seam) if marked else "")
+    )
+
+
+def _kept_clear(blank: Blank, side: str, seam: float) -> str:
+    """A shaded box for each place not to press on."""
+    boxes = (
+        (feature, seam if feature.at == "collar" else blank.length - feature.height)
+        for feature in blank.keep_clear
+        if feature.side == side
+    )
+    return "".join(
+        f'<rect x="{-feature.width / 2:.1f}" y="{top:.1f}" width="{feature.width:.1f}" height="{feature.height:.1f}" '
+        f"{KEPT_CLEAR}/>"
+        for feature, top in boxes
     )
 
 
@@ -77,11 +93,11 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
             return curve
 
 
-def sleeve_shape(blank: Blank, *, fill: str = "#fff", crease: bool = True) -> str:
+def sleeve_shape(blank: Blank, *, fill: str = "#fff", marked: bool = True) -> str:
     half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
     return (
         f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
-        f'fill="{fill}"/>' + (_crease(0.0, long) if crease else "")
+        f'fill="{fill}"/>' + (_crease(0.0, long) if marked else "")
     )
 
 

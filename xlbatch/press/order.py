@@ -16,18 +16,17 @@ from xlbatch.job.job import Job
 from xlbatch.placement.place import Place
 from xlbatch.press.closing import Closing, closings
 from xlbatch.press.heats import HeatOrder, Plate, Queue, batch_by_batch, heat_by_heat
-from xlbatch.press.step import PressPlan, Step
+from xlbatch.press.step import PressPlan, PressStep
 
 Queues = list[list[Closing]]  # the closings of each garment of a batch
 
 
 def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...]) -> PressPlan:
     """All steps, numbered from 1, press by press where people press at several."""
-    films = {film.name.casefold(): film for film in reversed(job.films)}
     of_garment: dict[int, list[Place]] = defaultdict(list)
     for place in places:
         of_garment[place.garment.no].append(place)
-    queues = [[closings(of_garment[no], films, job.presses[0]) for no in batch.garments] for batch in batches]
+    queues = [[closings(of_garment[no], job.film_of, job.presses[0]) for no in batch.garments] for batch in batches]
     lanes = list(_lanes(queues, job.settings.people_pressing))
     plate = plate_of(job)
     heats = [[[_heats(queue) for queue in queues[batch_no]] for batch_no in lane] for lane in lanes]
@@ -36,7 +35,7 @@ def press_order(job: Job, batches: tuple[Batch, ...], places: tuple[Place, ...])
     waits = [sum(order.waiting for order in orders) for orders in (by_heat, by_batch)]
     worth = job.settings.worth_changing_the_order
     changed = worth is not None and waits[1] - waits[0] > worth * 60
-    steps: list[Step] = []
+    steps: list[PressStep] = []
     tried: set[tuple[str, str]] = set()
     for number, (lane, order) in enumerate(zip(lanes, by_heat if changed else by_batch, strict=True), 1):
         now: float | None = None
@@ -82,13 +81,13 @@ def _in_order(lane: Sequence[int], order: HeatOrder, queues: Sequence[Queues]) -
 
 def _steps(
     job: Job, batch: Batch, closing: Closing, first: int, tried: set[tuple[str, str]], wait: float, lane: int
-) -> list[Step]:
+) -> list[PressStep]:
     film = closing.film
     fabric = closing.places[0].garment.blank.fabric
     trial = (film.name, fabric) not in tried
     tried.add((film.name, fabric))
     return [
-        Step(
+        PressStep(
             no=first + place_no,
             batch=batch.no,
             lane=lane,
@@ -109,7 +108,7 @@ def _steps(
     ]
 
 
-def _first_and_last(steps: Sequence[Step]) -> Iterator[Step]:
+def _first_and_last(steps: Sequence[PressStep]) -> Iterator[PressStep]:
     """The steps, each garment's first and last marked; only a bare garment is warmed up."""
     last = {step.place.garment.no: step.no for step in steps}
     begun: dict[int, int] = {}

@@ -100,13 +100,13 @@ def _over_sums(money: tuple[Line, ...]) -> Iterator[Problem]:
     """What stands under Paid in a row without a garment, and is not the sum that a plan has there."""
     sums: dict[tuple[str, str], float] = defaultdict(float)
     for line in filter(garment_no, money):
-        for whose in ((EVERYONE, ""), ("", _shown(line, "Group") or NO_GROUP)):
-            sums[whose] += _added(line.cells.get("Paid"))
+        for payer in ((EVERYONE, ""), ("", _shown(line, "Group") or NO_GROUP)):
+            sums[payer] += _added(line.cells.get("Paid"))
     for line in money:
-        cell, whose = line.cells.get("Paid"), (_shown(line, "Who"), _shown(line, "Group"))
+        cell, payer = line.cells.get("Paid"), (_shown(line, "Who"), _shown(line, "Group"))
         if cell is None or cell.fault or line.given("Garment no."):
             continue
-        if isinstance(cell.value, str) or abs(_added(cell) - sums[whose]) > HALF_A_CENT:
+        if isinstance(cell.value, str) or abs(_added(cell) - sums[payer]) > HALF_A_CENT:
             yield _not_read(line, phrase("row of sums"))
 
 

@@ -16,7 +16,7 @@ Key = tuple[int, str, str]  # garment number, decal and piece
 
 
 @dataclass
-class _Part:
+class _Block:
     """The steps under one block of banners, and the result written into a banner."""
 
     new_batch: bool
@@ -48,8 +48,8 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
     return steps, (*problems, *part_problems, *_twice(steps), *_pressed_on_spoiled(steps), *_no_result(steps))
 
 
-def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
-    parts = [_Part(new_batch=True)]
+def _parts(given: Iterable[Line]) -> tuple[list[_Block], list[Problem]]:
+    parts = [_Block(new_batch=True)]
     problems: list[Problem] = []
     in_banner = True
     for line in given:
@@ -60,7 +60,7 @@ def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
             continue
         opens = bool(BATCH.match(_text(line)))
         if not in_banner or (opens and parts[-1].steps):
-            parts.append(_Part(new_batch=opens))
+            parts.append(_Block(new_batch=opens))
         parts[-1].new_batch |= opens
         in_banner = True
         parts[-1].by = line.any_text("By") or parts[-1].by
@@ -93,7 +93,7 @@ def _step(line: Line, number: int) -> StepMark:
     )
 
 
-def _with_banner(part: _Part) -> Iterator[StepMark]:
+def _with_banner(part: _Block) -> Iterator[StepMark]:
     """The steps with what stands under By and Note in their banner."""
     for step_no, step in enumerate(part.steps):
         note = step.note if step_no else " · ".join(filter(None, (part.note, step.note)))
@@ -106,8 +106,8 @@ def _text(line: Line) -> str:
     return shown_value(cell) if cell else ""
 
 
-def _batches(parts: Sequence[_Part]) -> Iterator[list[_Part]]:
-    batch: list[_Part] = []
+def _batches(parts: Sequence[_Block]) -> Iterator[list[_Block]]:
+    batch: list[_Block] = []
     for part in parts:
         if part.new_batch and batch:
             yield batch

@@ -87,7 +87,7 @@ def _of_column(of: Table, column: int, read: Mapping[int, RosterRow]) -> Iterato
     rows = tuple(row for row, text in numbered.items() if _says_more(look, text, read.get(row)))
     if look and (rows or column in of.unused):
         where = of.where(column, of.heading_row)
-        name = column_name(column, title, of.lie)
+        name = column_name(column, title, of.orientation)
         first = next(iter(cells.values()))
         printed = next((_printed(read[row]) for row in numbered if row in read), "")
         code = "print-unused" if look == "text" else f"column-{look}-unused"

@@ -1,15 +1,19 @@
 """Placement pictures: each kind of garment with its decals to scale, beside a paper ruler with this job's drops."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
 
 from xlbatch.job.job import Settings
 from xlbatch.paper.measure import text_width
 from xlbatch.paper.page import Column, Page
 from xlbatch.paper.picture import Picture, drawn
+from xlbatch.pictures.layers_picture import layers_svg
 from xlbatch.pictures.ruler import CHECK, ruler, ruler_height
 from xlbatch.pictures.sketch import sketch
 from xlbatch.placement.place import Place
+from xlbatch.placement.register import drawings
 from xlbatch.plan import Plan
+from xlbatch.sheets.line_up import edges
 from xlbatch.units import print_step, printed_number, printed_text
 
 MOST = 24  # pictures
@@ -58,12 +62,13 @@ def write(page: Page, plan: Plan) -> None:
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
-    kinds_shown = list(kinds(plan).values())[:MOST]
+    shown = [partial(_picture, places, settings) for places in list(kinds(plan).values())[:MOST]]
+    shown += [partial(_layers, alike, settings) for alike in drawings(plan.places)[:MOST]]
     starts = []
-    for first in range(0, len(kinds_shown), ACROSS):
+    for first in range(0, len(shown), ACROSS):
         starts.append(page.row)
-        for column, places in enumerate(kinds_shown[first : first + ACROSS], 1):
-            page.picture(page.row, column, _picture(places, settings, page.widths[column] - 6))
+        for column, picture in enumerate(shown[first : first + ACROSS], 1):
+            page.picture(page.row, column, picture(page.widths[column] - 6))
         for _ in range(int(HIGH / ROW)):
             page.gap(ROW)
     while sum(page.heights[top:]) < ruler_height(settings.length_unit):
@@ -77,7 +82,23 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     first = places[0].garment
     shown = [place for place in places if place.garment.no == first.no]
     title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
-    caption = [title, *measures(places, settings)]
+    return _captioned([title, *measures(places, settings)], width, partial(sketch, shown))
+
+
+def _layers(alike: Sequence[Sequence[Place]], settings: Settings, width: float) -> Picture:
+    """The layers of a drawing at one size, and how each lies on the lowest."""
+    lowest, *layers = alike[0]
+    sizes = ", ".join(dict.fromkeys(drawing[0].garment.blank.size for drawing in alike))
+    lying = (f"{no} {place.decal.piece}: {edges(place, settings)}" for no, place in enumerate(layers, 2))
+    return _captioned(
+        [f"Layers on {lowest.decal.piece}, {sizes}", f"1 {lowest.decal.piece}", *lying],
+        width,
+        partial(layers_svg, (lowest, *layers)),
+    )
+
+
+def _captioned(caption: Sequence[str], width: float, art: Callable[[float, float], str]) -> Picture:
+    """A drawing with its title and further lines below it."""
     lines = [part for line in caption for part in _wrapped(line, width - 4)]
     high = HIGH - CAPTION * len(lines) - 10
     words = "".join(
@@ -87,7 +108,7 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     )
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HIGH - 6}" font-family="Arimo" '
-        f'fill="#17202a">{sketch(shown, width, high)}{words}</svg>'
+        f'fill="#17202a">{art(width, high)}{words}</svg>'
     )
     return drawn(svg, "; ".join(caption))
 

@@ -1,12 +1,12 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
 from xlbatch.art.decal import Decal
-from xlbatch.job.job import Film, Settings
+from xlbatch.job.job import Settings
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
@@ -117,7 +117,7 @@ def write(page: Page, plan: Plan) -> None:
 def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
     """The rows, each with its picture; a drawing is shown large where it comes first, and where other words are in it
     first."""
-    column, colors = page.at("As cut"), film_colors(plan.job.films)
+    column, colors = page.at("As cut"), plan.job.film_colors
     shown: set[tuple[str, str]] = set()
     for swatch, values in zip(swatches(plan).values(), frame.itertuples(index=False, name=None), strict=True):
         drawings = {(decal.spec.artwork, decal.text) for decal in swatch.decals if decal.spec.artwork}
@@ -139,8 +139,3 @@ def swatches(plan: Plan) -> Mapping[int, Swatch]:
         )
         for garment in plan.garments
     }
-
-
-def film_colors(films: Sequence[Film]) -> Mapping[str, str]:
-    """Colors by the lower-case name of the film; of films with the same name the first one's."""
-    return {film.name.casefold(): film.color for film in reversed(films)}

@@ -9,7 +9,7 @@ from xml.etree.ElementTree import Element
 from xlbatch.geometry.path import Matrix
 from xlbatch.svg.css import Sheets
 from xlbatch.svg.faults import Unreadable
-from xlbatch.svg.layer import Letters, LiveText, Span, Spot
+from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 from xlbatch.svg.paint import Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
 from xlbatch.svg.viewport import View, length
 from xlbatch.trade.tables import table
@@ -101,7 +101,7 @@ class TextReader:
             for letter, value in zip(letters, values, strict=False):
                 letter.said.setdefault(name, value)
 
-    def _spans(self, letters: list[_Letter]) -> Iterator[Span]:
+    def _spans(self, letters: list[_Letter]) -> Iterator[TextSpan]:
         for _, them in groupby(letters, key=lambda letter: letter.within):
             same = list(them)
             if same[0].style["visibility"] != "visible":
@@ -109,7 +109,7 @@ class TextReader:
             spots = [_spot(letter.said) for letter in same]
             while spots and spots[-1] == Spot():
                 spots.pop()
-            yield Span("".join(letter.text for letter in same), self._look(same[0]), tuple(spots))
+            yield TextSpan("".join(letter.text for letter in same), self._look(same[0]), tuple(spots))
 
     def _look(self, letter: _Letter) -> Letters:
         style, size = letter.style, _size(letter.style)

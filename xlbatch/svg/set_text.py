@@ -15,7 +15,7 @@ from xlbatch.geometry.outline import Segments, pack
 from xlbatch.geometry.path import Matrix, contours, product, transform
 from xlbatch.geometry.weld import common, path_of, segments_in, tidy
 from xlbatch.lettering.typeface import Typeface, set_line
-from xlbatch.svg.layer import Letters, LiveText, Span, Spot
+from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 from xlbatch.svg.shapes import in_reach
 
 FaceOf = Callable[[Letters], Typeface]
@@ -66,7 +66,7 @@ def set_text(text: LiveText, face_of: FaceOf) -> tuple[tuple[str, pathops.Path],
     return tuple(inks)
 
 
-def _runs(span: Span, face_of: FaceOf, along: bool) -> Iterator[_Run]:
+def _runs(span: TextSpan, face_of: FaceOf, along: bool) -> Iterator[_Run]:
     """The span's letters, in as few pieces as their places allow."""
     face = face_of(span.look)
     apart = along or bool(span.look.spacing or span.look.word_spacing)

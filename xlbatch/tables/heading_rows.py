@@ -53,7 +53,7 @@ class Headings:
         """The headings of some of the columns, as if they stood alone."""
         titles = {column: text for column, text in self.titles.items() if column in columns}
         sizes = {column: size for column, size in self.sizes.items() if column in columns}
-        wearers = {column: whose for column, whose in self.wearers.items() if column in columns}
+        wearers = {column: wearer for column, wearer in self.wearers.items() if column in columns}
         return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, people=()), ())
 
     def judged(self, rows: Sequence[Cells]) -> "Headings":

@@ -5,13 +5,13 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
-from xlbatch.job.job import Class, Heading
-from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.files.raw import AS_ROWS, Orientation, Raw, RawSheet
+from xlbatch.job.job import Class
+from xlbatch.job.source import MOST_SHEET_ROWS, Heading
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value, yes_no
+from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
-from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
@@ -55,7 +55,7 @@ class Table:
     wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
-    lie: Lie = AS_ROWS
+    orientation: Orientation = AS_ROWS
     groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
     roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
     unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence left unused: what they look like
@@ -100,7 +100,7 @@ class Table:
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""
-        return Where(self.sheet, self.lie.cell(column, row))
+        return Where(self.sheet, self.orientation.cell(column, row))
 
     def counted_on(self, row: int) -> int:
         """The number of a row when the tables of a list are counted through as one."""
@@ -125,7 +125,7 @@ class Tables:
         return (first, *self.further) if first else ()
 
 
-def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
+def made_table(sheet: RawSheet, meaning: str, part: ListPart) -> Table:
     """The table of a part of a sheet."""
     titles, matches = part.headings.titles, part.headings.matches
     sizes, wearers = part.headings.sizes, part.headings.wearers
@@ -143,12 +143,12 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         _extra(
             titles,
             sorted(column for column in used if not any(column in known for known in (once, sizes, wearers))),
-            sheet.lie,
+            sheet.orientation,
         ),
         part.rows,
         sizes,
         wearers,
-        lie=sheet.lie,
+        orientation=sheet.orientation,
         groups=part.groups,
         roles={
             column: match.meaning for column, match in matches.items() if not match.twice and match.meaning not in own
@@ -159,15 +159,15 @@ def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
         above={row: shown_value(*cells.values()) for row, cells in over if len(cells) == 1},
         garment=part.headings.garment,
         left_out=part.left_out,
-        notes={} if sheet.lie != AS_ROWS else sheet.notes,
+        notes={} if sheet.orientation != AS_ROWS else sheet.notes,
     )
 
 
-def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int, str]:
+def _extra(titles: Mapping[int, str], unknown: list[int], orientation: Orientation) -> dict[int, str]:
     """A name of its own for each column that is kept aside."""
     names: dict[int, str] = {}
     for place in unknown:
-        name, column = titles.get(place, ""), lie.column(place)
+        name, column = titles.get(place, ""), orientation.column(place)
         names[place] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
     return names
 
@@ -218,7 +218,7 @@ def heading_records(table: Table) -> list[Heading]:
         return []
     meaning = {column: heading for heading, column in table.columns.items()}
     meaning |= {column: f"how many in size {size}" for column, size in table.sizes.items()}
-    meaning |= {column: f"Size ({whose})" for column, whose in table.wearers.items()}
+    meaning |= {column: f"Size ({wearer})" for column, wearer in table.wearers.items()}
     meaning |= {column: ROLES[role] for column, role in table.roles.items()}
     return [
         Heading(table.sheet, table.where(column, table.heading_row).cell, text, meaning.get(column, ""))

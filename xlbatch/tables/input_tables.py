@@ -11,10 +11,10 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table, with_rows
+from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
-from xlbatch.tables.stretches import Stretch
 from xlbatch.tables.typed_over import WATCHED
 from xlbatch.trade.columns import columns
 
@@ -137,7 +137,7 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
         return list_tables(sheet)
     headings = find_headings(sheet, meaning)
     below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
-    return ((made_table(sheet, meaning, Stretch(headings, below)),) if headings.known else ()), ()
+    return ((made_table(sheet, meaning, ListPart(headings, below)),) if headings.known else ()), ()
 
 
 def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:

@@ -45,9 +45,10 @@ class Units(NamedTuple):
     temperature: TemperatureUnit = "°F"
 
 
-@dataclass(frozen=True)
+@dataclass
 class Line:
-    """A row of an input table. The readers give None (or "") for a blank cell and for one that cannot be read."""
+    """A row of an input table while it is read. The readers give None (or "") for a blank cell and for one that cannot
+    be read, which they add to `problems` and `unclear`: lines of one row share both, so that each is told once."""
 
     meaning: str
     source: Source

@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.files.raw import Orientation, Raw, RawSheet
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.sizes import read_size
@@ -52,7 +52,7 @@ def _in_columns(sheet: RawSheet, only: int, parts: dict[int, list[str]]) -> tupl
     rows = {row: dict(enumerate(map(Raw, texts), 1)) for row, texts in parts.items() if len(texts) > 1}
     left = {row: cells for row, cells in sheet.rows.items() if row not in rows}
     problems = (problem("line-not-read", sheet.where(min(cells), row), _text(cells)) for row, cells in left.items())
-    return replace(sheet, rows=rows, lie=Lie(only=only)), tuple(problems)
+    return replace(sheet, rows=rows, orientation=Orientation(only=only)), tuple(problems)
 
 
 def _text(cells: Mapping[int, Raw]) -> str:

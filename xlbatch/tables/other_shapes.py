@@ -7,7 +7,7 @@ from itertools import islice
 from typing import NamedTuple
 
 from xlbatch.files.chat import sender_and_message
-from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.files.raw import Orientation, Raw, RawSheet
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import kind_of_text
@@ -40,10 +40,12 @@ def other_shape(sheet: RawSheet) -> ListShape | None:
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
 
-def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> ListShape:
+def _shape(
+    sheet: RawSheet, rows: Mapping[int, list[str]], orientation: Orientation, *meanings: str, code: str = ""
+) -> ListShape:
     cells = {row: {column: Raw(text) for column, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
     matches = {column: Match(meaning) for column, meaning in enumerate(meanings, 1)}
-    made = replace(sheet, rows=cells, lie=lie)
+    made = replace(sheet, rows=cells, orientation=orientation)
     first = min(rows)
     doubtful = tuple(rows) if code == "list-chat" else ()  # who wrote for whom only a reader can tell
     asked = (problem(code, made.where(1, first), shown_value(cells[first][1]), rows=doubtful),) if code else ()
@@ -80,7 +82,7 @@ def _chat(sheet: RawSheet) -> ListShape | None:
     }
     if not people:
         return None
-    shape = _shape(sheet, people, Lie(only=1), "Who", "Size", "Message", code="list-chat")
+    shape = _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
 
 
@@ -91,7 +93,9 @@ def _tallies(sheet: RawSheet) -> ListShape | None:
     }
     if len(counted) < max(_FEWEST, _MOSTLY * len(sheet.rows)):
         return None
-    shape = _shape(sheet, counted, Lie(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many")
+    shape = _shape(
+        sheet, counted, Orientation(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many"
+    )
     return shape._replace(problems=_left(sheet, _cells_of(sheet, counted)))
 
 
@@ -111,7 +115,7 @@ def _under_sizes(sheet: RawSheet) -> ListShape | None:
         if len(sizes) == len(cells) >= _FEWEST and len(named) >= max(_FEWEST, _MOSTLY * len(below)):
             width = max(sizes) + 1
             people = {row * width + column - 1: [text, sizes[column]] for row, column, text in named}
-            shape = _shape(sheet, people, Lie(across=width), "Who", "Size", code="list-under-sizes")
+            shape = _shape(sheet, people, Orientation(across=width), "Who", "Size", code="list-under-sizes")
             read = {(row, column) for row, column, _ in named} | {(top, column) for column in sizes}
             return shape._replace(problems=shape.problems + _left(sheet, frozenset(read)))
     return None
@@ -133,7 +137,7 @@ def _below_sizes(sheet: RawSheet) -> ListShape | None:
         return None
     if any(len(cells) > 1 for cells in sheet.rows.values()):
         return None
-    only = Lie(only=min(column for _, column in read))
+    only = Orientation(only=min(column for _, column in read))
     shape = _shape(sheet, people, only, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + _left(sheet, read))
 
@@ -151,8 +155,8 @@ def after_sizes(sheet: RawSheet) -> ListShape | None:
         people |= {
             row * _PARTS_OF_A_CELL + column: [name, size] for column, name in enumerate(names[:_PARTS_OF_A_CELL])
         }
-    lie = Lie(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
-    shape = _shape(sheet, people, lie, "Who", "Size", code="list-under-sizes")
+    orientation = Orientation(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, orientation, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, rows)))
 
 
@@ -181,8 +185,8 @@ def _several_in_a_cell(sheet: RawSheet) -> ListShape | None:
     }
     if len(people) < _FEWEST or len(people) == len(best):  # a person a cell is a plain list
         return None
-    lie = Lie(across=width, parts=_PARTS_OF_A_CELL)
-    shape = _shape(sheet, people, lie, "Who", "Size", "Group", code="list-in-cells")
+    orientation = Orientation(across=width, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, orientation, "Who", "Size", "Group", code="list-in-cells")
     read = set(best) | {
         (row, place) for row, column in best if _beside(sheet, row, column) for place in sheet.rows[row]
     }

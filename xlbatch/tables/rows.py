@@ -52,9 +52,10 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
 def _refs(table: Table, row: int) -> dict[str, str]:
     """The cell under each heading; under "" the row's first, where that is not in column A."""
     refs = {
-        heading: table.lie.cell(column, row) for heading, column in (*_roles(table).items(), *table.columns.items())
+        heading: table.orientation.cell(column, row)
+        for heading, column in (*_roles(table).items(), *table.columns.items())
     }
-    return refs | {"": table.lie.cell(1, row)} if table.lie.sideways else refs
+    return refs | {"": table.orientation.cell(1, row)} if table.orientation.sideways else refs
 
 
 def _notes(table: Table, row: int) -> dict[str, str]:
@@ -115,7 +116,7 @@ def _with_size(line: Line, table: Table, row: int) -> Line:
     filled = table.rows[row]
     given = [column for column in sorted({*table.wearers, table.columns.get("Size", 0)}) if column in filled]
     first = given[0] if given else min(table.wearers)
-    source = replace(line.source, cells={**line.source.cells, "Size": table.lie.cell(first, row)})
+    source = replace(line.source, cells={**line.source.cells, "Size": table.orientation.cell(first, row)})
     sizes = [_sized(column, table, filled) for column in given]
     both = Raw(" and ".join(map(shown_value, sizes)))
     size = {"Size": both if len(sizes) > 1 else sizes[0]} if sizes else {}
@@ -159,7 +160,7 @@ def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     """A line for each size that a row of a list with one column a size asks for; the row itself where it asks none."""
     filled = table.rows[row]
     wanted = {place: filled[place] for place in table.sizes if place in filled and pieces(filled[place]) != 0}
-    ref = {place: table.lie.cell(place, row) for place in table.sizes}
+    ref = {place: table.orientation.cell(place, row) for place in table.sizes}
     for column, cell in wanted.items():
         refs = {**line.source.cells, "Size": ref[column], "How many": ref[column]}
         many = pieces(cell)

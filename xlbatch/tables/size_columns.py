@@ -38,12 +38,12 @@ def _is_size_heading(heading: str) -> bool:
 
 def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:
     """The columns that hold the sizes of some people only (`Youth size`, `Adult T-shirt size`), and of whom."""
-    wearers = {column: _whose(text) for column, text in titles.items()}
-    return {column: whose for column, whose in wearers.items() if whose}
+    wearers = {column: _wearer_of(text) for column, text in titles.items()}
+    return {column: wearer for column, wearer in wearers.items() if wearer}
 
 
 @lru_cache(maxsize=2000)
-def _whose(heading: str) -> Class | None:
+def _wearer_of(heading: str) -> Class | None:
     words = re.findall(r"[^\W\d_]+", heading.casefold().replace("'", "").replace("’", ""))
     rest = [word for word in words if word not in _SIZE_WORDS]
     asks = "size" in words and len(rest) == 1 and not _is_size_heading(heading)

@@ -27,6 +27,7 @@ READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read ba
 KIND = "written"  # how these rows of the memory begin
 MARK = 3  # letters a cell
 BLANK, ANY = "-" * MARK, "=" * MARK  # marks of a blank cell, and of one that may hold anything
+_FIRST_MARKS = 4  # the column after the kind, the sheet and the row's key
 _LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
 
 
@@ -77,7 +78,8 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     headings: dict[str, list[str]] = {}
     written: dict[tuple[str, str], str] = {}
     for cells in memory.rows.values():
-        texts = [str(cells[column].value) if column in cells else "" for column in range(1, max(cells) + 1)]
+        last = max((_FIRST_MARKS, *cells))  # of a row that somebody cut short too
+        texts = [str(cells[column].value) if column in cells else "" for column in range(1, last + 1)]
         if texts[0] == KIND and not texts[2]:
             headings[texts[1]] = texts[3:]
         elif texts[0] == KIND:
@@ -100,7 +102,7 @@ def _on_sheet(
         marks = written.get((name, key))
         for place, heading in enumerate(headings) if marks else ():
             cell = cells.get(columns.get(heading, 0))
-            before = marks[place * MARK : (place + 1) * MARK] if marks else ANY
+            before = (marks or "")[place * MARK : (place + 1) * MARK] or ANY
             text = plain(cell.value) if cell and not cell.fault else ""
             if text and before != ANY and mark_of(text) != before:
                 yield TypedOver(name, sheet.where(columns[heading], row), key, heading, text)

@@ -25,7 +25,7 @@ SMALLEST, LARGEST = -4, 16  # points that the type can be made smaller or larger
 _XFT_DPI = re.compile(r"^Xft\.dpi:\s*(\d+)", re.MULTILINE)
 
 
-class Look:
+class WindowLook:
     """The fonts and styles of one window."""
 
     def __init__(self, root: tkinter.Tk) -> None:

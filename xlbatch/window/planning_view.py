@@ -4,7 +4,7 @@ import tkinter
 from collections.abc import Callable, Sequence
 from tkinter import ttk
 
-from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short, wrapping
+from xlbatch.window.look import DEEP, INK, QUIET, WindowLook, button, short, wrapping
 from xlbatch.window.worker import Doing
 
 STEPS = 1000
@@ -15,7 +15,7 @@ class ProgressView:
     """Shows each stage as it begins. Escape stops, as the button does."""
 
     def __init__(
-        self, root: tkinter.Misc, look: Look, title: str, stages: Sequence[str], stop: Callable[[], None]
+        self, root: tkinter.Misc, look: WindowLook, title: str, stages: Sequence[str], stop: Callable[[], None]
     ) -> None:
         self.frame = ttk.Frame(root, padding="20p")
         self._ask, self._look = stop, look
@@ -30,11 +30,12 @@ class ProgressView:
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
         self._bar.pack(fill="x", pady=("0", "10p"))
         rows = ttk.Frame(self.frame)
-        rows.pack(anchor="w")
+        rows.pack(fill="x")
+        rows.columnconfigure(1, weight=1)
         self._stages = {stage: (ttk.Label(rows, width=2), ttk.Label(rows)) for stage in stages}
         for row, labels in enumerate(self._stages.values()):
             for column, label in enumerate(labels):
-                label.grid(row=row, column=column, sticky="w", pady="1p")
+                label.grid(row=row, column=column, sticky="ew", pady="1p")
         self._mark(*stages[:1])
         self._stop.focus_set()
         self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))

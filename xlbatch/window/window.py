@@ -21,7 +21,7 @@ from xlbatch.window.remembered import (
     remember_lists,
     remember_units,
 )
-from xlbatch.window.worker import Done, Result, Work, planning
+from xlbatch.window.worker import Done, ListDone, Worker, planning
 
 if TYPE_CHECKING:
     import tkinter
@@ -67,9 +67,9 @@ class Window:
 
     def __init__(self, root: "tkinter.Tk", options: Options) -> None:
         from xlbatch.window.dropping import take_drops
-        from xlbatch.window.look import Look
+        from xlbatch.window.look import WindowLook
 
-        self.root, self.options, self.look, self.work = root, options, Look(root), Work()
+        self.root, self.options, self.look, self.work = root, options, WindowLook(root), Worker()
         self.code = 0
         self._waiting: list[Path] = []  # dropped while another list was being planned
         self._view: ttk.Frame | None = None
@@ -92,7 +92,7 @@ class Window:
         )  # fmt: skip
         self._put(view.frame, "")
 
-    def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[Result] = ()) -> None:
+    def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[ListDone] = ()) -> None:
         """Plans lists one after another, with other options if given, and shows the results after `earlier` ones."""
         from xlbatch.window.look import short
 
@@ -131,8 +131,8 @@ class Window:
         self,
         title: str,
         job: "Job",
-        show: Callable[[list[Result]], None],
-        earlier: Sequence[Result] = (),
+        show: Callable[[list[ListDone]], None],
+        earlier: Sequence[ListDone] = (),
         stages: Sequence[str] = (),
     ) -> None:
         from xlbatch.window.planning_view import ProgressView
@@ -142,7 +142,7 @@ class Window:
         self.work.start(job)
         self._listen(view, [*earlier], show)
 
-    def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
+    def _listen(self, view: "ProgressView", results: list[ListDone], show: Callable[[list[ListDone]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
         view.wait(len(self._waiting))
         if self.work.doing:
@@ -151,7 +151,7 @@ class Window:
         try:
             while True:
                 word = self.work.said.get_nowait()
-                if isinstance(word, Result):
+                if isinstance(word, ListDone):
                     results.append(word)
                 else:
                     self._end(word, results, show)
@@ -159,7 +159,7 @@ class Window:
         except Empty:
             self.root.after(LISTEN, self._listen, view, results, show)
 
-    def _end(self, done: Done, results: list[Result], show: Callable[[list[Result]], None]) -> None:
+    def _end(self, done: Done, results: list[ListDone], show: Callable[[list[ListDone]], None]) -> None:
         self.code = max([self.code, *(result.outcome.code for result in results)])
         if self._closing:
             self.root.destroy()
@@ -171,7 +171,7 @@ class Window:
         else:
             show(results)
 
-    def _show_results(self, results: list[Result]) -> None:
+    def _show_results(self, results: list[ListDone]) -> None:
         from xlbatch.window.result_view import Doings, ResultView, head
 
         doings = Doings(
@@ -236,7 +236,7 @@ class Window:
         remember_units(metric=in_centimeters)
         written: list[str] = []
 
-        def made(_results: list[Result]) -> None:
+        def made(_results: list[ListDone]) -> None:
             self.show_start(written[0])
             self._open(path)
 

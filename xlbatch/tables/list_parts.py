@@ -1,4 +1,4 @@
-"""Divides a sheet with a list of people into the stretches that have headings of their own, and leaves out what is
+"""Divides a sheet with a list of people into the parts that have headings of their own, and leaves out what is
 no one's row: titles, totals, tables of another kind."""
 
 import re
@@ -21,7 +21,7 @@ _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it coun
 
 
 @dataclass(frozen=True)
-class Stretch:
+class ListPart:
     """Rows under headings of their own, and the titles among them that announce the next headings."""
 
     headings: Headings
@@ -32,16 +32,16 @@ class Stretch:
 
 
 @dataclass(frozen=True)
-class Stretches:
+class ListParts:
     """The parts of a list on one sheet, and what was left out of them."""
 
-    stretches: tuple[Stretch, ...]
+    parts: tuple[ListPart, ...]
     problems: tuple[Problem, ...]
 
 
-def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
+def list_parts(sheet: RawSheet, headings: Headings) -> ListParts:
     """The parts of the list under `headings` and under further ones below or beside them."""
-    parts: list[Stretch] = []
+    parts: list[ListPart] = []
     problems: list[Problem] = []
     blocks = _one_below_another(sheet, headings)
     named = any(map(_has_names, blocks))
@@ -57,19 +57,19 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
             kept, left_out = _people(sheet, part)
             parts.append(kept)
             problems += left_out
-    return Stretches(tuple(parts), (*_above(sheet, headings), *problems))
+    return ListParts(tuple(parts), (*_above(sheet, headings), *problems))
 
 
-def _has_names(part: Stretch) -> bool:
+def _has_names(part: ListPart) -> bool:
     return bool(NAMES & (part.headings.known | _judged(part).headings.known)) or bool(part.headings.people)
 
 
-def _judged(part: Stretch) -> Stretch:
+def _judged(part: ListPart) -> ListPart:
     """The stretch, its columns judged by what stands in them too."""
     return replace(part, headings=part.headings.judged(list(part.rows.values())))
 
 
-def _without_side_table(part: Stretch) -> tuple[Stretch, tuple[Stretch, ...]]:
+def _without_side_table(part: ListPart) -> tuple[ListPart, tuple[ListPart, ...]]:
     """The list without what stands beyond an empty column and begins with sizes again, but has no names: a count."""
     used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     gap = next((column for column in range(min(used, default=1), max(used, default=1)) if column not in used), 0)
@@ -97,7 +97,7 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
 
 
-def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
+def _at_headings(code: str, sheet: RawSheet, part: ListPart) -> Problem:
     titles = part.headings.titles
     return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
 
@@ -107,7 +107,7 @@ def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
     return sheet.where(min(cells, default=1), row)
 
 
-def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
+def _one_below_another(sheet: RawSheet, headings: Headings) -> list[ListPart]:
     """The rows up to each further row of headings."""
     parts: list[tuple[Headings, dict[int, Cells]]] = [(headings, {})]
     titles: set[int] = set()
@@ -124,14 +124,14 @@ def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
             parts.append((other, {}))
         elif not again:
             parts[-1][1][row] = cells
-    return [Stretch(heads, rows_, frozenset(titles & set(rows_))) for heads, rows_ in parts]
+    return [ListPart(heads, rows_, frozenset(titles & set(rows_))) for heads, rows_ in parts]
 
 
 def _is_title(cells: Cells) -> bool:
     return len(cells) == 1 and all(isinstance(cell.value, str) for cell in cells.values())
 
 
-def _one_beside_another(part: Stretch) -> list[Stretch]:
+def _one_beside_another(part: ListPart) -> list[ListPart]:
     """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
     if part.headings.people:
         return _person_by_person(part)
@@ -152,7 +152,7 @@ def _one_beside_another(part: Stretch) -> list[Stretch]:
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
 
 
-def _beyond_a_gap(part: Stretch) -> list[Stretch]:
+def _beyond_a_gap(part: ListPart) -> list[ListPart]:
     """The lists before and behind an empty column, where by what stands in them both have names and sizes."""
     used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     for gap in range(min(used, default=1), max(used, default=1)):
@@ -165,17 +165,17 @@ def _beyond_a_gap(part: Stretch) -> list[Stretch]:
     return []
 
 
-def _is_list(part: Stretch) -> bool:
+def _is_list(part: ListPart) -> bool:
     known = _judged(part).headings.known
     return "Size" in known and bool(NAMES & known)
 
 
-def _person_by_person(part: Stretch) -> list[Stretch]:
+def _person_by_person(part: ListPart) -> list[ListPart]:
     """A list for each of the people a row is for; rows with none of them stay with the first."""
     people = part.headings.people
     shared = frozenset.intersection(*(frozenset(heads.titles) for heads in people))
     anyones = {column for heads in people for column in heads.titles} - shared
-    stretches = []
+    list_parts = []
     for heads in people:
         own, first = set(heads.titles) - shared, heads is people[0]
         rows = {
@@ -183,18 +183,18 @@ def _person_by_person(part: Stretch) -> list[Stretch]:
             for row, cells in part.rows.items()
             if own & set(cells) or (first and not anyones & set(cells))
         }
-        stretches.append(Stretch(heads, rows, part.titles if first else frozenset()))
-    return stretches
+        list_parts.append(ListPart(heads, rows, part.titles if first else frozenset()))
+    return list_parts
 
 
-def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
+def _within(part: ListPart, columns: frozenset[int]) -> ListPart:
     rows = {
         row: {column: cell for column, cell in cells.items() if column in columns} for row, cells in part.rows.items()
     }
-    return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
+    return ListPart(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
-def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
+def _people(sheet: RawSheet, part: ListPart) -> tuple[ListPart, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
     groups: dict[int, str] = {}
@@ -218,7 +218,7 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
         else:
             kept[row] = cells
             groups |= {row: group} if group else {}
-    return Stretch(part.headings, kept, groups=groups, left_out=left_out), problems
+    return ListPart(part.headings, kept, groups=groups, left_out=left_out), problems
 
 
 def _ends_list(title: str) -> bool:
@@ -226,7 +226,7 @@ def _ends_list(title: str) -> bool:
     return answer("Status", title.rstrip(":")) in ("not wanted", "ask") or remark_asks(title) == NONE_WANTED
 
 
-def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
+def _no_ones(part: ListPart, row: int, cells: Cells) -> str:
     """The code of the problem with a row that is no one's, or ""."""
     if row in part.titles:
         return "row-title"
@@ -236,7 +236,7 @@ def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
 
-def _is_titled_total(part: Stretch, cells: Cells) -> bool:
+def _is_titled_total(part: ListPart, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
     if not _totals().fullmatch(shown_value(cells[min(cells)])):
         return False
@@ -251,7 +251,7 @@ def _totals() -> re.Pattern[str]:
     return re.compile(rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?", re.IGNORECASE)
 
 
-def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
+def _is_sum(part: ListPart, row: int, cells: Cells) -> bool:
     """Whether a last row only adds up the columns of counts above it."""
     counts = {column for column, match in part.headings.matches.items() if match.meaning == "How many"}
     counts |= set(part.headings.sizes)
