@@ -23,6 +23,8 @@ def sheets_text(path: Path, blank: str) -> Iterator[str]:
     """The sheets of a workbook; where `blank` is "", cells without anything are left out: pages have sixty a row."""
     book = CalamineWorkbook.from_path(path)
     with zipfile.ZipFile(path) as parts:
+        names = re.findall(r'<definedName name="([^_"][^"]*)"[^>]*>([^<]*)<', parts.read("xl/workbook.xml").decode())
+        yield from (f"~ {name} = {html.unescape(cells)}" for name, cells in names)
         for number, name in enumerate(book.sheet_names, 1):
             if name in LEFT_OUT:
                 continue

@@ -7,11 +7,15 @@ Left out: what a run differs by (its time), the rows of trade tables that no one
 import tempfile
 from collections.abc import Iterator, Mapping
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 
 from tests.book_texts import sheets_text
+from tests.parts.more_drawings import more_drawings
+from tests.parts.word_drawings import drawings
 from tests.plan_book import PlanBook
 from tests.small_texts import SMALL
+from tests.tracing.pictures import PLAIN, drawn, saved
 from tests.workbooks import Rows, write_workbook
 from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.messages.group_messages import group_files
@@ -118,6 +122,35 @@ JOBS: Mapping[str, Sheets] = {
             ("Save film by interlocking", "yes"),
         ),
     },
+    # words drawn as shapes, round an arc, with a border, over a bar, replaced for each group; a part with a film of its
+    # own, one left out; a picture that is traced; sizes that nobody gave
+    "crest": {
+        "Roster": (
+            ("Who", "Group", "Garment", "Size", "Color", "Design"),
+            ("Ana Quill", "Alder", "Crew-neck tee", "M", "white", "Badge"),
+            ("Bo Rusk", "Birchwood", "Crew-neck tee", "Youth M", "white", "Badge"),
+            ("Cy Tarn", "Alder", "Crew-neck tee", "L", "yellow", "Ring"),
+            ("Di Vole", "Birchwood", "Crew-neck tee", "XL", "white", "Border"),
+            ("Ed Wick", "Birchwood", "Crew-neck tee", "2XL", "white", "Star"),
+        ),
+        "Designs": (
+            ("Design", "Decal", "What", "Artwork", "Film", "Position", "Width", "Height", "Scale with size",
+             "Artwork color"),
+            ("Badge", "Badge", "artwork", "badge.svg", "Forest smooth", "full front", None, None, None, "#1f4630"),
+            ("Ring", "Ring", "artwork", "ring.svg", "Navy smooth", "full back", None, "7 in", None),
+            ("Border", "Border", "artwork", "border.svg", None, "full front", "9 in", None, "no"),
+            ("Star", "Star", "artwork", "star.png", "Red smooth", "left sleeve", None, "2 in", "no"),
+        ),
+        "Drawing parts": (
+            ("Artwork", "Part", "Use", "Replace by", "Font", "Fit", "Join", "Film"),
+            ("badge.svg", "1", None, "{Group}", None, None, None, None),
+            ("badge.svg", "2", None, "{Who}", "Anton", "box", None, None),
+            ("badge.svg", "4", None, None, None, None, None, "Gold smooth"),
+            ("ring.svg", "1", None, "The {Group}s", None, None, None, None),
+            ("ring.svg", "3", "no", None, None, None, None, None),
+            ("border.svg", "1", None, "{Group}", None, None, None, None),
+        ),
+    },
 }  # fmt: skip
 
 TENT = (
@@ -145,7 +178,9 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     if name in SMALL:
         yield from SMALL[name](folder)
         return
-    (folder / "tent.svg").write_text(TENT, encoding="utf-8")
+    for drawing, svg in _drawings().items():
+        (folder / drawing).write_text(svg, encoding="utf-8")
+    saved(drawn(PLAIN, width=300), folder / "star.png")
     planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
     write_plan(workbook, planned)
@@ -153,8 +188,8 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     write_pages(pages, planned, workbook.name)
     messages = (f"== {file}\n{text}\n" for file, text in group_files(planned).items() if isinstance(text, str))
     yield f"{name} to print.txt", _text(pages, blank="") + "".join(messages)
-    drawn = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
-    yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in drawn for line in file.splitlines())
+    files = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
+    yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in files for line in file.splitlines())
     if name in AGAIN:
         again = folder / "list - plan 2.xlsx"
         write_plan(again, plan(_done(workbook)))
@@ -165,6 +200,12 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
         yield f"{name} new list.txt", _text(fresh)
         forms = write_sign_ups(folder / "form.xlsx", folder / "list.xlsx")
         yield f"{name} forms.txt", "".join(map(_text, forms))
+
+
+@cache
+def _drawings() -> Mapping[str, str]:
+    made = {drawing.name: drawing.svg for drawing in (*drawings()[:5], *more_drawings())}
+    return {"tent.svg": TENT, "badge.svg": made["badge"], "ring.svg": made["ring 00"], "border.svg": made["border 04"]}
 
 
 def _text(workbook: Path, blank: str = " | ") -> str:

@@ -9,6 +9,7 @@ import pathops
 from openpyxl import load_workbook
 from PIL import ImageFilter
 
+from tests.book_texts import sheets_text
 from tests.lists.score import HARD_TABLES, TABLES
 from tests.lists.table_of_lists import lists_in
 from tests.parts.more_drawings import more_drawings
@@ -53,6 +54,7 @@ def lists_text(folder: Path) -> Iterator[tuple[str, str]]:
 def sign_ups_text(folder: Path) -> Iterator[tuple[str, str]]:
     """What is read of three filled forms, one of them sent in twice."""
     write_sign_ups(folder / "Harbor picnic.xlsx", None)
+    yield "sign up form.txt", "".join(f"{line}\n" for line in sheets_text(folder / "Harbor picnic.xlsx", " | "))
     forms = [_filled(folder, *filled) for filled in SIGN_UPS]
     yield "sign ups.txt", "\n".join(_read(read_together(folder / "Harbor picnic.xlsx", forms))) + "\n"
 

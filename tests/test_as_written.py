@@ -28,5 +28,5 @@ def test_no_text_is_kept_that_no_job_gives() -> None:
     files = {f"{name} {part}.txt" for name in JOBS for part in ("plan", "to print", "cut files")}
     files |= {f"{name} plan 2.txt" for name in AGAIN}
     files |= {f"{name} {part}.txt" for name in ASKED for part in ("new list", "forms")}
-    files |= {f"{name}.txt" for name in SMALL}
+    files |= {"sign up form.txt", *(f"{name}.txt" for name in SMALL)}
     assert {path.name for path in FOLDER.iterdir()} == files

@@ -69,8 +69,11 @@ def _expressions(node: ast.AST, first: int, inside: bool) -> Iterator[tuple[ast.
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
-    """Annotations and f-strings (Python 3.11 does not say where within a text the parts of one stand)."""
+    """Annotations, f-strings (Python 3.11 does not say where within a text the parts of one stand), and what only
+    another system runs."""
     for node in ast.walk(tree):
+        if isinstance(node, ast.If | ast.IfExp) and "sys.platform" in ast.unparse(node.test):
+            yield node
         if isinstance(node, ast.JoinedStr):
             yield node
         elif isinstance(node, ast.AnnAssign | ast.arg) and node.annotation:
@@ -80,7 +83,7 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
         elif isinstance(node, ast.Call) and ast.unparse(node.func) in ("cast", "TypeVar"):
             yield node.args[0]
         elif isinstance(node, ast.Call):  # to the checker of types, to the reader and to cells: nothing is computed
-            yield from (word for word in node.keywords if word.arg in ("strict", "frozen", "maxsize", "encoding"))
+            yield from (word for word in node.keywords if word.arg in ("strict", "eq", "frozen", "maxsize", "encoding"))
         elif isinstance(node, ast.Subscript) and ast.unparse(node.value) == "Literal":
             yield node
 
