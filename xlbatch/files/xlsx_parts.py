@@ -37,14 +37,14 @@ _LOCKED = 1  # the flag of an encrypted part: PKWARE APPNOTE 4.4.4
 _FIRST_OWN_FORMAT = 164  # number formats below it are built in: ECMA-376 part 1, 18.8.30
 _ROOT = re.compile(rb"<(\w+:)?worksheet\b[^>]*>")
 _DATA = re.compile(rb"<(?:\w+:)?sheetData>.*?</(?:\w+:)?sheetData>", re.DOTALL)
-_EMPTY_CELL = re.compile(rb"<(?:\w+:)?c(?:\s[^>]*)?/>|<(\w+:)?c(?:\s[^>]*)?></(?:\w+:)?c>")
-_EMPTY_ROW = re.compile(rb"<(?:\w+:)?row(?:\s[^>]*)?/>|<(?:\w+:)?row(?:\s[^>]*)?>\s*</(?:\w+:)?row>")
 _FORMULA = re.compile(
     rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)"
     rb"\s*(<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
 )
 _REFERENCE = re.compile(rb'\br="([A-Z]+[0-9]+)"')
 _PLAIN_TEXT = re.compile(rb't="inlineStr"([^>]*)><is><t(?:\s[^>]*)?>([^<]*)</t></is>')
+_IN_LINE, _TEXT_ENDS = b't="inlineStr"', b"</t></is></c>"
+_TEXT_BEGINS = (b"<is><t>", b'<is><t xml:space="preserve">')
 _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-9]+)"')
 
 
@@ -153,13 +153,36 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     if head is None or data is None:
         return _empty_part(name)
     _refuse_if_large(name, data[0].count(b"</v>") + data[0].count(b":v>") // 2, "cells", MOST_CELLS)
+    prefix = head[1] or b""
     # An escaped section could hold what looks like an empty cell.
-    filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
+    filled = data[0] if b"<![CDATA[" in xml else _without_empty(data[0], prefix)
     _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
     merged = tuple((match[1].decode(), match[2].decode()) for match in _MERGED.finditer(xml, data.end()))
-    quick = _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', filled)  # read in a third of the time
-    small = xml[: head.end()] + quick + b"</" + (head[1] or b"") + b"worksheet>"
+    size_first = b"<" + prefix + b'dimension ref="A1"/>'  # else the reader looks for it in the whole sheet
+    small = xml[: head.end()] + size_first + _quick(filled) + b"</" + prefix + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
+
+
+def _without_empty(xml: bytes, prefix: bytes) -> bytes:
+    """The rows without empty cells, and without empty rows."""
+    cell, row = (re.escape(prefix + tag) for tag in (b"c", b"row"))
+    for empty in (
+        rb"<%b(?:\s[^>/]*+)?(?:/>|></%b>)" % (cell, cell),
+        rb"<%b(?:\s[^>/]*+)?(?:/>|>\s*+</%b>)" % (row, row),
+    ):
+        xml = re.sub(empty, b"", xml)
+    return xml
+
+
+def _quick(xml: bytes) -> bytes:
+    """The rows with plain texts kept where numbers are: read in a third of the time."""
+    if not (count := xml.count(_IN_LINE)):
+        return xml
+    if count == xml.count(_TEXT_ENDS) == sum(map(xml.count, _TEXT_BEGINS)):  # no text has parts
+        for begins in _TEXT_BEGINS:
+            xml = xml.replace(begins, b"<v>")
+        return xml.replace(_IN_LINE, b't="str"').replace(_TEXT_ENDS, b"</v></c>")
+    return _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', xml)
 
 
 def _with_notes(name: str, archive: zipfile.ZipFile, where: str) -> SheetPart:

@@ -9,6 +9,7 @@ from xlbatch.kept.memory import NUMBERS, RECORDS, STATES, Memory
 from xlbatch.tables.cells import shown_value
 
 EDITION = 2
+_KINDS = {"edition", *NUMBERS, *RECORDS}
 
 
 class Damaged(Exception):
@@ -43,8 +44,8 @@ def from_sheet(sheet: RawSheet) -> Memory:
     records: dict[str, Any] = {kind: [] for kind in RECORDS}
     edition = 0
     for cells in sheet.rows.values():
-        texts = {column: shown_value(cell) for column, cell in cells.items()}
-        kind = texts.get(1, "")
+        kind = shown_value(cells[1]) if 1 in cells else ""
+        texts = {column: shown_value(cell) for column, cell in cells.items()} if kind in _KINDS else {}
         if kind in NUMBERS:
             numbers[kind] = _value(int, texts.get(2, ""))
         elif kind == "edition":

@@ -4,6 +4,7 @@ Only cells are looked at that the program does not read back: what is typed over
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from zlib import crc32
 
 from xlbatch.files.raw import Raw, RawSheet
@@ -42,12 +43,14 @@ class TypedOver:
     text: str
 
 
+@lru_cache(maxsize=20_000)  # few texts stand in many cells
 def mark_of(text: str) -> str:
     """A few letters that stand for a text: one in 262,144 others has the same."""
     number = crc32(text.encode())
     return "".join(_LETTERS[number >> shift & 63] for shift in (0, 6, 12)) if text else BLANK
 
 
+@lru_cache(maxsize=20_000, typed=True)
 def plain(value: object) -> str:
     """A cell's text, however the program that saved it keeps numbers."""
     number = isinstance(value, int | float) and not isinstance(value, bool)
@@ -78,12 +81,14 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     headings: dict[str, list[str]] = {}
     written: dict[tuple[str, str], str] = {}
     for cells in memory.rows.values():
+        if 1 not in cells or cells[1].value != KIND:
+            continue
         last = max((_FIRST_MARKS, *cells))  # of a row that somebody cut short too
-        texts = [str(cells[column].value) if column in cells else "" for column in range(1, last + 1)]
-        if texts[0] == KIND and not texts[2]:
-            headings[texts[1]] = texts[3:]
-        elif texts[0] == KIND:
-            written[texts[1], texts[2]] = texts[3]
+        _, sheet_name, key, *rest = [str(cells[no].value) if no in cells else "" for no in range(1, last + 1)]
+        if key:
+            written[sheet_name, key] = rest[0]
+        else:
+            headings[sheet_name] = rest
     for name, sheet in sheets.items():
         if name in headings:
             yield from _on_sheet(name, sheet, headings[name], written)
@@ -93,16 +98,18 @@ def _on_sheet(
     name: str, sheet: RawSheet, headings: Sequence[str], written: Mapping[tuple[str, str], str]
 ) -> Iterator[TypedOver]:
     columns: dict[str, int] = {}
+    watched: list[tuple[str, int, int]] = []  # heading, column, and where its mark begins
     for row, cells in sheet.rows.items():
         if not columns:
             titles = {shown_value(cell): column for column, cell in cells.items()}
             columns = titles if set(WATCHED[name]) <= titles.keys() and len(titles) > len(headings) // 2 else {}
+            watched = [(head, columns[head], MARK * no) for no, head in enumerate(headings) if head in columns]
             continue
-        key = _key(plain(cells[columns[watched]].value) for watched in WATCHED[name] if columns[watched] in cells)
-        marks = written.get((name, key))
-        for place, heading in enumerate(headings) if marks else ():
-            cell = cells.get(columns.get(heading, 0))
-            before = (marks or "")[place * MARK : (place + 1) * MARK] or ANY
+        key = _key(plain(cells[columns[head]].value) for head in WATCHED[name] if columns[head] in cells)
+        marks = written.get((name, key), "")
+        for heading, column, begins in watched if marks else ():
+            cell = cells.get(column)
+            before = marks[begins : begins + MARK] or ANY
             text = plain(cell.value) if cell and not cell.fault else ""
             if text and before != ANY and mark_of(text) != before:
-                yield TypedOver(name, sheet.where(columns[heading], row), key, heading, text)
+                yield TypedOver(name, sheet.where(column, row), key, heading, text)
