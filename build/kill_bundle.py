@@ -32,7 +32,7 @@ class Folder:
 
     def __init__(self, path: Path, start: Callable[[Path], "subprocess.Popen[bytes]"]) -> None:
         self.list = path / SOURCE.name
-        self.plan, self.cut_files = path / f"{LIST} - plan.xlsx", path / f"{LIST} - plan - cut files"
+        self.plan = path / f"{LIST} - plan.xlsx"
         self.path, self._start = path, start
         shutil.copy(SOURCE, self.list)
 
@@ -63,10 +63,14 @@ class Folder:
         running.wait()
         return self.being_written()
 
+    def written(self) -> set[Path]:
+        """What lies beside the list."""
+        return set(self.path.iterdir()) - {self.list}
+
     def clear(self) -> None:
-        """Takes away the plan."""
-        self.plan.unlink()
-        shutil.rmtree(self.cut_files)
+        """Takes away all but the list."""
+        for path in self.written():
+            shutil.rmtree(path) if path.is_dir() else path.unlink()
 
 
 def check(folder: Folder, whole: object) -> bool:
@@ -78,19 +82,18 @@ def check(folder: Folder, whole: object) -> bool:
     return folder.plan.exists()
 
 
-def check_next_run(folder: Folder, whole: object) -> None:
-    """Plans the list again. Raises where that leaves anything but the whole plan."""
+def check_next_run(folder: Folder, whole: object, parts: set[Path]) -> None:
+    """Plans the list again. Raises where that leaves anything but the whole plan, in its `parts`."""
     folder.writing()
-    check(folder, whole)
-    if set(folder.path.iterdir()) != {folder.list, folder.plan, folder.cut_files}:
-        raise AssertionError(f"The folder holds {sorted(each.name for each in folder.path.iterdir())}.")
+    if not check(folder, whole) or folder.written() != parts:
+        raise AssertionError(f"Beside the list lie {sorted(path.name for path in folder.written())}.")
     folder.clear()
 
 
 def kill_often(folder: Folder, times: int) -> tuple[int, int]:
     """Kills the program `times` times while it writes; how often a plan was there then, and how often it had ended."""
     span = folder.writing()
-    whole, random = outputs(folder.path), Random(times)
+    whole, parts, random = outputs(folder.path), folder.written(), Random(times)
     folder.clear()
     killed = plans = late = 0
     while killed < times and late < LATE_MOST * times:
@@ -99,7 +102,7 @@ def kill_often(folder: Folder, times: int) -> tuple[int, int]:
         killed, late, plans = killed + in_time, late + (not in_time), plans + (there and in_time)
         if there:
             folder.clear()
-        check_next_run(folder, whole)
+        check_next_run(folder, whole, parts)
     if killed < times:
         raise AssertionError(f"Only {killed} kills fell into the writing.")
     return plans, late

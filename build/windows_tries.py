@@ -20,7 +20,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))  # what lies beside a s
 from compare_plans import differences
 from environment import ROOT
 from kill_bundle import Folder, kill_often
-from PIL import ImageGrab
+from PIL import Image, ImageGrab
 from try_bundle import copy_examples
 from windows_machine import PATIENCE, Machine, machine
 
@@ -34,7 +34,11 @@ HOLD = (
     "import ctypes, sys; ctypes.windll.kernel32.CreateFileW(sys.argv[1], 0xC0000000, 0, None, 3, 0, None);"
     "print('held', flush=True); sys.stdin.read()"
 )
+CLASSES = r"HKEY_CURRENT_USER\Software\Classes"
+PROGRAM = r"C:\my programs\xlbatch.exe"
+REPORTS = "*fault report*.txt"
 SCREEN = (1920, 1200)
+PAUSE, ALIKE, MOST_LOOKS = 3, 4, 40  # s between two looks at a window; as many alike show that it is drawn
 
 
 class Program:
@@ -42,7 +46,7 @@ class Program:
 
     def __init__(self, box: Machine, source: Path, built: Path | None) -> None:
         self.box, self._built = box, built
-        self._surroundings = {"PYTHONPATH": str(source), "PYTHONSAFEPATH": "1"}
+        self.surroundings = {"PYTHONPATH": str(source), "PYTHONSAFEPATH": "1"}
 
     def command(self, *, window: bool = False) -> tuple[Path | str, ...]:
         if self._built:
@@ -50,20 +54,21 @@ class Program:
         return (self.box.python, "-m", "xlbatch", *(["--window"] if window else []))
 
     def start(self, *words: Path | str, window: bool = False) -> "subprocess.Popen[bytes]":
-        running: subprocess.Popen[bytes] = self.box.start(*self.command(window=window), *words, **self._surroundings)
+        running: subprocess.Popen[bytes] = self.box.start(*self.command(window=window), *words, **self.surroundings)
         return running
 
     def on_linux(self, *words: Path | str) -> None:
         """Runs the same source here."""
         command = [sys.executable, "-m", "xlbatch", "--no-window", *words]
-        subprocess.run(command, env=os.environ | self._surroundings, check=False, stdout=subprocess.DEVNULL)
+        subprocess.run(command, env=os.environ | self.surroundings, check=False, stdout=subprocess.DEVNULL)
 
     def plan(self, *words: Path | str, code: int = 0) -> str:
         """Runs it in a console; what it said. Raises where its exit code is another than `code`."""
         with self.start("--no-window", *words) as running:
             out, error = running.communicate(timeout=PATIENCE)
         if running.returncode != code:
-            raise AssertionError(f"{words}: exit code {running.returncode}, {out.decode()}{error.decode()}")
+            reports = [file.read_text(encoding="utf-8") for path in words for file in Path(path).parent.glob(REPORTS)]
+            raise AssertionError("\n".join([f"{words}: exit code {running.returncode}", out.decode(), *reports]))
         return (out + error).decode()
 
 
@@ -149,6 +154,25 @@ def try_kills(program: Program, scratch: Path) -> None:
     kill_often(Folder(folder, partial(program.start, "--no-window")), KILLS)
 
 
+def try_offered(program: Program, scratch: Path) -> None:
+    """Offered under Open with for every kind of list, and the first program for none."""
+    offer = f"import sys, pathlib; from xlbatch.window.open_with import offer; offer(pathlib.Path({PROGRAM!r}))"
+    done = program.box.run(program.box.python, "-c", offer, folder=scratch, **program.surroundings)
+    keys = program.box.run("reg", "query", CLASSES, "/s").stdout.decode(errors="replace")
+    wanted = [r"Applications\xlbatch.exe\SupportedTypes", rf'"{PROGRAM}" "%1"']
+    wanted += [rf"{CLASSES}\{kind}\OpenWithList\xlbatch.exe" for kind in (".xlsx", ".ods", ".csv")]
+    lacking = [words for words in wanted if words not in keys]
+    first = [kind for kind in (".xlsx", ".ods", ".csv") if _default(program, kind)]
+    if lacking or first:
+        raise AssertionError(f"Not noted: {lacking}. First for: {first}. {keys}{done.stderr.decode()}")
+
+
+def _default(program: Program, kind: str) -> bool:
+    """Whether a program is noted as the first for a kind of file."""
+    said = program.box.run("reg", "query", rf"{CLASSES}\{kind}", "/ve").stdout.decode(errors="replace")
+    return "xlbatch" in said.casefold()
+
+
 def try_window(program: Program, scratch: Path) -> None:
     """The program with a window opens it, whoever starts it, and shows each of its states; pictures are kept."""
     SHOTS.mkdir(parents=True, exist_ok=True)
@@ -158,36 +182,48 @@ def try_window(program: Program, scratch: Path) -> None:
             "reg", "add", r"HKCU\Control Panel\Desktop", "/v", "LogPixels", "/t", "REG_DWORD", "/d", dots, "/f"
         )
         program.box.end()
-        lists = copy_examples(scratch / f"in the window at {scale}")
+        lists = copy_examples(scratch / f"lists at {scale}")
         broken = scratch / f"no list {scale}.xlsx"
         broken.write_bytes(b"no workbook")
-        states: tuple[tuple[str, tuple[Path, ...], Path | None], ...] = (
-            ("start", (), None),
-            ("progress", (lists[0],), None),
-            ("results", tuple(lists), lists[-1].with_name(f"{lists[-1].stem} - plan.xlsx")),
-            ("failure", (broken,), None),
+        states: tuple[tuple[str, Sequence[Path], str], ...] = (  # and what the window's title is then
+            ("start", (), "^xlbatch$"),
+            ("progress", lists[:1], "^[2-9][0-9]% "),
+            ("results", lists[:2], "^2 lists - "),
+            ("failure", (broken,), "^No plan was made"),
         )
-        for state, given, wait_for in states:
+        for state, given, title in states:
             with program.start(*given, window=True) as running:
-                _wait_for_window()
-                while wait_for and not wait_for.exists():
-                    if running.poll() is not None:
-                        raise AssertionError(f"The window with {state} was closed by itself.")
-                    time.sleep(0.5)
-                time.sleep(1 if state == "progress" else 3)
-                ImageGrab.grab(xdisplay=program.box.display).save(SHOTS / f"{state} {scale}.png")
+                _wait_for_window(program.box.display, title, running)
+                looks = 1 if state == "progress" else MOST_LOOKS
+                _drawn(program.box.display, looks).save(SHOTS / f"{state} {scale}.png")
                 running.kill()
                 program.box.end()
-            for plan in (scratch / f"in the window at {scale}").glob("* - *"):
+            for plan in (scratch / f"lists at {scale}").glob("* - *"):
                 shutil.rmtree(plan) if plan.is_dir() else plan.unlink()
 
 
-def _wait_for_window() -> None:
-    command = ["xdotool", "search", "--sync", "--onlyvisible", "--name", "xlbatch"]
-    subprocess.run(command, check=True, timeout=PATIENCE, stdout=subprocess.DEVNULL)
+def _drawn(display: str, most_looks: int) -> Image.Image:
+    """What the screen shows when nothing on it has moved for a while, or at the last of so many looks."""
+    looks: list[Image.Image] = []
+    while len(looks) < most_looks and (len(looks) < ALIKE or len({look.tobytes() for look in looks[-ALIKE:]}) > 1):
+        time.sleep(PAUSE)
+        looks.append(ImageGrab.grab(xdisplay=display))
+    return looks[-1]
 
 
-TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_window)
+def _wait_for_window(display: str, title: str, running: "subprocess.Popen[bytes]") -> None:
+    """Raises where the program shows none of such a title in good time, or ends before."""
+    look = ["xdotool", "search", "--onlyvisible", "--name", title]
+    for _ in range(PATIENCE):
+        if subprocess.run(look, env=os.environ | {"DISPLAY": display}, capture_output=True, check=False).stdout:
+            return
+        if running.poll() is not None:
+            break
+        time.sleep(1)
+    raise AssertionError(f"No window was called {title}.")
+
+
+TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_offered, try_window)
 
 
 def build(box: Machine, source: Path, scratch: Path) -> Path:

@@ -1,16 +1,13 @@
 """Three jobs to make pages of: 26 shirts of two films, 36 of four films with artwork of three layers, 34 bare names."""
 
 import shutil
-from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from openpyxl import Workbook
-
+from tests.workbooks import write_workbook
 from xlbatch.plan import Plan
 
 OFFICE, TO_TEXT = shutil.which("soffice"), shutil.which("pdftotext")
-Rows = Sequence[Sequence[object]]
 
 
 @dataclass(frozen=True)
@@ -43,18 +40,6 @@ LAST = ("Quillfeather", "Marsh", "Tallow", "Penhale", "Oyelaran", "Brack")
 SIZES = ("M", "L", "Youth M", "Youth L", "XL", "Ladies M", "S", "Youth S", "2XL", "Ladies L")
 
 
-def save(path: Path, sheets: dict[str, Rows]) -> Path:
-    """The sheets as a workbook."""
-    book = Workbook()
-    del book["Sheet"]
-    for name, rows in sheets.items():
-        sheet = book.create_sheet(name)
-        for row in rows:
-            sheet.append(list(row))
-    book.save(path)
-    return path
-
-
 def kite_day(folder: Path, paper: str = "Letter") -> Path:
     """26 shirts of two films in six households, two held back; two Ottilies in different households."""
     (folder / "kite.svg").write_text(KITE, encoding="utf-8")
@@ -74,7 +59,7 @@ def kite_day(folder: Path, paper: str = "Letter") -> Path:
         (garment, size, 3, "3.90") for garment in ("Crew-neck tee", "V-neck tee")
         for size in SIZES if garment == "Crew-neck tee" or not size.startswith("Youth")
     ]  # fmt: skip
-    return save(folder / "kite day.xlsx", {
+    return write_workbook(folder / "kite day.xlsx", {
         "Roster": (head, *people, *held),
         "Job": (("Setting", "Value"), ("Job name", "Kite day"), ("Needed by", "June 20"), ("Paper", paper),
                 ("Labor per hour", "9"), ("Print", "first name")),
@@ -100,7 +85,7 @@ def choir_tour(folder: Path, paper: str = "Letter") -> Path:
     ]  # fmt: skip
     layers = (("Tower", "#1b2a49", "Navy smooth", 1), ("Bands", "#d9480f", "Orange smooth", 2),
               ("Lamp", "#ffffff", "White smooth", 3))  # fmt: skip
-    return save(folder / "choir tour.xlsx", {
+    return write_workbook(folder / "choir tour.xlsx", {
         "Roster": (head, *people),
         "Job": (("Setting", "Value"), ("Job name", "Harbor choir tour"), ("Paper", paper), ("Print", "first name"),
                 ("Margin or fixed price", "18.00")),
@@ -118,7 +103,7 @@ def bare_list(folder: Path, paper: str = "Letter") -> Path:
     """34 names and sizes, nothing else but the paper."""
     people = [(f"{FIRST[at]} {LAST[at % 6]}", SIZES[at % 9]) for at in range(34)]
     job = (("Setting", "Value"), ("Paper", paper))
-    return save(folder / "reading club.xlsx", {"Roster": (("Name", "Size"), *people), "Job": job})
+    return write_workbook(folder / "reading club.xlsx", {"Roster": (("Name", "Size"), *people), "Job": job})
 
 
 JOBS = {"kite day": (kite_day, 11), "choir tour": (choir_tour, 16), "reading club": (bare_list, 7)}  # and most pages

@@ -1,34 +1,33 @@
 """Small jobs whose plans are kept as text, cell by cell, in tests/as_written/: whatever changes in a returned sheet is
 seen as a line. To look at a change and keep it: python -m tests.plan_texts, then git diff.
 
-Left out: what a run differs by (its time), the rows of trade tables that no one typed, the hidden memory, and what a
-picture shows.
+Left out: what a run differs by (its time), the rows of trade tables that no one typed, and the hidden memory.
 """
 
-import html
-import re
 import tempfile
-import zipfile
 from collections.abc import Iterator, Mapping
-from datetime import date, datetime, time
-from itertools import groupby
+from datetime import datetime
+from functools import cache
 from pathlib import Path
 
-from openpyxl.utils import get_column_letter
-from python_calamine import CalamineWorkbook
-
+from tests.book_texts import sheets_text
+from tests.parts.more_drawings import more_drawings
+from tests.parts.word_drawings import drawings
 from tests.plan_book import PlanBook
+from tests.small_texts import SMALL
+from tests.tracing.pictures import PLAIN, drawn, saved
 from tests.workbooks import Rows, write_workbook
+from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.messages.group_messages import group_files
 from xlbatch.pages.write_pages import write_pages
 from xlbatch.plan import Plan
-from xlbatch.roster.read import Reading, read
+from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.run import make_plan
-from xlbatch.sheets.write import write_plan
+from xlbatch.sheets.write import write_blank, write_plan
+from xlbatch.sign_up.write_sign_up import write_sign_ups
 
 FOLDER = Path(__file__).parent / "as_written"
 NOW = datetime(2026, 5, 4, 9, 30)
-LEFT_OUT = ("Garments", "Film", "Positions", "Work times", "Fonts to choose from", "Kept by the program")
 Sheets = Mapping[str, Rows]
 
 JOBS: Mapping[str, Sheets] = {
@@ -120,6 +119,36 @@ JOBS: Mapping[str, Sheets] = {
             ("Setting", "Value"), ("Job name", "Picnic"), ("Shared line", "PICNIC"), ("Print", "first name"),
             ("Length unit", "cm"), ("Temperature unit", "°C"), ("Paper", "A4"), ("Currency", "kr"),
             ("Margin or fixed price", "15.00"), ("Test cut", "yes"), ("Mirror the cut files", "no"),
+            ("Save film by interlocking", "yes"),
+        ),
+    },
+    # words drawn as shapes, round an arc, with a border, over a bar, replaced for each group; a part with a film of its
+    # own, one left out; a picture that is traced; sizes that nobody gave
+    "crest": {
+        "Roster": (
+            ("Who", "Group", "Garment", "Size", "Color", "Design"),
+            ("Ana Quill", "Alder", "Crew-neck tee", "M", "white", "Badge"),
+            ("Bo Rusk", "Birchwood", "Crew-neck tee", "Youth M", "white", "Badge"),
+            ("Cy Tarn", "Alder", "Crew-neck tee", "L", "yellow", "Ring"),
+            ("Di Vole", "Birchwood", "Crew-neck tee", "XL", "white", "Border"),
+            ("Ed Wick", "Birchwood", "Crew-neck tee", "2XL", "white", "Star"),
+        ),
+        "Designs": (
+            ("Design", "Decal", "What", "Artwork", "Film", "Position", "Width", "Height", "Scale with size",
+             "Artwork color"),
+            ("Badge", "Badge", "artwork", "badge.svg", "Forest smooth", "full front", None, None, None, "#1f4630"),
+            ("Ring", "Ring", "artwork", "ring.svg", "Navy smooth", "full back", None, "7 in", None),
+            ("Border", "Border", "artwork", "border.svg", None, "full front", "9 in", None, "no"),
+            ("Star", "Star", "artwork", "star.png", "Red smooth", "left sleeve", None, "2 in", "no"),
+        ),
+        "Drawing parts": (
+            ("Artwork", "Part", "Use", "Replace by", "Font", "Fit", "Join", "Film"),
+            ("badge.svg", "1", None, "{Group}", None, None, None, None),
+            ("badge.svg", "2", None, "{Who}", "Anton", "box", None, None),
+            ("badge.svg", "4", None, None, None, None, None, "Gold smooth"),
+            ("ring.svg", "1", None, "The {Group}s", None, None, None, None),
+            ("ring.svg", "3", "no", None, None, None, None, None),
+            ("border.svg", "1", None, "{Group}", None, None, None, None),
         ),
     },
 }  # fmt: skip
@@ -131,6 +160,9 @@ TENT = (
     '<text x="20" y="79" font-family="Archivo Black" font-size="9" fill="#204080">{Group}</text></svg>'
 )
 AGAIN = ("camp",)  # dropped again with what was done
+_WIDE = 160  # signs kept of a line of a cut file: where an outline begins
+NAMES = (*JOBS, *SMALL)
+ASKED = ("picnic",)  # its people are sent a form, and the next list is begun
 
 
 def plan(workbook: Path) -> Plan:
@@ -140,24 +172,44 @@ def plan(workbook: Path) -> Plan:
     return make_plan(reading, 0, lambda _stage: None, NOW)
 
 
-def texts(name: str, folder: Path) -> Mapping[str, str]:
-    """What stands in a job's plan, its pages to print and its messages, by the name of the file that keeps it: a sheet
-    after the other, a line a row."""
-    (folder / "tent.svg").write_text(TENT, encoding="utf-8")
+def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
+    """What stands in a job's plan, its pages to print and its messages, after the name of the file that keeps it: a
+    sheet after the other, a line a row."""
+    if name in SMALL:
+        yield from SMALL[name](folder)
+        return
+    for drawing, svg in _drawings().items():
+        (folder / drawing).write_text(svg, encoding="utf-8")
+    saved(drawn(PLAIN, width=300), folder / "star.png")
     planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
     write_plan(workbook, planned)
+    yield f"{name} plan.txt", _text(workbook)
     write_pages(pages, planned, workbook.name)
-    messages = (f"== {file}\n{said}" for file, said in group_files(planned).items() if isinstance(said, str))
-    kept = {
-        f"{name} plan.txt": "\n".join(_sheets(workbook, " | ")) + "\n",
-        f"{name} to print.txt": "\n".join([*_sheets(pages, ""), *messages]) + "\n",
-    }
+    messages = (f"== {file}\n{text}\n" for file, text in group_files(planned).items() if isinstance(text, str))
+    yield f"{name} to print.txt", _text(pages, blank="") + "".join(messages)
+    files = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
+    yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in files for line in file.splitlines())
     if name in AGAIN:
         again = folder / "list - plan 2.xlsx"
         write_plan(again, plan(_done(workbook)))
-        kept[f"{name} plan 2.txt"] = "\n".join(_sheets(again, " | ")) + "\n"
-    return kept
+        yield f"{name} plan 2.txt", _text(again)
+    if name in ASKED:
+        fresh = folder / "new.xlsx"
+        write_blank(fresh, blank_job(fresh, metric=True))
+        yield f"{name} new list.txt", _text(fresh)
+        forms = write_sign_ups(folder / "form.xlsx", folder / "list.xlsx")
+        yield f"{name} forms.txt", "".join(map(_text, forms))
+
+
+@cache
+def _drawings() -> Mapping[str, str]:
+    made = {drawing.name: drawing.svg for drawing in (*drawings()[:5], *more_drawings())}
+    return {"tent.svg": TENT, "badge.svg": made["badge"], "ring.svg": made["ring 00"], "border.svg": made["border 04"]}
+
+
+def _text(workbook: Path, blank: str = " | ") -> str:
+    return "".join(f"{line}\n" for line in sheets_text(workbook, blank))
 
 
 def _done(workbook: Path) -> Path:
@@ -178,56 +230,8 @@ def _done(workbook: Path) -> Path:
     return workbook
 
 
-def _sheets(path: Path, blank: str) -> Iterator[str]:
-    """The sheets of a workbook; where `blank` is "", cells without anything are left out: pages have sixty a row."""
-    book = CalamineWorkbook.from_path(path)
-    with zipfile.ZipFile(path) as parts:
-        for at, name in enumerate(book.sheet_names, 1):
-            if name in LEFT_OUT:
-                continue
-            sheet = parts.read(f"xl/worksheets/sheet{at}.xml").decode()
-            notes = _notes(sheet)
-            yield f"\n== {name}"
-            yield from _look(sheet)
-            for down, row in enumerate(book.get_sheet_by_name(name).to_python(skip_empty_area=False), 1):
-                refs = (f"{get_column_letter(across)}{down}" for across in range(1, len(row) + 1))
-                cells = [_cell(value) + notes.get(ref, "") for value, ref in zip(row, refs, strict=True)]
-                if any(cells):
-                    yield " | ".join(cell for cell in cells if cell or blank).rstrip(" |")
-
-
-def _look(sheet: str) -> Iterator[str]:
-    """How wide columns and how high rows are, as many alike together, what stays in sight, and how the sheet prints."""
-    widths = re.findall(r'<col min="(\d+)" max="(\d+)" width="([\d.]+)"', sheet)
-    yield "~ widths " + " ".join(f"{first}-{last}: {float(width):.1f}" for first, last, width in widths)
-    heights = [re.findall(r' ht="([\d.]+)"', row) for row in re.findall(r"<row [^>]*>", sheet)]
-    yield "~ heights " + " ".join(f"{len(list(alike))}x{''.join(high) or '-'}" for high, alike in groupby(heights))
-    parts = ("pane", "mergeCell", "autoFilter", "pageSetup", "brk", "dataValidation", "cfRule", "drawing")
-    found = {part: re.findall(rf"<{part} ([^>]*?)/?>", sheet) for part in parts}
-    yield from (f"~ {part} {'; '.join(texts)}"[:600] for part, texts in found.items() if texts)
-
-
-def _notes(sheet: str) -> dict[str, str]:
-    """What a cell holds beside its value: where its link leads, its formula. The writer's own XML, cell by cell."""
-    notes = {
-        ref: f" -> {html.unescape(to)}" for ref, to in re.findall(r'<hyperlink ref="(\w+)" location="([^"]*)"', sheet)
-    }
-    for ref, formula in re.findall(r'<c r="(\w+)"[^>]*><f>(.*?)</f>', sheet):
-        notes[ref] = f"{notes.get(ref, '')}  [={html.unescape(formula)}]"
-    return notes
-
-
-def _cell(value: object) -> str:
-    """A value, shortened to what a person could read."""
-    if isinstance(value, datetime | date | time):
-        return value.isoformat()
-    if isinstance(value, float):
-        return f"{value:.7g}"
-    return str(value).replace("\n", " / ")
-
-
 if __name__ == "__main__":
-    for name in JOBS:
+    for name in NAMES:
         with tempfile.TemporaryDirectory() as folder:
-            for file, text in texts(name, Path(folder)).items():
+            for file, text in texts(name, Path(folder)):
                 (FOLDER / file).write_text(text, encoding="utf-8")

@@ -9,12 +9,13 @@ from collections.abc import Mapping
 
 import pytest
 
-from tests.plan_texts import AGAIN, FOLDER, JOBS, texts
+from tests.plan_texts import AGAIN, ASKED, FOLDER, JOBS, NAMES, texts
+from tests.small_texts import SMALL
 
 
-@pytest.fixture(scope="module", params=JOBS)
+@pytest.fixture(scope="module", params=NAMES)
 def written(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, str]:
-    return texts(request.param, tmp_path_factory.mktemp(request.param))
+    return dict(texts(request.param, tmp_path_factory.mktemp(request.param)))
 
 
 def test_every_line_is_as_it_was(written: Mapping[str, str]) -> None:
@@ -24,6 +25,8 @@ def test_every_line_is_as_it_was(written: Mapping[str, str]) -> None:
 
 
 def test_no_text_is_kept_that_no_job_gives() -> None:
-    files = {f"{name} {part}.txt" for name in JOBS for part in ("plan", "to print")}
+    files = {f"{name} {part}.txt" for name in JOBS for part in ("plan", "to print", "cut files")}
     files |= {f"{name} plan 2.txt" for name in AGAIN}
+    files |= {f"{name} {part}.txt" for name in ASKED for part in ("new list", "forms")}
+    files |= {"sign up form.txt", *(f"{name}.txt" for name in SMALL)}
     assert {path.name for path in FOLDER.iterdir()} == files

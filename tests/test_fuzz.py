@@ -16,5 +16,5 @@ def test_a_fault_is_seen(monkeypatch: pytest.MonkeyPatch) -> None:
     def broken(*_: object) -> None:
         raise KeyError("ours")
 
-    monkeypatch.setattr("xlbatch.tables.stretches._one_below_another", broken)
+    monkeypatch.setattr("xlbatch.tables.list_parts._one_below_another", broken)
     assert any("KeyError" in wrong for number in range(4) for wrong in wrongs("cells", number))

@@ -10,7 +10,7 @@ from xlbatch.files.book import open_book
 from xlbatch.files.raw import UnreadableFile
 from xlbatch.run import Options, Outcome, run
 from xlbatch.tables.heading_rows import find_headings
-from xlbatch.tables.stretches import stretches
+from xlbatch.tables.list_parts import list_parts
 
 
 def planned(path: Path, text: str) -> Outcome:
@@ -43,7 +43,7 @@ def calls(path: Path, lines: str, count: int) -> int:
 
     sys.setprofile(count_call)
     try:
-        stretches(book[0], headings)
+        list_parts(book[0], headings)
     finally:
         sys.setprofile(None)
     return called

@@ -179,3 +179,26 @@ def test_every_file_is_read_in_one_sitting() -> None:
     files = (path for folder in ("xlbatch", "build", "tests") for path in (top / folder).rglob("*.py"))
     long = {path.relative_to(top).as_posix() for path in files if len(path.read_text("utf-8").splitlines()) > 300}
     assert not long
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_a_frozen_record_adds_to_nothing_of_its_own(module: str) -> None:
+    for record in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
+        if isinstance(record, ast.ClassDef) and "frozen=True" in "".join(map(ast.unparse, record.decorator_list)):
+            calls = (ast.unparse(node.func) for node in ast.walk(record) if isinstance(node, ast.Call))
+            assert not [
+                call for call in calls if re.fullmatch(r"self\.\w+\.(append|extend|add|update|setdefault)", call)
+            ]
+            stored = (node for node in ast.walk(record) if isinstance(node, ast.Subscript))
+            assert not [node for node in stored if isinstance(node.ctx, ast.Store) and "self." in ast.unparse(node)]
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_variables_say_what_they_hold(module: str) -> None:
+    """But for what a person typed, which texts about bad input call {found}."""
+    silent = {"at", "each", "one", "said", "odd", *["found"] * (module != "problems.problem")}
+    for function in ast.walk(ast.parse(MODULES[module].read_text(encoding="utf-8"))):
+        if isinstance(function, ast.FunctionDef):
+            names = {node.id for node in ast.walk(function) if isinstance(node, ast.Name)}
+            names |= {node.arg for node in ast.walk(function) if isinstance(node, ast.arg)}
+            assert not names & silent, function.name

@@ -1,8 +1,9 @@
-"""The rooms: imports point only at earlier rooms, no module imports in a circle, no two modules share a name, and only
-the outermost modules print or exit."""
+"""The rooms: imports point only at earlier rooms, no module imports in a circle, no two modules and no two classes
+share a name, and only the outermost modules print or exit."""
 
 import ast
 from collections import Counter
+from collections.abc import Iterator
 from graphlib import TopologicalSorter
 from pathlib import Path
 
@@ -10,11 +11,11 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
 ROOMS = (
-    "__init__", "unit_registry", "units", "problems", "resources", "file_names", "patience", "how_far", "trade",
-    "job", "geometry", "fault", "claim", "saving", "files", "tables", "roster", "check", "lettering", "svg",
-    "tracing", "parts", "art", "placement", "film", "press", "schedule", "shopping", "cutfiles", "kept", "plan",
-    "agreement", "paper", "pictures", "sheets", "pages", "messages", "what_if", "sign_up", "blank_workbook",
-    "in_short", "outcome", "run", "each_list", "window", "cli", "__main__",
+    "__init__", "unit_registry", "units", "problems", "resources", "file_names", "patience", "how_far",
+    "seldom_searched", "trade", "job", "geometry", "fault", "claim", "saving", "files", "tables", "roster", "check",
+    "lettering", "svg", "tracing", "parts", "art", "placement", "film", "press", "schedule", "shopping", "cutfiles",
+    "kept", "plan", "agreement", "paper", "pictures", "sheets", "pages", "messages", "what_if", "sign_up",
+    "blank_workbook", "in_short", "outcome", "two_workbooks", "run", "each_list", "window", "cli", "__main__",
 )  # fmt: skip
 MODULES = {
     ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__"): path
@@ -35,6 +36,11 @@ def imports(path: Path) -> set[str]:
     return names
 
 
+def all_nodes() -> Iterator[ast.AST]:
+    for path in MODULES.values():
+        yield from ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+
+
 def room(module: str) -> str:
     return module.split(".")[0]
 
@@ -52,6 +58,11 @@ def test_no_module_imports_in_a_circle() -> None:
 
 def test_no_two_modules_share_a_name() -> None:
     names = Counter(path.stem for path in MODULES.values() if path.stem != "__init__")
+    assert [name for name, count in names.items() if count > 1] == []
+
+
+def test_no_class_name_means_two_things() -> None:
+    names = Counter(node.name for node in all_nodes() if isinstance(node, ast.ClassDef))
     assert [name for name, count in names.items() if count > 1] == []
 
 

@@ -3,9 +3,7 @@
 import os
 import subprocess
 import sys
-import time
 from pathlib import Path
-from random import Random
 
 import pytest
 
@@ -177,10 +175,9 @@ def test_two_runs_at_the_same_moment_take_a_number_each(tmp_path: Path) -> None:
     assert len(list(tmp_path.iterdir())) == 4
 
 
-KILLED = 50
 CHUNKS, CUT_FILES = 20, 5
 SLOW_SAVER = f"""
-import sys, time
+import sys
 from pathlib import Path
 from xlbatch.saving import save_plan
 
@@ -189,22 +186,23 @@ def write(path):
         for _ in range({CHUNKS}):
             file.write(b"x" * 1000)
             file.flush()
-            time.sleep(0.0005)
+            print("a piece", flush=True)
 
 print("ready", flush=True)
 save_plan(Path(sys.argv[1]), "roster", write, {{f"{{n}}.svg": "<svg/>" for n in range({CUT_FILES})}})
+print("done", flush=True)
 """
 
 
 def test_killed_at_any_moment_there_is_a_whole_plan_or_none(tmp_path: Path) -> None:
     (tmp_path / "roster.xlsx").write_text("mine")
-    random, whole = Random(7), 0
-    for at in range(KILLED):
+    whole = 0
+    for lines in range(1, CHUNKS + 3):
         command = [sys.executable, "-S", "-c", SLOW_SAVER, str(tmp_path)]
         with subprocess.Popen(command, stdout=subprocess.PIPE, env=os.environ | {"PYTHONPATH": os.curdir}) as saver:
             assert saver.stdout is not None
-            saver.stdout.readline()
-            time.sleep(random.uniform(0, 0.03))
+            for _ in range(lines):
+                saver.stdout.readline()
             saver.kill()
         plans = list(tmp_path.glob("*.xlsx"))
         for plan in plans:
@@ -215,11 +213,23 @@ def test_killed_at_any_moment_there_is_a_whole_plan_or_none(tmp_path: Path) -> N
         save_plan(tmp_path, "roster", text("x" * 1000 * CHUNKS), {"01.svg": ""})
         left = {path.name.removesuffix(".xlsx").removesuffix(" - cut files") for path in tmp_path.iterdir()}
         assert len(list(tmp_path.iterdir())) == 2 * len(left) - 1  # the roster, and each plan with its cut files
-        (tmp_path.parent / str(at)).mkdir()
+        (tmp_path.parent / str(lines)).mkdir()
         for path in tmp_path.glob("* - plan*"):
-            path.rename(tmp_path.parent / str(at) / path.name)
-    assert 0 < whole < KILLED  # some were killed before the end, some after
+            path.rename(tmp_path.parent / str(lines) / path.name)
+    assert 0 < whole < CHUNKS + 2  # some were killed before the end, some after
     assert (tmp_path / "roster.xlsx").read_text() == "mine"
+
+
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="needs fork")
+def test_killed_at_each_step_and_again_at_each_of_the_next_run_the_third_leaves_whole_plans(tmp_path: Path) -> None:
+    command = [sys.executable, "-S", "tests/kill_at_each_step.py", str(tmp_path)]
+    done = subprocess.run(
+        command, env=os.environ | {"PYTHONPATH": os.curdir}, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    steps, kills = map(int, done.stdout.split())
+    assert steps > 15
+    assert kills > 15 * steps
 
 
 def test_a_file_locked_for_a_moment_is_tried_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

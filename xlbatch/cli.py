@@ -121,9 +121,9 @@ def _print(path: Path, outcome: Outcome) -> None:
         _say(outcome.message, sys.stderr)
         return
     _say(f"{path.name}: {outcome.message}")
-    worth_telling = [found for found in outcome.problems if found.level != "note"]
-    for found in worth_telling[:LISTED]:
-        _say(f"  {found.level}: {found.sentence}")
+    worth_telling = [problem for problem in outcome.problems if problem.level != "note"]
+    for told in worth_telling[:LISTED]:
+        _say(f"  {told.level}: {told.sentence}")
     if len(worth_telling) > LISTED:
         _say(f"  and {len(worth_telling) - LISTED} more on the Problems sheet")
     for line in outcome.in_short:

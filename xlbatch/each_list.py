@@ -36,10 +36,10 @@ def jobs_in(given: Iterable[Path], options: Options) -> tuple[tuple[Path, Option
 
 def _rosters(folder: Path) -> list[Path]:
     try:
-        inside = sorted(each for each in folder.iterdir() if each.suffix.lower() in WORKBOOKS)
+        inside = sorted(file for file in folder.iterdir() if file.suffix.lower() in WORKBOOKS)
     except OSError:  # a file, or nothing
         return []
-    return [each for each in inside if not is_returned(each) and not each.name.startswith(("~$", "."))]
+    return [file for file in inside if not is_returned(file) and not file.name.startswith(("~$", "."))]
 
 
 def plan_list(path: Path, options: Options, progress: Progress) -> Outcome:

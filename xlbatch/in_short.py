@@ -31,7 +31,9 @@ def _amounts(plan: Plan) -> Iterator[str]:
 def _assumed(plan: Plan) -> str:
     """The assumptions in one line; each has its cell in the plan."""
     notes = [
-        each.wrong.partition(": this is used: ")[2].rstrip(".") for each in plan.problems if each.code == "assumed"
+        problem.wrong.partition(": this is used: ")[2].rstrip(".")
+        for problem in plan.problems
+        if problem.code == "assumed"
     ]
     if not any(notes):
         return "Nothing was assumed: everything used was given."

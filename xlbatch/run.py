@@ -11,12 +11,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from xlbatch.fault import Disagreement
-from xlbatch.how_far import alive, hear, listening, percent
+from xlbatch.how_far import alive, hear, listening
 from xlbatch.outcome import (
     DRAWING,
     LAYING,
     ORDERING,
-    PAGES_TAKE,
     PLACING,
     READING,
     STAGES,
@@ -50,10 +49,11 @@ def run(workbook: Path, options: Options, progress: Progress, now: datetime) -> 
 
 
 def _run(workbook: Path, options: Options, progress: Progress, now: datetime) -> Outcome:
+    _begin(READING, progress)
     from xlbatch.kept.later import later_plan, numbered_after, sentence
     from xlbatch.roster.read import UnreadableFile, read
 
-    _begin(READING, progress)
+    alive()  # loading these takes a while, as does what is loaded below
     reading = _with_answers(workbook, options.forms) if options.forms else read(workbook)
     if isinstance(reading, UnreadableFile):
         return Outcome(3, reading.sentence)
@@ -133,7 +133,7 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     from xlbatch.shopping.buy import shopping_list, shopping_problems, spare_choices
     from xlbatch.shopping.prices import money
 
-    alive()  # loading all of the above takes a while
+    alive()
     job, of_drawings = with_drawings(reading.job)
     reading = replace(reading, job=job, problems=reading.problems + of_drawings)
     past = recall(reading, given_rows)
@@ -224,8 +224,8 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     from xlbatch.cutfiles.run_svg import cut_files
     from xlbatch.in_short import in_short
     from xlbatch.messages.group_messages import group_files
-    from xlbatch.pages.write_pages import write_pages
-    from xlbatch.sheets.write import write_plan, write_problems
+    from xlbatch.sheets.write import write_problems
+    from xlbatch.two_workbooks import TwoWorkbooks
 
     stops = any(problem.level == "stop" for problem in plan.problems)
     if not plan.garments and not stops:
@@ -238,12 +238,13 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
         held=len(plan.held),
     )
 
+    both = TwoWorkbooks(plan)
+
     def write(path: Path) -> None:
         if check_only or code == 2:
             write_problems(path, plan.job, plan.problems, plan.run_at, plan.memory)
         else:
-            with percent(PAGES_TAKE, 100):
-                write_plan(path, plan)
+            both.write(path)
         _begin(PLACING, progress)
 
     if check_only or code == 2:
@@ -253,11 +254,7 @@ def _write(plan: "Plan", folder: Path, name: str, check_only: bool, progress: Pr
     if wrong := disagreements(plan, files):
         raise Disagreement(wrong[0])
 
-    def print_(path: Path, plan_name: str) -> None:
-        with percent(0, PAGES_TAKE):
-            write_pages(path, plan, plan_name)
-
-    saved = save_plan(folder, name, write, files, print_)
+    saved = save_plan(folder, name, write, files, both.print_)
     return replace(
         about,
         written=saved.plan,

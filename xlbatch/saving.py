@@ -4,7 +4,7 @@ import errno
 import os
 import re
 import sys
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
@@ -58,15 +58,17 @@ def save_plan(
     folder: Path,
     name: str,
     write: Write,
-    files: Mapping[str, str | bytes],
+    files: dict[str, str | bytes],
     to_print: Callable[[Path, str], object] | None = None,
 ) -> Saved:
     """Writes `name - plan.xlsx`, its folder of cut files and, where given, its pages to print under the next free
-    number. `to_print` is told where to write and the plan's file name. Raises CannotSave."""
+    number. `to_print` is told where to write and the plan's file name. `files` is empty afterwards: what is on the disk
+    takes no memory while the rest is written. Raises CannotSave."""
     with _parts(folder, name, _PLAN) as parts:
         cut_files, pages, plan = parts
         cut_files.made.mkdir()
-        for file, content in files.items():
+        for file in tuple(files):
+            content = files.pop(file)
             (cut_files.made / file).parent.mkdir(exist_ok=True, parents=True)
             (cut_files.made / file).write_bytes(content.encode() if isinstance(content, str) else content)
         if to_print:
@@ -92,14 +94,14 @@ def save_new(path: Path, write: Write) -> None:
             raise CannotSave(refusal("exists", path=path))
         try:
             empty(held)
-            part = _Part(held.folder / f"0{path.suffix}", path)
+            part = _Output(held.folder / f"0{path.suffix}", path)
             write(part.made)
             _put([part])
         finally:
             release(held)
 
 
-class _Part(NamedTuple):
+class _Output(NamedTuple):
     """A file or folder of the output: where it is made, and where it is put in the end."""
 
     made: Path
@@ -107,7 +109,7 @@ class _Part(NamedTuple):
 
 
 @contextmanager
-def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list[_Part]]:
+def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list[_Output]]:
     """The parts to make under the first number free for all of them; what was made and not put in place is gone
     afterwards."""
     targets: list[Path] = []
@@ -119,7 +121,7 @@ def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list
             if held is None:
                 continue
             try:
-                parts = [_Part(held.folder / f"{at}{path.suffix}", path) for at, path in enumerate(targets)]
+                parts = [_Output(held.folder / f"{place}{path.suffix}", path) for place, path in enumerate(targets)]
                 _clear(held, parts)
                 if not any(_exists(target) for target in targets):
                     yield parts
@@ -128,7 +130,7 @@ def _parts(folder: Path, name: str, templates: tuple[str, ...]) -> Iterator[list
                 release(held)
 
 
-def _clear(held: Claim, parts: list[_Part]) -> None:
+def _clear(held: Claim, parts: list[_Output]) -> None:
     """Removes what a killed run left: where it had put some parts in place but not the last, those too."""
     try:
         moving = (held.folder / _MOVING).read_text(encoding="utf-8").split()
@@ -141,10 +143,10 @@ def _clear(held: Claim, parts: list[_Part]) -> None:
     empty(held)
 
 
-def _put(parts: list[_Part]) -> None:
+def _put(parts: list[_Output]) -> None:
     """Moves the parts to their places, over nothing, and the last one last. Where one can't be, none is."""
     (parts[0].made.parent / _MOVING).write_text(" ".join(part.made.name for part in parts), encoding="utf-8")
-    moved: list[_Part] = []
+    moved: list[_Output] = []
     try:
         for part in parts:
             patiently(lambda part=part: _move(part))  # type: ignore[misc]
@@ -155,7 +157,7 @@ def _put(parts: list[_Part]) -> None:
         raise
 
 
-def _move(part: _Part) -> None:
+def _move(part: _Output) -> None:
     if _exists(part.target):
         raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(part.target))
     part.made.rename(part.target)

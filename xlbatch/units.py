@@ -66,18 +66,18 @@ def parse_length(value: object, unit: str) -> float | None:
     text = str(value).strip()
     for sign, plain in _VULGAR.items():
         text = text.replace(sign, plain)
-    total, at = 0.0, 0
-    while at < len(text):
-        part = _LENGTH_PART.match(text, at)
-        whole = part is not None and at == 0 and part.end() == len(text)
+    total, start = 0.0, 0
+    while start < len(text):
+        part = _LENGTH_PART.match(text, start)
+        whole = part is not None and start == 0 and part.end() == len(text)
         if part is None or (part[2] is None and not whole):  # only a lone number may go without its unit
             return None
         try:
             total += float(number(part[1])) * mm_per(part[2] or unit)
         except (ValueError, ZeroDivisionError):
             return None
-        at = part.end()
-    return round(total, 3) if at else None
+        start = part.end()
+    return round(total, 3) if start else None
 
 
 def parse_temperature(value: object, unit: str) -> float | None:

@@ -1,5 +1,6 @@
-"""Small changes of the program, one place each, as a slip of the hand makes them: < for <=, + for -, and for or,
-a number one more, yes for no. Annotations, texts and what only names a type are left alone."""
+"""Small changes of the program, one place each, as a slip of the hand makes them: + for -, and for or, a number one
+more, yes for no; < for <= where a whole number is compared, else < for >, as two measures are hardly ever equal.
+Annotations, texts, what only names a type, digits of rounding and tolerances are left alone."""
 
 import ast
 import random
@@ -8,28 +9,34 @@ from pathlib import Path
 from typing import NamedTuple
 
 PACKAGE = Path(__file__).parents[2] / "xlbatch"
-NOT_CHANGED = ("window", "cli", "__main__")  # tried by hand and by the tests of the window
+TOP = "(top)"  # the modules that stand in no room
+NOT_CHANGED = ("window/", "cli.py", "__main__.py")  # tried by hand and by the tests of the window
 OTHER: dict[type, type] = {
-    ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
+    ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And,
     ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.FloorDiv: ast.Mult,
 }  # fmt: skip
+LIMIT: dict[type, type] = {ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt}
+TURNED: dict[type, type] = {ast.Lt: ast.Gt, ast.LtE: ast.GtE, ast.Gt: ast.Lt, ast.GtE: ast.LtE}
 
 
 class Mutant(NamedTuple):
     """One place to change: the bytes of a module (its path below the package) between two offsets become another
-    text. `last` is the last line that the changed expression stands on."""
+    text. A job runs it where it runs one of its lines, from the statement's `first` on; any job does where it is not
+    `in_function`."""
 
     module: str
     start: int
     end: int
     text: str
     line: int
+    first: int
     last: int
+    in_function: bool
 
     @property
     def room(self) -> str:
-        return self.module.split("/")[0].removesuffix(".py")
+        return self.module.split("/")[0] if "/" in self.module else TOP
 
     def applied(self, source: bytes) -> bytes:
         return source[: self.start] + self.text.encode() + source[self.end :]
@@ -43,16 +50,30 @@ def mutants(path: Path) -> Iterator[Mutant]:
         starts.append(starts[-1] + len(line))
     tree = ast.parse(source)
     left_alone = {id(part) for root in _not_code(tree) for part in ast.walk(root)}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.expr) and id(node) not in left_alone and (other := _other(node)) is not None:
+    for node, first, in_function in _expressions(tree, 1, False):
+        if id(node) not in left_alone and (other := _other(node)) is not None:
             last = node.end_lineno or node.lineno
             start, end = starts[node.lineno - 1] + node.col_offset, starts[last - 1] + (node.end_col_offset or 0)
-            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, last)
+            yield Mutant(path.relative_to(PACKAGE).as_posix(), start, end, other, node.lineno, first, last, in_function)
+
+
+def _expressions(node: ast.AST, first: int, inside: bool) -> Iterator[tuple[ast.expr, int, bool]]:
+    """Every expression below a node, with the first line of its statement, and whether that is in a function."""
+    for part in ast.iter_child_nodes(node):
+        if isinstance(part, ast.expr):
+            yield part, first, inside
+        if isinstance(part, ast.stmt):
+            yield from _expressions(part, part.lineno, isinstance(node, ast.FunctionDef) or inside)
+        else:
+            yield from _expressions(part, first, inside)
 
 
 def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
-    """Annotations and f-strings (Python 3.11 does not say where within a text the parts of one stand)."""
+    """Annotations, f-strings (Python 3.11 does not say where within a text the parts of one stand), and what only
+    another system runs."""
     for node in ast.walk(tree):
+        if isinstance(node, ast.If | ast.IfExp) and "sys.platform" in ast.unparse(node.test):
+            yield node
         if isinstance(node, ast.JoinedStr):
             yield node
         elif isinstance(node, ast.AnnAssign | ast.arg) and node.annotation:
@@ -61,8 +82,12 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
             yield node.returns
         elif isinstance(node, ast.Call) and ast.unparse(node.func) in ("cast", "TypeVar"):
             yield node.args[0]
+        elif isinstance(node, ast.Call) and ast.unparse(node.func) == "round":
+            yield from node.args[1:]
+        elif isinstance(node, ast.Constant) and isinstance(node.value, float) and 0 < node.value < 1e-3:
+            yield node
         elif isinstance(node, ast.Call):  # to the checker of types, to the reader and to cells: nothing is computed
-            yield from (word for word in node.keywords if word.arg in ("strict", "frozen", "maxsize", "encoding"))
+            yield from (word for word in node.keywords if word.arg in ("strict", "eq", "frozen", "maxsize", "encoding"))
         elif isinstance(node, ast.Subscript) and ast.unparse(node.value) == "Literal":
             yield node
 
@@ -70,8 +95,9 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
 def _other(node: ast.expr) -> str | None:
     """What the expression becomes, or None where it stays."""
     match node:
-        case ast.Compare(ops=[op, *_]) if type(op) in OTHER:
-            node = ast.Compare(node.left, [OTHER[type(op)](), *node.ops[1:]], node.comparators)
+        case ast.Compare(left, [op, *ops], [right, *_]):
+            other = OTHER | (LIMIT if _is_whole(left) or _is_whole(right) else TURNED)
+            node = ast.Compare(left, [other[type(op)](), *ops], node.comparators)
         case ast.BoolOp(op, values) if type(op) in OTHER:
             node = ast.BoolOp(OTHER[type(op)](), values)
         case ast.BinOp(left, op, right) if type(op) in OTHER:
@@ -89,9 +115,30 @@ def _other(node: ast.expr) -> str | None:
     return f"({ast.unparse(node)})"
 
 
+def _is_whole(node: ast.expr) -> bool:
+    match node:
+        case ast.Constant(value):
+            return isinstance(value, int)
+        case ast.Call(ast.Name("len" | "int" | "round")):
+            return True
+        case ast.BinOp(left, _, right):
+            return _is_whole(left) or _is_whole(right)
+    return False
+
+
 def drawn(count: int, seed: int, rooms: Iterable[str]) -> list[Mutant]:
-    """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order."""
-    wanted = set(rooms)
-    every = (mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path))
-    open_ = [m for m in every if m.room not in NOT_CHANGED and (not wanted or m.room in wanted)]
-    return random.Random(seed).sample(open_, min(count, len(open_)))
+    """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order: the same
+    few in each room, so that each can be judged, and a quarter in proportion to its code."""
+    wanted, chance = set(rooms), random.Random(seed)
+    known = [mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path)]
+    known = [m for m in known if not m.module.startswith(NOT_CHANGED) and (not wanted or m.room in wanted)]
+    chance.shuffle(known)
+    by_room: dict[str, list[Mutant]] = {}
+    for mutant in known:
+        by_room.setdefault(mutant.room, []).append(mutant)
+    few = 3 * count // (4 * max(len(by_room), 1))
+    of_each = [mutant for room in sorted(by_room) for mutant in by_room[room][:few]]
+    taken = set(of_each)
+    mixed = [*of_each, *[mutant for mutant in known if mutant not in taken][: count - len(of_each)]]
+    chance.shuffle(mixed)
+    return mixed

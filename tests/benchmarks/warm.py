@@ -7,8 +7,14 @@ import resource
 import signal
 import sys
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from pathlib import Path
+from types import FrameType
+from typing import Any
+
+import hypothesis
+import pytest
 
 from tests.benchmarks.in_place import put
 from tests.benchmarks.mutants import Mutant
@@ -18,39 +24,96 @@ LIBRARIES = (
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
-LONGEST = 300  # s of the processor for one run of tests: what never ends, fails
+LONGEST = 20  # s of the processor for the tests of one file: what takes longer has noticed nothing
 
 
-def load(tree: Path) -> None:
-    """Loads the libraries, and from the copy of the tree the program: its small jobs are planned once."""
+def load(tree: Path) -> Mapping[str, frozenset[tuple[str, int]]]:
+    """Loads the libraries, and from the copy of the tree the program: its small jobs are planned once. Returns the
+    lines of the program that each job runs, by module."""
     for name in LIBRARIES:
         importlib.import_module(name)
     _from(tree)
-    assert _lines_are_kept(), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+    from tests.plan_texts import NAMES
+
+    lines = {name: _lines_run(f"{tree}/xlbatch/", partial(_is_as_kept, name)) for name in NAMES}
+    assert all(map(_is_as_kept, NAMES)), "the small jobs are not planned as they are kept: python -m tests.plan_texts"
+    return lines
 
 
-def lines_change(mutant: Mutant, source: bytes) -> bool:
-    """Whether a small job's lines are others, or it fails, with the changed source in the place of its module."""
+def _lines_run(program: str, run: Callable[[], object]) -> frozenset[tuple[str, int]]:
+    lines: set[tuple[str, int]] = set()
+
+    def line(frame: FrameType, _event: str, _arg: object) -> Any:
+        lines.add((frame.f_code.co_filename, frame.f_lineno))
+        return line
+
+    sys.settrace(lambda frame, event, arg: line(frame, event, arg) if program in frame.f_code.co_filename else None)
+    try:
+        run()
+    finally:
+        sys.settrace(None)
+    return frozenset((path.removeprefix(program), number) for path, number in lines)
+
+
+def lines_change(mutant: Mutant, source: bytes, jobs: Iterable[str]) -> bool:
+    """Whether the lines of a small job are others, or it fails, with the changed source in the place of its module."""
     name = "xlbatch." + mutant.module.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
     def differ() -> bool:
         put(importlib.import_module(name), source)
-        return not _lines_are_kept()
+        return not all(map(_is_as_kept, jobs))
 
-    return _in_child(differ, 60)
+    return _in_child(differ, 30)
 
 
-def fails(tree: Path, files: list[str]) -> bool:
-    """Whether a test of these files of the copy of the tree fails."""
-    import pytest
+def failing_test(tree: Path, file: str, left_out: Iterable[str]) -> str:
+    """The first test of a file of the copy of the tree that fails, but for those left out; "" where none does."""
+    name = tree.parent / "failing.txt"
+    name.write_text("", encoding="utf-8")
 
-    def failed() -> bool:
-        os.chdir(tree)
-        for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
-            del sys.modules[name]
-        return pytest.main(["-q", "-x", "-p", "no:cacheprovider", "--no-header", "--tb=no", *files]) != 0
+    def fails() -> bool:
+        failing = _failing(tree, ["-x", *(f"--deselect={test}" for test in left_out), file])
+        name.write_text("\n".join(failing), encoding="utf-8")
+        return bool(failing)
 
-    return _in_child(failed, LONGEST)
+    _in_child(fails, LONGEST)
+    return name.read_text(encoding="utf-8")
+
+
+class _Heard:
+    """The tests that failed, and the files that could not be read."""
+
+    def __init__(self) -> None:
+        self.failed: list[str] = []
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if report.failed:
+            self.failed.append(report.nodeid)
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        if report.failed:
+            self.failed.append(report.nodeid)
+
+
+def _failing(tree: Path, arguments: list[str]) -> list[str]:
+    """The tests that fail: in a child alone, as the program is loaded anew."""
+    os.chdir(tree)
+    for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
+        del sys.modules[name]
+    hypothesis.settings.register_profile("slow", deadline=None, derandomize=True, database=None)
+    hypothesis.settings.load_profile("slow")
+    heard = _Heard()
+    quiet = [
+        "-q",
+        "-p",
+        "no:cacheprovider",
+        "--no-header",
+        "--tb=no",
+        "-W",
+        "ignore::pytest.PytestAssertRewriteWarning",
+    ]
+    ended = pytest.main([*quiet, *arguments], plugins=[heard])
+    return heard.failed or [arguments[-1]] * (ended not in (0, 5))
 
 
 def _from(tree: Path) -> None:
@@ -60,15 +123,12 @@ def _from(tree: Path) -> None:
     sys.dont_write_bytecode = True
 
 
-def _lines_are_kept() -> bool:
-    from tests.plan_texts import FOLDER, JOBS, texts
+def _is_as_kept(name: str) -> bool:
+    from tests.plan_texts import FOLDER, texts
 
-    for name in JOBS:
-        with tempfile.TemporaryDirectory() as folder:
-            for file, text in texts(name, Path(folder)).items():
-                if text != (FOLDER / file).read_text(encoding="utf-8"):
-                    return False
-    return True
+    with tempfile.TemporaryDirectory() as folder:
+        kept = texts(name, Path(folder))
+        return all(text == (FOLDER / file).read_text(encoding="utf-8") for file, text in kept)
 
 
 def _in_child(check: Callable[[], bool], most: int) -> bool:

@@ -1,10 +1,12 @@
 """Text files: their encodings and delimiters."""
 
+from encodings.aliases import aliases
 from pathlib import Path
 
 import pytest
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
+from xlbatch.files.encodings import called
 from xlbatch.problems.refusals import Refusal
 from xlbatch.roster.read import Reading, read
 
@@ -25,6 +27,30 @@ def test_utf_16_with_the_other_mark() -> None:
 def test_windows_1252() -> None:
     assert decoded(WESTERN.encode("cp1252")) == WESTERN
     assert decoded("“Zoë” €".encode("cp1252")) == "“Zoë” €"
+
+
+@pytest.mark.parametrize(
+    "encoding",
+    sorted(
+        {*aliases.values()}
+        - {"rot_13", "hex_codec", "base64_codec", "bz2_codec", "zlib_codec", "uu_codec", "quopri_codec"}
+    ),
+)
+def test_a_list_in_any_encoding_that_python_knows_is_read_or_refused(encoding: str) -> None:
+    """The judged encoding may be any the library finds; the names of one it can write are asked about."""
+    try:
+        data = "Nazwisko;Rozmiar\nŚwięta Żółć;L\nJózef Źdźbło;S\nZoë Ωμέγα;M\n".encode(encoding, "ignore")
+    except LookupError:  # of another system only
+        return
+    try:
+        sheet = sheet_from_text(data)
+    except Refusal:
+        return
+    assert sheet.rows
+
+
+def test_an_encoding_without_a_common_name_is_called_by_its_own() -> None:
+    assert called("iso8859_2") == "ISO8859-2"
 
 
 def test_what_is_no_text_is_refused() -> None:

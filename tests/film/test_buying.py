@@ -167,6 +167,15 @@ def test_no_strip_is_cut_in_a_piece_too_narrow() -> None:
     assert fit([StripCut(10, 20)], [StockPiece(100, 20)], Knife(100, 0), exact=False) == (((0,),),)
 
 
+@pytest.mark.parametrize("exact", [True, False])
+def test_a_run_takes_its_margins_besides(exact: bool) -> None:
+    """Strips of 50 and 30 with margins of 20 fill a piece of 100 as one run; two runs do not fit on it."""
+    assert fit([StripCut(80)], [StockPiece(100)], Knife(90, 20), exact=exact) == (((0,),),)
+    assert fit([StripCut(81)], [StockPiece(100)], Knife(90, 20), exact=exact) == "no"
+    assert fit([StripCut(50), StripCut(30)], [StockPiece(100)], Knife(90, 20), exact=exact) == (((0, 1),),)
+    assert fit([StripCut(50), StripCut(30)], [StockPiece(100)], Knife(60, 20), exact=exact) == "no"
+
+
 def test_strips_that_best_fit_cannot_place_are_placed_by_the_program() -> None:
     """Two rolls of 100 hold 50 30 20 and 40 30 30 and no other way."""
     laid = fit([StripCut(n) for n in (50, 40, 30, 30, 30, 20)], [StockPiece(100)] * 2, Knife(100, 0), exact=True)

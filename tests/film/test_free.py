@@ -14,8 +14,8 @@ from shapely import STRtree, box
 
 from xlbatch.film.bound import least_length
 from xlbatch.film.box import Bed, Box, BoxSpot, Packing
-from xlbatch.film.drop import pack_sets
 from xlbatch.film.free import pack
+from xlbatch.film.pack_sets import pack_sets
 from xlbatch.film.strip_lengths import least_lengths
 from xlbatch.film.sweep import sweep
 
@@ -167,3 +167,11 @@ def test_more_tries_never_make_a_set_longer_and_its_order_does_not_matter() -> N
     assert lengths == sorted(lengths, reverse=True)
     assert int(least_lengths([boxes[::-1]], bed, 400)[0]) == lengths[-1]
     assert pack_sets([boxes], bed, 400)[0].length == lengths[-1]
+
+
+@given(st.lists(st.lists(st.tuples(st.integers(1, 90), st.integers(1, 90)), min_size=1, max_size=8), max_size=12))
+@settings(max_examples=30, deadline=None)
+def test_sets_of_different_numbers_of_boxes_lie_as_each_would_by_itself(sets: list[list[Box]]) -> None:
+    bed = Bed(100, 10_000, 0, True)
+    assert pack_sets(sets, bed, 20) == [pack_sets([boxes], bed, 20)[0] for boxes in sets]
+    assert [packing.length for packing in pack_sets(sets, bed, 20)] == least_lengths(sets, bed, 20).tolist()

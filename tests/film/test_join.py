@@ -64,8 +64,11 @@ def test_a_joined_outline_is_its_parts_where_they_would_lie(plan_of: Callable[..
             corner = (box.left + part.offset[0], box.bottom + part.offset[1])
             assert corner == pytest.approx((own.left, own.bottom), abs=0.002)
             assert (part.width, part.height) == pytest.approx((own.right - own.left, own.top - own.bottom))
-        tops = [it.below_collar for it in apart.places if it.garment.no == place.garment.no and it.below_collar]
-        assert place.below_collar == min(tops)
+        parts = [it for it in apart.places if it.garment.no == place.garment.no]
+        assert place.below_collar == min(it.below_collar for it in parts if it.below_collar)
+        assert (place.clear_side, place.above_hem) == (min(it.clear_side for it in parts), None)
+        assert place.clear_hem == min(it.clear_hem for it in parts if it.clear_hem)
+        assert place.presses == 1
 
 
 def test_a_long_name_does_not_change_its_artwork(plan_of: Callable[..., Plan], tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ import pytest
 from PIL import Image, ImageColor
 
 from xlbatch.messages.group_messages import group_files
-from xlbatch.messages.group_picture import LARGEST, MOST, WIDE, Shown, group_picture
+from xlbatch.messages.group_picture import LARGEST, MOST, WIDE, GarmentShown, group_picture
 from xlbatch.plan import Plan
 
 ROWS = [
@@ -86,7 +86,7 @@ def test_confirmed_comes_back(plan_of: Callable[..., Plan]) -> None:
 def test_a_picture_is_as_wide_as_a_phone_shows_and_small(garments: int, plan_of: Callable[..., Plan]) -> None:
     roster = [["Who", "Size", "Color"], *([f"Guest {at}", "Youth M", "navy"] for at in range(garments))]
     plan = plan_of(roster)
-    png = group_picture([Shown([place], f"{place.garment.no}. Guest", "tee") for place in plan.places], {})
+    png = group_picture([GarmentShown([place], f"{place.garment.no}. Guest", "tee") for place in plan.places], {})
     with Image.open(BytesIO(png)) as image:
         assert image.width == WIDE == 1080
         assert image.format == "PNG"
@@ -95,7 +95,7 @@ def test_a_picture_is_as_wide_as_a_phone_shows_and_small(garments: int, plan_of:
 
 def test_a_picture_shows_the_garments_and_films_colors(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of([["Who", "Size", "Color"], ["Ana", "M", "red"]])
-    png = group_picture([Shown(plan.places, "1. Ana", "adult M")], {"black smooth": "gold"})
+    png = group_picture([GarmentShown(plan.places, "1. Ana", "adult M")], {"black smooth": "gold"})
     with Image.open(BytesIO(png)) as image:
         pixels = image.convert("RGB")
         shades = [color for _, color in pixels.getcolors(1 << 24) or ()]

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.page_looks import Part
+from xlbatch.pages.page_looks import Text
 
 
 def leaf(heights: list[int], joined: set[int] = frozenset()) -> Leaf:  # type: ignore[assignment]
@@ -52,7 +52,7 @@ def test_a_row_is_as_high_as_its_text_needs() -> None:
     made = Leaf("Page", job="Job", paper="Letter")
     made.line("one line")
     made.row(0, Span(ACROSS // 4, "a text that takes more than a single line in a quarter of the page"))
-    made.row(0, Span(ACROSS, (Part("large\n", 28), Part("small"))))
+    made.row(0, Span(ACROSS, (Text("large\n", 28), Text("small"))))
     one, more, rich = (row.height for row in made.rows)
     assert one == 16 < more
     assert rich >= 28 * 1.22 + 11 * 1.22

@@ -110,3 +110,36 @@ def test_left_chest_art_on_youth_has_its_usual_size(plan_of: Callable[..., Plan]
     designs = [DESIGN, ["Name", "Badge", "artwork", "Black smooth", "left chest", "3 1/2 in", "3 1/2 in", "yes"]]
     plan = plan_of([["Who", "Size"], ["Ana", "Youth M"], ["Ivo", "4T"], ["Mei", "Youth XS"]], Designs=designs)
     assert [decal.width for decal in plan.decals] == pytest.approx([2.5 * INCH, 2 * INCH, 2.5 * INCH])
+
+
+POSITIONS = [
+    ["Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Gap (in)"],
+    ["near the neck", "adult", "any", "back", "back collar seam", 1, 0, 0.5],
+]
+
+
+@pytest.mark.parametrize(
+    ("garment", "position", "size", "expected"),
+    [
+        ("Polo", "full front", ("8 in", "3 in"), 6.5),  # the placket is 6 in long
+        ("Hooded sweatshirt", "back name", ("8 in", "2 in"), 8.5),  # the hood lies 8 in down the back
+        ("Hooded sweatshirt", "full front", ("8 in", "14 in"), "decal-on-feature"),  # the pouch pocket
+        ("Zip hooded sweatshirt", "full front", ("8 in", "3 in"), "decal-on-feature"),  # the zip, from hem to collar
+        ("Zip hooded sweatshirt", "left chest", ("3 in", "3 in"), 3.5),
+        ("Crew-neck tee", "near the neck", ("6 in", "1 in"), 2.5),  # the care label is 2 in long
+        ("Crew-neck tee", "full back", ("15 3/4 in", "3 in"), 4.0),  # between the armholes are 16 in
+        ("Crew-neck tee", "full back", ("16 1/4 in", "3 in"), "decal-off-garment"),
+    ],
+)
+def test_each_garment_has_its_features(
+    plan_of: Callable[..., Plan], garment: str, position: str, size: tuple[str, str], expected: float | str
+) -> None:
+    """Inches below the collar seam, or the code of what holds it back; a decal is moved half an inch clear."""
+    designs = [DESIGN, ["Name", "Badge", "artwork", "Black smooth", position, *size, "no"]]
+    plan = plan_of([["Who", "Garment", "Size"], ["Ana", garment, "M"]], Designs=designs, Positions=POSITIONS)
+    stops = [problem.code for problem in plan.problems if problem.level == "stop"]
+    if isinstance(expected, str):
+        assert stops == [expected]
+    else:
+        assert stops == []
+        assert [place_.below_collar for place_ in plan.places] == pytest.approx([expected * INCH])

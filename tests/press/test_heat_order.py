@@ -56,11 +56,8 @@ def places_of(garment: Garment) -> list[Place]:
 def test_no_step_is_too_hot_for_the_garment_or_for_what_is_on_it(reading_of: Callable[..., Reading]) -> None:
     job = reading_of([["Who", "Size"], ["Ana", "M"]]).job
     draw = random.Random(3)
-    films = {film.name.casefold(): film for film in job.films}
     garments = [garment_of(job, number, draw) for number in range(1, GARMENTS + 1)]
-    stopped = {
-        row for found in heat_problems(job, tuple(garments), films) if found.level == "stop" for row in found.rows
-    }
+    stopped = {row for found in heat_problems(job, tuple(garments)) if found.level == "stop" for row in found.rows}
     good = [garment for garment in garments if garment.row.source.row not in stopped]
     assert GARMENTS / 10 < len(good) < GARMENTS
     batches = tuple(

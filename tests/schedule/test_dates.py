@@ -13,7 +13,7 @@ from xlbatch.roster.read import Reading
 from xlbatch.roster.settings import read_settings
 from xlbatch.run import make_plan
 from xlbatch.schedule.dates import dates
-from xlbatch.schedule.hours import Stage, TimePlan, Work
+from xlbatch.schedule.hours import Stage, TimedWork, TimePlan
 
 EVERY, WEEK, WEEKEND = frozenset(range(7)), frozenset(range(5)), frozenset((5, 6))
 SETTINGS = read_settings(None, "Picnic")[0]
@@ -26,7 +26,7 @@ def day(text: str) -> date:
 def time(cut: int, press: int) -> TimePlan:
     """A time plan that cuts up to one day and presses up to another."""
     stages: tuple[tuple[Stage, int], ...] = (("cut", cut), ("press", press))
-    return TimePlan(tuple(Work(stage, "", None, 1, {}, 1, 1, 0, 1, 1, 0, ends, 0) for stage, ends in stages), {})
+    return TimePlan(tuple(TimedWork(stage, "", None, 1, {}, 1, 1, 0, 1, 1, 0, ends, 0) for stage, ends in stages), {})
 
 
 Row = tuple[str, frozenset[int], int, int, int, int, str, str, str, str, str]

@@ -7,6 +7,7 @@ from itertools import pairwise
 import pytest
 
 from xlbatch.plan import Plan
+from xlbatch.schedule.at_press import cooling
 from xlbatch.schedule.clock import Clock
 from xlbatch.schedule.plan_time import cutting_parts, weeding_parts
 from xlbatch.schedule.verify_time import time_faults
@@ -55,6 +56,14 @@ def test_the_seconds_of_three_boxes(plan_of: Callable[..., Plan]) -> None:
 def test_one_shirt_s_cooling_is_waited_for(plan_of: Callable[..., Plan]) -> None:
     (press,) = (work for work in plan_of(boxes(1), Designs=BOX).time.work if work.stage == "press")
     assert press.parts["cooling not hidden"] == pytest.approx(45)
+
+
+def test_what_is_peeled_hot_need_not_cool(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of(boxes(1), Designs=BOX)
+    (step,) = plan.pressing.steps
+    peeled = {peel: replace(step, film=replace(step.film, peel=peel)) for peel in ("hot", "warm", "cold")}
+    seconds = {peel: cooling(step, plan.job.work_times) for peel, step in peeled.items()}
+    assert seconds == {"hot": 0, "warm": 15, "cold": 45}  # trade/work_times.csv
 
 
 def test_layers_of_a_batch_cool_while_others_are_pressed(plan_of: Callable[..., Plan]) -> None:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.drawings import W3C, agreement, w3c_files
+from tests.drawings import W3C, agreement, w3c_files, without_text
+from tests.small_texts import STROKES
 
 SOME = 8  # one file in so many
 
@@ -24,3 +25,10 @@ def test_each_is_read_as_resvg_draws_it_or_what_is_unsupported_is_named(tmp_path
             assert found >= 0.98, file.name
             read += 1
     assert read >= 5
+
+
+def test_strokes_dashes_copies_clips_and_styles_are_read_as_resvg_draws_them(tmp_path: Path) -> None:
+    file = tmp_path / "strokes.svg"
+    in_pixels = STROKES.read_text(encoding="utf-8").replace('"120mm" height="90mm"', '"240" height="180"', 1)
+    file.write_text(without_text(in_pixels), encoding="utf-8")
+    assert agreement(file) == pytest.approx(1, abs=0.001)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime
+from decimal import Decimal
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -11,7 +12,7 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.workbooks import Rows
-from xlbatch.plan import Plan
+from xlbatch.plan import Figures, Plan
 from xlbatch.roster.read import Reading
 from xlbatch.run import Options, _planned_quietly, run
 from xlbatch.sheets import what_if_sheet
@@ -51,6 +52,26 @@ def test_every_kind_of_change_is_tried(reading: Reading, plan: Plan) -> None:
         "Pieces a little smaller, in fewer sections", "Interlock the decals", "One film fewer", "More shirts a strip",
         "A longer cut", "No spares", "One size for all",
     ]  # fmt: skip
+
+
+def test_the_figures_are_what_is_bought_and_worked(reading: Reading, plan: Plan) -> None:
+    own = figures(plan)
+    assert own.money == sum(line.cost for line in plan.shopping if line.buy and line.cost is not None)
+    assert own.film == pytest.approx(sum(run.length for run in plan.layout.runs), abs=0.001)
+    assert own.minutes == pytest.approx(sum(work.seconds for work in plan.time.work) / 60, abs=0.001)
+    spared = next(change.reading for change in changes(reading, plan) if change.name == "No spares")
+    assert spared.job.settings.sureness == 0
+    assert "No spares" not in {change.name for change in changes(spared, replace(plan, job=spared.job))}
+
+
+def test_less_of_one_thing_is_a_saving() -> None:
+    own = Figures(Decimal(20), 1000.0, 60.0)
+    assert saves(own, replace(own, money=Decimal("19.99")))
+    assert saves(own, replace(own, film=999.0))
+    assert saves(own, replace(own, minutes=59.0))
+    assert not saves(own, own)
+    assert not saves(own, Figures(Decimal("20.01"), 1000.3, 60.4))
+    assert not saves(replace(own, money=None), own)
 
 
 def test_only_what_saves_something_is_told_with_the_figures_of_a_real_plan(reading: Reading, plan: Plan) -> None:

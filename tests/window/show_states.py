@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from tkinter import ttk
 
-from xlbatch.outcome import LAYING
+from xlbatch.outcome import LAYING, STAGES
 from xlbatch.problems import KINDS, Problem, Where
 from xlbatch.run import Offer, Options, Outcome, Step
 from xlbatch.window import look, remembered
 from xlbatch.window.planning_view import ProgressView
 from xlbatch.window.window import Window
-from xlbatch.window.worker import Doing, Result
+from xlbatch.window.worker import Doing, ListDone
 
 MOST = 0.901  # of the screen's width and height: nine tenths, and a dot
 NAME = "the list of everyone in the spring relay, second version.xlsx"
@@ -58,7 +58,7 @@ def unreached(root: tkinter.Tk) -> list[str]:
     return [str(each["text"]) for each in widgets(root) if isinstance(each, ttk.Button) and str(each) not in come_to]
 
 
-def results(folder: Path) -> tuple[Result, Result]:
+def results(folder: Path) -> tuple[ListDone, ListDone]:
     """One that went well but for some rows, with everything a result can have; one that failed."""
     kind = next(kind for kind in KINDS if kind.code == "size-unknown")
     wrong = "“Mediun” is no size that is known."
@@ -78,7 +78,7 @@ def results(folder: Path) -> tuple[Result, Result]:
     failed = Outcome(
         3, f"Could not write to {folder}: the disk is full. Free some space on it.", unsaved=True, offers=offers
     )
-    return Result(folder / NAME, good), Result(folder / NAME, failed)
+    return ListDone(folder / NAME, good), ListDone(folder / NAME, failed)
 
 
 def main(dpi: int, larger: int, folder: Path, pictures: str) -> None:
@@ -92,8 +92,8 @@ def main(dpi: int, larger: int, folder: Path, pictures: str) -> None:
     good, failed = results(folder)
 
     def progress() -> None:
-        view = ProgressView(root, window.look, f"Planning {NAME}", lambda: None)
-        window._put(view.frame)
+        view = ProgressView(root, window.look, f"Planning {NAME}", STAGES, lambda: None)
+        window._put(view.frame, "")
         view.show(Doing(NAME, Step(LAYING, 40, 100), 0.4))
         view.wait(3)
 

@@ -34,6 +34,22 @@ def test_lists_dropped_on_the_open_window_are_planned(shown: Window, tmp_path: P
     assert seen[0] != before == shown.root["highlightbackground"]
 
 
+AS_ON_MACOS = """
+rename ::tk ::other_tk
+proc ::tk {args} {expr {$args eq "windowingsystem" ? "aqua" : [::other_tk {*}$args]}}
+"""
+
+
+def test_lists_dropped_on_the_program_s_icon_are_planned(shown: Window, tmp_path: Path) -> None:
+    """macOS calls Tk's command OpenDocument for them (Tcl/Tk manual, `tk_mac`)."""
+    lists = [roster(tmp_path, "M", name="a b.xlsx"), roster(tmp_path, "L", name="日.xlsx")]
+    shown.root.tk.eval(AS_ON_MACOS)
+    window = Window(shown.root, Options(effort=0))
+    shown.root.tk.call("::tk::mac::OpenDocument", *map(str, lists))
+    wait_until(window, lambda: "Plan another list" in buttons(window))
+    assert [f"{path.name}: 1 garment planned." in words(window) for path in lists] == [True, True]
+
+
 def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: list[Path], tmp_path: Path) -> None:
     planned(shown, roster(tmp_path, "M"))
     assert "1 garment planned." in words(shown)
@@ -51,19 +67,26 @@ def test_a_list_is_planned_and_what_came_of_it_opened(shown: Window, opened: lis
 
 
 def test_the_stages_are_shown_as_they_begin(shown: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    seen = threading.Event()
+    begun, seen = threading.Event(), threading.Event()
 
     def run(_path: Path, _options: Options, progress: Progress, _now: object) -> Outcome:
+        begun.wait(PATIENCE / 1000)
         progress(Step(DRAWING, 412, 1000))
         seen.wait(PATIENCE / 1000)
-        return Outcome(0, "")
+        return Outcome(0, "20 garments planned.")
 
     monkeypatch.setattr(each_list, "run", run)
+    assert shown.root.title() == "xlbatch"
     shown.plan([tmp_path / "roster.xlsx"])
-    wait_until(shown, lambda: f"▸ {DRAWING} 412 of 1,000 drawn" in words(shown))
-    assert f"✓ {READING}" in words(shown)
+    assert f"►\n{READING} …" in words(shown)
+    assert shown.root.title() == "Planning roster.xlsx - xlbatch"
+    begun.set()
+    wait_until(shown, lambda: f"►\n{DRAWING} 412 of 1,000 drawn" in words(shown))
+    assert f"✓\n{READING}" in words(shown)
+    assert shown.root.title() == "17% roster.xlsx - xlbatch"
     seen.set()
     wait_until(shown, lambda: "Plan another list" in buttons(shown))
+    assert shown.root.title() == "20 garments planned. - xlbatch"
 
 
 def test_stopping_leaves_nothing(shown: Window, tmp_path: Path) -> None:

@@ -24,7 +24,7 @@ def test_the_first_view_offers_three_choices_and_says_where_to_drop(shown: Windo
     }
     shown.root.update()
     assert shown.root.focus_lastfor() is buttons(shown)["Plan a list …"]
-    assert "Drop your list here, or choose it: " in words(shown)
+    assert "Drop your list here, or choose it:\n" in words(shown)
 
 
 @pytest.mark.usefixtures("display")

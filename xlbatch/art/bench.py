@@ -42,7 +42,6 @@ class Bench:
         self.cut_before = cut_before  # pieces by garment number: how much bigger they lie cut than they would be made
         self.garments = tuple(garments)
         self.folder = folder_of(job.path)
-        self.films = {film.name.casefold(): film for film in reversed(job.films)}
         self.chests = chests_of(job.blanks)
         self.sheet = cache(self._sheet)
         self.made = cache(self._made_drawing)
@@ -65,7 +64,7 @@ class Bench:
 
     def film(self, name: str) -> str:
         """The film's name as the Film sheet spells it."""
-        film = self.films.get(name.casefold())
+        film = self.job.film_of.get(name.casefold())
         return film.name if film else name
 
     def thin(self, outline: Outline, limit: float) -> tuple[tuple[Thin, ...], bool]:
@@ -109,7 +108,7 @@ class Bench:
             for garment in self.garments
             if for_ in ("", garment.blank.for_)
             if (asked := ratio(self.chests, garment, spec)) in anew
-            if any(each.source == spec.source for each in garment.to_do)
+            if any(own.source == spec.source for own in garment.to_do)
             for piece in spec.pieces
             if (bigger := self.cut_before.get((garment.no, piece)))
         }
@@ -118,19 +117,19 @@ class Bench:
         """Each size of a piece that garments of a class (blank: of all) ask for, and, of artwork, the most that fits,
         in whole steps."""
         wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
-        found: dict[float, list[float]] = defaultdict(list)
+        by_ratio: dict[float, list[float]] = defaultdict(list)
         for garment in self.garments:
-            if for_ in ("", garment.blank.for_) and any(each.source == spec.source for each in garment.to_do):
+            if for_ in ("", garment.blank.for_) and any(own.source == spec.source for own in garment.to_do):
                 fits = self.limits(garment, (spec,)).widths()[-1]
                 most = shrunk(fits, 1.0, self.job.settings.round_sizes_to) / wide if wide else math.inf
-                found[ratio(self.chests, garment, spec)].append(most)
-        return (AskedSize(asked, len(most), min(most)) for asked, most in found.items())
+                by_ratio[ratio(self.chests, garment, spec)].append(most)
+        return (AskedSize(asked, len(most), min(most)) for asked, most in by_ratio.items())
 
     def limits(self, garment: Garment, specs: Iterable[DecalSpec]) -> Limits:
         """What limits the size of the decals that `specs` cut from one drawing."""
         specs = tuple(specs)
         names = {name.casefold() for spec in specs for name in (spec.film, spec.outline_film)}
-        films = tuple(film for name, film in self.films.items() if name in names)
+        films = tuple(film for name, film in self.job.film_of.items() if name in names)
         return limits_of(self.job, garment, specs[0], films, edge_of(specs))
 
 

@@ -60,17 +60,19 @@ def check_cuttable(
     marked: list[Decal] = []
     problems: list[Problem] = []
     for decal in decals:
-        film = bench.films.get(decal.film.casefold())
+        film = bench.job.film_of.get(decal.film.casefold())
         thin, fine = bench.thin(decal.outline, film.thinnest) if film and decal.outline else ((), False)
-        marked.append(replace(decal, thin=tuple(place for each in thin for place in each.places)) if thin else decal)
+        marked.append(
+            replace(decal, thin=tuple(place for thin_spot in thin for place in thin_spot.places)) if thin else decal
+        )
         if film is None or not thin:
             continue
         if fine:
             problems.append(_too_fine(decal, film, thin, shop))
             continue
-        for each in thin:
-            key = decal.spec.source.sheet, decal.spec.source.row, decal.border, decal.film, each.kind
-            faults.setdefault(key, _Fault(film)).hits.append((each, decal))
+        for thin_place in thin:
+            key = decal.spec.source.sheet, decal.spec.source.row, decal.border, decal.film, thin_place.kind
+            faults.setdefault(key, _Fault(film)).hits.append((thin_place, decal))
     return tuple(marked), (*problems, *(_reported(fault, shop) for fault in faults.values()))
 
 
@@ -81,7 +83,7 @@ def _reported(fault: _Fault, shop: _Shop) -> Problem:
         _CODES[thin.kind],
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
-        rows=tuple(dict.fromkeys(shop.row(each) for _, each in fault.hits)),
+        rows=tuple(dict.fromkeys(shop.row(_thin) for _, _thin in fault.hits)),
         width=thin_text(round(thin.width, 2), shop.unit),
         which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
         film=fault.film.name,
@@ -99,7 +101,7 @@ def _too_fine(decal: Decal, film: Film, thin: tuple[Thin, ...], shop: _Shop) -> 
         which=decal.titled,
         film=film.name,
         least=thin_text(film.thinnest, shop.unit),
-        remedy=_remedy([(each, decal) for each in thin], shop),
+        remedy=_remedy([(thin_place, decal) for thin_place in thin], shop),
     )
 
 

@@ -27,12 +27,12 @@ def draw(
     problems: list[Problem] = []
     for garment in counted(garments):
         for spec in garment.to_do:
-            drawn, found = _drawn(bench, garment, spec)
+            drawn, faults = _drawn(bench, garment, spec)
             decals += drawn
-            problems += found
+            problems += faults
     good = {garment.no for garment in kept(garments, problems)}
-    cuttable, found = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
-    problems += found + off_center(bench, garments, cuttable)
+    cuttable, faults = check_cuttable(bench, garments, (decal for decal in decals if decal.garment_no in good))
+    problems += faults + off_center(bench, garments, cuttable)
     good = {garment.no for garment in kept(garments, problems)}
     return numbered(decal for decal in cuttable if decal.garment_no in good), merged(problems)
 
@@ -47,9 +47,9 @@ def numbered(decals: Iterable[Decal]) -> tuple[Decal, ...]:
 def merged(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """The problems with those that differ only in their roster rows made one."""
     rows: dict[Problem, dict[int, None]] = {}
-    for found in problems:
-        rows.setdefault(replace(found, rows=()), {}).update(dict.fromkeys(found.rows))
-    return tuple(replace(found, rows=tuple(them)) for found, them in rows.items())
+    for fault in problems:
+        rows.setdefault(replace(fault, rows=()), {}).update(dict.fromkeys(fault.rows))
+    return tuple(replace(kind, rows=tuple(them)) for kind, them in rows.items())
 
 
 def _drawn(bench: Bench, garment: Garment, spec: DecalSpec) -> Drawn:

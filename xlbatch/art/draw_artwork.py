@@ -41,7 +41,7 @@ class _Artwork:
         self.garment = garment
         self.spec = spec
         self.together = _together(garment, spec)
-        self.sizing = next((each for each in (spec, *self.together) if each.width or each.height), spec)
+        self.sizing = next((row for row in (spec, *self.together) if row.width or row.height), spec)
         self.file = bench.folder
         self.words = ""  # set in the drawing for this garment
         self.rooms: tuple[Box, ...] = ()  # where in the drawing they lie
@@ -103,15 +103,15 @@ class _Artwork:
 
     def _drawing(self, sheet: DrawingSheet) -> Drawing | None:
         job = self.bench.job
-        edits, found = edits_of(job, self.garment, self.spec, sheet)
+        edits, faults = edits_of(job, self.garment, self.spec, sheet)
         if self.spec == self.together[0]:
-            self.problems += found
-        if any(each.level == "stop" for each in found):
+            self.problems += faults
+        if any(fault.level == "stop" for fault in faults):
             return None
         box = sheet.looked.box
         shape = (box[3] - box[1]) / (box[2] - box[0])
         width = self.sizing.width or (self.sizing.height / shape if self.sizing.height else USUAL_WIDTH)
-        cut = frozenset(filter(None, (color_in(sheet.colors, each.artwork_color) for each in self.together)))
+        cut = frozenset(filter(None, (color_in(sheet.colors, row.artwork_color) for row in self.together)))
         apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
         drawing, made = self.bench.made(self.spec.artwork, wanted)
@@ -139,23 +139,25 @@ class _Artwork:
     def _pressed_in_order(self, sheet: DrawingSheet) -> bool:
         """Whether the colors are pressed in the order in which they are drawn: else one would cover another that is
         to be seen, and they are laid side by side."""
-        found = {color_in(sheet.colors, each.artwork_color): (each.layer, at) for at, each in enumerate(self.together)}
-        pressed = [found[color] for color in sheet.colors if color in found]
+        order_of = {
+            color_in(sheet.colors, row.artwork_color): (row.layer, row_no) for row_no, row in enumerate(self.together)
+        }
+        pressed = [order_of[color] for color in sheet.colors if color in order_of]
         return pressed == sorted(pressed)
 
     def _color(self, sheet: DrawingSheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""
         typed = self.spec.artwork_color
-        found = color_in(sheet.colors, typed)
-        if found is None:
+        known = color_in(sheet.colors, typed)
+        if known is None:
             code = "artwork-color-missing" if typed else "artwork-color-needed"
             self._report(code, "Artwork color", typed, colors=", ".join(sheet.colors))
         elif self.spec == self.together[0]:
-            cut = {color_in(sheet.colors, each.artwork_color) for each in self.together}
+            cut = {color_in(sheet.colors, row.artwork_color) for row in self.together}
             for color in sheet.colors if None not in cut else ():
                 if color not in cut:
                     self._report("artwork-color-unused", "Artwork", color)
-        return found
+        return known
 
     def _size(self, own: Size) -> Size:
         """The size of the whole drawing on this garment, its shape kept, before it is fitted."""
@@ -164,7 +166,7 @@ class _Artwork:
             used = length_text(USUAL_WIDTH, self.bench.job.settings.length_unit)
             self._report("assumed", "Width", what=phrase("width of", decal=spec.decal), used=used, sheet="Designs")
         width = spec.width or (None if spec.height else USUAL_WIDTH)
-        widths = [self._sized(each) for each in (width, spec.widest) if each]
+        widths = [self._sized(length) for length in (width, spec.widest) if length]
         if spec.height:
             widths.append(round(self._sized(spec.height) / shape, 3))
         return min(widths), round(min(widths) * shape, 3)
@@ -199,13 +201,13 @@ class _Artwork:
             facts |= {"film": film, "usable": length_text(limits.usable, unit)}
             self._report("decal-wider-than-film", "Width", f"{width} × {height}", **facts)
 
-    def _report(self, code: str, column: str, found: str = "", *, suggestion: str = "", **facts: object) -> None:
+    def _report(self, code: str, column: str, typed: str = "", *, suggestion: str = "", **facts: object) -> None:
         where, rows = self.spec.source.at(column), (self.garment.row.source.row,)
-        self.problems.append(problem(code, where, found, suggestion=suggestion, rows=rows, **facts))
+        self.problems.append(problem(code, where, typed, suggestion=suggestion, rows=rows, **facts))
 
 
 def _together(garment: Garment, spec: DecalSpec) -> tuple[DecalSpec, ...]:
     """The rows of the design that cut the same drawing, this one among them; a plain box stands alone."""
     if not spec.artwork:
         return (spec,)
-    return tuple(each for each in garment.design if same(each.artwork, spec.artwork)) or (spec,)
+    return tuple(row for row in garment.design if same(row.artwork, spec.artwork)) or (spec,)

@@ -139,18 +139,18 @@ class _Lettering:
         piece would fit its film."""
         spec = self.spec
         return self.bench.job.settings.join and any(
-            each != spec
-            and each.layer == spec.layer
-            and same(each.film, spec.film)
-            and self._top(each) == self._top(spec)
-            for each in self.garment.design
+            other != spec
+            and other.layer == spec.layer
+            and same(other.film, spec.film)
+            and self._top(other) == self._top(spec)
+            for other in self.garment.design
         )
 
     def _top(self, spec: DecalSpec) -> str:
         """The position that the rows at this row's position hang from."""
         blank = self.garment.blank
         position = self.bench.job.position(spec.position, blank.for_, blank.neckline)
-        return position.top_of({each.position.casefold() for each in self.garment.design}) if position else ""
+        return position.top_of({other.position.casefold() for other in self.garment.design}) if position else ""
 
     def _cap_height(self) -> float:
         """The cap height as drawn."""

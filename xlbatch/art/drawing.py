@@ -85,8 +85,8 @@ def edits_of(
             text = filled(line.replace_by, garment.row, job.settings).text
             text = "" if text == LEFT_EMPTY else text
         elif use and part.text:
-            words, text, found = _own_words(job, garment, spec, part.text.words)
-            problems += found
+            words, text, faults = _own_words(job, garment, spec, part.text.words)
+            problems += faults
         if not use or text is not None or words or (line and (line.film or line.font)):
             font, fit, apart = (line.font, line.fit, bool(line.film)) if line else ("", "height", False)
             edits.append(Edit(part.label, use, text, words, font, fit, apart))
@@ -100,13 +100,13 @@ def _own_words(
     rows = (garment.row.source.row,)
     if not has_braces(text):
         sample = looks_like_sample(text)
-        found = [problem("sample-text", spec.source.at("Artwork"), text, rows=rows)] if sample else []
-        return (), None, found
-    found = list(braces_problems(text, garment.row, job.settings, spec.source.at("Artwork")))
+        faults = [problem("sample-text", spec.source.at("Artwork"), text, rows=rows)] if sample else []
+        return (), None, faults
+    faults = list(braces_problems(text, garment.row, job.settings, spec.source.at("Artwork")))
     values = {name: filled(f"{{{name}}}", garment.row, job.settings) for name in braces_in(text)}
     if any(not value.text and not value.blank and not value.unknown for value in values.values()):
-        return (), "", found
-    return tuple((name, value.text) for name, value in values.items()), None, found
+        return (), "", faults
+    return tuple((name, value.text) for name, value in values.items()), None, faults
 
 
 def made_drawing(
@@ -129,5 +129,5 @@ def note_problems(job: Job, garment: Garment, spec: DecalSpec, sheet: DrawingShe
         )
         capitals = line.replace_by.upper() if line else ""
         facts: dict[str, object] = {"part": note.part, "least": least, "capitals": capitals} | dict(note.facts)
-        found, rows = note.facts.get("text", ""), (garment.row.source.row,)
-        yield problem(note.code, where, found, suggestion="", rows=rows, **facts)
+        text, rows = note.facts.get("text", ""), (garment.row.source.row,)
+        yield problem(note.code, where, text, suggestion="", rows=rows, **facts)

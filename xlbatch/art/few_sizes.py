@@ -36,19 +36,24 @@ def few_sizes(asked: Sequence[AskedSize], most: int) -> Mapping[float, float]:
         best = [
             min(
                 [best[last], *((best[cut][0] + groups[cut, last].error, (*best[cut][1], last)) for cut in range(last))],
-                key=lambda each: (round(each[0], 9), len(each[1])),
+                key=lambda tried: (round(tried[0], 9), len(tried[1])),
             )
             for last in range(len(asked) + 1)
         ]
     cuts = best[-1][1]
-    return {each.size: groups[first, last].size for first, last in pairwise(cuts) for each in asked[first:last]}
+    return {size.size: groups[first, last].size for first, last in pairwise(cuts) for size in asked[first:last]}
 
 
 def _group(members: Sequence[AskedSize]) -> _Group:
     """The one size nearest to all members, and how far it is from them."""
-    most = min(each.most for each in members)
-    tries = [*(each.size for each in members if each.size <= most), *([most] if math.isfinite(most) else [])]
-    return min(_Group(sum(each.garments * abs(each.size - size) for each in members), size) for size in tries)
+    most = min(size.most for size in members)
+    tries = [
+        *(asked_size.size for asked_size in members if asked_size.size <= most),
+        *([most] if math.isfinite(most) else []),
+    ]
+    return min(
+        _Group(sum(asked_size.garments * abs(asked_size.size - size) for asked_size in members), size) for size in tries
+    )
 
 
 def beside(
@@ -61,10 +66,12 @@ def beside(
     if not lying:
         return anew
     made, sizes = dict(lying), set(lying.values())
-    others = [each for each in asked if each.size not in lying]
+    others = [other for other in asked if other.size not in lying]
     if len(sizes) < most:
         return made | {**few_sizes(others, most - len(sizes))}
-    for each in others:
-        fitting = [size for size in sizes if size <= each.most]
-        made[each.size] = min(fitting, key=lambda size: abs(size - each.size)) if fitting else anew[each.size]
+    for asked_size in others:
+        fitting = [size for size in sizes if size <= asked_size.most]
+        made[asked_size.size] = (
+            min(fitting, key=lambda size: abs(size - asked_size.size)) if fitting else anew[asked_size.size]
+        )
     return made

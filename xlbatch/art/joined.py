@@ -42,21 +42,21 @@ def joined(parts: Sequence[Decal]) -> Decal:
 def _outline(parts: Sequence[Decal]) -> Outline:
     """The parts' outlines in their arrangement, welded where they may overlap."""
     moved = [_moved(part.outline.segments, part.offset) for part in parts if part.outline]
-    if any(_overlap(one, other) for one, other in combinations(parts, 2)):
+    if any(_overlap(decal, other) for decal, other in combinations(parts, 2)):
         ink = measured(welded(segment for segments in moved for segment in segments))
         assert ink is not None  # what is welded has ink
         return outline((InkPart(ink),))
     outlines = [part.outline for part in parts if part.outline]
-    area = sum(each.area for each in outlines)
+    area = sum(outline.area for outline in outlines)
     moment = sum(
-        each.area * ((each.center or 0.0) + part.offset[0]) for each, part in zip(outlines, parts, strict=True)
+        outline.area * ((outline.center or 0.0) + part.offset[0]) for outline, part in zip(outlines, parts, strict=True)
     )
     return Outline(
-        Segments("".join(each.verbs for each in moved), b"".join(each.packed for each in moved)),
+        Segments("".join(outline.verbs for outline in moved), b"".join(outline.packed for outline in moved)),
         round(max(part.offset[0] + part.width for part in parts), 3),
         round(max(part.offset[1] + part.height for part in parts), 3),
-        sum(each.contours for each in outlines),
-        round(sum(each.cut_length for each in outlines), 3),
+        sum(outline.contours for outline in outlines),
+        round(sum(outline.cut_length for outline in outlines), 3),
         round(area, 3),
         round(moment / area, 3) if area else None,
     )
@@ -66,7 +66,7 @@ def _moved(segments: Segments, offset: tuple[float, float]) -> Segments:
     return Segments(segments.verbs, ((segments.points + np.array(offset)).round(4) + 0.0).tobytes())
 
 
-def _overlap(one: Decal, other: Decal) -> bool:
+def _overlap(decal: Decal, other: Decal) -> bool:
     """Whether the boxes of two parts meet."""
-    (x, y), (u, v) = one.offset, other.offset
-    return x < u + other.width and u < x + one.width and y < v + other.height and v < y + one.height
+    (x, y), (u, v) = decal.offset, other.offset
+    return x < u + other.width and u < x + decal.width and y < v + other.height and v < y + decal.height

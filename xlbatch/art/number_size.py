@@ -18,12 +18,12 @@ def number_sizes(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, .
     if rule is None:
         return ()
     wearers = {garment.no: garment for garment in garments}
-    found: dict[tuple[str, str, int], Problem] = {}
+    faults: dict[tuple[str, str, int], Problem] = {}
     for decal in decals:
         if decal.spec.what == "number" and not decal.border and decal.garment_no in wearers:
-            for each in _faults(job, rule, wearers[decal.garment_no], decal):
-                found.setdefault((each.code, decal.spec.decal, decal.spec.source.row), each)
-    return tuple(found.values())
+            for fault in _faults(job, rule, wearers[decal.garment_no], decal):
+                faults.setdefault((fault.code, decal.spec.decal, decal.spec.source.row), fault)
+    return tuple(faults.values())
 
 
 def _faults(job: Job, rule: NumberRule, garment: Garment, decal: Decal) -> Iterator[Problem]:

@@ -13,12 +13,13 @@ from xlbatch.units import printed_text
 def off_center(bench: Bench, garments: Iterable[Garment], decals: Iterable[Decal]) -> tuple[Problem, ...]:
     """One note for each piece of the designs, about the decal that is off the most."""
     rows = {garment.no: garment.row.source.row for garment in garments}
-    found: dict[tuple[str, int], list[Decal]] = defaultdict(list)
+    decals_by_row: dict[tuple[str, int], list[Decal]] = defaultdict(list)
     for decal in decals:
         if decal.shift and not decal.border:
-            found[decal.spec.source.sheet, decal.spec.source.row].append(decal)
+            decals_by_row[decal.spec.source.sheet, decal.spec.source.row].append(decal)
     return tuple(
-        _note(bench, them, tuple(dict.fromkeys(rows[each.garment_no] for each in them))) for them in found.values()
+        _note(bench, them, tuple(dict.fromkeys(rows[one_decal.garment_no] for one_decal in them)))
+        for them in decals_by_row.values()
     )
 
 

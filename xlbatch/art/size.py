@@ -47,11 +47,11 @@ class Limits:
 
 def chests_of(blanks: Iterable[Blank]) -> Chests:
     """The flat chest of each garment and size; under no garment's name, that of the first garment in that size."""
-    found: dict[tuple[str, str], float] = {}
+    chests: dict[tuple[str, str], float] = {}
     for blank in blanks:
         for garment in (blank.garment.casefold(), ""):
-            found.setdefault((garment, blank.size), blank.chest)
-    return found
+            chests.setdefault((garment, blank.size), blank.chest)
+    return chests
 
 
 def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:

@@ -25,6 +25,7 @@ SMALLEST_DOT = practice("a separate piece no larger than a dot this wide does no
 _PARALLEL = -math.cos(math.radians(5))
 _FINEST, _CLOSEST = 1.0, 0.01  # of the limit: the longest edge, and how far it may stray from the curve
 _MOST_PLACES = 8
+_ELSEWHERE = 1e6  # mm: longer than any way along an outline
 _NEAR = 1e-4  # coordinates are rounded to 0.0001 mm
 
 
@@ -51,9 +52,11 @@ def too_thin(outline: Outline, limit: float) -> tuple[Thin, ...]:
     """What of an outline is thinner than `limit` mm: at most one finding of each kind."""
     alive()
     edges = edges_of(outline.segments, limit * _FINEST, limit * _CLOSEST)
-    necks = _necks(edges, limit - _NEAR)
-    found = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
-    return tuple(each for each in found if each)
+    necks = _necks(edges, limit - _NEAR, limit * min(ROUND_PARALLEL, ROUND_WEDGE))
+    if (necks.until > limit).any():  # how much bigger would do depends on those that don't count too
+        necks = _necks(edges, limit - _NEAR)
+    findings = (_neck("stroke", necks, necks.ink, limit), _neck("gap", necks, ~necks.ink, limit), _dot(edges, limit))
+    return tuple(thin for thin in findings if thin)
 
 
 def too_fine(outline: Outline, limit: float) -> bool:
@@ -63,13 +66,13 @@ def too_fine(outline: Outline, limit: float) -> bool:
 
 
 def _neck(kind: Kind, necks: _Necks, chosen: NDArray[np.bool_], limit: float) -> Thin | None:
-    width, until, at = necks.width[chosen], necks.until[chosen], necks.at[chosen]
+    width, until, points = necks.width[chosen], necks.until[chosen], necks.at[chosen]
     counts = until > limit
     if not counts.any():
         return None
     worst = float(width[counts].min())
     order = np.argsort(width[counts], kind="stable")
-    return Thin(kind, worst, _grow(width, until, worst, limit), _apart(at[counts][order], limit))
+    return Thin(kind, worst, _grow(width, until, worst, limit), _apart(points[counts][order], limit))
 
 
 def _grow(width: Array, until: Array, passing: float, limit: float) -> float:
@@ -96,20 +99,21 @@ def _dot(edges: Edges, limit: float) -> Thin | None:
 
 def _apart(places: Points, limit: float) -> tuple[Point, ...]:
     """The first of the places, leaving out those beside one already there."""
-    found: list[Point] = []
+    apart: list[Point] = []
     for place in places[:2000].tolist():
-        if all(math.dist((place.real, place.imag), other) > 4 * limit for other in found):
-            found.append((place.real, place.imag))
-            if len(found) == _MOST_PLACES:
+        if all(math.dist((place.real, place.imag), other) > 4 * limit for other in apart):
+            apart.append((place.real, place.imag))
+            if len(apart) == _MOST_PLACES:
                 break
-    return tuple(found)
+    return tuple(apart)
 
 
-def _necks(edges: Edges, limit: float) -> _Necks:
-    """All corners of the outline with an edge opposite, through ink or through a gap, nearer than the limit."""
+def _necks(edges: Edges, limit: float, least_way: float = 0.0) -> _Necks:
+    """The corners of the outline with an edge opposite, through ink or through a gap, nearer than the limit; all of
+    those from one to the other of which the way along the outline is longer than `least_way`."""
     left = edges.left
     bisector = _bisector(edges, left)
-    corner, edge = _near_pairs(edges, left, limit)
+    corner, edge = _near_pairs(edges, left, limit, least_way)
     step, off = edges.step[edge], edges.start[corner] - edges.start[edge]
     part = np.clip(dot(off, step) / edges.long[edge] ** 2, 0.0, 1.0)
     across = off - step * part
@@ -129,24 +133,40 @@ def _bisector(edges: Edges, left: Points) -> Points:
     return left + left[before]
 
 
-def _near_pairs(edges: Edges, left: Points, limit: float) -> tuple[Index, Index]:
+def _near_pairs(edges: Edges, left: Points, limit: float, least_way: float) -> tuple[Index, Index]:
     """Corners, and edges that lie near but not in line: their starts in the same or a neighboring cell of a grid."""
-    cell = limit + float(edges.long.max())
+    longest = float(edges.long.max())
     column, line = (
-        np.floor((axis - axis.min()) / cell).astype(np.intp) for axis in (edges.start.real, edges.start.imag)
+        np.floor((axis - axis.min()) / (limit + longest)).astype(np.intp)
+        for axis in (edges.start.real, edges.start.imag)
     )
     lines = int(line.max()) + 3
     key = (column + 1) * lines + line + 1
     order = np.argsort(key, kind="stable")
-    keys, beside = key[order], key + np.array([[-lines], [0], [lines]])
-    low = np.searchsorted(keys, beside - 1, "left").ravel()
-    count = np.searchsorted(keys, beside + 1, "right").ravel() - low
-    found = np.repeat(np.arange(len(low)), count)
-    within = np.arange(len(found)) - np.repeat(np.cumsum(count) - count, count)
-    corner, edge = found % len(key), order[low[found] + within]
+    keys = key[order]
+    opens = np.diff(keys, prepend=-1) > 0
+    of_cell = np.empty_like(order)
+    of_cell[order] = np.cumsum(opens) - 1
+    beside = keys[opens] + np.array([[-lines], [0], [lines]])
+    low = np.searchsorted(keys, beside - 1, "left")[:, of_cell].ravel()
+    count = np.searchsorted(keys, beside + 1, "right")[:, of_cell].ravel() - low
+    corner = np.repeat(np.tile(np.arange(len(key)), 3), count)
+    place = np.arange(len(corner)) + np.repeat(low - np.cumsum(count) + count, count)
+    if least_way:
+        far = _ways(edges, order, corner, place) > least_way - longest
+        corner, place = corner[far], place[far]
+    edge = order[place]
     aside = np.abs(dot(edges.start[corner] - edges.start[edge], left[edge]))
     near = (aside < limit) & (aside > _NEAR)
     return corner[near], edge[near]
+
+
+def _ways(edges: Edges, order: Index, corner: Index, place: Index) -> Array:
+    """The shorter way along the outline from corners to the starts of edges, these by their place in `order`; far
+    longer than any where they lie on different contours."""
+    along = edges.contour * _ELSEWHERE + edges.along
+    way = np.abs(along[order][place] - along[corner])
+    return np.minimum(way, np.abs(edges.around[edges.contour][corner] - way))
 
 
 def _way_round(edges: Edges, corner: Index, edge: Index, part: Array) -> Array:
@@ -159,8 +179,8 @@ def _way_round(edges: Edges, corner: Index, edge: Index, part: Array) -> Array:
 def _same_piece(edges: Edges, corner: Index, edge: Index, ink: NDArray[np.bool_]) -> NDArray[np.bool_]:
     """Leaves out what reaches across a gap to the ink beyond: a stroke lies between a piece and its hole or itself."""
     hole = edges.areas() < 0
-    one, other = edges.contour[corner], edges.contour[edge]
-    return np.asarray((one == other) | np.where(ink, hole[one] | hole[other], ~(hole[one] & hole[other])))
+    contour, other = edges.contour[corner], edges.contour[edge]
+    return np.asarray((contour == other) | np.where(ink, hole[contour] | hole[other], ~(hole[contour] & hole[other])))
 
 
 def _least_round(left: Points, bisector: Points) -> Array:

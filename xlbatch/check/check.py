@@ -29,15 +29,14 @@ def check(job: Job, held: frozenset[int]) -> tuple[tuple[Garment, ...], tuple[Pr
     for row in job.roster:
         if row.status in ("done", "cancelled") or row.source.row in held:
             continue
-        found = _look_up(row, job, blanks, made, designs)
-        if isinstance(found, Garment):
-            garments.append(found)
+        looked_up = _look_up(row, job, blanks, made, designs)
+        if isinstance(looked_up, Garment):
+            garments.append(looked_up)
         else:
-            problems.append(found)
-    problems += (found for rule in RULES for found in rule(job, tuple(garments)))
+            problems.append(looked_up)
+    problems += (problem_ for rule in RULES for problem_ in rule(job, tuple(garments)))
     good = kept(garments, problems)
-    films = {film.name.casefold(): film for film in reversed(job.films)}
-    problems += heat_problems(job, good, films)
+    problems += heat_problems(job, good)
     good = kept(good, problems)
     return good, (*dict.fromkeys(problems), *assumptions(job, good))
 
@@ -73,8 +72,8 @@ def _look_up(
     )
 
 
-def _unknown(code: str, row: RosterRow, heading: str, found: str, known: Iterable[str]) -> Problem:
-    return problem(code, row.source.at(heading), found, suggestion=did_you_mean(found, known), rows=(row.source.row,))
+def _unknown(code: str, row: RosterRow, heading: str, typed: str, known: Iterable[str]) -> Problem:
+    return problem(code, row.source.at(heading), typed, suggestion=did_you_mean(typed, known), rows=(row.source.row,))
 
 
 def _size_not_made(row: RosterRow, job: Job, garment: str, sizes: frozenset[str]) -> Problem:
@@ -101,8 +100,8 @@ def _sizes_made(job: Job) -> dict[str, frozenset[str]]:
 
 
 def _blanks_by_name(job: Job) -> Blanks:
-    found: dict[tuple[str, str], tuple[Blank, ...]] = {}
+    by_name: dict[tuple[str, str], tuple[Blank, ...]] = {}
     for blank in job.blanks:
         key = (blank.garment.casefold(), blank.size)
-        found[key] = (*found.get(key, ()), blank)
-    return found
+        by_name[key] = (*by_name.get(key, ()), blank)
+    return by_name

@@ -34,5 +34,5 @@ class Garment:
 
 def kept(garments: Iterable[Garment], problems: Iterable[Problem]) -> tuple[Garment, ...]:
     """The garments that no `stop` holds back."""
-    held = {row for found in problems if found.level == "stop" for row in found.rows}
+    held = {row for problem in problems if problem.level == "stop" for row in problem.rows}
     return tuple(garment for garment in garments if garment.row.source.row not in held)

@@ -4,7 +4,7 @@ The limit is the maker's stated limit, else the care label's dots (ISO 3758:2012
 200 °C); with neither, it is that of the most delicate fiber, and only a pure synthetic fabric stops the row.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import permutations
 
@@ -42,18 +42,18 @@ def heat_limit(blank: Blank) -> HeatLimit | None:
     return HeatLimit(limit, reason, stops=all(fiber.synthetic for fiber in fibers))
 
 
-def heat_problems(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+def heat_problems(job: Job, garments: tuple[Garment, ...]) -> tuple[Problem, ...]:
     """One problem for each film and kind of blank that do not go together, naming all the rows it is about."""
     together: dict[tuple[str, Where], list[Garment]] = {}
     for garment in garments:
         for name in dict.fromkeys(film_names(garment)):
             together.setdefault((name, _label_cell(garment)), []).append(garment)
-    found = (_too_hot(job, films[name], where, tuple(them)) for (name, where), them in together.items())
+    too_hot = (_too_hot(job, job.film_of[name], where, tuple(them)) for (name, where), them in together.items())
     return (
-        *(each for each in found if each),
-        *_press_too_cool(job, garments, films),
-        *_layers_against_heat(garments, films),
-        *_over_pressed(garments, films),
+        *(problem_ for problem_ in too_hot if problem_),
+        *_press_too_cool(job, garments),
+        *_layers_against_heat(garments, job.film_of),
+        *_over_pressed(garments, job.film_of),
     )
 
 
@@ -106,7 +106,7 @@ def _label_cell(garment: Garment) -> Where:
     return garment.row.source.at("Garment") if source.built_in else source.at(heading)
 
 
-def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+def _press_too_cool(job: Job, garments: tuple[Garment, ...]) -> tuple[Problem, ...]:
     press, unit = job.presses[0], job.settings.temperature_unit
     return tuple(
         problem(
@@ -114,32 +114,32 @@ def _press_too_cool(job: Job, garments: tuple[Garment, ...], films: dict[str, Fi
             press.source.at("Hottest"),
             temperature_text(press.hottest, unit),
             rows=tuple(dict.fromkeys(g.row.source.row for g in garments if name in film_names(g))),
-            film=films[name].name,
-            temperature=temperature_text(films[name].temperature, unit),
+            film=job.film_of[name].name,
+            temperature=temperature_text(job.film_of[name].temperature, unit),
             press=press.name,
             hottest=temperature_text(press.hottest, unit),
         )
         for name in dict.fromkeys(name for garment in garments for name in film_names(garment))
-        if films[name].temperature > press.hottest + SAME
+        if job.film_of[name].temperature > press.hottest + SAME
     )
 
 
-def _layers_against_heat(garments: tuple[Garment, ...], films: dict[str, Film]) -> tuple[Problem, ...]:
+def _layers_against_heat(garments: tuple[Garment, ...], films: Mapping[str, Film]) -> tuple[Problem, ...]:
     """A stop for each pair of films whose layers ask for the hotter one over the cooler one."""
-    found: dict[tuple[Where, str, str], dict[int, None]] = {}
+    by_layers: dict[tuple[Where, str, str], dict[int, None]] = {}
     for garment in garments:
         for (early, _, below), (late, where, above) in permutations(_pieces(garment, films), 2):
             if early < late and above.temperature > below.temperature + SAME:
-                found.setdefault((where, below.name, above.name), {})[garment.row.source.row] = None
+                by_layers.setdefault((where, below.name, above.name), {})[garment.row.source.row] = None
     return tuple(
         problem("heat-order", where, later, rows=tuple(rows), earlier=earlier, later=later)
-        for (where, earlier, later), rows in found.items()
+        for (where, earlier, later), rows in by_layers.items()
     )
 
 
-def _over_pressed(garments: tuple[Garment, ...], films: dict[str, Film]) -> Iterator[Problem]:
+def _over_pressed(garments: tuple[Garment, ...], films: Mapping[str, Film]) -> Iterator[Problem]:
     """A check for each garment that already carries a film which bears less heat than one still to come."""
-    for garment in (each for each in garments if each.row.done_so_far):
+    for garment in (garment_ for garment_ in garments if garment_.row.done_so_far):
         pressed = [
             films[name.casefold()]
             for spec in garment.design
@@ -160,7 +160,7 @@ def _over_pressed(garments: tuple[Garment, ...], films: dict[str, Film]) -> Iter
             )
 
 
-def _pieces(garment: Garment, films: dict[str, Film]) -> list[tuple[tuple[int, bool], Where, Film]]:
+def _pieces(garment: Garment, films: Mapping[str, Film]) -> list[tuple[tuple[int, bool], Where, Film]]:
     """A garment's pieces of film: level (layer; a border piece below its lettering), the cell of the layer, film."""
     return [
         ((spec.layer, not border), spec.source.at("Layer"), films[name.casefold()])

@@ -7,13 +7,13 @@ from rapidfuzz import fuzz, process
 LIKELY = 70  # of 100: below this a suggestion helps less than it misleads
 
 
-def did_you_mean(found: str, names: Iterable[str]) -> str:
+def did_you_mean(typed: str, names: Iterable[str]) -> str:
     """The most similar name, or "" where none is likely."""
     known = {name.casefold(): name for name in names}
-    best = process.extractOne(found.casefold(), list(known), scorer=fuzz.WRatio, score_cutoff=LIKELY)
+    best = process.extractOne(typed.casefold(), list(known), scorer=fuzz.WRatio, score_cutoff=LIKELY)
     return known[best[0]] if best else ""
 
 
-def same(one: str, other: str) -> bool:
+def same(text: str, other: str) -> bool:
     """Whether two names are the same but for case and outer spaces."""
-    return one.strip().casefold() == other.strip().casefold()
+    return text.strip().casefold() == other.strip().casefold()

@@ -38,7 +38,7 @@ def number_is_legal(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem
     name = job.settings.number_rule
     rule = number_rule(name) if name else None
     if name and rule is None:
-        names = [each.name for each in number_rules()]
+        names = [known.name for known in number_rules()]
         where = job.setting_cells.get("Number rule", Where("Job"))
         yield problem("number-rule-unknown", where, name, suggestion=did_you_mean(name, names), rules="; ".join(names))
     if rule is None:

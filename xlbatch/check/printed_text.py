@@ -34,9 +34,11 @@ def name_is_filled_in(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
 def letters_of_one_alphabet(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """No word mixes Latin, Cyrillic and Greek letters, as a word pasted from elsewhere may."""
     for garment in named(garments):
-        odd = "".join(dict.fromkeys(letter for word in _WORD.findall(garment.print_name) for letter in _strays(word)))
-        if odd:
-            spelled = ", ".join(f"{letter} ({unicodedata.name(letter).title()})" for letter in odd)
+        strays = "".join(
+            dict.fromkeys(letter for word in _WORD.findall(garment.print_name) for letter in _strays(word))
+        )
+        if strays:
+            spelled = ", ".join(f"{letter} ({unicodedata.name(letter).title()})" for letter in strays)
             yield _about("letters-mixed", garment, _in_latin(garment.print_name), letters=spelled)
 
 
@@ -123,7 +125,11 @@ def _has_capitals(name: str) -> bool:
 
 def named(garments: Iterable[Garment]) -> Iterator[Garment]:
     """The garments that get a name."""
-    return (each for each in garments if each.print_name and any(spec.what == "print name" for spec in each.to_do))
+    return (
+        garment
+        for garment in garments
+        if garment.print_name and any(spec.what == "print name" for spec in garment.to_do)
+    )
 
 
 def _about(code: str, garment: Garment, suggestion: str = "", **facts: str) -> Problem:

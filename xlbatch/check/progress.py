@@ -29,11 +29,11 @@ def up_to_date(job: Job) -> tuple[Job, tuple[Problem, ...]]:
 
 def designs_by_name(job: Job) -> Mapping[str, tuple[DecalSpec, ...]]:
     """The decals of each design, by its name without regard to case."""
-    found: dict[str, tuple[DecalSpec, ...]] = {}
+    by_name: dict[str, tuple[DecalSpec, ...]] = {}
     for spec in job.designs:
         key = spec.design.casefold()
-        found[key] = (*found.get(key, ()), spec)
-    return found
+        by_name[key] = (*by_name.get(key, ()), spec)
+    return by_name
 
 
 def design_of(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpec, ...]]) -> tuple[DecalSpec, ...]:
@@ -51,9 +51,9 @@ def pieces_wanted(row: RosterRow, job: Job, designs: Mapping[str, tuple[DecalSpe
     )
 
 
-def _named(pieces: Iterable[str], said: Iterable[str]) -> set[str]:
+def _named(pieces: Iterable[str], known: Iterable[str]) -> set[str]:
     """The pieces that a log's names mean: a joined piece has its parts' names in one."""
-    joined = [f"{JOINED}{name}{JOINED}" for name in said]
+    joined = [f"{JOINED}{name}{JOINED}" for name in known]
     return {piece for piece in pieces if any(f"{JOINED}{piece}{JOINED}" in name for name in joined)}
 
 

@@ -72,8 +72,8 @@ def braces_are_filled_in(job: Job, garments: tuple[Garment, ...]) -> Iterator[Pr
     for garment in garments:
         for spec in garment.design:
             if spec.what == "text":
-                found = braces_problems(spec.text, garment.row, job.settings, spec.source.at("Text"))
-                yield from (each for each in found if each.where.sheet != "Job")
+                problems = braces_problems(spec.text, garment.row, job.settings, spec.source.at("Text"))
+                yield from (problem_ for problem_ in problems if problem_.where.sheet != "Job")
 
 
 def films_are_known(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -130,9 +130,9 @@ def _prints(garment: Garment, what: str) -> bool:
 
 def _rows_of_specs(garments: tuple[Garment, ...]) -> Iterable[tuple[DecalSpec, tuple[int, ...]]]:
     """Each decal of a design, with the roster rows it is for."""
-    found: dict[tuple[str, str, int], tuple[DecalSpec, dict[int, None]]] = {}
+    rows_of: dict[tuple[str, str, int], tuple[DecalSpec, dict[int, None]]] = {}
     for garment in garments:
         for spec in garment.to_do:
             key = (spec.design, spec.decal, spec.source.row)
-            found.setdefault(key, (spec, {}))[1][garment.row.source.row] = None
-    return ((spec, tuple(rows)) for spec, rows in found.values())
+            rows_of.setdefault(key, (spec, {}))[1][garment.row.source.row] = None
+    return ((spec, tuple(rows)) for spec, rows in rows_of.values())

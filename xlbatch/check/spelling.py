@@ -36,7 +36,7 @@ def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
     seen: dict[str, str] = {}
     for name in names:
         plain = _without_accents(name)
-        shapes = {plain, *(plain[:at] + plain[at + 1 :] for at in range(len(plain)) if len(plain) >= SHORTEST)}
+        shapes = {plain, *(plain[:place] + plain[place + 1 :] for place in range(len(plain)) if len(plain) >= SHORTEST)}
         others = dict.fromkeys(seen[shape] for shape in sorted(shapes) if shape in seen)
         near = next((other for other in others if _is_one_slip(plain, _without_accents(other))), None)
         if near:
@@ -45,17 +45,17 @@ def _one_off(names: Iterable[str]) -> Iterator[tuple[str, str]]:
             seen.setdefault(shape, name)
 
 
-def _is_one_slip(one: str, other: str) -> bool:
+def _is_one_slip(word: str, other: str) -> bool:
     """Whether two names without their accents are equal, or differ as a slip of the hand makes them."""
-    if one == other:
+    if word == other:
         return True
-    return min(len(one), len(other)) >= SHORTEST and OSA.distance(one, other) == 1 and not _ends(one, other)
+    return min(len(word), len(other)) >= SHORTEST and OSA.distance(word, other) == 1 and not _ends(word, other)
 
 
-def _ends(one: str, other: str) -> bool:
+def _ends(word: str, other: str) -> bool:
     """Whether two names differ by a word's last letter, as a woman's and a man's do in many languages."""
     return any(
-        a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(one.split(), other.split(), strict=False)
+        a != b and (a[:-1] in (b, b[:-1]) or b[:-1] == a) for a, b in zip(word.split(), other.split(), strict=False)
     )
 
 

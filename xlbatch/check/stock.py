@@ -22,20 +22,20 @@ def blanks_left(job: Job, used: Counter[BlankKind]) -> tuple[tuple[Blank, ...], 
     lists = {blank_kind(line.garment, line.size, line.color): line for line in job.deliveries}
     blanks, unmarked = list(job.blanks), []
     for kind in dict.fromkeys((*lists, *used)):
-        at = listed(blanks, kind)
-        if at is None:
+        place = listed(blanks, kind)
+        if place is None:
             continue
         line = lists.get(kind)
         if line and line.came is not None:
             alone = sum(other[:2] == kind[:2] for other in lists) == 1
-            stock = _arrived(blanks[at].on_hand, kind[2], line.on_hand + line.came, alone=alone)
+            stock = _arrived(blanks[place].on_hand, kind[2], line.on_hand + line.came, alone=alone)
         else:
-            stock = blanks[at].on_hand
+            stock = blanks[place].on_hand
         color = color_in(stock, kind[2])
         if line and used[kind] > stock.get(color, 0):
             unmarked.append(line)
         left = max(0, stock.get(color, 0) - used[kind])
-        blanks[at] = replace(blanks[at], on_hand={**stock, color: left} if color in stock else stock)
+        blanks[place] = replace(blanks[place], on_hand={**stock, color: left} if color in stock else stock)
     return tuple(blanks), _question(unmarked)
 
 
@@ -71,8 +71,10 @@ def blank_kind(garment: str, size: str, color: str) -> BlankKind:
 
 def listed(blanks: list[Blank], kind: BlankKind) -> int | None:
     """Where a kind of blank stands: the row that lists its color, else the first of that garment and size."""
-    alike = [at for at, blank in enumerate(blanks) if (blank.garment.casefold(), blank.size) == kind[:2]]
-    return next((at for at in alike if kind[2] in map(color_name, blanks[at].colors)), alike[0] if alike else None)
+    alike = [place for place, blank in enumerate(blanks) if (blank.garment.casefold(), blank.size) == kind[:2]]
+    return next(
+        (place for place in alike if kind[2] in map(color_name, blanks[place].colors)), alike[0] if alike else None
+    )
 
 
 def _arrived(stock: Mapping[str, int], color: str, count: int, *, alone: bool) -> Mapping[str, int]:

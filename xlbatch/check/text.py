@@ -66,8 +66,8 @@ def filled(text: str, row: RosterRow, settings: Settings) -> Filled:
     blank = tuple(name for name, value in values.items() if value == "")
     if LEFT_EMPTY in values.values():
         return Filled("", unknown)
-    said = {name: f"{{{name}}}" if value is None else value for name, value in values.items()}
-    return Filled(_BRACES.sub(lambda match: said[match[1].strip()], text).strip(), unknown, blank)
+    text_of = {name: f"{{{name}}}" if value is None else value for name, value in values.items()}
+    return Filled(_BRACES.sub(lambda match: text_of[match[1].strip()], text).strip(), unknown, blank)
 
 
 @lru_cache(maxsize=1000)
@@ -135,12 +135,12 @@ def _as_typed(wanted: str, row: RosterRow, settings: Settings) -> str | None:
 @cache
 def _called() -> Mapping[str, str]:
     """The columns that can be asked for by other words for them, in lower case: family is Group."""
-    found: dict[str, set[str]] = {}
+    meanings: dict[str, set[str]] = {}
     for line in table("roster_words"):
         if line["Means"].casefold() in (*_COLUMNS, "print name"):
             for word in line["Whole headings"].split(";"):
-                found.setdefault(word.strip().casefold(), set()).add(line["Means"])
-    return {word: min(means) for word, means in found.items() if len(means) == 1}
+                meanings.setdefault(word.strip().casefold(), set()).add(line["Means"])
+    return {word: min(means) for word, means in meanings.items() if len(means) == 1}
 
 
 @cache

@@ -23,7 +23,7 @@ def beside(folder: Path, name: str) -> Path | None:
         return None
     folders = (folder, folder.parent.parent) if folder.name == COPIES else (folder,)
     try:
-        files = (each.joinpath(*windows.parts) for each in folders)
+        files = (place.joinpath(*windows.parts) for place in folders)
         return next((file for file in files if file.is_file()), None)
     except (OSError, ValueError):  # a name no file can have
         return None

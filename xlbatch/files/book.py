@@ -10,14 +10,13 @@ from pathlib import Path
 from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
-from openpyxl.cell.cell import ERROR_CODES, Cell, MergedCell
-from openpyxl.workbook import Workbook
-from openpyxl.worksheet.worksheet import Worksheet
+from openpyxl.cell.cell import ERROR_CODES
+from xlsxwriter.utility import xl_rowcol_to_cell
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
 from xlbatch.files.merged import spread_merged
 from xlbatch.files.ods import ods_sheets
-from xlbatch.files.openpyxl_parts import filled_cells, font, struck_fonts
+from xlbatch.files.openpyxl_parts import PlainCell, PlainSheet, Style, plain_sheets
 from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
 from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
@@ -103,17 +102,16 @@ def _workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     if (document := _open_document(data, ignored)) is not None:
         return document
     small = slim(data, ignored)
-    return tuple(
-        _raw_sheet(sheet, part) for sheet, part in zip(_loaded(small.package).worksheets, small.sheets, strict=True)
-    )
+    return tuple(_raw_sheet(sheet, part) for sheet, part in zip(_loaded(small.package), small.sheets, strict=True))
 
 
-def _loaded(package: bytes) -> Workbook:
+def _loaded(package: bytes) -> list[PlainSheet]:
     """The small workbook as openpyxl reads it. Raises Refusal for parts that contradict each other."""
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            return load_workbook(io.BytesIO(package), data_only=True, keep_links=False)
+            book = load_workbook(io.BytesIO(package), read_only=True, data_only=True, keep_links=False)
+            return plain_sheets(book)
     except _OPENPYXL_FAULTS as error:
         raise Refusal("damaged") from error
 
@@ -125,28 +123,27 @@ def _open_document(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]
         return ods_sheets(archive, ignored) if "content.xml" in archive.namelist() else None
 
 
-def _raw_sheet(sheet: Worksheet, part: SheetPart) -> RawSheet:
+def _raw_sheet(sheet: PlainSheet, part: SheetPart) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
-    fonts = struck_fonts(sheet)
     struck: dict[int, bool] = {}  # row → whether all its texts are struck through
-    for (row, column), cell in filled_cells(sheet):
-        raw = _raw(cell, part.unsaved)
+    for cell, style in sheet.cells:
+        raw = _raw(cell, style, part.unsaved)
         if raw is not None:
-            rows.setdefault(row, {})[column] = raw
-            if fonts:
-                struck[row] = struck.get(row, True) and font(cell) in fonts
+            row = cell["row"]
+            rows.setdefault(row, {})[cell["column"]] = raw
+            struck[row] = style.struck and struck.get(row, True)
     spread_merged(rows, part.merged)
-    hidden = frozenset(row for row, dimension in sheet.row_dimensions.items() if dimension.hidden)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
-    out_of_sight = sheet.sheet_state != "visible"
-    return RawSheet(part.name, dict(sorted(rows.items())), hidden, through, out_of_sight, notes=part.notes)
+    return RawSheet(part.name, dict(sorted(rows.items())), sheet.hidden, through, notes=part.notes)
 
 
-def _raw(cell: Cell | MergedCell, unsaved: frozenset[str]) -> Raw | None:
-    value = cell.value
+def _raw(cell: PlainCell, style: Style, unsaved: frozenset[str]) -> Raw | None:
+    value = cell["value"]
     if isinstance(value, str):
-        faulty = cell.data_type == "e" or value in ERROR_CODES  # also where a plan carries it on as text
+        faulty = cell["data_type"] == "e" or value in ERROR_CODES  # also where a plan carries it on as text
         return Raw(value, fault="error" if faulty else "") if value.strip() else None
     if value is not None:
-        return Raw(value, cell.number_format)
-    return Raw(None, fault="unsaved") if unsaved and cell.coordinate in unsaved else None
+        return Raw(value, style.number_format)
+    if unsaved and xl_rowcol_to_cell(cell["row"] - 1, cell["column"] - 1) in unsaved:
+        return Raw(None, fault="unsaved")
+    return None

@@ -22,8 +22,8 @@ def mended(text: str) -> str:
     return text if text.isascii() else _RUN.sub(_letter, text)
 
 
-def _letter(found: re.Match[str]) -> str:
-    run = found[0]
+def _letter(match: re.Match[str]) -> str:
+    run = match[0]
     for end in range(len(run), 1, -1):
         try:
             letters = bytes(_BYTES[sign] for sign in run[:end]).decode("utf-8")

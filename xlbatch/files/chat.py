@@ -13,8 +13,8 @@ _MOSTLY = 0.6
 
 def sender_and_message(line: str) -> tuple[str, str] | None:
     """Who wrote a line of a chat, and what; None for any other line."""
-    found = _LINE.fullmatch(line.strip())
-    return (found["sender"].strip(), found["message"].strip()) if found else None
+    match = _LINE.fullmatch(line.strip())
+    return (match["sender"].strip(), match["message"].strip()) if match else None
 
 
 def is_chat(text: str) -> bool:

@@ -27,26 +27,26 @@ def clean(raw: str) -> Cleaned:
     if outer.isascii() and outer.isprintable() and "  " not in outer and "_x" not in outer:
         return Cleaned(outer, False)
     text = _SPELLED_CONTROL.sub(" ", outer)
-    text = "".join(_kept(text, at) for at in range(len(text)))
+    text = "".join(_kept(text, place) for place in range(len(text)))
     text = unicodedata.normalize("NFC", _SPACES.sub(" ", text)).strip()
     return Cleaned(text, text != outer)
 
 
-def _kept(text: str, at: int) -> str:
-    sign = text[at]
+def _kept(text: str, place: int) -> str:
+    sign = text[place]
     kind = unicodedata.category(sign)
     if sign.isspace() or kind in ("Zs", "Zl", "Zp"):
         return " "
     if sign in _JOINERS:
-        return sign if _joins(text, at) else ""
+        return sign if _joins(text, place) else ""
     return "" if kind in _LEFT_OUT else sign
 
 
-def _joins(text: str, at: int) -> bool:
+def _joins(text: str, place: int) -> bool:
     """Whether a joiner stands where it shapes the letters on both sides."""
-    return 0 < at < len(text) - 1 and all(
-        each >= _FIRST_JOINING_SCRIPT and unicodedata.category(each)[0] in "LMS"
-        for each in (text[at - 1], text[at + 1])
+    return 0 < place < len(text) - 1 and all(
+        neighbor >= _FIRST_JOINING_SCRIPT and unicodedata.category(neighbor)[0] in "LMS"
+        for neighbor in (text[place - 1], text[place + 1])
     )
 
 

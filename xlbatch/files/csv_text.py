@@ -6,7 +6,7 @@ from collections import Counter
 from functools import lru_cache
 
 from xlbatch.files.chat import is_chat
-from xlbatch.files.encodings import NAMES, judge, names_concerned
+from xlbatch.files.encodings import called, judge, names_concerned
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems.refusals import Refusal
 
@@ -17,7 +17,7 @@ _SAMPLE = 50  # rows looked at to tell the delimiter
 def sheet_from_text(data: bytes) -> RawSheet:
     """The rows of a delimited text file, as the sheet “Roster”. Raises Refusal for what is no text."""
     text, encoding = decoded(data), judged_encoding(data)
-    judged = f"{NAMES[encoding]}: {names_concerned(text)}" if encoding else ""
+    judged = f"{called(encoding)}: {names_concerned(text)}" if encoding else ""
     if is_chat(text):
         lines = enumerate(text.splitlines(), 1)
         return RawSheet("Roster", {no: {1: Raw(line, "@")} for no, line in lines if line.strip()}, encoding=judged)

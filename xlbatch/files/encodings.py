@@ -45,7 +45,7 @@ def judge(data: bytes) -> Judged:
     sample = b"\n".join(line for line in data.splitlines() if not line.isascii())[:_MOST_BYTES]
     order = (*NAMES, *_by_library(sample))
     judged = (Judged(encoding, _plausible(sample, encoding)) for encoding in dict.fromkeys(order))
-    return max(judged, key=lambda each: each.plausible)
+    return max(judged, key=lambda judgment: judgment.plausible)
 
 
 def _by_library(sample: bytes) -> tuple[str, ...]:
@@ -68,8 +68,8 @@ def _plausible(sample: bytes, encoding: str) -> float:
     # The list as of one language, and each word by itself: lists mix families, no word mixes languages.
     held = (_held(letters) + sum(map(_held, words))) / 2
     asian = float(sum(_is_common_there(letter, encoding) for letter in letters))
-    odd: float = sum(map(_oddness, words))
-    return float(max(held, asian) - odd) / len(letters)
+    oddness: float = sum(map(_oddness, words))
+    return float(max(held, asian) - oddness) / len(letters)
 
 
 def _held(text: str) -> float:
@@ -109,6 +109,11 @@ def _is_common_there(letter: str, encoding: str) -> bool:
 @cache
 def _alphabets() -> tuple[tuple[frozenset[str], float], ...]:
     return tuple((frozenset(line["Letters beside a to z"]), float(line["Weight"])) for line in table("alphabets"))
+
+
+def called(encoding: str) -> str:
+    """What people call an encoding, or its own name: ISO8859-2."""
+    return NAMES.get(encoding, encoding.replace("_", "-").upper())
 
 
 def names_concerned(text: str) -> str:

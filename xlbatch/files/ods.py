@@ -67,7 +67,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
         filled = _cells(line)
         if filled and row >= _FARTHEST_ROW:
             raise Refusal("damaged")
-        notes |= {(row + 1, at): text for at, text in _notes(line)}
+        notes |= {(row + 1, column): text for column, text in _notes(line)}
         for no in range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)) if filled else ():
             rows[no] = filled
             cells += len(filled)
@@ -81,35 +81,35 @@ def _sheet(name: str, table: Element) -> RawSheet:
 
 def _cells(line: Element) -> dict[int, Raw]:
     filled: dict[int, Raw] = {}
-    at = 0
+    column = 0
     for cell in line:
         if cell.tag not in _CELLS:
             continue
         repeated = _count(cell, "number-columns-repeated")
         raw = _raw(cell)
-        if raw and at >= _FARTHEST_COLUMN:
+        if raw and column >= _FARTHEST_COLUMN:
             raise Refusal("damaged")
         if raw:
-            filled |= dict.fromkeys(range(at + 1, at + 1 + min(repeated, _MOST_ALIKE)), raw)
-        at += repeated
+            filled |= dict.fromkeys(range(column + 1, column + 1 + min(repeated, _MOST_ALIKE)), raw)
+        column += repeated
     return filled
 
 
 def _notes(line: Element) -> Iterator[tuple[int, str]]:
     """The notes on the cells of a row, by column."""
-    at = 0
+    column = 0
     for cell in line:
         if cell.tag not in _CELLS:
             continue
         note = cell.find(f"{_OFFICE}annotation")
         if note is not None:
-            yield at + 1, "\n".join("".join(_letters(each)) for each in note.iterfind(f"{_TEXT}p"))
-        at += _count(cell, "number-columns-repeated")
+            yield column + 1, "\n".join("".join(_letters(paragraph)) for paragraph in note.iterfind(f"{_TEXT}p"))
+        column += _count(cell, "number-columns-repeated")
 
 
 def _raw(cell: Element) -> Raw | None:
     kind = cell.get(f"{_OFFICE}value-type", "")
-    shown = "\n".join("".join(_letters(each)) for each in cell.iterfind(f"{_TEXT}p"))
+    shown = "\n".join("".join(_letters(paragraph)) for paragraph in cell.iterfind(f"{_TEXT}p"))
     if cell.get(f"{_CALC}value-type") == "error" or (cell.get(f"{_TABLE}formula") and shown.startswith(("#", "Err:"))):
         return Raw(shown, fault="error")
     match kind:
@@ -172,13 +172,13 @@ def _merged(rows: dict[int, dict[int, Raw]], table: Element) -> dict[int, dict[i
     """The rows with the value of a block of cells merged downward in each of its rows."""
     row = 0
     for line in table.iter(f"{_TABLE}table-row"):
-        at = 0
+        column = 0
         for cell in line:
             down = _count(cell, "number-rows-spanned")
-            if down > 1 and at + 1 in rows.get(row + 1, {}):
+            if down > 1 and column + 1 in rows.get(row + 1, {}):
                 for below in range(row + 2, row + 1 + min(down, _MOST_ALIKE)):
                     if below in rows:
-                        rows[below] = {at + 1: rows[row + 1][at + 1]} | rows[below]
-            at += _count(cell, "number-columns-repeated") if cell.tag in _CELLS else 0
+                        rows[below] = {column + 1: rows[row + 1][column + 1]} | rows[below]
+            column += _count(cell, "number-columns-repeated") if cell.tag in _CELLS else 0
         row += _count(line, "number-rows-repeated")
     return {no: dict(sorted(cells.items())) for no, cells in sorted(rows.items())}

@@ -18,7 +18,7 @@ class Raw(NamedTuple):
     fault: Literal["", "error", "unsaved"] = ""
 
 
-class Lie(NamedTuple):
+class Orientation(NamedTuple):
     """How a list lies on its sheet, where not as rows of cells: people side by side, a line or a person a cell."""
 
     sideways: bool = False
@@ -35,9 +35,15 @@ class Lie(NamedTuple):
             column = part // self.parts + 1
         return f"{_letters(self.only or column)}{row}" if row else ""
 
-    def column(self, at: int) -> str:
+    def column(self, number: int) -> str:
         """What a column without a heading is called."""
-        return f"Row {at}" if self.sideways else f"Part {at}" if self.only else f"Column {xl_col_to_name(at - 1)}"
+        return (
+            f"Row {number}"
+            if self.sideways
+            else f"Part {number}"
+            if self.only
+            else f"Column {xl_col_to_name(number - 1)}"
+        )
 
 
 @lru_cache(maxsize=1000)
@@ -45,7 +51,7 @@ def _letters(column: int) -> str:
     return str(xl_col_to_name(column - 1))
 
 
-AS_ROWS = Lie()
+AS_ROWS = Orientation()
 
 
 @dataclass(frozen=True)
@@ -58,12 +64,12 @@ class RawSheet:
     struck: frozenset[int] = frozenset()  # rows whose text is struck through
     out_of_sight: bool = False  # a hidden sheet
     encoding: str = ""  # of a text that does not say it: what it was judged to be, and the names concerned
-    lie: Lie = AS_ROWS
+    orientation: Orientation = AS_ROWS
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
 
     def where(self, column: int, row: int) -> Where:
         """A cell, as it is called on the sheet itself."""
-        return Where(self.name, self.lie.cell(column, row))
+        return Where(self.name, self.orientation.cell(column, row))
 
 
 @dataclass(frozen=True)

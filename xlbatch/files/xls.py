@@ -57,7 +57,7 @@ def _read(read: Callable[[], Any]) -> Any:
 def _sheet(book: Any, name: str, sheet: Sheet) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
     for row in range(sheet.nrows):
-        cells = {at: raw for at, cell in enumerate(sheet.row(row), 1) if (raw := _raw(book, cell)) is not None}
+        cells = {column: raw for column, cell in enumerate(sheet.row(row), 1) if (raw := _raw(book, cell)) is not None}
         if cells:
             rows[row + 1] = cells
     spread_merged(rows, tuple(_corners(*block) for block in sheet.merged_cells))

@@ -16,19 +16,19 @@ def cell_notes(links: Iterable[tuple[str, str]], part: Callable[[str], bytes]) -
     """The notes of a sheet that has these links, each a type and a part; `part` reads one.
 
     A thread stands in the comments too, as a text that asks for a newer program; its own part wins."""
-    found: dict[tuple[int, int], str] = {}
+    notes: dict[tuple[int, int], str] = {}
     for kind, name in sorted(links, key=lambda link: link[0].endswith(THREADS)):
         if kind.endswith(COMMENTS):
             for comment in root(part(name)).iterfind("{*}commentList/{*}comment"):
-                said = "".join(text.text or "" for text in comment.iterfind("{*}text//{*}t"))
-                found[_place(comment)] = said
+                text_ = "".join(text.text or "" for text in comment.iterfind("{*}text//{*}t"))
+                notes[_place(comment)] = text_
         elif kind.endswith(THREADS):
             threads: dict[tuple[int, int], list[str]] = {}
             for comment in root(part(name)).iterfind("{*}threadedComment"):
                 place = _place(comment)
                 threads.setdefault(place, []).append(comment.findtext("{*}text") or "")
-            found |= {place: "\n".join(said) for place, said in threads.items()}
-    return {place: text.strip() for place, text in found.items() if text.strip()}
+            notes |= {place: "\n".join(texts) for place, texts in threads.items()}
+    return {place: text.strip() for place, text in notes.items() if text.strip()}
 
 
 def _place(comment: Element) -> tuple[int, int]:

@@ -37,14 +37,14 @@ _LOCKED = 1  # the flag of an encrypted part: PKWARE APPNOTE 4.4.4
 _FIRST_OWN_FORMAT = 164  # number formats below it are built in: ECMA-376 part 1, 18.8.30
 _ROOT = re.compile(rb"<(\w+:)?worksheet\b[^>]*>")
 _DATA = re.compile(rb"<(?:\w+:)?sheetData>.*?</(?:\w+:)?sheetData>", re.DOTALL)
-_EMPTY_CELL = re.compile(rb"<(?:\w+:)?c(?:\s[^>]*)?/>|<(\w+:)?c(?:\s[^>]*)?></(?:\w+:)?c>")
-_EMPTY_ROW = re.compile(rb"<(?:\w+:)?row(?:\s[^>]*)?/>|<(?:\w+:)?row(?:\s[^>]*)?>\s*</(?:\w+:)?row>")
 _FORMULA = re.compile(
     rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)"
     rb"\s*(<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
 )
 _REFERENCE = re.compile(rb'\br="([A-Z]+[0-9]+)"')
 _PLAIN_TEXT = re.compile(rb't="inlineStr"([^>]*)><is><t(?:\s[^>]*)?>([^<]*)</t></is>')
+_IN_LINE, _TEXT_ENDS = b't="inlineStr"', b"</t></is></c>"
+_TEXT_BEGINS = (b"<is><t>", b'<is><t xml:space="preserve">')
 _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-9]+)"')
 
 
@@ -72,7 +72,7 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
 
     Raises Refusal for a file too large, hostile, damaged or of another kind."""
     with opened(data) as archive:
-        if any(each.flag_bits & _LOCKED for each in archive.infolist()):
+        if any(entry.flag_bits & _LOCKED for entry in archive.infolist()):
             raise Refusal("password")
         place = _book_part(archive)
         book = root(_part(archive, place))
@@ -153,13 +153,36 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     if head is None or data is None:
         return _empty_part(name)
     _refuse_if_large(name, data[0].count(b"</v>") + data[0].count(b":v>") // 2, "cells", MOST_CELLS)
+    prefix = head[1] or b""
     # An escaped section could hold what looks like an empty cell.
-    filled = data[0] if b"<![CDATA[" in xml else _EMPTY_ROW.sub(b"", _EMPTY_CELL.sub(b"", data[0]))
+    filled = data[0] if b"<![CDATA[" in xml else _without_empty(data[0], prefix)
     _refuse_if_large(name, filled.count(b"</row>") + filled.count(b":row>") // 2, "rows", MOST_ROWS)
-    merged = tuple((found[1].decode(), found[2].decode()) for found in _MERGED.finditer(xml, data.end()))
-    quick = _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', filled)  # read in a third of the time
-    small = xml[: head.end()] + quick + b"</" + (head[1] or b"") + b"worksheet>"
+    merged = tuple((match[1].decode(), match[2].decode()) for match in _MERGED.finditer(xml, data.end()))
+    size_first = b"<" + prefix + b'dimension ref="A1"/>'  # else the reader looks for it in the whole sheet
+    small = xml[: head.end()] + size_first + _quick(filled) + b"</" + prefix + b"worksheet>"
     return SheetPart(name, small, _unsaved(filled), merged)
+
+
+def _without_empty(xml: bytes, prefix: bytes) -> bytes:
+    """The rows without empty cells, and without empty rows."""
+    cell, row = (re.escape(prefix + tag) for tag in (b"c", b"row"))
+    for empty in (
+        rb"<%b(?:\s[^>/]*+)?(?:/>|></%b>)" % (cell, cell),
+        rb"<%b(?:\s[^>/]*+)?(?:/>|>\s*+</%b>)" % (row, row),
+    ):
+        xml = re.sub(empty, b"", xml)
+    return xml
+
+
+def _quick(xml: bytes) -> bytes:
+    """The rows with plain texts kept where numbers are: read in a third of the time."""
+    if not (count := xml.count(_IN_LINE)):
+        return xml
+    if count == xml.count(_TEXT_ENDS) == sum(map(xml.count, _TEXT_BEGINS)):  # no text has parts
+        for begins in _TEXT_BEGINS:
+            xml = xml.replace(begins, b"<v>")
+        return xml.replace(_IN_LINE, b't="str"').replace(_TEXT_ENDS, b"</v></c>")
+    return _PLAIN_TEXT.sub(rb't="str"\1><v>\2</v>', xml)
 
 
 def _with_notes(name: str, archive: zipfile.ZipFile, where: str) -> SheetPart:
@@ -180,15 +203,18 @@ def _unsaved(xml: bytes) -> frozenset[str]:
     """The cells with a formula and no result. An empty text is a result: it is typed `str`."""
     if b"<f" not in xml and b":f" not in xml:
         return frozenset()
-    attributes = (found[1] for found in _FORMULA.finditer(xml) if not (found[2] and b't="str"' in found[1]))
-    references = (_REFERENCE.search(each) for each in attributes)
-    return frozenset(found[1].decode() for found in references if found)
+    attributes = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
+    references = (_REFERENCE.search(attribute) for attribute in attributes)
+    return frozenset(match[1].decode() for match in references if match)
 
 
 def _styles(xml: bytes | None) -> str:
     """A style sheet of number formats and of text struck through alone."""
     sheet = root(xml) if xml else Element("none")
-    codes = {each.get("numFmtId", ""): each.get("formatCode", "") for each in sheet.iterfind("{*}numFmts/{*}numFmt")}
+    codes = {
+        number_format.get("numFmtId", ""): number_format.get("formatCode", "")
+        for number_format in sheet.iterfind("{*}numFmts/{*}numFmt")
+    }
     formats = "".join(
         f"<numFmt numFmtId={quoteattr(no)} formatCode={quoteattr(code)}/>"
         for no, code in codes.items()
@@ -196,7 +222,8 @@ def _styles(xml: bytes | None) -> str:
     )
     struck = {str(no) for no, font in enumerate(sheet.iterfind("{*}fonts/{*}font")) if _strikes(font)}
     used = (
-        (each.get("numFmtId", "0"), each.get("fontId", "0") in struck) for each in sheet.iterfind("{*}cellXfs/{*}xf")
+        (cell_format.get("numFmtId", "0"), cell_format.get("fontId", "0") in struck)
+        for cell_format in sheet.iterfind("{*}cellXfs/{*}xf")
     )
     cells = "".join(f'<xf numFmtId="{no if _has_format(no, codes) else 0}" fontId="{int(line)}"/>' for no, line in used)
     return (

@@ -1,5 +1,6 @@
 """What batches cost in film, all films together."""
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -49,8 +50,9 @@ class BatchCosts:
     ) -> None:
         self.films, self.larger, self.usual = films, larger, usual
         self.places = places if places is not None else range(len(films[0].boxes))
+        self._known: defaultdict[tuple[int, int], dict[Group, int]] = defaultdict(dict)  # lengths by film and tries
         self.kinds = [list(dict.fromkeys(tuple(sorted(boxes)) for boxes in film.boxes)) for film in films]
-        kind_at = [{boxes: at for at, boxes in enumerate(kinds)} for kinds in self.kinds]
+        kind_at = [{boxes: kind_no for kind_no, boxes in enumerate(kinds)} for kinds in self.kinds]
         self.kind_of = [
             [kind[tuple(sorted(boxes))] for boxes in film.boxes] for film, kind in zip(films, kind_at, strict=True)
         ]
@@ -58,14 +60,14 @@ class BatchCosts:
     @cached_property
     def areas(self) -> NDArray[np.float64]:
         """How much of its films each garment takes at least, in µm along them."""
-        areas = [[sum(a * b for a, b in each) / film.bed.width for each in film.boxes] for film in self.films]
+        areas = [[sum(a * b for a, b in boxes) / film.bed.width for boxes in film.boxes] for film in self.films]
         total: NDArray[np.float64] = np.array(areas, np.float64).sum(axis=0)
         return total
 
     def of(self, groups: Sequence[Group], tries: int) -> Ints:
         total = np.array([CUT + APART * self._apart(group) for group in groups], np.int64)
-        for at in range(len(self.films)):
-            total += self._strips(at, groups, tries)
+        for film_no in range(len(self.films)):
+            total += self._strips(film_no, groups, tries)
         return np.minimum(total, TOO_LONG)
 
     def _apart(self, group: Group) -> int:
@@ -78,23 +80,22 @@ class BatchCosts:
         ends = np.cumsum([len(block) for block in blocks])
         return np.split(self.of([group for block in blocks for group in block], tries), ends[:-1])
 
-    def _strips(self, at: int, groups: Sequence[Group], tries: int) -> Ints:
-        kind_of, bed = self.kind_of[at], self.films[at].bed
+    def _strips(self, film_no: int, groups: Sequence[Group], tries: int) -> Ints:
+        kind_of, bed = self.kind_of[film_no], self.films[film_no].bed
         keys = [tuple(sorted(kind_of[garment] for garment in group)) for group in groups]
         alive()
-        boxes = {key: [box for kind in key for box in self.kinds[at][kind]] for key in dict.fromkeys(keys)}
+        boxes = {key: [box for kind in key for box in self.kinds[film_no][kind]] for key in dict.fromkeys(keys)}
         alive()
         longest = {key: self._longest(key, bed) for key in boxes}
         short = [
             key
-            for key, each in boxes.items()
-            if len(key) == 1 or sum(a * b for a, b in each) <= longest[key] * bed.width
+            for key, boxes_ in boxes.items()
+            if len(key) == 1 or sum(a * b for a, b in boxes_) <= longest[key] * bed.width
         ]
-        found = least_lengths([boxes[key] for key in short], bed, tries).tolist()
-        lengths = {
-            key: length if length <= longest[key] or len(key) == 1 else TOO_LONG
-            for key, length in zip(short, found, strict=True)
-        }
+        known = self._known[film_no, tries]
+        new = [key for key in short if key not in known]
+        known.update(zip(new, least_lengths([boxes[key] for key in new], bed, tries).tolist(), strict=True))
+        lengths = {key: known[key] if known[key] <= longest[key] or len(key) == 1 else TOO_LONG for key in short}
         return np.array([lengths.get(key, TOO_LONG) for key in keys], np.int64)
 
     def _longest(self, key: Group, bed: Bed) -> int:
@@ -119,5 +120,5 @@ def neighbors(costs: BatchCosts, garments: int, most: int, tries: int) -> list[G
 
 
 def sets_of(groups: Sequence[Group], members: Sequence[int]) -> list[list[int]]:
-    place = {garment: at for at, garment in enumerate(members)}
+    place = {garment: number for number, garment in enumerate(members)}
     return [[place[garment] for garment in group] for group in groups]

@@ -64,7 +64,7 @@ def _reach(films: Sequence[FilmBoxes], larger: Larger) -> int:
 
 def _search(films: Sequence[FilmBoxes], most: int, effort: int) -> float:
     """The effort, less where a batch has more boxes than usual: each then takes longer, by about their square."""
-    boxes = max(sum(len(each) for each in film.boxes) / len(film.boxes) for film in films) * most
+    boxes = max(sum(len(boxes_) for boxes_ in film.boxes) / len(film.boxes) for film in films) * most
     return effort / max(1.0, boxes / USUAL) ** 2
 
 
@@ -98,18 +98,21 @@ def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]
 def _regrouped(costs: BatchCosts, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
     """The cheapest batches found for the garments of each block."""
     members = [sorted(garment for batch in block for garment in batch) for block in blocks]
-    garments = sum(len(each) for each in members)
-    groups = [[group for count in range(1, most + 1) for group in combinations(each, count)] for each in members]
+    garments = sum(len(garments_) for garments_ in members)
+    groups = [
+        [group for count in range(1, most + 1) for group in combinations(block_members, count)]
+        for block_members in members
+    ]
     cost = costs.of_each(groups, ROUGH)
     for tries, keep, budget in (CLOSER, CLOSEST):
         a_garment = min(keep, budget * search / garments)
-        for at, block in enumerate(blocks):
+        for block_no, block in enumerate(blocks):
             alive()
-            most_kept = round(a_garment * len(members[at]))
-            groups[at] = _promising(groups[at], cost[at], members[at], set(block), most_kept)
+            most_kept = round(a_garment * len(members[block_no]))
+            groups[block_no] = _promising(groups[block_no], cost[block_no], members[block_no], set(block), most_kept)
         alive()
         cost = costs.of_each(groups, tries)
-    choices = [_Choice(*each) for each in zip(groups, cost, members, blocks, strict=True)]
+    choices = [_Choice(*choice) for choice in zip(groups, cost, members, blocks, strict=True)]
     return [batch for chosen in spread(_chosen, choices, pays=len(blocks) >= BLOCKS_PAY) for batch in chosen]
 
 
@@ -127,15 +130,22 @@ def _chosen(choice: _Choice) -> Sequence[Group]:
     groups, cost, members, own = choice
     chosen = cheapest(sets_of(groups, members), cost.tolist(), len(members), NODES)
     price = dict(zip(groups, cost.tolist(), strict=True))
-    better = [groups[at] for at in chosen or ()]
+    better = [groups[group_no] for group_no in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, own)) else own
 
 
 def _promising(groups: Sequence[Group], cost: Ints, members: Sequence[int], own: set[Group], keep: int) -> list[Group]:
     """The groups that cost least beyond what their garments are worth, and those that stand already."""
-    usable = [at for at, group in enumerate(groups) if cost[at] < TOO_LONG or len(group) == 1 or group in own]
-    sets = sets_of([groups[at] for at in usable], members)
+    usable = [
+        group_no
+        for group_no, group in enumerate(groups)
+        if cost[group_no] < TOO_LONG or len(group) == 1 or group in own
+    ]
+    sets = sets_of([groups[group_no] for group_no in usable], members)
     worth = prices(sets, cost[usable].tolist(), len(members))
-    beyond = [round(cost[at] - sum(worth[member] for member in each)) for at, each in zip(usable, sets, strict=True)]
+    beyond = [
+        round(cost[group_no] - sum(worth[member] for member in in_set))
+        for group_no, in_set in zip(usable, sets, strict=True)
+    ]
     ranked = sorted(zip(beyond, usable, strict=True))
-    return sorted({groups[at] for _, at in ranked[:keep]} | own)
+    return sorted({groups[group_no] for _, group_no in ranked[:keep]} | own)

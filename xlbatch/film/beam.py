@@ -34,34 +34,34 @@ def fill(fills: Sequence[Fill], bed: Bed) -> list[tuple[Laid, ...] | None]:
     """The shortest filling found of each, in the order of laying; None where none stays below the ceiling.
 
     All must hold equally many boxes, each of which fits across the bed."""
-    ways = _Ways(fills, bed)
+    ways = _FillWays(fills, bed)
     beam = _Beam(ways, bed.width)
     steps = [beam.step() for _ in range(sum(fills[0].kinds.values()))]
     return [
-        None if row is None else _traced(steps, row, list(each.kinds), ways.kinds)
-        for each, row in zip(fills, beam.shortest(), strict=True)
+        None if row is None else _traced(steps, row, list(fill_.kinds), ways.kinds)
+        for fill_, row in zip(fills, beam.shortest(), strict=True)
     ]
 
 
-class _Ways:
+class _FillWays:
     """Every way round of every kind of box: a row a fill; kind k stands in columns k and, turned, k + kinds."""
 
     def __init__(self, fills: Sequence[Fill], bed: Bed) -> None:
-        self.kinds = max(len(each.kinds) for each in fills)
+        self.kinds = max(len(filled.kinds) for filled in fills)
         across, along, gain = np.zeros((3, len(fills), 2, self.kinds), np.int64)
         across += WIDE
         self.count = np.zeros((len(fills), self.kinds), np.int64)
-        for at, each in enumerate(fills):
-            self.count[at, : len(each.kinds)] = list(each.kinds.values())
-            for kind, box in enumerate(each.kinds):
+        for fill_no, fill_ in enumerate(fills):
+            self.count[fill_no, : len(fill_.kinds)] = list(fill_.kinds.values())
+            for kind, box in enumerate(fill_.kinds):
                 for way in bed.ways(box):
                     turned = int(way != box)
-                    across[at, turned, kind], along[at, turned, kind] = way
-                    gain[at, turned, kind] = each.gains[box]
-        self.across, self.along, self.gain = (each.reshape(len(fills), -1) for each in (across, along, gain))
+                    across[fill_no, turned, kind], along[fill_no, turned, kind] = way
+                    gain[fill_no, turned, kind] = fill_.gains[box]
+        self.across, self.along, self.gain = (table.reshape(len(fills), -1) for table in (across, along, gain))
         self.area = np.where(self.across < WIDE, self.across * self.along, 0)
-        self.ceiling = np.array([each.ceiling for each in fills])
-        area = np.array([sum(width * length * n for (width, length), n in each.kinds.items()) for each in fills])
+        self.ceiling = np.array([filled.ceiling for filled in fills])
+        area = np.array([sum(width * length * n for (width, length), n in filled.kinds.items()) for filled in fills])
         self.to_lose = np.minimum(self.ceiling, OPEN // bed.width) * bed.width - area
         self.mark = np.arange(1, self.kinds + 1) ** 2 * 7_368_787 % (1 << 40)  # sums tell sets of boxes apart
 
@@ -78,7 +78,7 @@ class _Step(NamedTuple):
 class _Beam:
     """The fillings kept, one a row, those of a bed together."""
 
-    def __init__(self, ways: _Ways, width: int) -> None:
+    def __init__(self, ways: _FillWays, width: int) -> None:
         beds = len(ways.count)
         self.ways, self.bed, self.left = ways, np.arange(beds), ways.count
         self.skylines = Skylines(np.zeros((beds, 1), np.int64), np.full((beds, 1), width))
@@ -95,11 +95,11 @@ class _Beam:
         above = self._useless_above(usable, ends)
         of, way = self._chosen(self._scores(notch, usable, ends, above), ends)
         width, end = usable[of, way], ends[of, way]
-        found = _Step(of, way, notch.begins(of, width), notch.along[of])
+        next_step = _Step(of, way, notch.begins(of, width), notch.along[of])
         if len(of):
             self.skylines = self.skylines.raised_by(of, notch, width, end + above[of, way])
         self._take(of, way, end)
-        return found
+        return next_step
 
     def _useless_above(self, usable: Ints, ends: Ints) -> Ints:
         """How much is left above each box where nothing else fits below the ceiling."""

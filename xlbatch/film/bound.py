@@ -14,14 +14,12 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from xlbatch.film.box import Bed, Box
+from xlbatch.film.knapsack import Floats, Ints, fullest
 from xlbatch.film.solver import Solver
 from xlbatch.how_far import alive
 
-Floats = NDArray[np.float64]
-Ints = NDArray[np.int64]
 Slice = Counter[int]  # how many of each width lie side by side
 
 CELLS = (1200, 600, 300)  # across the bed: the finest grid that leaves few enough different widths
@@ -38,7 +36,9 @@ def least_length(boxes: Sequence[Box], bed: Bed) -> int:
     ways = [bed.ways(box) for box, _ in kinds]
     if not boxes or not all(ways):
         return 0
-    plain = max(max(min(way[1] for way in each) for each in ways), math.ceil(sum(a * b for a, b in boxes) / bed.width))
+    plain = max(
+        max(min(way[1] for way in box_ways) for box_ways in ways), math.ceil(sum(a * b for a, b in boxes) / bed.width)
+    )
     return max(plain, math.floor(_proved(tuple(kinds), bed)[0] * (1 - SAFE)))
 
 
@@ -47,7 +47,7 @@ def worths(boxes: Sequence[Box], bed: Bed) -> Floats:
     if not boxes:
         return np.zeros(0)
     kinds = tuple(sorted(Counter(boxes).items()))
-    place = {kind: at for at, (kind, _) in enumerate(kinds)}
+    place = {kind: kind_no for kind_no, (kind, _) in enumerate(kinds)}
     return _proved(kinds, bed)[1][[place[box] for box in boxes]] * (1 - SAFE)
 
 
@@ -61,7 +61,7 @@ def _proved(kinds: tuple[tuple[Box, int], ...], bed: Bed) -> tuple[float, Floats
 def _grid(ways: Sequence[tuple[Box, ...]], width: int, finest: Sequence[int]) -> int:
     """What widths are rounded down to, in µm: more then fits side by side than really does."""
     grids = [max(1, width // cells) for cells in finest]
-    fine = (grid for grid in grids if len({way[0] // grid for each in ways for way in each}) <= MOST_WIDTHS)
+    fine = (grid for grid in grids if len({way[0] // grid for box_ways in ways for way in box_ways}) <= MOST_WIDTHS)
     return next(fine, grids[-1])
 
 
@@ -80,13 +80,15 @@ class Slices:
         """`ways`: those of each kind of box."""
         self.width, self.grid = width, _grid(ways, width, finest)
         self.room = width // self.grid
-        self.area = np.array([each[0][0] * each[0][1] for each in ways])
+        self.area = np.array([box_ways[0][0] * box_ways[0][1] for box_ways in ways])
         self.by_area = False  # whether area alone proved more
-        self.cells = sorted({way[0] // self.grid for each in ways for way in each})
-        row = {cells: at for at, cells in enumerate(self.cells)}
-        rounded = [[(row[way[0] // self.grid], float(way[1])) for way in (each[0], each[-1])] for each in ways]
-        self.rows = np.array([[way[0] for way in each] for each in rounded])
-        self.lengths = np.array([[way[1] for way in each] for each in rounded])
+        self.cells = sorted({way[0] // self.grid for box_ways in ways for way in box_ways})
+        row = {cells: row_no for row_no, cells in enumerate(self.cells)}
+        rounded = [
+            [(row[way[0] // self.grid], float(way[1])) for way in (box_ways[0], box_ways[-1])] for box_ways in ways
+        ]
+        self.rows = np.array([[way[0] for way in box_ways] for box_ways in rounded])
+        self.lengths = np.array([[way[1] for way in box_ways] for box_ways in rounded])
         self.known: list[Slice] = [Counter({len(self.cells) - 1: 1})]
         self.prices = np.zeros(len(self.cells))  # of a width, a µm long; the dearest slice costs 1
         self.worth = np.zeros(len(ways))  # each box's part of the proof
@@ -98,10 +100,10 @@ class Slices:
         for length in needed:
             program.addRow(float(length), math.inf, 0, [], [])
         self._add_shares(program, counts)
-        for at in range(len(self.cells) - 1):  # the place of a wider box may hold a narrower one
-            program.addCol(0.0, 0.0, math.inf, 2, np.array([at, at + 1], np.int32), np.array([1.0, -1.0]))
-        for each in self.known:
-            self._add(program, each)
+        for cell in range(len(self.cells) - 1):  # the place of a wider box may hold a narrower one
+            program.addCol(0.0, 0.0, math.inf, 2, np.array([cell, cell + 1], np.int32), np.array([1.0, -1.0]))
+        for slice_ in self.known:
+            self._add(program, slice_)
         return program
 
     def _add_shares(self, program: Solver, counts: Ints) -> None:
@@ -114,8 +116,8 @@ class Slices:
             program.addCol(0.0, 0.0, 1.0, 2, np.array(rows, np.int32), total * (-1.0, 1.0))
 
     def _add(self, program: Solver, piece: Slice) -> None:
-        at, times = np.array(list(piece), np.int32), np.array(list(piece.values()), np.float64)
-        program.addCol(1.0, 0.0, math.inf, len(at), at, times)
+        rows, times = np.array(list(piece), np.int32), np.array(list(piece.values()), np.float64)
+        program.addCol(1.0, 0.0, math.inf, len(rows), rows, times)
 
     def proof(self, counts: Sequence[int] | Ints) -> float:
         """The best of Farley's bounds over all rounds, in µm, for so many boxes of each kind."""
@@ -134,8 +136,8 @@ class Slices:
             if worth @ counts > best:
                 best, self.worth, self.prices = float(worth @ counts), worth, prices
             self.known += slices
-            for each in slices:
-                self._add(program, each)
+            for slice_ in slices:
+                self._add(program, slice_)
         return best
 
     def prices_of(self, widths: Ints, counts: Ints) -> Prices:
@@ -144,57 +146,31 @@ class Slices:
         if self.by_area or self.proof(counts) <= area:
             self.by_area = True
             return Prices(widths, np.arange(self.width + 1), 1)
-        each = np.floor(self.prices * self.width).astype(np.int64)
-        return Prices(each[np.searchsorted(self.cells, widths // self.grid)], self._most_worth(each), self.grid)
+        worth = np.floor(self.prices * self.width).astype(np.int64)
+        return Prices(worth[np.searchsorted(self.cells, widths // self.grid)], self._most_worth(worth), self.grid)
 
-    def _most_worth(self, each: Ints) -> Ints:
+    def _most_worth(self, worth: Ints) -> Ints:
         """The most that fits side by side in so many cells costs, each width as often as one likes."""
         most = np.zeros(self.room + 1, np.int64)
         cells, first = np.array(self.cells), int(self.cells[0] == 0)
         for room in range(1, self.room + 1):
             fits = slice(first, np.searchsorted(cells, room, side="right"))
-            most[room] = max(most[room - 1], (each[fits] + most[room - cells[fits]]).max(initial=0))
+            most[room] = max(most[room - 1], (worth[fits] + most[room - cells[fits]]).max(initial=0))
         return most
 
-    def _most(self, counts: Ints) -> list[int]:
+    def _most(self, counts: Ints) -> Ints:
         """How many boxes can lie in each width."""
         both = np.where(self.rows[:, 0] != self.rows[:, 1], counts, 0)
-        most = np.bincount(self.rows[:, 0], counts, len(self.cells)) + np.bincount(
-            self.rows[:, 1], both, len(self.cells)
-        )
-        return [int(each) for each in most]
+        ways = zip(self.rows.T, (counts, both), strict=True)
+        first, second = (np.bincount(rows, many, len(self.cells)) for rows, many in ways)
+        return (first + second).astype(np.int64)
 
-    def _dear_slices(self, prices: Floats, most: Sequence[int]) -> Iterator[Slice]:
+    def _dear_slices(self, prices: Floats, most: Ints) -> Iterator[Slice]:
         """The dearest slice of all, then dear ones that share no width with those before."""
-        free = list(most)
+        free, cells = most.copy(), np.array(self.cells)
         for _ in range(SLICES_A_ROUND):
-            found = self._dearest(prices, free)
-            if not found:
+            slice_ = fullest(self.room, cells, prices, free)
+            if not slice_:
                 return
-            yield found
-            for row in found:
-                free[row] = 0
-
-    def _dearest(self, prices: Floats, free: Sequence[int]) -> Slice:
-        """The widths that fit side by side and cost the most: an integer knapsack over grid cells."""
-        alive()
-        copies = [
-            row
-            for row, cells in enumerate(self.cells)
-            for _ in range(min(free[row], self.room // max(cells, 1)) if prices[row] > 0 else 0)
-        ]
-        worth, with_it = np.zeros(self.room + 1), np.zeros(self.room + 1)
-        taken = np.zeros((len(copies), self.room + 1), dtype=bool)
-        for at, row in enumerate(copies):
-            cells = self.cells[row]
-            without, with_this = worth[cells:], with_it[cells:]
-            np.add(worth[: self.room + 1 - cells], prices[row], out=with_this)
-            np.greater(with_this, without, out=taken[at, cells:])
-            np.maximum(with_this, without, out=without)
-        found: Slice = Counter()
-        room = self.room
-        for at in range(len(copies) - 1, -1, -1):
-            if taken[at, room]:
-                found[copies[at]] += 1
-                room -= self.cells[copies[at]]
-        return found
+            yield slice_
+            free[list(slice_)] = 0

@@ -90,10 +90,10 @@ def kind_of(box: Box, bed: Bed) -> Box:
 def packing_of(boxes: Sequence[Box], laid: Sequence[Laid], bed: Bed) -> Packing:
     """Where each of these boxes lies, their kinds laid so."""
     of_kind: dict[Box, list[Laid]] = defaultdict(list)
-    for each in reversed(laid):
-        of_kind[each.kind].append(each)
+    for laid_box in reversed(laid):
+        of_kind[laid_box.kind].append(laid_box)
     spots = []
     for box in boxes:
         kind, across, along, turned = of_kind[kind_of(box, bed)].pop()
         spots.append(BoxSpot(across, along, turned if box == kind else not turned))
-    return Packing(max((each.end for each in laid), default=0), tuple(spots))
+    return Packing(max((one_box.end for one_box in laid), default=0), tuple(spots))

@@ -69,7 +69,7 @@ class Purchase:
 
     def rests(self, order: RollOrder) -> list[int]:
         """What is left of each roll, and of each piece that is as wide; of film of any length nothing is."""
-        stocks = [*order.pieces, *(StockPiece(order.offers[at].length, order.usable) for at in self.rolls)]
+        stocks = [*order.pieces, *(StockPiece(order.offers[offer].length, order.usable) for offer in self.rolls)]
         return [
             stock.length - taken(runs, order.cuts, order.knife)
             for stock, runs in zip(stocks, (*self.pieces, *self.cut), strict=False)
@@ -97,7 +97,7 @@ def _first(order: RollOrder) -> Purchase | None:
     for tried, (cost, rolls) in enumerate(_purchases(order)):
         if tried >= PURCHASES or (best and cost >= best[0]):
             break
-        stocks = [*order.pieces, *(StockPiece(order.offers[at].length, order.usable) for at in rolls)]
+        stocks = [*order.pieces, *(StockPiece(order.offers[offer].length, order.usable) for offer in rolls)]
         laid = fit(order.cuts, stocks, order.knife, exact=best is None)
         if laid is None and doubtful is None:
             doubtful = cost
@@ -123,8 +123,10 @@ def _purchases(order: RollOrder) -> Iterator[tuple[int, tuple[int, ...]]]:
         cost, count, rolls, room = heapq.heappop(waiting)
         if room >= wanted:
             yield cost, rolls
-        for at in range(rolls[-1] if rolls else 0, len(order.offers)):
-            heapq.heappush(waiting, (cost + order.offers[at].cost, count + 1, (*rolls, at), room + holds[at]))
+        for offer_no in range(rolls[-1] if rolls else 0, len(order.offers)):
+            heapq.heappush(
+                waiting, (cost + order.offers[offer_no].cost, count + 1, (*rolls, offer_no), room + holds[offer_no])
+            )
 
 
 def _purchase(order: RollOrder, rolls: tuple[int, ...], laid: Fit) -> Purchase:
@@ -133,7 +135,7 @@ def _purchase(order: RollOrder, rolls: tuple[int, ...], laid: Fit) -> Purchase:
 
 def _pieces_kept(order: RollOrder, purchase: Purchase) -> Purchase:
     """The same rolls with the pieces left whole that are not needed, the longest first."""
-    rolls = [StockPiece(order.offers[at].length, order.usable) for at in purchase.rolls]
+    rolls = [StockPiece(order.offers[offer].length, order.usable) for offer in purchase.rolls]
     pieces = list(order.pieces)
     for place in sorted(range(len(pieces)), key=lambda place: -pieces[place].length):
         without = [*pieces[:place], StockPiece(0), *pieces[place + 1 :]]
@@ -151,8 +153,8 @@ def _pieces_kept(order: RollOrder, purchase: Purchase) -> Purchase:
 def _of_any_length(order: RollOrder) -> Purchase:
     """The pieces on hand filled, the shortest first, and the rest in as few runs as were found."""
     laid, rest = filled(order.cuts, order.pieces, order.knife)
-    runs = fewest_runs([order.cuts[at] for at in rest], order.knife, exact=len(rest) <= EXACT)
-    more = tuple(tuple(rest[at] for at in run) for run in runs)
+    runs = fewest_runs([order.cuts[cut] for cut in rest], order.knife, exact=len(rest) <= EXACT)
+    more = tuple(tuple(rest[cut] for cut in run) for run in runs)
     length = taken(more, order.cuts, order.knife)
     offered = replace(order, offers=(RollOffer(length, length),) if more else ())
     purchase = Purchase((0,) if more else (), laid, (more,) if more else ())
@@ -169,9 +171,9 @@ def _many(order: RollOrder) -> Purchase:
     knives = [Knife(length - margins, margins) for length in sorted(lengths, reverse=True)]
     choices = [_runs_bought(order, knife) for knife in knives if knife.longest >= longest]
     if len(set(order.cuts)) <= KINDS and not order.pieces:
-        choices += [each for each in [_strips_bought(order)] if each]
-    costs = [sum(order.offers[at].cost for at in each.rolls) for each in choices]
-    best = min(range(len(choices)), key=lambda at: (costs[at], at))
+        choices += [purchase for purchase in [_strips_bought(order)] if purchase]
+    costs = [sum(order.offers[offer].cost for offer in purchase.rolls) for purchase in choices]
+    best = min(range(len(choices)), key=lambda choice: (costs[choice], choice))
     return replace(choices[best], cheaper=max(0, costs[best] - _least_cost(order)))
 
 
@@ -188,7 +190,7 @@ def _runs_bought(order: RollOrder, knife: Knife) -> Purchase:
     waiting: dict[Want, list[tuple[int, ...]]] = defaultdict(list)
     for run in fewest_runs(order.cuts, knife, exact=False):
         length = taken((run,), order.cuts, knife)
-        across = max(order.cuts[at].across for at in run)
+        across = max(order.cuts[cut_no].across for cut_no in run)
         fits = (p for p, piece in enumerate(order.pieces) if piece.length >= length and piece.usable >= across)
         longest = max(offer.length for offer in order.offers) // MM
         waiting[Want(min(-(-length // MM), longest), tuple(fits))].append(run)
@@ -207,16 +209,16 @@ def _runs_bought(order: RollOrder, knife: Knife) -> Purchase:
 def _strips_bought(order: RollOrder) -> Purchase | None:
     """Strips cut from rolls without making runs first; None where a roll's strips then make too many runs."""
     waiting: dict[Want, list[int]] = defaultdict(list)
-    for at, strip in enumerate(order.cuts):
-        waiting[Want(-(-strip.length // MM))].append(at)
+    for cut_no, strip in enumerate(order.cuts):
+        waiting[Want(-(-strip.length // MM))].append(cut_no)
     wants = [want for want, strips in waiting.items() for _ in strips]
     rolls = [(order.knife.holds(StockPiece(offer.length)) // MM, offer.cost) for offer in order.offers]
     patterns = cheapest_rolls(wants, rolls, -(-order.spare // MM))
     cut: list[Runs] = []
     for pattern in patterns:
         strips = [waiting[want].pop() for want in pattern.cut]
-        runs = fewest_runs([order.cuts[at] for at in strips], order.knife, exact=True)
-        cut.append(tuple(tuple(strips[at] for at in run) for run in runs))
+        runs = fewest_runs([order.cuts[number] for number in strips], order.knife, exact=True)
+        cut.append(tuple(tuple(strips[number] for number in run) for run in runs))
         if taken(cut[-1], order.cuts, order.knife) > order.offers[pattern.at].length:
             return None
     return _cut_so(order, patterns, cut)
@@ -228,4 +230,4 @@ def _cut_so(order: RollOrder, patterns: Sequence[Pattern], cut: Sequence[Runs]) 
         if pattern.scrap:
             pieces[pattern.at] = runs
     bought = [(pattern.at, runs) for pattern, runs in zip(patterns, cut, strict=True) if not pattern.scrap]
-    return Purchase(tuple(at for at, _ in bought), tuple(pieces), tuple(runs for _, runs in bought))
+    return Purchase(tuple(offer for offer, _ in bought), tuple(pieces), tuple(runs for _, runs in bought))

@@ -4,11 +4,13 @@ import multiprocessing
 import os
 from collections.abc import Callable, Collection, Sequence
 from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
-from typing import TypeVar
+from functools import partial
+from typing import Generic, ParamSpec, TypeVar
 
-from xlbatch.how_far import Stopped, counted, tell
+from xlbatch.how_far import Stopped, alive, counted, tell
 
 LOOK = 0.1  # s between two looks at what the processes have done
+P = ParamSpec("P")
 T = TypeVar("T")
 R = TypeVar("R")
 
@@ -39,3 +41,37 @@ def _gathered(pool: Executor, parts: Sequence[Future[R]]) -> list[R]:
         pool.shutdown(wait=False, cancel_futures=True)
         raise
     return [part.result() for part in parts]
+
+
+class OtherCore(Generic[R]):
+    """Work that another core does while this one goes on. Where no process can be started, or it is stopped, this one
+    does the work when its result is asked for."""
+
+    def __init__(self, work: Callable[P, R], *args: P.args, **options: P.kwargs) -> None:
+        self._work = partial(work, *args, **options)
+        self._pool: Executor | None = None
+        try:
+            self._pool = ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn"))
+            self._future = self._pool.submit(work, *args, **options)
+        except (BrokenExecutor, OSError):
+            self.leave()
+
+    def result(self) -> R:
+        """What the work made."""
+        if self._pool is None:
+            return self._work()
+        try:
+            while wait([self._future], LOOK).not_done:
+                alive()
+            result = self._future.result()
+            self._pool.shutdown()
+        except (BrokenExecutor, OSError):
+            self.leave()
+            return self._work()
+        return result
+
+    def leave(self) -> None:
+        """The result is not wanted any more: what runs is left to end by itself."""
+        if self._pool:
+            self._pool.shutdown(wait=False, cancel_futures=True)
+        self._pool = None

@@ -45,23 +45,23 @@ def cutting(run: Run) -> Cutting:
     """How a run is cut."""
     here: Point = (0.0, run.length)
     travel = 0.0
-    found: list[CutPiece] = []
+    pieces: list[CutPiece] = []
     for window in _windows(run):
         while window:
             alive()
-            piece = min(window, key=lambda each: math.dist(here, each.begins[0]))
+            piece = min(window, key=lambda piece_: math.dist(here, piece_.begins[0]))
             window.remove(piece)
-            found.append(piece)
+            pieces.append(piece)
             travel += sum(math.dist(*step) for step in pairwise((here, *piece.begins)))
             here = piece.begins[-1]
     length = sum(lying.decal.outline.cut_length for lying in run.outlined if lying.decal.outline)
-    return Cutting(tuple(found), round(length + 4 * run.test_cut, 3), round(travel, 3))
+    return Cutting(tuple(pieces), round(length + 4 * run.test_cut, 3), round(travel, 3))
 
 
 def _windows(run: Run) -> Iterator[list[CutPiece]]:
     """The decals that begin in each window, from the leading end on."""
     windows: dict[int, list[CutPiece]] = defaultdict(list)
-    for lying in sorted(run.outlined, key=lambda each: (each.along, each.across)):
+    for lying in sorted(run.outlined, key=lambda decal: (decal.along, decal.across)):
         if lying.decal.outline:
             windows[int(lying.along // WINDOW)].append(_piece(run, lying, lying.decal.outline))
     yield from windows.values()
@@ -69,7 +69,7 @@ def _windows(run: Run) -> Iterator[list[CutPiece]]:
 
 def _piece(run: Run, lying: Lying, outline: Outline) -> CutPiece:
     segments, starts = _in_order(outline.segments)
-    return CutPiece(lying, segments, tuple((at[0], at[1]) for _, at in transform(starts, run.matrix(lying))))
+    return CutPiece(lying, segments, tuple((ends[0], ends[1]) for _, ends in transform(starts, run.matrix(lying))))
 
 
 @lru_cache(maxsize=2048)
@@ -84,10 +84,12 @@ def _inside_first(segments: Segments) -> tuple[Segments, ...]:
     """The contours so that what lies inside another is cut before it, one letter after another from the left."""
     contours = contours_of(segments)
     boxed = list(zip(_boxes(segments, contours), contours, strict=True))
-    boxed.sort(key=lambda each: (each[0][0], -each[0][2]))  # an outer contour before what it holds
+    boxed.sort(
+        key=lambda boxed_contour: (boxed_contour[0][0], -boxed_contour[0][2])
+    )  # an outer contour before what it holds
     letters: list[list[tuple[Box, Segments]]] = []
     for box, contour in boxed:
-        outer = next((one for one in letters if _holds(one[0][0], box)), None)
+        outer = next((letter for letter in letters if _holds(letter[0][0], box)), None)
         if outer is None:
             letters.append([(box, contour)])
         else:
@@ -95,7 +97,12 @@ def _inside_first(segments: Segments) -> tuple[Segments, ...]:
     return tuple(
         contour
         for letter in letters
-        for _, contour in sorted(letter, key=lambda each: (each[0][2] - each[0][0]) * (each[0][3] - each[0][1]))
+        for _, contour in sorted(
+            letter,
+            key=lambda boxed_contour: (
+                (boxed_contour[0][2] - boxed_contour[0][0]) * (boxed_contour[0][3] - boxed_contour[0][1])
+            ),
+        )
     )
 
 

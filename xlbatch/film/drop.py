@@ -13,7 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from xlbatch.film.box import Bed, Box, BoxSpot, Packing
+from xlbatch.film.box import Bed, Box
 from xlbatch.film.cores import spread
 from xlbatch.how_far import alive
 
@@ -36,7 +36,7 @@ class Sets(NamedTuple):
     which: Short  # the box's place in its set
 
     def reordered(self, order: Sequence[int]) -> "Sets":
-        return Sets(*(each[list(order)] for each in self))
+        return Sets(*(values[list(order)] for values in self))
 
     def turned(self, row: int, bed: Bed) -> "Sets":
         """The box of one row turned, wherever it then still fits across."""
@@ -47,7 +47,7 @@ class Sets(NamedTuple):
         return Sets(across, along, self.which)
 
 
-class _Part(NamedTuple):
+class _SetsOfOneCount(NamedTuple):
     """Sets of equally many boxes, and how to lay them."""
 
     sets: Sequence[Sequence[Box]]
@@ -55,35 +55,19 @@ class _Part(NamedTuple):
     tries: int
 
 
-def pack_sets(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> list[Packing]:
-    """Where the boxes of each set lie, at the lengths `least_lengths` finds with as many tries."""
-    packings = [Packing(0, ())] * len(sets)
-    for these, (best, lengths) in searched(sets, bed, tries):
-        x, y, _ = drop(best.across, best.along, bed.width)
-        back = np.argsort(best.which, axis=0)
-        found = (np.take_along_axis(each, back, axis=0).T.tolist() for each in (x, y, best.across))
-        for at, length, *lying in zip(these, lengths.tolist(), *found, strict=True):
-            spots = (
-                BoxSpot(across, along, width != box[0])
-                for across, along, width, box in zip(*lying, sets[at], strict=True)
-            )
-            packings[at] = Packing(length, tuple(spots))
-    return packings
-
-
 def searched(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tuple[list[int], tuple["Sets", Short]]]:
     """The places of sets that are alike, and the best found for them."""
     places = list(alike(sets))
-    parts = [_Part([sets[at] for at in these], bed, tries) for these in places]
+    parts = [_SetsOfOneCount([sets[set_no] for set_no in these], bed, tries) for these in places]
     return zip(places, spread(_part_searched, parts, pays=len(sets) * tries > MUCH), strict=True)
 
 
 def by_count(sets: Sequence[Sequence[Box]]) -> dict[int, list[int]]:
     """The places of the sets of each number of boxes."""
-    found: dict[int, list[int]] = {}
-    for at, boxes in enumerate(sets):
-        found.setdefault(len(boxes), []).append(at)
-    return found
+    sets_by_count: dict[int, list[int]] = {}
+    for set_no, boxes in enumerate(sets):
+        sets_by_count.setdefault(len(boxes), []).append(set_no)
+    return sets_by_count
 
 
 def alike(sets: Sequence[Sequence[Box]]) -> Iterator[list[int]]:
@@ -97,21 +81,23 @@ def drop(across: Short, along: Short, width: int) -> tuple[Short, Short, Short]:
     """Drops boxes so wide and long into a bed `width` wide, row by row; returns how far across and along each lies, and
     each column's length."""
     count, columns = across.shape
-    x, y = np.zeros_like(across), np.zeros_like(across)
-    right, top = np.zeros((count + 1, columns), np.int32), np.zeros_like(across)
+    x, y, top = np.zeros((3, count, columns), np.int32)
+    right = np.zeros((count + 1, columns), np.int32)
+    right[1], top[0] = across[0], along[0]
     every = np.arange(columns)
-    for row in range(count):
+    for row in range(1, count):
         begin = right[: row + 1]  # beside the left edge or any box
         end = begin + across[row]
-        meets = (begin[:, None] < right[None, 1 : row + 1]) & (x[None, :row] < end[:, None])
-        height = (meets * top[None, :row]).max(axis=1, initial=0)
+        meets = begin[:, None] < right[1 : row + 1]
+        meets &= x[:row] < end[:, None]
+        height = np.maximum.reduce(meets * top[:row], axis=1)
         place = np.where(end <= width, height.astype(np.int64) * HIGH + begin, NOWHERE).argmin(axis=0)
         x[row], y[row] = begin[place, every], height[place, every]
         right[row + 1], top[row] = x[row] + across[row], y[row] + along[row]
     return x, y, top.max(axis=0)
 
 
-def _part_searched(part: _Part) -> tuple[Sets, Short]:
+def _part_searched(part: _SetsOfOneCount) -> tuple[Sets, Short]:
     return _best(part.sets, part.bed, part.tries)
 
 
@@ -130,10 +116,10 @@ def _best(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, Sh
 def _kept(best: Sets, lengths: Short, tried: Sets, bed: Bed) -> tuple[Sets, Short]:
     """The tried sets where they are no longer, else the best so far."""
     alive()
-    found = drop(tried.across, tried.along, bed.width)[2]
-    better = found <= lengths
+    tried_lengths = drop(tried.across, tried.along, bed.width)[2]
+    better = tried_lengths <= lengths
     kept = Sets(*(np.where(better, new, old) for new, old in zip(tried, best, strict=True)))
-    return kept, np.minimum(lengths, found)
+    return kept, np.minimum(lengths, tried_lengths)
 
 
 def shortest(ways: Iterator[Sets], bed: Bed) -> tuple[Sets, Short]:
@@ -171,7 +157,7 @@ def sorted_ways(given: Sets, bed: Bed) -> Iterator[Sets]:
         along = low + high - across
         for key in (across.astype(np.int64) * along, across, along):
             order = np.argsort(-key, axis=0, kind="stable")
-            yield Sets(*(np.take_along_axis(each, order, axis=0) for each in (across, along, given.which)))
+            yield Sets(*(np.take_along_axis(values, order, axis=0) for values in (across, along, given.which)))
 
 
 def changes(count: int, turn: bool, tries: int) -> Iterator[tuple[list[int], int | None]]:

@@ -22,7 +22,7 @@ NODES = 50
 def enlarged(costs: BatchCosts, batches: Sequence[Group], most: int, effort: int) -> list[Group]:
     """The cheapest batches found of at most `most` garments, none dearer than those given."""
     garments = sum(map(len, batches))
-    best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda each: _cost(costs, each))
+    best = min((list(batches), neighbors(costs, garments, most, TRIES)), key=lambda tried: _cost(costs, tried))
     dice = random.Random(garments)
     seen: list[list[int]] = []  # looked at already: the cheapest of these
     rounds = effort * min(garments, ROUNDS, ROUNDS * (FULL / garments) ** 2)
@@ -52,16 +52,16 @@ def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group],
     now = sum(map(price.__getitem__, apart))
     sets = sets_of(groups, members)
     areas = np.array([costs.areas[member] for member in members])
-    own = np.array([areas[each].sum() for each in sets])
+    own = np.array([areas[in_set].sum() for in_set in sets])
     least = float((cost / own).min())  # what a unit of area costs at least: no group costs less than its members' worth
     near = np.flatnonzero(cost - least * own < now - least * areas.sum()).tolist()
-    worth = prices([sets[at] for at in near], cost[near].tolist(), len(members))
-    beyond = [cost[at] - worth[sets[at]].sum() for at in near]
-    kept = {groups[near[at]] for at in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
+    worth = prices([sets[group_no] for group_no in near], cost[near].tolist(), len(members))
+    beyond = [cost[group_no] - worth[sets[group_no]].sum() for group_no in near]
+    kept = {groups[near[group_no]] for group_no in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
     closer = sorted(kept)
     price = dict(zip(closer, costs.of(closer, CLOSER).tolist(), strict=True))
     chosen = cheapest(sets_of(closer, members), list(price.values()), len(members), NODES)
-    better = [closer[at] for at in chosen or ()]
+    better = [closer[group_no] for group_no in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []
 
 

@@ -57,7 +57,7 @@ Fit = tuple[Runs, ...]  # for each stock
 
 def taken(runs: Runs, cuts: Sequence[StripCut], knife: Knife) -> int:
     """The length that runs take of their stock."""
-    return sum(sum(cuts[at].length for at in run) + knife.margins for run in runs)
+    return sum(sum(cuts[cut].length for cut in run) + knife.margins for run in runs)
 
 
 def fit(
@@ -67,9 +67,9 @@ def fit(
     if sum(cut.length for cut in cuts) > sum(knife.holds(stock) for stock in stocks):
         return "no"
     tried = [way(cuts, stocks, knife, back) for way, back in product((_best_fit, _filled), (False, True))]
-    done = [each for each in tried if each is not None]
+    done = [runs for runs in tried if runs is not None]
     if done:
-        return min(done, key=lambda each: sum(len(runs) for runs in each))
+        return min(done, key=lambda runs_of: sum(len(runs) for runs in runs_of))
     program = _Program(cuts, stocks, knife) if exact else None
     return program.solved() if program and program.size <= MOST else None
 
@@ -108,8 +108,8 @@ def _best_fit(cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Kni
     room = [stock.length for stock in stocks]
     runs: list[_Open] = []
     begun: set[int] = set()
-    for at in sorted(range(len(cuts)), key=lambda at: (-cuts[at].length, at)):
-        length, across = cuts[at]
+    for cut_no in sorted(range(len(cuts)), key=lambda number: (-cuts[number].length, number)):
+        length, across = cuts[cut_no]
         fits = [run for run in runs if min(run.free, room[run.stock]) >= length and stocks[run.stock].usable >= across]
         if fits:
             run = min(fits, key=lambda run: min(run.free, room[run.stock]))
@@ -122,7 +122,7 @@ def _best_fit(cuts: Sequence[StripCut], stocks: Sequence[StockPiece], knife: Kni
             runs.append(run := _Open(place, [], knife.longest))
             begun.add(place)
             room[place] -= knife.margins
-        run.strips.append(at)
+        run.strips.append(cut_no)
         run.free -= length
         room[run.stock] -= length
     return tuple(tuple(tuple(run.strips) for run in runs if run.stock == place) for place in range(len(stocks)))
@@ -138,20 +138,22 @@ def filled(
 ) -> tuple[Fit, tuple[int, ...]]:
     """One stock after another, the shortest or (`back`) the longest first: each run takes the longest strip left and
     what fills it best. Also the strips that are left."""
-    left = sorted(range(len(cuts)), key=lambda at: (-cuts[at].length, at))
+    left = sorted(range(len(cuts)), key=lambda cut_no: (-cuts[cut_no].length, cut_no))
     laid: dict[int, list[tuple[int, ...]]] = {}
     for place in sorted(range(len(stocks)), key=lambda p: (stocks[p].length, p), reverse=back):
         room = stocks[place].length
         while True:
             most = min(knife.longest, room - knife.margins)
-            fits = [at for at in left if cuts[at].length <= most and cuts[at].across <= stocks[place].usable]
+            fits = [
+                cut_no for cut_no in left if cuts[cut_no].length <= most and cuts[cut_no].across <= stocks[place].usable
+            ]
             if not fits:
                 break
             first, *others = fits
-            run = (first, *_fullest({at: cuts[at].length for at in others}, most - cuts[first].length))
+            run = (first, *_fullest({cut_no: cuts[cut_no].length for cut_no in others}, most - cuts[first].length))
             laid.setdefault(place, []).append(run)
-            room -= sum(cuts[at].length for at in run) + knife.margins
-            left = [at for at in left if at not in run]
+            room -= sum(cuts[cut_no].length for cut_no in run) + knife.margins
+            left = [cut_no for cut_no in left if cut_no not in run]
     return tuple(tuple(laid.get(place, ())) for place in range(len(stocks))), tuple(left)
 
 
@@ -164,9 +166,9 @@ def _fullest(lengths: Mapping[int, int], room: int) -> list[int]:
         reached |= reached << -(-length // COARSE)
         reached &= (1 << steps + 1) - 1
     total, chosen = reached.bit_length() - 1, []
-    for (at, length), earlier in zip(reversed(list(lengths.items())), reversed(before), strict=True):
+    for (cut_no, length), earlier in zip(reversed(list(lengths.items())), reversed(before), strict=True):
         if not earlier >> total & 1:
-            chosen.append(at)
+            chosen.append(cut_no)
             total -= -(-length // COARSE)
     return chosen
 
@@ -191,9 +193,9 @@ class _Program:
 
     def _column(self, cost: float, most: int) -> int:
         self.solver.addCol(cost, 0.0, float(most), 0, np.array([], np.int32), np.array([]))
-        at = int(self.solver.getNumCol()) - 1
-        self.solver.changeColIntegrality(at, Solver.whole)
-        return at
+        column = int(self.solver.getNumCol()) - 1
+        self.solver.changeColIntegrality(column, Solver.whole)
+        return column
 
     def _add_columns(self) -> None:
         for slot, place in enumerate(self.slots):
@@ -204,19 +206,23 @@ class _Program:
 
     def _add_rows(self) -> None:
         for kind, count in self.kinds.items():
-            self._row(float(count), float(count), {at: 1.0 for (each, _), at in self.columns.items() if each == kind})
+            self._row(
+                float(count),
+                float(count),
+                {placed: 1.0 for (of_kind, _), placed in self.columns.items() if of_kind == kind},
+            )
         loads: list[dict[int, float]] = [{} for _ in self.slots]
-        for (kind, slot), at in self.columns.items():
-            loads[slot][at] = kind.length / 1000
+        for (kind, slot), column in self.columns.items():
+            loads[slot][column] = kind.length / 1000
         for slot, load in enumerate(loads):
             self._row(-np.inf, 0.0, load | {self.used[slot]: -self.knife.longest / 1000})
         for place, stock in enumerate(self.stocks):
             slots = [slot for slot, own in enumerate(self.slots) if own == place]
-            load = {at: value for slot in slots for at, value in loads[slot].items()}
+            load = {placed: value for slot in slots for placed, value in loads[slot].items()}
             load |= {self.used[slot]: self.knife.margins / 1000 for slot in slots}
             self._row(-np.inf, stock.length / 1000, load)
-            for one, next_ in pairwise(slots):
-                self._row(0.0, np.inf, {self.used[one]: 1.0, self.used[next_]: -1.0})
+            for earlier, next_ in pairwise(slots):
+                self._row(0.0, np.inf, {self.used[earlier]: 1.0, self.used[next_]: -1.0})
 
     def _row(self, least: float, most: float, values: Mapping[int, float]) -> None:
         self.solver.addRow(least, most, len(values), np.array(list(values), np.int32), np.array(list(values.values())))
@@ -234,10 +240,10 @@ class _Program:
         return made if made and self._good(made) else None
 
     def _fit(self, values: Sequence[float]) -> Fit:
-        waiting = {kind: [at for at, cut in enumerate(self.cuts) if cut == kind] for kind in self.kinds}
+        waiting = {kind: [cut_no for cut_no, cut in enumerate(self.cuts) if cut == kind] for kind in self.kinds}
         runs: list[list[int]] = [[] for _ in self.slots]
-        for (kind, slot), at in self.columns.items():
-            for _ in range(round(values[at])):
+        for (kind, slot), column in self.columns.items():
+            for _ in range(round(values[column])):
                 runs[slot] += [waiting[kind].pop()] if waiting[kind] else []
         return tuple(
             tuple(tuple(run) for run, own in zip(runs, self.slots, strict=True) if own == place and run)
@@ -249,5 +255,7 @@ class _Program:
         whole = all(
             taken(runs, self.cuts, self.knife) <= stock.length for runs, stock in zip(made, self.stocks, strict=True)
         )
-        short = all(sum(self.cuts[at].length for at in run) <= self.knife.longest for runs in made for run in runs)
+        short = all(
+            sum(self.cuts[cut_no].length for cut_no in run) <= self.knife.longest for runs in made for run in runs
+        )
         return whole and short and sum(len(run) for runs in made for run in runs) == len(self.cuts)

@@ -28,10 +28,10 @@ def pack(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
     """The shortest packing found in so many tries (at least one).
 
     Raises ValueError where a box fits neither way round."""
-    found = pack_each([boxes], bed, tries, seed) if len(boxes) <= MOST else []
+    packings = pack_each([boxes], bed, tries, seed) if len(boxes) <= MOST else []
     if len(boxes) > FEW and all(bed.ways(box) for box in boxes):
-        found.append(sweep(boxes, bed, tries, seed))
-    return min(found, key=lambda packing: packing.length)
+        packings.append(sweep(boxes, bed, tries, seed))
+    return min(packings, key=lambda packing: packing.length)
 
 
 def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0) -> list[Packing]:
@@ -49,27 +49,27 @@ def pack_each(sets: Sequence[Sequence[Box]], bed: Bed, tries: int, seed: int = 0
             if search.worthwhile
         ]
         for these in _alike(asked):
-            for (search, _), found in zip(these, fill([each for _, each in these], bed), strict=True):
-                search.take(found)
+            for (search, _), laid in zip(these, fill([filling for _, filling in these], bed), strict=True):
+                search.take(laid)
     return [packing_of(search.boxes, search.best, bed) for search in searches]
 
 
-def _alike(asked: Sequence[tuple["_Search", Fill]]) -> list[list[tuple["_Search", Fill]]]:
+def _alike(asked: Sequence[tuple["_SetSearch", Fill]]) -> list[list[tuple["_SetSearch", Fill]]]:
     """Those that hold equally many boxes together, at most so many that they can be searched for at the same time."""
-    by_count: dict[int, list[tuple[_Search, Fill]]] = defaultdict(list)
-    for each in asked:
-        by_count[len(each[0].boxes)].append(each)
+    by_count: dict[int, list[tuple[_SetSearch, Fill]]] = defaultdict(list)
+    for asked_of in asked:
+        by_count[len(asked_of[0].boxes)].append(asked_of)
     return [same[begin : begin + LANES] for same in by_count.values() for begin in range(0, len(same), LANES)]
 
 
-class _Search:
+class _SetSearch:
     """The search for one set's shortest packing: what its kinds of boxes are worth, and the best found."""
 
     def __init__(
         self, boxes: Sequence[Box], kinds: Sequence[Box], worth: Sequence[float], width: int, seed: int
     ) -> None:
         self.boxes, self.kinds, self.dice = boxes, Counter(kinds), random.Random(seed)
-        self.beyond = {kind: each * width - kind[0] * kind[1] for kind, each in zip(kinds, worth, strict=True)}
+        self.beyond = {kind: worth_of * width - kind[0] * kind[1] for kind, worth_of in zip(kinds, worth, strict=True)}
         self.least, self.length = math.floor(sum(worth)), OPEN
         self.best: tuple[Laid, ...] = ()
 
@@ -92,19 +92,19 @@ class _Search:
             return math.floor(self.least * (1 + NEAR * (place / ROUND) ** 2)) if place else OPEN
         return self.length - 1 - (self.length - self.least) * place // ROUND
 
-    def take(self, found: tuple[Laid, ...] | None) -> None:
+    def take(self, laid: tuple[Laid, ...] | None) -> None:
         """Keeps what was found if it is shorter."""
-        if found is None:
+        if laid is None:
             return
-        length = max(each.end for each in found)
+        length = max(box.end for box in laid)
         if length < self.length:
-            self.best, self.length = found, length
+            self.best, self.length = laid, length
 
 
-def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_Search]:
+def _searches(sets: Sequence[Sequence[Box]], bed: Bed, seed: int) -> list[_SetSearch]:
     """One search a set; the proof is made once for all of them, and each has its part in it."""
     worth = iter(worths([box for boxes in sets for box in boxes], bed).tolist())
     return [
-        _Search(boxes, [kind_of(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
+        _SetSearch(boxes, [kind_of(box, bed) for box in boxes], [next(worth) for _ in boxes], bed.width, seed)
         for boxes in sets
     ]

@@ -53,7 +53,7 @@ class _Layout(NamedTuple):
         return self.laid[-1].score
 
 
-class _Part(NamedTuple):
+class _StripToInterlock(NamedTuple):
     """A strip, and how to interlock it."""
 
     strip: Strip
@@ -65,7 +65,7 @@ class _Part(NamedTuple):
 def interlock(strips: Sequence[Strip], bed: Bed, effort: int, *, mirrored: bool) -> tuple[Strip, ...]:
     """The strips interlocked, each where that makes it shorter."""
     decals = sum(len(strip.lying) for strip in strips)
-    parts = [_Part(strip, bed, mirrored, _tries(len(strip.lying), decals, effort)) for strip in strips]
+    parts = [_StripToInterlock(strip, bed, mirrored, _tries(len(strip.lying), decals, effort)) for strip in strips]
     drops = sum(part.tries * len(part.strip.lying) for part in parts)
     return tuple(spread(_interlocked, parts, pays=drops > MUCH))
 
@@ -75,21 +75,23 @@ def _tries(here: int, decals: int, effort: int) -> int:
     return max(FEWEST, min(round(MOST * max(1.0, here / USUAL) ** 2), DROPS // decals) * effort)
 
 
-def _interlocked(part: _Part) -> Strip:
+def _interlocked(part: _StripToInterlock) -> Strip:
     strip, bed = part.strip, part.bed
     ways = [profiles(lying.decal, bed, mirrored=part.mirrored) for lying in strip.lying]
-    found = _Search(ways, bed.width).shortest(part.tries)
-    length = (found.length - bed.gap) / UM
+    layout = _StripSearch(ways, bed.width).shortest(part.tries)
+    length = (layout.length - bed.gap) / UM
     if length >= strip.length:
         return strip
     lying = {
-        at: Lying(strip.lying[at].decal, laid.across / UM, laid.along / UM, ways[at][found.way[at]].turned)
-        for at, laid in zip(found.order, found.laid, strict=True)
+        decal_no: Lying(
+            strip.lying[decal_no].decal, laid.across / UM, laid.along / UM, ways[decal_no][layout.way[decal_no]].turned
+        )
+        for decal_no, laid in zip(layout.order, layout.laid, strict=True)
     }
-    return Strip(strip.batch, strip.start, length, tuple(lying[at] for at in range(len(ways))))
+    return Strip(strip.batch, strip.start, length, tuple(lying[decal_no] for decal_no in range(len(ways))))
 
 
-class _Search:
+class _StripSearch:
     """The search for a strip's shortest layout. `ways`: of each decal, the ways round in which it fits across."""
 
     def __init__(self, ways: Sequence[Sequence[Profile]], width: int) -> None:
@@ -97,7 +99,9 @@ class _Search:
 
     def shortest(self, tries: int) -> _Layout:
         """The shortest layout found, beginning with the largest decal first."""
-        largest = sorted(range(len(self.ways)), key=lambda at: -self.ways[at][0].across * self.ways[at][0].along)
+        largest = sorted(
+            range(len(self.ways)), key=lambda decal_no: -self.ways[decal_no][0].across * self.ways[decal_no][0].along
+        )
         best = now = self._dropped(largest, [0] * len(largest), (), math.inf)
         for left in range(tries, 0, -1):
             alive()
@@ -106,22 +110,22 @@ class _Search:
             tried = self._dropped(order, way, now.laid[:same], most)
             if tried.score <= most:
                 now = tried
-                best = min(best, now, key=lambda each: each.length)
+                best = min(best, now, key=lambda layout: layout.length)
         return best
 
     def _changed(self, now: _Layout) -> tuple[list[int], list[int], int]:
         """Another order, other ways round or both, and how many decals lie as before."""
         dice, order, way = self.dice, list(now.order), list(now.way)
-        one, other, kind = dice.randrange(len(order)), dice.randrange(len(order)), dice.random()
+        first, other, kind = dice.randrange(len(order)), dice.randrange(len(order)), dice.random()
         turned = dice.randrange(len(order)) if kind >= MOVED + SWAPPED or dice.random() < TURNED_TOO else None
-        same = min(one, other) if kind < MOVED + SWAPPED else len(order)
+        same = min(first, other) if kind < MOVED + SWAPPED else len(order)
         if kind < MOVED:
-            order.insert(other, order.pop(one))
+            order.insert(other, order.pop(first))
         elif kind < MOVED + SWAPPED:
-            order[one], order[other] = order[other], order[one]
+            order[first], order[other] = order[other], order[first]
         if turned is not None:
-            at = order[turned]
-            way[at] = dice.randrange(len(self.ways[at]))
+            decal_no = order[turned]
+            way[decal_no] = dice.randrange(len(self.ways[decal_no]))
             same = min(same, turned)
         return order, way, same
 
@@ -129,8 +133,8 @@ class _Search:
         """The decals dropped beyond those that lie already, as long as the score is at most so much."""
         laid = list(same)
         filled = laid[-1].filled if laid else np.zeros(math.ceil(self.width / GRID), np.int32)
-        for at in order[len(laid) :]:
-            laid.append(_drop(self.ways[at][way[at]], filled, self.width))
+        for decal_no in order[len(laid) :]:
+            laid.append(_drop(self.ways[decal_no][way[decal_no]], filled, self.width))
             filled = laid[-1].filled
             if laid[-1].score > most:
                 break
@@ -143,8 +147,8 @@ def _drop(shape: Profile, filled: Lengths, width: int) -> _Laid:
     # each place's columns: sliding_window_view shows them too, but takes longer than all else here
     below = np.ndarray((places, columns), filled.dtype, filled, strides=filled.strides * 2)
     height = (below - shape.low).max(axis=1)
-    at = int(height.argmin())
-    along = int(height[at])
+    column = int(height.argmin())
+    along = int(height[column])
     filled = filled.copy()
-    filled[at : at + columns] = np.maximum(below[at], shape.high + along)
-    return _Laid(at * GRID, along, filled, float(filled.max() + LEVEL * filled.mean(dtype=np.float64)))
+    filled[column : column + columns] = np.maximum(below[column], shape.high + along)
+    return _Laid(column * GRID, along, filled, float(filled.max() + LEVEL * filled.mean(dtype=np.float64)))

@@ -54,11 +54,11 @@ def _clusters(job: Job, garments: Garments) -> Clusters:
 def _stacks(job: Job, of_one: Sequence[Place]) -> Mapping[Stack, list[Place]]:
     """One garment's places that might be joined, from the top down."""
     positions = {place.decal.spec.position.casefold() for place in of_one}
-    found: dict[Stack, list[Place]] = defaultdict(list)
+    stacks: dict[Stack, list[Place]] = defaultdict(list)
     for place in sorted(of_one, key=lambda it: -it.extent.top):
         if place.decal.outline is not None:
-            found[_stack(job, place, positions)].append(place)
-    return found
+            stacks[_stack(job, place, positions)].append(place)
+    return stacks
 
 
 def _stack(job: Job, place: Place, positions: set[str]) -> Stack:
@@ -115,7 +115,9 @@ def _fits(job: Job, film: Film, places: Sequence[Place], of_one: Sequence[Place]
 
 def _film(boxes: Sequence[Sequence[Box]], bed: Bed) -> int:
     """About how much film garments with these boxes take, a few in a strip."""
-    strips = [[box for few in boxes[at : at + TOGETHER] for box in few] for at in range(0, len(boxes), TOGETHER)]
+    strips = [
+        [box for few in boxes[first : first + TOGETHER] for box in few] for first in range(0, len(boxes), TOGETHER)
+    ]
     return int(least_lengths(strips, bed, TRIES).sum())
 
 
@@ -139,7 +141,7 @@ def _joined(job: Job, of_one: Sequence[Place], clusters: Clusters, cut: Collecti
     sets: dict[object, list[Place]] = {}
     for place in of_one:
         stack = _stack(job, place, positions)
-        cluster = next((each for each in clusters.get(stack, ()) if place.decal.spec.decal in each), None)
+        cluster = next((names for names in clusters.get(stack, ()) if place.decal.spec.decal in names), None)
         key: object = (stack, tuple(cluster), place.decal.border) if cluster and place.decal.outline else id(place)
         if as_cut := next((piece for piece in cut if place.decal.piece in piece.split(JOINED)), None):
             key = as_cut if JOINED in as_cut else id(place)

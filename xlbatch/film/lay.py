@@ -42,8 +42,8 @@ def lay(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...], effo
     batches = tuple(Batch(no, group) for no, group in enumerate(strips, 1))
     runs: list[Run] = []
     needs: list[FilmNeed] = []
-    for at, film in enumerate(work.films):
-        tell(70 + 30 * at / len(work.films), 100)
+    for film_no, film in enumerate(work.films):
+        tell(70 + 30 * film_no / len(work.films), 100)
         own = [(batch.no, strips[batch.garments].get(film.name)) for batch in batches]
         numbered = [replace(strip, batch=no) for no, strip in own if strip]
         cut, need = film_need(film, numbered, job.settings, len(runs) + 1)
@@ -72,7 +72,7 @@ def _lever(job: Job, layout: Layout, decals: Sequence[Decal], places: Mapping[in
 
 
 @dataclass(frozen=True)
-class _Work:
+class _FilmsUsed:
     """The films used, and each garment's decals of every film."""
 
     films: Sequence[Film]
@@ -87,16 +87,16 @@ class _Work:
 
         Batches are chosen by boxes. Interlocked, those that are too long may still make strips that are short enough:
         they are tried first, and what is still too long is chosen anew."""
-        found: dict[Group, Strips] = {}
+        done_strips: dict[Group, Strips] = {}
         left = list(numbers)
         for room in ROOM if self.settings.interlock else ROOM[-1:]:
             groups = self._groups(left, room)
             laid = zip(groups, self._laid(groups), strict=True)
-            found.update((group, strips) for group, strips in laid if len(group) == 1 or self._fits(strips))
-            done = {no for group in found for no in group}
+            done_strips.update((group, strips) for group, strips in laid if len(group) == 1 or self._fits(strips))
+            done = {no for group in done_strips for no in group}
             left = [no for no in left if no not in done]
-        place = {no: at for at, no in enumerate(numbers)}
-        return dict(sorted(found.items(), key=lambda each: place[each[0][0]]))
+        place = {no: number for number, no in enumerate(numbers)}
+        return dict(sorted(done_strips.items(), key=lambda of_group: place[of_group[0][0]]))
 
     def _groups(self, numbers: Sequence[int], room: float) -> list[Group]:
         if not numbers:
@@ -111,19 +111,22 @@ class _Work:
         fixed, handy = self.settings.shirts_per_strip, um(self.settings.handy_strip)
         larger = Larger(MOST, handy + self.beds[0].gap) if fixed is None and not self.settings.interlock else None
         chosen = choose_batches(boxes, fixed or USUAL, self.effort, larger, [self.places[no] for no in numbers])
-        return [tuple(numbers[each] for each in group) for group in chosen]
+        return [tuple(numbers[garment] for garment in group) for group in chosen]
 
     def _laid(self, groups: Sequence[Group]) -> list[Strips]:
         """The strips of each group."""
-        found: list[Strips] = [{} for _ in groups]
+        laid: list[Strips] = [{} for _ in groups]
         for film, bed, decals in zip(self.films, self.beds, self.decals, strict=True):
-            sets = [(at, [each for no in group for each in decals.get(no, ())]) for at, group in enumerate(groups)]
-            strips = lay_strips([each for each in sets if each[1]], bed, TRIES[min(self.effort, 1)])
+            sets = [
+                (group_no, [decal for no in group for decal in decals.get(no, ())])
+                for group_no, group in enumerate(groups)
+            ]
+            strips = lay_strips([of_batch for of_batch in sets if of_batch[1]], bed, TRIES[min(self.effort, 1)])
             if self.settings.interlock:
                 strips = interlock(strips, bed, self.effort, mirrored=self.settings.mirror)
             for strip in strips:
-                found[strip.batch][film.name] = strip
-        return found
+                laid[strip.batch][film.name] = strip
+        return laid
 
     def _fits(self, strips: Strips) -> bool:
         """Whether no strip is longer than allowed."""
@@ -131,10 +134,10 @@ class _Work:
         return all(um(strip.length) + beds[name].gap <= beds[name].longest for name, strip in strips.items())
 
 
-def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _Work:
+def _work(job: Job, decals: Sequence[Decal], effort: int, places: Mapping[int, int]) -> _FilmsUsed:
     by_garment: dict[str, dict[int, list[Decal]]] = defaultdict(lambda: defaultdict(list))
     for decal in decals:
         by_garment[decal.film][decal.garment_no].append(decal)
     films = [film for film in job.films if film.name in by_garment]
     beds = [bed_of(film, job.settings) for film in films]
-    return _Work(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)
+    return _FilmsUsed(films, beds, [by_garment[film.name] for film in films], job.settings, effort, places)

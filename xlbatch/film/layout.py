@@ -84,12 +84,12 @@ class Run:
 
     @property
     def lying(self) -> tuple[Lying, ...]:
-        return tuple(each for strip in self.strips for each in strip.lying)
+        return tuple(lying for strip in self.strips for lying in strip.lying)
 
     @property
     def outlined(self) -> tuple[Lying, ...]:
         """The decals whose outlines are cut."""
-        return tuple(each for each in self.lying if each.decal.outline is not None)
+        return tuple(lying for lying in self.lying if lying.decal.outline is not None)
 
     @property
     def cut_file(self) -> str:
@@ -114,9 +114,9 @@ class Run:
         """How far the outlines reach across and along, as the opened cut file should measure."""
         if not self.outlined:
             return None
-        left, lead = min(each.across for each in self.outlined), min(each.along for each in self.outlined)
-        right = max(each.across + each.width for each in self.outlined)
-        end = max(each.along + each.length for each in self.outlined)
+        left, lead = min(lying.across for lying in self.outlined), min(lying.along for lying in self.outlined)
+        right = max(lying.across + lying.width for lying in self.outlined)
+        end = max(lying.along + lying.length for lying in self.outlined)
         if self.test_cut:
             left, lead = 0.0, self.test_along
         return round(right - left, 3), round(end - lead, 3)
@@ -125,22 +125,22 @@ class Run:
     def weeded_together(self) -> tuple[tuple[Strip, ...], ...]:
         """The strips, those too short to hold with the next ones as one piece, until all of them are weeded."""
         least = practice("the shortest strip that a hand can hold to weed it")
-        found: list[tuple[Strip, ...]] = []
+        pieces: list[tuple[Strip, ...]] = []
         piece: tuple[Strip, ...] = ()
         for strip in self.strips:
             piece = (*piece, strip)
             if strip.start + strip.length - piece[0].start >= least:
-                found.append(piece)
+                pieces.append(piece)
                 piece = ()
         if piece:  # what is left at the end stays on the last piece
-            found[-1:] = [(*(found[-1] if found else ()), *piece)]
-        return tuple(found)
+            pieces[-1:] = [(*(pieces[-1] if pieces else ()), *piece)]
+        return tuple(pieces)
 
     def weeded_with(self, strip: Strip) -> tuple[int, ...]:
         """The numbers of the strips that are weeded as one piece with this one, its own among them; () where it is one
         by itself."""
         piece = next(piece for piece in self.weeded_together if strip in piece)
-        return tuple(each.batch for each in piece) if len(piece) > 1 else ()
+        return tuple(part.batch for part in piece) if len(piece) > 1 else ()
 
     @property
     def test_along(self) -> float:

@@ -32,8 +32,8 @@ def cheapest(sets: Sequence[Sequence[int]], costs: Sequence[int], members: int, 
     )
     solver.run()
     values = solver.getSolution().col_value
-    chosen = tuple(at for at in range(len(sets)) if at < len(values) and values[at] > 0.5)
-    return chosen if sorted(member for at in chosen for member in sets[at]) == list(range(members)) else None
+    chosen = tuple(set_no for set_no in range(len(sets)) if set_no < len(values) and values[set_no] > 0.5)
+    return chosen if sorted(member for set_no in chosen for member in sets[set_no]) == list(range(members)) else None
 
 
 def _solver(sets: Sequence[Sequence[int]], costs: Sequence[int], members: int) -> Solver:
@@ -41,9 +41,9 @@ def _solver(sets: Sequence[Sequence[int]], costs: Sequence[int], members: int) -
     solver = Solver()
     for _ in range(members):
         solver.addRow(1.0, 1.0, 0, [], [])
-    starts = np.cumsum([0, *(len(each) for each in sets[:-1])]).astype(np.int32)
-    rows = np.array([member for each in sets for member in each], np.int32)
+    starts = np.cumsum([0, *(len(in_set) for in_set in sets[:-1])]).astype(np.int32)
+    rows = np.array([member for in_set in sets for member in in_set], np.int32)
     count = len(sets)
-    nothing, one = np.zeros(count), np.ones(count)
-    solver.addCols(count, np.array(costs, np.float64), nothing, one, len(rows), starts, rows, np.ones(len(rows)))
+    nothing, ones = np.zeros(count), np.ones(count)
+    solver.addCols(count, np.array(costs, np.float64), nothing, ones, len(rows), starts, rows, np.ones(len(rows)))
     return solver

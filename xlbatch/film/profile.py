@@ -83,9 +83,9 @@ def _reach(lying: Lying, outline: Outline, around: float, columns: int, mirrored
         column = np.floor(x / COLUMN).astype(np.intp) + beside
         away = np.maximum(0, np.maximum(column * COLUMN - x, x - (column + 1) * COLUMN))
         met = (away < radius) & (column >= 0) & (column < columns)
-        half, at = np.sqrt(radius**2 - away[met] ** 2), column[met]
-        np.minimum.at(low, at, (y[met] - half) * UM)
-        np.maximum.at(high, at, (y[met] + half) * UM)
+        half, met_column = np.sqrt(radius**2 - away[met] ** 2), column[met]
+        np.minimum.at(low, met_column, (y[met] - half) * UM)
+        np.maximum.at(high, met_column, (y[met] + half) * UM)
     return np.floor(low).astype(np.int32), np.ceil(high).astype(np.int32)
 
 

@@ -75,13 +75,14 @@ def _runs(
     """The runs in the order of their first batches, their strips in the order of theirs."""
     called = [_called(piece, settings) for piece in film.on_hand] + ["roll"] * len(purchase.cut)
     runs = [
-        (sorted((strips[at] for at in run), key=lambda strip: strip.batch), source)
+        (sorted((strips[strip_no] for strip_no in run), key=lambda strip: strip.batch), source)
         for source, runs in zip(called, (*purchase.pieces, *purchase.cut), strict=True)
         for run in runs
     ]
     runs.sort(key=lambda run: run[0][0].batch)
     return tuple(
-        replace(run_of(film, own, settings, first_no + at), cut_from=source) for at, (own, source) in enumerate(runs)
+        replace(run_of(film, own, settings, first_no + run_no), cut_from=source)
+        for run_no, (own, source) in enumerate(runs)
     )
 
 
@@ -90,7 +91,7 @@ def _need(
 ) -> FilmNeed:
     length = sum(run.length for run in runs)
     on_hand = sum(run.length for run in runs if run.cut_from != "roll")
-    rolls = [offered[at] for at in purchase.rolls] if offered else []
+    rolls = [offered[offer] for offer in purchase.rolls] if offered else []
     counts = Counter(rolls)
     left = _left(film, order, purchase, offered, settings)
     kept = sum(rest for piece, rest in left if piece in film.on_hand and _usable(film, piece) >= film.usable_width)
@@ -105,7 +106,7 @@ def _need(
         length=round(length, 3),
         least=_least(film, runs, settings),
         free=_free(film, runs, settings),
-        used=sum(_area(each, settings) for each in decals) / (length * film.usable_width),
+        used=sum(_area(decal, settings) for decal in decals) / (length * film.usable_width),
         on_hand=round(on_hand, 3),
         spare=spare,
         buy=buy,
@@ -121,7 +122,7 @@ def _left(
     film: Film, order: RollOrder, purchase: Purchase, offered: Sequence[Roll], settings: Settings
 ) -> list[tuple[FilmPiece, float]]:
     """The pieces on hand and the rolls of which something worth keeping is left, and how much of them."""
-    stocks = [*film.on_hand, *(FilmPiece(film.roll_width, offered[at].length) for at in purchase.rolls)]
+    stocks = [*film.on_hand, *(FilmPiece(film.roll_width, offered[offer].length) for offer in purchase.rolls)]
     rests = [
         (piece, math.floor(piece.length * UM - taken(runs, order.cuts, order.knife) + 1e-6) / UM)
         for piece, runs in zip(stocks, (*purchase.pieces, *(purchase.cut if purchase.rolls else ())), strict=True)
@@ -167,10 +168,10 @@ def _free(film: Film, runs: Sequence[Run], settings: Settings) -> float:
     bed = bed_of(film, settings)
     boxes = [box_of(lying.decal, bed.gap) for run in runs for lying in run.lying]
     packing = pack(boxes, bed, max(1, FREE_TRIES // len(boxes))) if len(boxes) <= FEW else sweep(boxes, bed, 1)
-    found = packing.length - bed.gap
+    end = packing.length - bed.gap
     if settings.interlock:
-        return found / UM
-    return min(found / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))
+        return end / UM
+    return min(end / UM, round(sum(run.length - 2 * settings.end_margin for run in runs), 3))
 
 
 def _area(decal: Decal, settings: Settings) -> float:

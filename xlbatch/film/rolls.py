@@ -63,7 +63,7 @@ class _Cutting:
     ) -> None:
         self.rolls, self.scraps = rolls, scraps
         self.wanted = Counter(sorted(wants, reverse=True))
-        self.row = {want: at for at, want in enumerate(self.wanted)}
+        self.row = {want: row_no for row_no, want in enumerate(self.wanted)}
         self.patterns: dict[Pattern, None] = {}
         self.solver = Solver()
         for count in self.wanted.values():
@@ -76,21 +76,21 @@ class _Cutting:
 
     def _starts(self) -> Iterator[Pattern]:
         """Every roll uncut, and first fit decreasing into each kind of roll."""
-        for at, (roll, _) in enumerate(self.rolls):
-            yield Pattern(at, ())
+        for roll_no, (roll, _) in enumerate(self.rolls):
+            yield Pattern(roll_no, ())
             bins: list[list[Want]] = []
-            for want in (each for each in self.wanted.elements() if each.length <= roll):
-                fits = next((one for one in bins if _length(one) + want.length <= roll), None)
+            for want in (wanted for wanted in self.wanted.elements() if wanted.length <= roll):
+                fits = next((cut for cut in bins if _length(cut) + want.length <= roll), None)
                 if fits is None:
                     bins.append(fits := [])
                 fits.append(want)
-            yield from (Pattern(at, tuple(one)) for one in bins)
+            yield from (Pattern(roll_no, tuple(cut)) for cut in bins)
 
     def _scrap_patterns(self) -> Iterator[Pattern]:
-        for at, scrap in enumerate(self.scraps):
-            mine = {want: count for want, count in self.wanted.items() if at in want.from_}
+        for scrap_no, scrap in enumerate(self.scraps):
+            mine = {want: count for want, count in self.wanted.items() if scrap_no in want.from_}
             for cut in islice(_cuts(list(mine.items()), scrap.length), MOST):
-                yield Pattern(at, cut, scrap=True)
+                yield Pattern(scrap_no, cut, scrap=True)
 
     def _add(self, pattern: Pattern) -> bool:
         if pattern in self.patterns:
@@ -118,7 +118,9 @@ class _Cutting:
         for _ in range(ROUNDS):
             self.solver.run()
             prices = list(self.solver.getSolution().row_dual)
-            added = [self._add(Pattern(at, self._dearest(prices, roll))) for at, (roll, _) in enumerate(self.rolls)]
+            added = [
+                self._add(Pattern(index, self._dearest(prices, roll))) for index, (roll, _) in enumerate(self.rolls)
+            ]
             if not any(added):
                 break
         count = len(self.patterns)
@@ -134,17 +136,17 @@ class _Cutting:
         copies = [want for want, count in self.wanted.items() for _ in range(min(count, roll // want.length))]
         worth = np.zeros(roll + 1)
         taken = np.zeros((len(copies), roll + 1), dtype=bool)
-        for at, want in enumerate(copies):
+        for copy_no, want in enumerate(copies):
             length = want.length
             with_it = worth[: roll + 1 - length] + prices[self.row[want]]
             better = with_it > worth[length:] + 1e-9
-            taken[at, length:] = better
+            taken[copy_no, length:] = better
             worth[length:][better] = with_it[better]
         cut, room = [], roll
-        for at in range(len(copies) - 1, -1, -1):
-            if taken[at, room]:
-                cut.append(copies[at])
-                room -= copies[at].length
+        for copy_no in range(len(copies) - 1, -1, -1):
+            if taken[copy_no, room]:
+                cut.append(copies[copy_no])
+                room -= copies[copy_no].length
         return tuple(sorted(cut, reverse=True))
 
     def _cut(self, times: Iterator[int]) -> tuple[Pattern, ...]:

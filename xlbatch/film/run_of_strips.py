@@ -16,7 +16,7 @@ def run_of(film: Film, strips: Sequence[Strip], settings: Settings, no: int) -> 
     start = settings.end_margin
     placed: list[Strip] = []
     for strip in strips:
-        lying = tuple(replace(each, along=round(start + each.along, 3)) for each in strip.lying)
+        lying = tuple(replace(decal, along=round(start + decal.along, 3)) for decal in strip.lying)
         placed.append(replace(strip, start=round(start, 3), lying=lying))
         start += strip.length + settings.gap
     length = round(start - settings.gap + settings.end_margin, 3)

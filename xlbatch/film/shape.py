@@ -20,9 +20,9 @@ from xlbatch.geometry.path import curves
 NEAR = 0.005  # how far a shape strays from its outline at most
 
 
-def distance(one: Lying, other: Lying, *, mirrored: bool) -> float:
+def distance(lying: Lying, other: Lying, *, mirrored: bool) -> float:
     """How far two decals of a run lie apart, 0 where they touch or overlap; right to twice `NEAR`."""
-    return float(shapely.distance(_lying(one, mirrored), _lying(other, mirrored)))
+    return float(shapely.distance(_lying(lying, mirrored), _lying(other, mirrored)))
 
 
 def least_area(decal: Decal, gap: float) -> float:
@@ -65,5 +65,5 @@ def _starts(control: NDArray[np.float64]) -> NDArray[np.float64]:
     t = (np.arange(count) / count)[:, None]
     level = [np.broadcast_to(point, (count, 2)) for point in control]
     while len(level) > 1:
-        level = [one + (other - one) * t for one, other in pairwise(level)]
+        level = [start + (other - start) * t for start, other in pairwise(level)]
     return level[0]

@@ -31,7 +31,7 @@ def side_by_side(films: Sequence[FilmBoxes], most: int) -> list[Group] | None:
         widths = [-(-sides[garment][0] // STEP) for garment in near]
         areas = [sides[garment][0] * sides[garment][1] for garment in near]
         room = max(0, film.bed.width - sides[first][0]) // STEP
-        beside = [near[at] for at in _most_covered(widths, areas, room, most - 1)]
+        beside = [near[near_no] for near_no in _most_covered(widths, areas, room, most - 1)]
         batches.append(tuple(sorted((first, *beside))))
         left = [garment for garment in near if garment not in beside] + left[NEXT + 1 :]
     return batches
@@ -41,14 +41,14 @@ def _most_covered(widths: Sequence[int], areas: Sequence[int], room: int, most: 
     """The places of at most `most` items that fit into the room and cover the largest area."""
     covered = np.zeros((most + 1, room + 1), np.int64)  # by how many items at most, and how much room at most
     taken = np.zeros((len(widths), most + 1, room + 1), np.bool_)
-    for at, (width, area) in enumerate(zip(widths, areas, strict=True)):
+    for place, (width, area) in enumerate(zip(widths, areas, strict=True)):
         if width <= room:
             more = covered[:-1, : room + 1 - width] + area
-            taken[at, 1:, width:] = more > covered[1:, width:]
+            taken[place, 1:, width:] = more > covered[1:, width:]
             covered[1:, width:] = np.maximum(more, covered[1:, width:])
-    found: list[int] = []
-    for at in reversed(range(len(widths))):
-        if taken[at, most, room]:
-            found.append(at)
-            most, room = most - 1, room - widths[at]
-    return found
+    covered_by: list[int] = []
+    for place in reversed(range(len(widths))):
+        if taken[place, most, room]:
+            covered_by.append(place)
+            most, room = most - 1, room - widths[place]
+    return covered_by

@@ -55,11 +55,11 @@ class Skylines:
         self.along, self.width = along[:, :used], width[:, :used]
 
     def notch(self) -> Notch:
-        rows, at = np.arange(len(self.along)), self.along.argmin(axis=1)
-        width = self.width[rows, at]
-        left = np.where(at > 0, self.along[rows, at - 1], OPEN)
-        across = np.cumsum(self.width, axis=1)[rows, at] - width
-        return Notch(at, self.along[rows, at], across, width, left, self.along[rows, at + 1])
+        rows, lowest = np.arange(len(self.along)), self.along.argmin(axis=1)
+        width = self.width[rows, lowest]
+        left = np.where(lowest > 0, self.along[rows, lowest - 1], OPEN)
+        across = np.cumsum(self.width, axis=1)[rows, lowest] - width
+        return Notch(lowest, self.along[rows, lowest], across, width, left, self.along[rows, lowest + 1])
 
     def raised(self, narrowest: Ints) -> Notch:
         """The notches, after filling those in which no box fits up to their lower wall."""
@@ -77,12 +77,12 @@ class Skylines:
 
     def raised_by(self, of: Ints, notch: Notch, width: Ints, end: Ints) -> "Skylines":
         """Those `of` these rows, as much of each notch raised to `end`, at its higher wall."""
-        at, rest, floor = notch.at[of], notch.width[of] - width, notch.along[of]
+        lowest, rest, floor = notch.at[of], notch.width[of] - width, notch.along[of]
         place = np.arange(self.along.shape[1] + 1)
-        source = np.where(place <= at[:, None], place, place - 1)
-        along, widths = (np.take_along_axis(each[of], source, axis=1) for each in (self.along, self.width))
+        source = np.where(place <= lowest[:, None], place, place - 1)
+        along, widths = (np.take_along_axis(values[of], source, axis=1) for values in (self.along, self.width))
         rows, left = np.arange(len(of)), notch.left[of] >= notch.right[of]
-        along[rows, at] = np.where(left | (rest == 0), end, floor)
-        along[rows, at + 1] = np.where(left & (rest > 0), floor, end)
-        widths[rows, at], widths[rows, at + 1] = np.where(left, width, rest), np.where(left, rest, width)
+        along[rows, lowest] = np.where(left | (rest == 0), end, floor)
+        along[rows, lowest + 1] = np.where(left & (rest > 0), floor, end)
+        widths[rows, lowest], widths[rows, lowest + 1] = np.where(left, width, rest), np.where(left, rest, width)
         return Skylines(along, widths)

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from xlbatch.art.decal import Decal
 from xlbatch.film.box import UM, Bed, Packing, box_of
-from xlbatch.film.drop import pack_sets
 from xlbatch.film.free import pack_each
 from xlbatch.film.layout import Lying, Strip
+from xlbatch.film.pack_sets import pack_sets
 
 MANY = 15  # boxes, from where on the free search is tried too
 FREE_TRIES = 16
@@ -16,10 +16,10 @@ def lay_strips(sets: Sequence[tuple[int, Sequence[Decal]]], bed: Bed, tries: int
     """One strip for each batch number and its decals; along from the strip's own beginning."""
     boxes = [[box_of(decal, bed.gap) for decal in decals] for _, decals in sets]
     packings = pack_sets(boxes, bed, tries)
-    large = [at for at, these in enumerate(boxes) if len(these) >= MANY]
-    for at, found in zip(large, pack_each([boxes[at] for at in large], bed, FREE_TRIES), strict=True):
-        packings[at] = min(packings[at], found, key=lambda one: one.length)
-    return tuple(_strip(batch, decals, found, bed.gap) for (batch, decals), found in zip(sets, packings, strict=True))
+    large = [number for number, these in enumerate(boxes) if len(these) >= MANY]
+    for set_no, packing in zip(large, pack_each([boxes[number] for number in large], bed, FREE_TRIES), strict=True):
+        packings[set_no] = min(packings[set_no], packing, key=lambda packing_: packing_.length)
+    return tuple(_strip(batch, decals, laid, bed.gap) for (batch, decals), laid in zip(sets, packings, strict=True))
 
 
 def _strip(batch: int, decals: Sequence[Decal], packing: Packing, gap: int) -> Strip:

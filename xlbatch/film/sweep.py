@@ -28,7 +28,7 @@ OPEN = 1 << 40  # µm: no wall
 NEVER = 1 << 61  # µm²: a loss above all others
 
 
-class _Part(NamedTuple):
+class _Stair(NamedTuple):
     """A part of the skyline, from left to right."""
 
     across: int
@@ -38,13 +38,13 @@ class _Part(NamedTuple):
 
 def sweep(boxes: Sequence[Box], bed: Bed, tries: int, seed: int = 0) -> Packing:
     """The shortest packing found in so many sweeps (at least one). Each box must fit across the bed."""
-    ways = _Ways([kind_of(box, bed) for box in boxes], bed)
+    ways = _PricedWays([kind_of(box, bed) for box in boxes], bed)
     dice = random.Random(seed)
-    found = (_Sweep(ways, bed.width, *each).laid for each in _favors(ways, tries, dice))
-    return min((packing_of(boxes, laid, bed) for laid in found), key=lambda packing: packing.length)
+    layouts = (_Sweep(ways, bed.width, *favor).laid for favor in _favors(ways, tries, dice))
+    return min((packing_of(boxes, laid, bed) for laid in layouts), key=lambda packing: packing.length)
 
 
-def _favors(ways: "_Ways", tries: int, dice: random.Random) -> Iterator[tuple[float, float, Sequence[float]]]:
+def _favors(ways: "_PricedWays", tries: int, dice: random.Random) -> Iterator[tuple[float, float, Sequence[float]]]:
     """What favors boxes at each try: being large, being level, and each kind beyond that."""
     yield *USUAL, [1.0] * len(ways.kinds)
     for _ in range(tries - 1):
@@ -52,28 +52,28 @@ def _favors(ways: "_Ways", tries: int, dice: random.Random) -> Iterator[tuple[fl
         yield large, flush, [1 + dice.uniform(-CHANGED, CHANGED) for _ in ways.kinds]
 
 
-class _Ways:
+class _PricedWays:
     """Every way round of every kind of box, from narrow to wide, and the proof that prices them."""
 
     def __init__(self, boxes: Sequence[Box], bed: Bed) -> None:
         self.kinds = sorted(Counter(boxes).items())
         ways = [bed.ways(kind) for kind, _ in self.kinds]
-        table = sorted((*way, at) for at, each in enumerate(ways) for way in each)
+        table = sorted((*way, number) for number, box_ways in enumerate(ways) for way in box_ways)
         self.across, self.along, self.kind = np.array(table, np.int64).T
         self.widths = self.across.tolist()
         self.of_kind: list[list[int]] = [[] for _ in self.kinds]
-        for column, (_, _, at) in enumerate(table):
-            self.of_kind[at].append(column)
+        for column, (_, _, kind_no) in enumerate(table):
+            self.of_kind[kind_no].append(column)
         self.slices = Slices(ways, bed.width)
 
 
 class _Sweep:
     """One sweep: the skyline, what is left to lay, and what was laid."""
 
-    def __init__(self, ways: _Ways, width: int, large: float, flush: float, unlike: Sequence[float]) -> None:
+    def __init__(self, ways: _PricedWays, width: int, large: float, flush: float, unlike: Sequence[float]) -> None:
         self.ways, self.large, self.flush = ways, large * np.array(unlike), flush
         self.left = np.array([count for _, count in ways.kinds])
-        self.skyline = [_Part(0, width, 0)]
+        self.skyline = [_Stair(0, width, 0)]
         self.laid: list[Laid] = []
         self.narrowest = 0  # the first column of which a box is left
         boxes = int(self.left.sum())
@@ -98,22 +98,25 @@ class _Sweep:
     def _lay_next(self) -> None:
         """Lays the box that loses least in the lowest notch, at its higher wall."""
         while True:
-            at = min(range(len(self.skyline)), key=lambda at: self.skyline[at].along)
-            notch = self.skyline[at]
-            left, right = self._along(at - 1), self._along(at + 1)
+            part_no = min(range(len(self.skyline)), key=lambda part_no_: self.skyline[part_no_].along)
+            notch = self.skyline[part_no]
+            left, right = self._along(part_no - 1), self._along(part_no + 1)
             column = self._best(notch.width, min(left, right) - notch.along, max(left, right) - notch.along)
             if column is not None:
                 break
-            self._raised(at, [notch._replace(along=min(left, right))])
+            self._raised(part_no, [notch._replace(along=min(left, right))])
         width, top = self.ways.widths[column], notch.along + int(self.ways.along[column])
         rest = notch.width - width
         across = notch.across if left >= right else notch.across + rest
-        box, free = _Part(across, width, top), _Part(notch.across + (width if left >= right else 0), rest, notch.along)
-        self._raised(at, sorted((box, free)) if rest else [box])
+        box, free = (
+            _Stair(across, width, top),
+            _Stair(notch.across + (width if left >= right else 0), rest, notch.along),
+        )
+        self._raised(part_no, sorted((box, free)) if rest else [box])
         self._take(column, across, notch.along)
 
-    def _along(self, at: int) -> int:
-        return self.skyline[at].along if 0 <= at < len(self.skyline) else OPEN
+    def _along(self, part_no: int) -> int:
+        return self.skyline[part_no].along if 0 <= part_no < len(self.skyline) else OPEN
 
     def _best(self, width: int, low: int, high: int) -> int | None:
         """The column of the box to lay in a notch so wide, its walls so high; None where none fits."""
@@ -140,11 +143,11 @@ class _Sweep:
             while self.narrowest < len(self.base) and self.base[self.narrowest] == NEVER:
                 self.narrowest += 1
 
-    def _raised(self, at: int, parts: Sequence[_Part]) -> None:
+    def _raised(self, part_no: int, parts: Sequence[_Stair]) -> None:
         """A part of the skyline replaced by others; neighbors that reach equally far are joined."""
-        around = slice(max(0, at - 1), at + 2)
-        joined: list[_Part] = []
-        for part in (*self.skyline[around.start : at], *parts, *self.skyline[at + 1 : around.stop]):
+        around = slice(max(0, part_no - 1), part_no + 2)
+        joined: list[_Stair] = []
+        for part in (*self.skyline[around.start : part_no], *parts, *self.skyline[part_no + 1 : around.stop]):
             if joined and joined[-1].along == part.along:
                 joined[-1] = joined[-1]._replace(width=joined[-1].width + part.width)
             else:

@@ -22,9 +22,9 @@ def unfit(job: Job, garments: tuple[Garment, ...], decals: tuple[Decal, ...]) ->
     return (
         *_test_cut(job),
         *(
-            found
+            problem
             for film in job.films
-            for found in _on_film(film, job.settings, by_no, [decal for decal in decals if decal.film == film.name])
+            for problem in _on_film(film, job.settings, by_no, [decal for decal in decals if decal.film == film.name])
         ),
     )
 
@@ -49,10 +49,10 @@ def _on_film(film: Film, settings: Settings, by_no: dict[int, Garment], decals: 
             sets[decal.garment_no].append(decal)
         else:
             yield _too_wide(decal, film, settings, by_no[decal.garment_no], bed)
-    lengths = least_lengths([[box_of(decal, bed.gap) for decal in each] for each in sets.values()], bed, TRIES)
-    for (no, each), length in zip(sets.items(), lengths.tolist(), strict=True):
+    lengths = least_lengths([[box_of(decal, bed.gap) for decal in decals_] for decals_ in sets.values()], bed, TRIES)
+    for (no, garment_decals), length in zip(sets.items(), lengths.tolist(), strict=True):
         if length > bed.longest:
-            yield _too_long(each, (length - bed.gap) / UM, film, settings, by_no[no])
+            yield _too_long(garment_decals, (length - bed.gap) / UM, film, settings, by_no[no])
 
 
 def _too_wide(decal: Decal, film: Film, settings: Settings, garment: Garment, bed: Bed) -> Problem:
@@ -61,7 +61,7 @@ def _too_wide(decal: Decal, film: Film, settings: Settings, garment: Garment, be
     side = min(decal.width, decal.height) if bed.turn else decal.width
     step = print_step(unit)
     fits = decal.width * film.usable_width / side // step * step
-    width, height = (printed_text(each, unit, up=True) for each in (decal.width, decal.height))
+    width, height = (printed_text(length, unit, up=True) for length in (decal.width, decal.height))
     return problem(
         "decal-wider-than-film",
         _where(decal, garment),

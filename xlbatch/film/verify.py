@@ -121,19 +121,25 @@ def _decals_too_close(run: Run, settings: Settings) -> Iterator[str]:
     """No two decals of a run overlap or come nearer than the gap, their boxes or, interlocked, their shapes."""
     open_: list[Lying] = []
     for lying in sorted(run.lying, key=lambda lying: lying.along):
-        open_ = [each for each in open_ if each.along + each.length > lying.along - settings.gap + SLACK]
-        for each in open_:
-            beside = max(each.across - lying.across - lying.width, lying.across - each.across - each.width)
-            if beside < settings.gap - SLACK and not (settings.interlock and _interlocked(run, each, lying, settings)):
-                yield f"{each.decal.id} and {lying.decal.id} are too close"
+        open_ = [
+            still_open
+            for still_open in open_
+            if still_open.along + still_open.length > lying.along - settings.gap + SLACK
+        ]
+        for earlier in open_:
+            beside = max(earlier.across - lying.across - lying.width, lying.across - earlier.across - earlier.width)
+            if beside < settings.gap - SLACK and not (
+                settings.interlock and _interlocked(run, earlier, lying, settings)
+            ):
+                yield f"{earlier.decal.id} and {lying.decal.id} are too close"
         open_.append(lying)
 
 
-def _interlocked(run: Run, one: Lying, other: Lying, settings: Settings) -> bool:
+def _interlocked(run: Run, lying: Lying, other: Lying, settings: Settings) -> bool:
     """Whether two decals keep the gap by their shapes."""
     from xlbatch.film.shape import distance
 
-    return distance(one, other, mirrored=run.mirrored) >= settings.gap - SLACK - STRAY
+    return distance(lying, other, mirrored=run.mirrored) >= settings.gap - SLACK - STRAY
 
 
 RULES = (_mirrored_wrong, _run_too_long, _strips_wrong, _decals_outside, _decals_too_close)

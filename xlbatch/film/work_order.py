@@ -29,7 +29,7 @@ def likeness(job: Job, garments: Iterable[Garment], decals: Iterable[Decal]) -> 
         hot = sorted(heats.get(garment.no, ()), reverse=True)
         return hot, CLASSES.index(blank.for_), blank.neckline, blank.garment, blank.chest
 
-    return {garment.no: at for at, garment in enumerate(sorted(garments, key=alike))}
+    return {garment.no: place for place, garment in enumerate(sorted(garments, key=alike))}
 
 
 def in_work_order(
@@ -44,7 +44,7 @@ def in_work_order(
     ordered = [
         _ordered(run, number, settings)
         for of_film in films.values()
-        for run in sorted(of_film, key=lambda each: min(number[strip.batch] for strip in each.strips))
+        for run in sorted(of_film, key=lambda run_: min(number[strip.batch] for strip in run_.strips))
     ]
     renamed = sorted((replace(batch, no=number[batch.no]) for batch in batches), key=lambda batch: batch.no)
     return tuple(renamed), tuple(replace(run, no=no) for no, run in enumerate(ordered, 1))
@@ -55,12 +55,12 @@ def _order(films: Sequence[Sequence[Run]], place: Mapping[int, int]) -> Sequence
     most of them."""
     held = [[sorted((strip.batch for strip in run.strips), key=place.__getitem__) for run in runs] for runs in films]
     held.sort(key=lambda runs: -len(runs))
-    found: dict[int, None] = {}
+    order: dict[int, None] = {}
     first = min(place, key=lambda batch: (-sum(batch in run for runs in held for run in runs), place[batch]), default=0)
     for runs in held:
         for run in sorted(runs, key=lambda run: (first not in run, place[run[0]])):
-            found.update(dict.fromkeys(run))
-    return sorted(found, key=lambda batch: batch != first)
+            order.update(dict.fromkeys(run))
+    return sorted(order, key=lambda batch: batch != first)
 
 
 def _ordered(run: Run, number: Mapping[int, int], settings: Settings) -> Run:
@@ -71,5 +71,5 @@ def _ordered(run: Run, number: Mapping[int, int], settings: Settings) -> Run:
 
 def _lifted(strip: Strip) -> Strip:
     """The strip by itself, out of its run."""
-    lying = tuple(replace(each, along=round(each.along - strip.start, 3)) for each in strip.lying)
+    lying = tuple(replace(decal, along=round(decal.along - strip.start, 3)) for decal in strip.lying)
     return replace(strip, start=0.0, lying=lying)

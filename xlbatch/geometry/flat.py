@@ -40,9 +40,9 @@ class Edges:
         return np.asarray(np.add.reduceat(swept, self.first)) / 2
 
 
-def dot(one: Points, other: Points) -> Array:
+def dot(points: Points, other: Points) -> Array:
     """The scalar product of two vectors."""
-    return one.real * other.real + one.imag * other.imag
+    return points.real * other.real + points.imag * other.imag
 
 
 def edges_of(segments: Segments, longest: float, near: float) -> Edges:
@@ -83,13 +83,13 @@ def _cubics(segments: Segments) -> tuple[Points, Index]:
     opening = np.maximum.accumulate(np.where(verbs == _M, np.arange(len(verbs)), 0))
     end = points[np.where(verbs == _Z, stop[opening], stop) - 1]  # Z ends where its contour began
     start = np.roll(end, 1)
-    one, two = start + (end - start) / 3, end + (start - end) / 3
+    first_handle, two = start + (end - start) / 3, end + (start - end) / 3
     quadratic, cubic = verbs == _Q, verbs == _C
     middle = points[stop[quadratic] - 2]
-    one[quadratic], two[quadratic] = ((middle * 2 + each[quadratic]) / 3 for each in (start, end))
-    one[cubic], two[cubic] = points[stop[cubic] - 3], points[stop[cubic] - 2]
+    first_handle[quadratic], two[quadratic] = ((middle * 2 + end_point[quadratic]) / 3 for end_point in (start, end))
+    first_handle[cubic], two[cubic] = points[stop[cubic] - 3], points[stop[cubic] - 2]
     drawn = (verbs != _M) & ((start != end) | cubic)
-    return np.stack((start, one, two, end))[:, drawn], np.cumsum(verbs == _M)[drawn]
+    return np.stack((start, first_handle, two, end))[:, drawn], np.cumsum(verbs == _M)[drawn]
 
 
 def _pieces(curves: Points, longest: float, near: float) -> Index:

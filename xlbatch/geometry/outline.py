@@ -27,28 +27,29 @@ class Segments:
         return np.frombuffer(self.packed).reshape(-1, 2)
 
     def __iter__(self) -> Iterator[Segment]:
-        values, at = self.points.ravel().tolist(), 0
+        values, start = self.points.ravel().tolist(), 0
         for verb in self.verbs:
-            after = at + NUMBERS[verb]
-            yield verb, tuple(values[at:after])
-            at = after
+            after = start + NUMBERS[verb]
+            yield verb, tuple(values[start:after])
+            start = after
 
 
 def pack(segments: Iterable[Segment]) -> Segments:
     """The same segments packed."""
-    verbs, numbers = zip(*segments, strict=True)
-    return Segments("".join(verbs), array("d", chain.from_iterable(numbers)).tobytes())
+    listed = list(segments)
+    numbers = chain.from_iterable(values for _, values in listed)
+    return Segments("".join(verb for verb, _ in listed), array("d", numbers).tobytes())
 
 
 def contours_of(segments: Segments) -> tuple[Segments, ...]:
     """The segments of each contour, from its M to its Z, packed."""
-    found, at = [], 0
+    contours, start = [], 0
     for rest in segments.verbs.split("M")[1:]:
         verbs = f"M{rest}"
-        after = at + 8 * sum(verbs.count(verb) * count for verb, count in NUMBERS.items())
-        found.append(Segments(verbs, segments.packed[at:after]))
-        at = after
-    return tuple(found)
+        after = start + 8 * sum(verbs.count(verb) * count for verb, count in NUMBERS.items())
+        contours.append(Segments(verbs, segments.packed[start:after]))
+        start = after
+    return tuple(contours)
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from fontTools.pens.areaPen import AreaPen
 from fontTools.pens.basePen import BasePen
 from fontTools.pens.boundsPen import BoundsPen
 
-from xlbatch.geometry.outline import NUMBERS, Segment
+from xlbatch.geometry.outline import NUMBERS, Segment, Segments, pack
 
 Matrix = tuple[float, float, float, float, float, float]
 Box = tuple[float, float, float, float]  # left, bottom, right, top
@@ -37,21 +37,21 @@ _QUADRATIC = tuple((2 * weight * (1 - t), 2 * weight * t) for t, weight in GAUSS
 _CUBIC = tuple((3 * weight * (1 - t) ** 2, 6 * weight * t * (1 - t), 3 * weight * t * t) for t, weight in GAUSS)
 
 
-def path_data(segments: Iterable[Segment], matrix: Matrix = IDENTITY) -> str:
+def path_data(segments: Segments | Iterable[Segment], matrix: Matrix = IDENTITY) -> str:
     """SVG path data of the segments moved by `matrix`, coordinates rounded to 0.001 mm, curves kept."""
-    segments = tuple(segments)
+    packed = segments if isinstance(segments, Segments) else pack(segments)
     a, b, c, d, e, f = matrix
-    x, y = np.array([value for _, at in segments for value in at]).reshape(-1, 2).T
+    x, y = packed.points.T
     moved = np.column_stack((a * x + c * y + e, b * x + d * y + f)).round(3) + 0.0  # + 0.0 makes -0 into 0
-    return " ".join([_WRITTEN[verb] for verb, _ in segments]) % tuple(moved.ravel().tolist())
+    return " ".join(map(_WRITTEN.__getitem__, packed.verbs)) % tuple(moved.ravel().tolist())
 
 
 def transform(segments: Iterable[Segment], matrix: Matrix) -> tuple[Segment, ...]:
     """The segments moved by `matrix`."""
     a, b, c, d, e, f = matrix
     return tuple(
-        (verb, tuple([v for x, y in _pairs(at) for v in (a * x + c * y + e, b * x + d * y + f)]))
-        for verb, at in segments
+        (verb, tuple([v for x, y in _pairs(points) for v in (a * x + c * y + e, b * x + d * y + f)]))
+        for verb, points in segments
     )
 
 
@@ -65,27 +65,27 @@ def product(first: Matrix, then: Matrix) -> Matrix:
 def curves(segments: Iterable[Segment]) -> Iterator[Curve]:
     """Every line and curve with its starting point; a contour is closed by a line where it does not meet itself."""
     start = here = (0.0, 0.0)
-    for verb, at in segments:
+    for verb, values in segments:
         if verb == "M":
-            start = here = (at[0], at[1])
+            start = here = (values[0], values[1])
         elif verb == "Z":
             if here != start:
                 yield here, start
             here = start
         else:
-            points = tuple(_pairs(at))
+            points = tuple(_pairs(values))
             yield (here, *points)
             here = points[-1]
 
 
 def contours(segments: Iterable[Segment]) -> tuple[tuple[Segment, ...], ...]:
     """The segments of each contour, from its M to its Z."""
-    found: list[list[Segment]] = []
+    parts: list[list[Segment]] = []
     for segment in segments:
         if segment[0] == "M":
-            found.append([])
-        found[-1].append(segment)
-    return tuple(map(tuple, found))
+            parts.append([])
+        parts[-1].append(segment)
+    return tuple(map(tuple, parts))
 
 
 def bounds(segments: Iterable[Segment]) -> Box | None:
@@ -119,22 +119,22 @@ def signed_area(segments: Iterable[Segment]) -> float:
 
 
 def _draw(pen: BasePen, segments: Iterable[Segment]) -> None:
-    for verb, at in segments:
+    for verb, points in segments:
         match verb:
             case "M":
-                pen.moveTo(at)
+                pen.moveTo(points)
             case "L":
-                pen.lineTo(at)
+                pen.lineTo(points)
             case "Q":
-                pen.qCurveTo(at[:2], at[2:])
+                pen.qCurveTo(points[:2], points[2:])
             case "C":
-                pen.curveTo(at[:2], at[2:4], at[4:])
+                pen.curveTo(points[:2], points[2:4], points[4:])
             case _:
                 pen.closePath()
 
 
-def _pairs(at: Sequence[float]) -> Iterator[Point]:
-    return zip(at[::2], at[1::2], strict=True)
+def _pairs(values: Sequence[float]) -> Iterator[Point]:
+    return zip(values[::2], values[1::2], strict=True)
 
 
 def _curve_steps(curve: Curve) -> Iterator[Point]:
@@ -149,5 +149,5 @@ def _curve_steps(curve: Curve) -> Iterator[Point]:
             yield p * ax + q * bx + r * cx, p * ay + q * by + r * cy
 
 
-def _minus(one: Point, other: Point) -> Point:
-    return one[0] - other[0], one[1] - other[1]
+def _minus(point: Point, other: Point) -> Point:
+    return point[0] - other[0], point[1] - other[1]

@@ -27,27 +27,27 @@ _BORDER_SCALE = 32.0  # units a mm while a border is drawn: keeps its width with
 
 def tidy(path: pathops.Path) -> pathops.Path:
     """The path without overlaps, outer contours counterclockwise. Raises PathOpsError where Skia finds none."""
-    return _tried(lambda each: _simplified(each[0]), path)
+    return _tried(lambda paths: _simplified(paths[0]), path)
 
 
 def closed(path: pathops.Path) -> pathops.Path:
     """The path with every contour closed, as it is filled; Skia leaves a simple open one open."""
-    found = pathops.Path(fillType=path.fillType)
+    closed_path = pathops.Path(fillType=path.fillType)
     for contour in path.contours:
         contour.close()
-        found.addPath(contour)
-    return found
+        closed_path.addPath(contour)
+    return closed_path
 
 
 def common(path: pathops.Path, window: pathops.Path) -> pathops.Path:
     """What of the path lies inside the window. Raises PathOpsError."""
-    return _tried(lambda each: pathops.op(*each, pathops.PathOp.INTERSECTION, fix_winding=True), path, window)
+    return _tried(lambda paths: pathops.op(*paths, pathops.PathOp.INTERSECTION, fix_winding=True), path, window)
 
 
 def without(path: pathops.Path, other: pathops.Path) -> pathops.Path:
     """What of the path lies outside the other, both tidy. Raises PathOpsError."""
     try:
-        return _tried(lambda each: pathops.op(*each, pathops.PathOp.DIFFERENCE, fix_winding=True), path, other)
+        return _tried(lambda paths: pathops.op(*paths, pathops.PathOp.DIFFERENCE, fix_winding=True), path, other)
     except pathops.PathOpsError:  # Skia can often still weld both, and leave out what is in both: the other itself
         both = pathops.Path(path)
         both.addPath(other)
@@ -66,8 +66,8 @@ def _tried(operation: Callable[[list[pathops.Path]], pathops.Path], *paths: path
     """The operation done at the first scale at which Skia can do it: near misses depend on how numbers round."""
     for scale in _SCALES[:-1]:
         try:
-            found = operation([path.transform(scale, 0, 0, scale, 0, 0) for path in paths])
-            return found.transform(1 / scale, 0, 0, 1 / scale, 0, 0)
+            made = operation([path.transform(scale, 0, 0, scale, 0, 0) for path in paths])
+            return made.transform(1 / scale, 0, 0, 1 / scale, 0, 0)
         except pathops.PathOpsError:
             continue
     return operation([path.transform(_SCALES[-1], 0, 0, _SCALES[-1], 0, 0) for path in paths]).transform(
@@ -90,8 +90,8 @@ def path_of(segments: Iterable[Segment]) -> pathops.Path:
     """The segments as a path to weld, counted by nonzero winding."""
     path = pathops.Path()
     draw = {"M": path.moveTo, "L": path.lineTo, "Q": path.quadTo, "C": path.cubicTo, "Z": path.close}
-    for verb, at in segments:
-        draw[verb](*at)
+    for verb, points in segments:
+        draw[verb](*points)
     return path
 
 
@@ -112,7 +112,7 @@ def _is_real(contour: tuple[Segment, ...], ink: Points, width: float) -> bool:
     """Whether no hole, or one that lies `width` from all ink: a curve tighter than that, grown, leaves false ones."""
     if signed_area(contour) > 0:
         return True
-    ends = np.array([complex(*at[-2:]) for _, at in contour if at])
+    ends = np.array([complex(*points[-2:]) for _, points in contour if points])
     return float(np.abs(ends[:, None] - ink).min()) > width - _BORDER_NEAR
 
 

@@ -12,7 +12,7 @@ from xlbatch.job.feature import Feature
 from xlbatch.job.marks import Beside, Delivery, OrderKey, Result, Stock
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
-from xlbatch.job.source import Source
+from xlbatch.job.source import Heading, Source
 from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
@@ -249,16 +249,6 @@ class Settings:
 
 
 @dataclass(frozen=True)
-class Heading:
-    """How one heading was understood (`meaning` "" where it was not)."""
-
-    sheet: str
-    cell: str
-    found: str
-    meaning: str
-
-
-@dataclass(frozen=True)
 class Job:
     """Everything the workbook says, with defaults filled in."""
 
@@ -284,6 +274,16 @@ class Job:
     unread: Mapping[str, tuple[Unread, ...]] = field(default_factory=dict)  # by sheet
     drawing_parts: tuple[PartLine, ...] = ()
     beside_settings: tuple[Beside, ...] = ()  # what people wrote beside the settings
+
+    @cached_property
+    def film_of(self) -> Mapping[str, Film]:
+        """The films by their lower-case names; of several with the same name the first."""
+        return {film.name.casefold(): film for film in reversed(self.films)}
+
+    @cached_property
+    def film_colors(self) -> Mapping[str, str]:
+        """The colors of the films by their lower-case names."""
+        return {name: film.color for name, film in self.film_of.items()}
 
     @cached_property
     def _positions(self) -> Mapping[tuple[str, str, str], Position]:

@@ -36,3 +36,13 @@ class Source:
     def sheet_row(self) -> int:
         """The row's number on its own sheet."""
         return 0 if self.built_in else (self.row - 1) % MOST_SHEET_ROWS + 1
+
+
+@dataclass(frozen=True)
+class Heading:
+    """How one heading was understood (`meaning` "" where it was not)."""
+
+    sheet: str
+    cell: str
+    found: str
+    meaning: str

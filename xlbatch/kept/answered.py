@@ -11,31 +11,31 @@ OK, NO = "ok", "no"
 NOT_NEEDED = "cut-not-needed"  # may come with an offer, which ok takes and no declines
 
 
-def garment_of(found: Problem, job: Job) -> str:
+def garment_of(problem: Problem, job: Job) -> str:
     """The garment a problem is about, by its number; "" where it is about none or about several."""
-    numbers = [str(row.no) for row in job.roster if row.source.row in found.rows] if len(found.rows) == 1 else []
+    numbers = [str(row.no) for row in job.roster if row.source.row in problem.rows] if len(problem.rows) == 1 else []
     return numbers[0] if numbers else ""
 
 
-def _settles(answer: str, found: Problem) -> bool:
+def _settles(answer: str, problem: Problem) -> bool:
     """Whether an answer makes that a problem is not told again."""
     word = answer.strip().casefold()
-    return word == NO if found.code == NOT_NEEDED and found.suggestion else word == OK
+    return word == NO if problem.code == NOT_NEEDED and problem.suggestion else word == OK
 
 
 def answered(
     problems: Iterable[Problem], job: Job, kept: Iterable[KeptAnswer], marks: Iterable[AnswerMark]
 ) -> tuple[tuple[Problem, ...], tuple[KeptAnswer, ...]]:
     """The problems still to ask, and the answers that still hold. A stop stays whatever is answered."""
-    said = {(each.code, each.garment, each.found): each.answer for each in kept}
-    said |= {(mark.code, mark.garment, mark.found): mark.answer for mark in marks}
+    answers = {(answer.code, answer.garment, answer.found): answer.answer for answer in kept}
+    answers |= {(mark.code, mark.garment, mark.found): mark.answer for mark in marks}
     still: list[Problem] = []
     holding: dict[tuple[str, str, str], KeptAnswer] = {}
-    garments = {row.source.row: str(row.no) for row in reversed(job.roster)} if said else {}
-    for found in problems:
-        key = (found.code, garments.get(found.rows[0], "") if len(found.rows) == 1 else "", found.found)
-        if key in said:
-            holding[key] = KeptAnswer(*key, said[key])
-        if found.level == "stop" or not _settles(said.get(key, ""), found):
-            still.append(found)
+    garments = {row.source.row: str(row.no) for row in reversed(job.roster)} if answers else {}
+    for problem in problems:
+        key = (problem.code, garments.get(problem.rows[0], "") if len(problem.rows) == 1 else "", problem.found)
+        if key in answers:
+            holding[key] = KeptAnswer(*key, answers[key])
+        if problem.level == "stop" or not _settles(answers.get(key, ""), problem):
+            still.append(problem)
     return tuple(still), tuple(holding.values())

@@ -48,19 +48,19 @@ def changed_after_pressing(stood: Standing) -> Iterator[Problem]:
 
 def _pressed(decals: Iterable[KeptDecal]) -> Mapping[int, list[str]]:
     """The pieces that are pressed, by garment number."""
-    found: dict[int, list[str]] = {}
+    pieces: dict[int, list[str]] = {}
     for decal in decals:
         if decal.state == "pressed":
-            found.setdefault(decal.garment_no, []).extend(parts(decal.piece))
-    return found
+            pieces.setdefault(decal.garment_no, []).extend(parts(decal.piece))
+    return pieces
 
 
 def _not_on_it(row: RosterRow, on_it: Sequence[str], wanted: Iterable[DecalSpec]) -> Iterator[Problem]:
     """A question where a garment is done and its design has more than what is pressed on it."""
     if lacking := [piece for spec in wanted for piece in spec.pieces if piece not in on_it]:
-        said = ", ".join(lacking)
+        lacking_text = ", ".join(lacking)
         where = row.source.at("Design")
-        yield problem("done-without", where, said, rows=_rows(row), number=row.no, pressed="; ".join(on_it))
+        yield problem("done-without", where, lacking_text, rows=_rows(row), number=row.no, pressed="; ".join(on_it))
 
 
 def design_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator[Problem]:
@@ -88,14 +88,14 @@ def set_text_changed(stood: Standing, changes: Iterable[KeptChange]) -> Iterator
     """A question for each cell of the Roster that was changed and whose text is set in a drawing that is pressed."""
     rows = {row.no: row for row in stood.job.roster}
     specs = {(spec.design.casefold(), piece): spec for spec in stood.job.designs for piece in spec.pieces}
-    said = {(change.who.split(" ")[1], change.what): change for change in changes if change.who.startswith("No. ")}
+    change_of = {(change.who.split(" ")[1], change.what): change for change in changes if change.who.startswith("No. ")}
     for decal in stood.decals:
         row = rows.get(decal.garment_no)
         if decal.state != "pressed" or row is None or row.status == "cancelled":
             continue
         design = (row.design or stood.job.settings.usual_design).casefold()
         if any((spec := specs.get((design, part))) and spec.what == "artwork" for part in parts(decal.piece)):
-            for (number, heading), change in said.items():
+            for (number, heading), change in change_of.items():
                 if number == str(row.no) and heading in SET and change.before and change.before in decal.text:
                     yield _asked(row, heading, change.now, decal.text, decal.piece)
 
@@ -126,8 +126,8 @@ def _other_decal(job: Job, row: RosterRow, decal: KeptDecal, specs: Mapping[str,
     now, drawn = " / ".join(texts), any(spec.what == "artwork" for spec in known)  # a drawing may have texts of its own
     if now != decal.text and not (drawn and set(texts) <= set(decal.text.split(" / "))):
         heading = _HEADING[known[0].what]
-        at = "Who" if heading == "Print name" and not row.print_name else heading
-        yield _asked(row, at, now, decal.text, decal.piece)
+        heading_ = "Who" if heading == "Print name" and not row.print_name else heading
+        yield _asked(row, heading_, now, decal.text, decal.piece)
 
 
 def _asked(row: RosterRow, heading: str, now: str, before: str, what: str) -> Problem:

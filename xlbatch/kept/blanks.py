@@ -38,14 +38,14 @@ def shelf(
     counted: Collection[tuple[str, str]],
 ) -> Shelf:
     """`counted`: garment and size, in lower case, of the rows whose On hand a person changed: it is as of now."""
-    came = {blank_kind(*key[2:]): each for key, each in orders.items() if key.kind == "blank"}
+    came = {blank_kind(*key[2:]): order for key, order in orders.items() if key.kind == "blank"}
     kinds = dict.fromkeys((*came, *used, *short))
     now, left = list(blanks), Counter[BlankKind]()
     for kind in kinds:
-        at = listed(now, kind)
-        if at is None or kind[:2] in counted:
+        blank_no = listed(now, kind)
+        if blank_no is None or kind[:2] in counted:
             continue
-        stock = now[at].on_hand
+        stock = now[blank_no].on_hand
         alone = sum(other[:2] == kind[:2] for other in kinds) == 1
         color = color_in(stock, kind[2]) or ("" if alone and "" in stock else kind[2])
         had = came[kind].came if kind in came else 0
@@ -53,7 +53,7 @@ def shelf(
         if have < 0:
             left[kind] = -have
         if color in stock or have > 0:
-            now[at] = replace(now[at], on_hand={**stock, color: max(0, have)})
+            now[blank_no] = replace(now[blank_no], on_hand={**stock, color: max(0, have)})
     return Shelf(tuple(now), left, _asked(left, came))
 
 

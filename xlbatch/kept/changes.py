@@ -18,8 +18,8 @@ ADDED, DELETED = "row added", "row deleted"
 
 def changes_since(memory: Memory, given: Iterable[GivenRow], settings: Settings) -> tuple[KeptChange, ...]:
     """The changes in sheet order, lengths and temperatures in the job's units. Empty where there is no memory."""
-    found = _changes(memory, tuple(given)) if memory.rows else ()
-    return tuple(_in_units(change, settings) for change in found)
+    changes = _changes(memory, tuple(given)) if memory.rows else ()
+    return tuple(_in_units(change, settings) for change in changes)
 
 
 def _in_units(change: KeptChange, settings: Settings) -> KeptChange:

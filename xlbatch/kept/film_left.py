@@ -37,7 +37,7 @@ def film_left(
     counted: Collection[str],
 ) -> FilmLeft:
     """`counted`: the films, in lower case, whose On hand a person changed: it is as of now, after all cuts."""
-    before = {each.film.casefold(): each for each in kept}
+    before = {film_.film.casefold(): film_ for film_ in kept}
     cut, came = strips_cut(decals), {key: order.came for key, order in orders.items()}
     films: list[Film] = []
     reckoned: list[KeptFilm] = []
@@ -98,13 +98,13 @@ def _cut_off(there: Iterable[FilmPiece], strips: Iterable[KeptStrip], job: Job) 
     left, lacking = list(there), False
     for them in runs.values():
         length = sum(strip.length for strip in them)
-        fits = [at for at, piece in enumerate(left) if piece.length >= length - 0.5]
-        named = [at for at in fits if _called(left[at], job) == them[0].cut_from]
-        at = min(named or fits, key=lambda at: left[at].length, default=None)
-        if at is None:
+        fits = [number for number, piece in enumerate(left) if piece.length >= length - 0.5]
+        named = [number for number in fits if _called(left[number], job) == them[0].cut_from]
+        piece_no = min(named or fits, key=lambda piece_no_: left[piece_no_].length, default=None)
+        if piece_no is None:
             lacking = True
         else:
-            left[at] = replace(left[at], length=round(left[at].length - length, 3))
+            left[piece_no] = replace(left[piece_no], length=round(left[piece_no].length - length, 3))
     step = print_step(job.settings.length_unit)
     whole = (replace(piece, length=math.floor(piece.length / step + 1e-6) * step) for piece in left)
     return tuple(piece for piece in (whole if runs else left) if piece.length >= LEAST), lacking

@@ -45,7 +45,11 @@ class Follows:
         planned = {decal.id for decal in memory.decals if decal.ready or (decal.state == "to cut" and decal.run)}
         decals = (step.place.decal for step in pressing.steps)
         self.steps = Counter(decal.garment_no for decal in decals if decal.id not in planned)
-        taken = {each.no: _kind(each.garment, each.size, each.color) for each in memory.garments if not each.stage}
+        taken = {
+            garment.no: _kind(garment.garment, garment.size, garment.color)
+            for garment in memory.garments
+            if not garment.stage
+        }
         self.blanks = {
             no
             for no, garment in self.garments.items()
@@ -108,8 +112,8 @@ def _kind(garment: str, size: str, color: str) -> tuple[str, str, str]:
 
 def _piece(run: Run, strip: Strip, decal: Decal) -> Piece:
     """A decal's share of its strip's film, by its box."""
-    length = strip.length + (run.length - sum(each.length for each in run.strips)) / len(run.strips)
-    boxes = sum(each.decal.width * each.decal.height for each in strip.lying)
+    length = strip.length + (run.length - sum(strip_.length for strip_ in run.strips)) / len(run.strips)
+    boxes = sum(lying.decal.width * lying.decal.height for lying in strip.lying)
     share = length * decal.width * decal.height / boxes
     rate = _rate(run.film)
     return Piece(run.film.name, share, None if rate is None else share * rate)

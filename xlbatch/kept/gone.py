@@ -38,8 +38,8 @@ def _in_order(roster: Iterable[RosterRow], gone: Iterable[RosterRow]) -> tuple[R
     """Each deleted row before the first with a higher number, the others as they stand."""
     rows = list(roster)
     for row in gone:
-        at = next((at for at, each in enumerate(rows) if each.no > row.no), len(rows))
-        rows.insert(at, row)
+        place = next((place_ for place_, other in enumerate(rows) if other.no > row.no), len(rows))
+        rows.insert(place, row)
     return tuple(rows)
 
 

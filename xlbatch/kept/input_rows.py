@@ -29,7 +29,7 @@ def kept_rows(given: Iterable[GivenRow]) -> tuple[tuple[KeptHeadings, ...], tupl
 
 def as_planned(memory: Memory) -> dict[tuple[str, str], dict[str, str]]:
     """Each row's values by heading as the plan wrote them, by sheet and what the row is called."""
-    headings = {each.sheet: each.headings for each in memory.headings}
+    headings = {kept_headings.sheet: kept_headings.headings for kept_headings in memory.headings}
     return {
         (row.sheet, row.key): dict.fromkeys(headings[row.sheet], "")
         | dict(zip(headings[row.sheet], row.values, strict=False))

@@ -28,9 +28,9 @@ def numbered(decals: Iterable[Decal], kept: Iterable[KeptDecal], last: int) -> N
     """A decal cut before that is as the one drawn now is used; one not cut yet keeps its number; a new one gets the
     number after `last`."""
     had: dict[tuple[int, str], list[KeptDecal]] = defaultdict(list)
-    for each in kept:
-        if each.ready or each.state == "to cut":
-            had[each.garment_no, each.piece].append(each)
+    for decal_ in kept:
+        if decal_.ready or decal_.state == "to cut":
+            had[decal_.garment_no, decal_.piece].append(decal_)
     ready: dict[str, KeptDecal] = {}
     now: list[Decal] = []
     for decal in decals:
@@ -75,8 +75,8 @@ def text_of(decal: Decal) -> str:
 
 def cut_pieces(kept: Iterable[KeptDecal]) -> dict[int, list[str]]:
     """The pieces that lie cut, by garment number."""
-    found: dict[int, list[str]] = defaultdict(list)
+    pieces: dict[int, list[str]] = defaultdict(list)
     for old in kept:
         if old.ready:
-            found[old.garment_no].append(old.piece)
-    return found
+            pieces[old.garment_no].append(old.piece)
+    return pieces

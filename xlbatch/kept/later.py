@@ -30,13 +30,14 @@ def later_plan(workbook: Path, name: str, dropped: Reading) -> Later | None:
     """The latest plan of the job `name` beside the workbook that is later than it and has something of its own: marks,
     or, where the workbook is a plan too, another input. A list may be planned as often as one likes before the work
     begins, and so may a plan of which an equal one was made."""
-    own, before = _number(workbook), _memory(dropped)
+    own = _number(workbook)
     for path in sorted(_plans(workbook.parent, name), key=_number, reverse=True):
         if _number(path) <= own:
             return None
         reading = read(path)
         if not isinstance(reading, Reading) or (memory := _memory(reading)) is None:
             continue
+        before = _memory(dropped)
         if _has_marks(reading.marks, memory) or (before and before.rows != memory.rows):
             return Later(path, reading, memory)
     return None
@@ -55,8 +56,8 @@ def _plans(folder: Path, name: str) -> Iterator[Path]:
 
 def _number(path: Path) -> int:
     """1 for a first plan, 2 for plan 2; 0 for a list."""
-    found = _NUMBER.search(path.stem)
-    return int(found[1] or 1) if found else 0
+    match = _NUMBER.search(path.stem)
+    return int(match[1] or 1) if match else 0
 
 
 def _memory(reading: Reading) -> Memory | None:

@@ -192,7 +192,7 @@ RECORDS: dict[str, type] = {
     "headings": KeptHeadings,
     "rows": KeptRow,
 }
-NUMBERS = tuple(each.name for each in fields(Memory) if each.name not in RECORDS)
+NUMBERS = tuple(field.name for field in fields(Memory) if field.name not in RECORDS)
 NO_MEMORY = Memory()
 
 

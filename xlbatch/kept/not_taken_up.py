@@ -13,10 +13,19 @@ def not_taken_up(typed: Iterable[TypedOver], memory: Memory) -> tuple[tuple[Prob
     """A problem and a line of Changes for each such cell."""
     sheets = {line["Heading"]: line["Sheet"] for line in table("changed_on")}
     problems, changes = [], []
-    for each in typed:
-        sheet = sheets.get(each.heading.partition(" (")[0], "Job")
-        found = problem("typed-over", each.where, each.text, sheet=sheet, heading=each.heading)
-        problems.append(found)
-        line = (memory.plan + 1, each.sheet, each.where.cell, each.row, each.heading, "", each.text, found.todo)
+    for change in typed:
+        sheet = sheets.get(change.heading.partition(" (")[0], "Job")
+        asked = problem("typed-over", change.where, change.text, sheet=sheet, heading=change.heading)
+        problems.append(asked)
+        line = (
+            memory.plan + 1,
+            change.sheet,
+            change.where.cell,
+            change.row,
+            change.heading,
+            "",
+            change.text,
+            asked.todo,
+        )
         changes.append(KeptChange(*line))
     return tuple(problems), tuple(changes)

@@ -22,10 +22,10 @@ def notes_now(marks: Marks, own: Mapping[str, Collection[str]]) -> Iterator[Plac
             yield KeptNote(LOG, step.decal, heading, text), step.source
     for number, (text, source) in marks.checked.items():
         yield KeptNote(PROOF, str(number), "Checked", text), source
-    for each in marks.beside:
-        if each.on_cell or each.heading not in own.get(each.sheet, ()):
-            on_cell = ON_CELL if each.on_cell else ""
-            yield KeptNote(each.sheet, each.key, each.heading, each.text, on_cell), each.source
+    for note in marks.beside:
+        if note.on_cell or note.heading not in own.get(note.sheet, ()):
+            on_cell = ON_CELL if note.on_cell else ""
+            yield KeptNote(note.sheet, note.key, note.heading, note.text, on_cell), note.source
 
 
 def _of_step(step: StepMark) -> Iterator[tuple[str, str]]:
@@ -57,9 +57,9 @@ def _has_row(note: KeptNote, rows: Rows) -> bool:
 def _told(note: KeptNote, source: Source, plan: int) -> KeptChange:
     what = f"note on {note.heading}" if note.on_cell else note.heading
     cell = source.at(note.heading).cell
-    return KeptChange(plan, note.sheet, cell, whose(note), what, note.text, "", GONE)
+    return KeptChange(plan, note.sheet, cell, owner_of(note), what, note.text, "", GONE)
 
 
-def whose(note: KeptNote) -> str:
+def owner_of(note: KeptNote) -> str:
     """Whose a note is, as Changes says it."""
     return f"No. {note.key}" if note.sheet in (PROOF, "Money") else note.key

@@ -16,18 +16,18 @@ from xlbatch.problems.phrases import phrase
 def offers(unused: Iterable[KeptDecal], to_cut: Iterable[Decal]) -> tuple[KeptOffer, ...]:
     """For each such decal one still to cut in whose place it could go, each but once."""
     wanted = list(to_cut)
-    found = []
+    offers_ = []
     for old in unused:
         if new := next((decal for decal in wanted if fits(old, decal)), None):
             wanted.remove(new)
-            found.append(KeptOffer(old.id, new.garment_no, new.piece))
-    return tuple(found)
+            offers_.append(KeptOffer(old.id, new.garment_no, new.piece))
+    return tuple(offers_)
 
 
 def not_needed(stood: Standing, unused: Iterable[KeptDecal], offered: Iterable[KeptOffer]) -> Iterator[Problem]:
     """A question for each garment of which such decals lie there, and who could use them."""
     rows = {row.no: row for row in stood.job.roster}
-    use = {each.decal: phrase("fits another", number=each.garment_no, piece=each.piece) for each in offered}
+    use = {offer.decal: phrase("fits another", number=offer.garment_no, piece=offer.piece) for offer in offered}
     of_garment: dict[int, list[KeptDecal]] = {}
     for decal in unused:
         of_garment.setdefault(decal.garment_no, []).append(decal)
@@ -52,7 +52,7 @@ def handed_over(memory: Memory, answers: Iterable[AnswerMark]) -> tuple[Memory, 
         if mark.code == NOT_NEEDED and mark.answer.strip().casefold() == OK
         for decal in mark.found.split(", ")
     }
-    taken = {each.decal: each for each in memory.offers if each.decal in cells}
+    taken = {offer.decal: offer for offer in memory.offers if offer.decal in cells}
     decals = tuple(
         replace(decal, garment_no=taken[decal.id].garment_no, piece=taken[decal.id].piece)
         if decal.id in taken

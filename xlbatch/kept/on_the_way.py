@@ -23,14 +23,14 @@ def orders_now(kept: Iterable[KeptOrder], marks: Iterable[OrderMark]) -> Mapping
 
     Arrived without a number is all that was on the way, or, where nothing was, all that was to be bought; a number
     below zero takes back what was marked before."""
-    found = {line_key(order.key): Ordered(order.on_the_way, 0, None, order.note) for order in kept}
+    orders = {line_key(order.key): Ordered(order.on_the_way, 0, None, order.note) for order in kept}
     for mark in marks:
         key = line_key(mark.key)
-        before = found.get(key, Ordered(0, 0, None))
+        before = orders.get(key, Ordered(0, 0, None))
         way = before.on_the_way + _many(mark.ordered, mark.buy)
         came = _many(mark.arrived, way or mark.buy)
-        found[key] = Ordered(max(0, way - came), before.came + came, before.mark or mark, mark.note)
-    return found
+        orders[key] = Ordered(max(0, way - came), before.came + came, before.mark or mark, mark.note)
+    return orders
 
 
 def line_key(key: OrderKey) -> OrderKey:

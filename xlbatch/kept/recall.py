@@ -97,8 +97,8 @@ def _supplies(memory: Memory, stood: Standing) -> dict[OrderKey, int]:
     """The supplies that are left: each garment done since takes its own along."""
     done = sum(garment.stage == "done" for garment in stood.garments.values())
     done -= sum(garment.stage == "done" for garment in memory.garments)
-    each = {line["Item"]: int(line["How many"]) for line in table("supplies") if line["For each"] == "garment"}
-    return {order.key: max(0, order.on_hand - done * each.get(order.item, 0)) for order in memory.orders}
+    per_garment = {line["Item"]: int(line["How many"]) for line in table("supplies") if line["For each"] == "garment"}
+    return {order.key: max(0, order.on_hand - done * per_garment.get(order.item, 0)) for order in memory.orders}
 
 
 def _memory(reading: Reading) -> tuple[Memory | None, tuple[Problem, ...]]:

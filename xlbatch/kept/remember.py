@@ -94,14 +94,14 @@ def _more(run: Run) -> float:
 
 def _decals(stood: Standing, layout: Layout, batches: tuple[Batch, ...]) -> tuple[KeptDecal, ...]:
     batch_of = {no: batch.no for batch in batches for no in batch.garments}
-    found = {
+    decals = {
         old.id: replace(old, run=NOWHERE, strip=NOWHERE, batch=NOWHERE) if old.state == "to cut" else old
         for old in stood.decals
     }
     for run in layout.runs:
         for strip in run.strips:
             for decal in (lying.decal for lying in strip.lying):
-                found[decal.id] = KeptDecal(
+                decals[decal.id] = KeptDecal(
                     decal.id,
                     decal.garment_no,
                     decal.piece,
@@ -115,7 +115,7 @@ def _decals(stood: Standing, layout: Layout, batches: tuple[Batch, ...]) -> tupl
                     batch_of[decal.garment_no],
                     "to cut",
                 )
-    return tuple(sorted(found.values(), key=lambda decal: int(decal.id[1:])))
+    return tuple(sorted(decals.values(), key=lambda decal: int(decal.id[1:])))
 
 
 def _garments(stood: Standing, garments: Iterable[Garment]) -> Iterable[KeptGarment]:

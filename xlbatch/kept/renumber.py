@@ -18,8 +18,8 @@ def retired(memory: Memory, now: Iterable[KeptDecal]) -> tuple[int, int]:
 def renumbered(layout: Layout, run: int, strip: int) -> Layout:
     """The layout with its runs numbered after `run`, its strips and batches after `strip`."""
     runs = tuple(
-        replace(each, no=each.no + run, strips=tuple(replace(s, batch=s.batch + strip) for s in each.strips))
-        for each in layout.runs
+        replace(run_, no=run_.no + run, strips=tuple(replace(s, batch=s.batch + strip) for s in run_.strips))
+        for run_ in layout.runs
     )
     batches = tuple(replace(batch, no=batch.no + strip) for batch in layout.batches)
     return replace(layout, runs=runs, batches=batches)

@@ -80,7 +80,9 @@ def _with_their_strips(before: Iterable[KeptDecal], now: tuple[KeptDecal, ...]) 
     """Of a strip of which a decal is pressed or spoiled, the others are cut too, marked or not."""
     to_cut = {decal.id for decal in before if decal.state == "to cut"}
     used = {decal.place for decal in now if decal.id in to_cut and decal.state in OVER}
-    return tuple(replace(each, state="cut") if each.state == "to cut" and each.place in used else each for each in now)
+    return tuple(
+        replace(decal, state="cut") if decal.state == "to cut" and decal.place in used else decal for decal in now
+    )
 
 
 def _marked(decal: KeptDecal, mark: StripMark, half_weeded: Container[tuple[str, int, int]]) -> State:
@@ -125,13 +127,13 @@ class _Garment:
 
     def _by_log(self, wanted: tuple[str, ...]) -> tuple[RosterRow, list[KeptDecal], Stage, int]:
         decals = [self._by_row(decal) for decal in self.decals]
-        done = self.loose | {part for each in decals if each.state == "pressed" for part in parts(each.piece)}
+        done = self.loose | {part for decal in decals if decal.state == "pressed" for part in parts(decal.piece)}
         if not self.row.status and wanted and all({*parts(piece)} <= done for piece in wanted):
             return replace(self.row, status="done", done_so_far=()), decals, "done", 0
         marked = any(step.outcome in ("ok", "redo film") for step in self.steps)
         if not (done or marked or BLANK_IN_HAND in self.row.done_so_far):
             return replace(self.row, done_so_far=()), decals, "", 0
-        pressed = (part for each in decals if each.state == "pressed" for part in parts(each.piece))
+        pressed = (part for decal in decals if decal.state == "pressed" for part in parts(decal.piece))
         whole = (piece for piece in wanted if {*parts(piece)} <= done)
         now = tuple(dict.fromkeys((BLANK_IN_HAND, *whole, *pressed)))  # what is on it and not wanted now stays known
         return replace(self.row, done_so_far=now), decals, "begun", 0

@@ -41,7 +41,7 @@ def tell(
     """The problems still to ask, and what the memory takes along. `own`: the headings of a plan's own sheets."""
     memory = past.memory
     still, answers = answered(problems, now.job, memory.answers, marks.answers)
-    asked = still if any(each.sheet == "Problems" for each in marks.beside) else ()
+    asked = still if any(note.sheet == "Problems" for note in marks.beside) else ()
     notes, without_row = parted(memory, notes_now(marks, own), marks.orders, _rows(now, past, asked))
     follows = Follows(memory, now.job.settings, now.garments, now.layout, now.pressing)
     changes = (*follows.told(past.changes), *without_row)
@@ -60,7 +60,7 @@ def _rows(now: Planned, past: Past, problems: Iterable[Problem]) -> Rows:
         "Money": waiting | {str(line.no) for line in now.money},
         "Shopping list": set(map(row_key, lines)),
         "Cut list": {row_key(map(str, strip)) for strip in strips},
-        "Problems": {row_key((found.code, garment_of(found, now.job), found.found)) for found in problems},
+        "Problems": {row_key((problem.code, garment_of(problem, now.job), problem.found)) for problem in problems},
     }
 
 
@@ -73,4 +73,4 @@ def _alike(job: Job) -> Iterable[KeptAnswer]:
 
 
 def _sorted(answers: Iterable[KeptAnswer]) -> tuple[KeptAnswer, ...]:
-    return tuple(sorted(set(answers), key=lambda each: (each.code, each.garment, each.found)))
+    return tuple(sorted(set(answers), key=lambda answer: (answer.code, answer.garment, answer.found)))

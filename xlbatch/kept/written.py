@@ -9,6 +9,7 @@ from xlbatch.kept.memory import NUMBERS, RECORDS, STATES, Memory
 from xlbatch.tables.cells import shown_value
 
 EDITION = 2
+_KINDS = {"edition", *NUMBERS, *RECORDS}
 
 
 class Damaged(Exception):
@@ -21,10 +22,10 @@ def to_rows(memory: Memory) -> Iterator[tuple[str, ...]]:
     for name in NUMBERS:
         yield name, str(getattr(memory, name))
     for kind, record in RECORDS.items():
-        names = [each.name for each in fields(record)]
+        names = [field.name for field in fields(record)]
         yield f"{kind}:", *names
-        for each in getattr(memory, kind):
-            yield kind, *_texts([getattr(each, name) for name in names])
+        for record_ in getattr(memory, kind):
+            yield kind, *_texts([getattr(record_, name) for name in names])
 
 
 def _texts(values: Sequence[object]) -> Iterator[str]:
@@ -43,8 +44,8 @@ def from_sheet(sheet: RawSheet) -> Memory:
     records: dict[str, Any] = {kind: [] for kind in RECORDS}
     edition = 0
     for cells in sheet.rows.values():
-        texts = {at: shown_value(cell) for at, cell in cells.items()}
-        kind = texts.get(1, "")
+        kind = shown_value(cells[1]) if 1 in cells else ""
+        texts = {column: shown_value(cell) for column, cell in cells.items()} if kind in _KINDS else {}
         if kind in NUMBERS:
             numbers[kind] = _value(int, texts.get(2, ""))
         elif kind == "edition":
@@ -60,9 +61,9 @@ def _record(record: type, texts: dict[int, str]) -> Any:
     names = fields(record)
     if is_list := get_origin(names[-1].type) is tuple:
         names = names[:-1]
-    values: list[Any] = [_value(each.type, texts.get(at, "")) for at, each in enumerate(names, 2)]
+    values: list[Any] = [_value(field.type, texts.get(column, "")) for column, field in enumerate(names, 2)]
     if is_list:
-        values.append(tuple(texts.get(at, "") for at in range(len(names) + 2, max(texts) + 1)))
+        values.append(tuple(texts.get(column, "") for column in range(len(names) + 2, max(texts) + 1)))
     return record(*values)
 
 

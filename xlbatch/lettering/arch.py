@@ -78,8 +78,8 @@ def _cubic(curve: Curve) -> Curve:
     return start, _toward(start, curve[1], 2 / 3), _toward(end, curve[1], 2 / 3), end
 
 
-def _toward(one: Point, other: Point, part: float) -> Point:
-    return one[0] + (other[0] - one[0]) * part, one[1] + (other[1] - one[1]) * part
+def _toward(start: Point, other: Point, part: float) -> Point:
+    return start[0] + (other[0] - start[0]) * part, start[1] + (other[1] - start[1]) * part
 
 
 def _at(cubic: Curve, t: float, pieces: int) -> tuple[Point, Point]:

@@ -32,21 +32,22 @@ class LevelRun(NamedTuple):
 
 def visual_runs(text: str) -> tuple[LevelRun, ...]:
     """The parts of a line that read one way, from left to right as they stand (rule L2)."""
-    found = [
-        (level, [at for at, _ in run]) for level, run in groupby(enumerate(levels(text)), key=lambda each: each[1])
+    runs = [
+        (level, [place for place, _ in run])
+        for level, run in groupby(enumerate(levels(text)), key=lambda numbered: numbered[1])
     ]
-    for least in range(max((level for level, _ in found), default=0), 0, -1):
-        found = _turned(found, least)
-    return tuple(LevelRun(at[0], at[-1] + 1, level % 2 == 1) for level, at in found)
+    for least in range(max((level for level, _ in runs), default=0), 0, -1):
+        runs = _turned(runs, least)
+    return tuple(LevelRun(places[0], places[-1] + 1, level % 2 == 1) for level, places in runs)
 
 
 def _turned(runs: list[tuple[int, list[int]]], least: int) -> list[tuple[int, list[int]]]:
     """Every stretch of runs of at least this level the other way round."""
-    found: list[tuple[int, list[int]]] = []
+    turned: list[tuple[int, list[int]]] = []
     for deep, stretch in groupby(runs, key=lambda run: run[0] >= least):
         them = list(stretch)
-        found += them[::-1] if deep else them
-    return found
+        turned += them[::-1] if deep else them
+    return turned
 
 
 def base_level(text: str) -> int:
@@ -59,13 +60,13 @@ def levels(text: str, base: int | None = None) -> tuple[int, ...]:
     """The level of each letter: odd where it reads from the right."""
     base = base_level(text) if base is None else base
     kinds = [unicodedata.bidirectional(letter) or "L" for letter in text]
-    seen = [at for at, kind in enumerate(kinds) if kind not in _IGNORED]
-    resolved = _resolved("".join(text[at] for at in seen), [kinds[at] for at in seen], base)
-    found, last = [base] * len(text), base
+    seen = [letter for letter, kind in enumerate(kinds) if kind not in _IGNORED]
+    resolved = _resolved("".join(text[letter] for letter in seen), [kinds[letter] for letter in seen], base)
+    levels_, last = [base] * len(text), base
     by_place = dict(zip(seen, resolved, strict=True))
-    for at in range(len(text)):
-        found[at] = last = by_place.get(at, last)
-    return tuple(_trailing(found, kinds, base))
+    for place in range(len(text)):
+        levels_[place] = last = by_place.get(place, last)
+    return tuple(_trailing(levels_, kinds, base))
 
 
 def _resolved(letters: str, kinds: list[str], base: int) -> list[int]:
@@ -87,23 +88,23 @@ def _level(kind: str, base: int) -> int:
 def _weak(kinds: list[str], way: str) -> None:
     """W1 to W7: marks and numbers."""
     strong = before = way
-    for at, kind in enumerate(kinds):
+    for place, kind in enumerate(kinds):
         if kind == "NSM":  # W1
             kind = before
         before = kind
         if kind in _STRONG:
             strong = kind
-        kinds[at] = "AN" if kind == "EN" and strong == "AL" else kind  # W2
+        kinds[place] = "AN" if kind == "EN" and strong == "AL" else kind  # W2
     kinds[:] = ["R" if kind == "AL" else kind for kind in kinds]  # W3
-    for at in range(1, len(kinds) - 1):  # W4
-        left, kind, right = kinds[at - 1 : at + 2]
+    for place in range(1, len(kinds) - 1):  # W4
+        left, kind, right = kinds[place - 1 : place + 2]
         if left == right and ((kind in ("ES", "CS") and left == "EN") or (kind == "CS" and left == "AN")):
-            kinds[at] = left
+            kinds[place] = left
     _number_signs(kinds)
     strong = way
-    for at, kind in enumerate(kinds):  # W7
+    for place, kind in enumerate(kinds):  # W7
         strong = kind if kind in "LR" else strong
-        kinds[at] = "L" if kind == "EN" and strong == "L" else kind
+        kinds[place] = "L" if kind == "EN" and strong == "L" else kind
 
 
 def _number_signs(kinds: list[str]) -> None:
@@ -115,12 +116,12 @@ def _number_signs(kinds: list[str]) -> None:
 
 
 def _stretches(kinds: Sequence[str], wanted: Sequence[str]) -> Iterator[tuple[int, int]]:
-    at = 0
+    start = 0
     for chosen, stretch in groupby(list(kinds), key=lambda kind: kind in wanted):
-        end = at + len(list(stretch))
+        end = start + len(list(stretch))
         if chosen:
-            yield at, end
-        at = end
+            yield start, end
+        start = end
 
 
 def _way_of(kind: str) -> str:
@@ -137,9 +138,9 @@ def _brackets(letters: str, kinds: list[str], original: Sequence[str], way: str)
         if way not in inside:
             before = next((_way_of(kind) for kind in reversed(kinds[:opens]) if _way_of(kind) in "LR"), way)
             taken = before if before in inside else way
-        for at in (opens, closes):
-            kinds[at] = taken
-            for mark in range(at + 1, len(kinds)):  # marks on a bracket go with it
+        for place in (opens, closes):
+            kinds[place] = taken
+            for mark in range(place + 1, len(kinds)):  # marks on a bracket go with it
                 if original[mark] != "NSM":
                     break
                 kinds[mark] = taken
@@ -147,22 +148,22 @@ def _brackets(letters: str, kinds: list[str], original: Sequence[str], way: str)
 
 def _pairs(letters: str, kinds: Sequence[str]) -> list[tuple[int, int]]:
     """BD16: brackets that belong together, by where they open; none beyond 63 deep."""
-    found: list[tuple[int, int]] = []
+    pairs: list[tuple[int, int]] = []
     opened: list[tuple[str, int]] = []
-    for at, letter in enumerate(letters):
-        if kinds[at] != "ON":
+    for place, letter in enumerate(letters):
+        if kinds[place] != "ON":
             continue
         letter = unicodedata.normalize("NFD", letter)
         if closing := _closing(letter):
             if len(opened) == 63:
                 break
-            opened.append((closing, at))
+            opened.append((closing, place))
             continue
         deep = next((deep for deep in reversed(range(len(opened))) if opened[deep][0] == letter), None)
         if deep is not None:
-            found.append((opened[deep][1], at))
+            pairs.append((opened[deep][1], place))
             del opened[deep:]
-    return sorted(found)
+    return sorted(pairs)
 
 
 @cache
@@ -186,11 +187,11 @@ def _neutral(kinds: list[str], way: str) -> None:
         kinds[start:end] = [before if before == after else way] * (end - start)
 
 
-def _trailing(found: list[int], kinds: Sequence[str], base: int) -> list[int]:
+def _trailing(levels_: list[int], kinds: Sequence[str], base: int) -> list[int]:
     """L1: separators, and spaces before one or at the end, stand as the line reads."""
     at_end = True
-    for at in reversed(range(len(found))):
-        at_end = kinds[at] in ("B", "S") or (at_end and kinds[at] in ("WS", *_IGNORED))
+    for place in reversed(range(len(levels_))):
+        at_end = kinds[place] in ("B", "S") or (at_end and kinds[place] in ("WS", *_IGNORED))
         if at_end:
-            found[at] = base
-    return found
+            levels_[place] = base
+    return levels_

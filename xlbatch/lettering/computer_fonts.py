@@ -37,13 +37,13 @@ def _letters(file: Path) -> frozenset[int]:
 @cache
 def font_files() -> tuple[Path, ...]:
     """The font files, bold upright ones first, then by name, so that the same computer always takes the same one."""
-    found = [
+    files = [
         file
         for folder in _folders()
         for file in sorted(folder.rglob("*"))[:_MOST]
         if file.suffix.lower() in _ENDINGS and file.is_file()
     ]
-    return tuple(sorted(found, key=lambda file: (_plain(file.stem), file.name, str(file))))
+    return tuple(sorted(files, key=lambda file: (_plain(file.stem), file.name, str(file))))
 
 
 def _plain(stem: str) -> bool:

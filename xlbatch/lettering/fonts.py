@@ -44,10 +44,10 @@ def _look(name: str) -> Line:
     return next((line for line in table("fonts") if line["Font"] == name), usual)
 
 
-def _unlike(one: Line, other: Line) -> tuple[bool, int]:
+def _unlike(line: Line, other: Line) -> tuple[bool, int]:
     """How unlike two fonts look: first by the shape of their letters, then by how wide those are."""
-    wider = _WIDTHS.index(one["Width"]) - _WIDTHS.index(other["Width"])
-    return one["Shape"] != other["Shape"], abs(wider)
+    wider = _WIDTHS.index(line["Width"]) - _WIDTHS.index(other["Width"])
+    return line["Shape"] != other["Shape"], abs(wider)
 
 
 def fewest_lacking(text: str) -> tuple[str, ...]:

@@ -148,33 +148,46 @@ def _by_script(text: str) -> list[str]:
 def glyphs(face: Typeface, placed: tuple[Placed, ...]) -> Ink | None:
     """The welded ink of glyphs; lines share it. None where they have none."""
     path = pathops.Path()
-    for each in placed:
-        _add(path, face, each)
+    for glyph in placed:
+        _add(path, face, glyph)
     return measured(weld(path))
 
 
 def _touching_groups(face: Typeface, placed: list[Placed]) -> list[list[Placed]]:
     """The glyphs sorted into groups that touch: only those need welding together."""
-    groups: list[list[Placed]] = []
+    groups: list[tuple[Box, list[Placed]]] = []
     for glyph in placed:
-        near = [group for group in groups[-_NEIGHBORS:] if any(_touch(face, other, glyph) for other in group)]
+        box = _box(face, glyph)
+        near = [
+            group
+            for group in groups[-_NEIGHBORS:]
+            if not _apart(group[0], box) and any(_touch(face, other, glyph) for other in group[1])
+        ]
         for group in near:
             groups.remove(group)
-        groups.append([*(one for group in near for one in group), glyph])
-    return groups
+        members = [member for _, group in near for member in group]
+        groups.append((around([box, *(group_box for group_box, _ in near)]), [*members, glyph]))
+    return [members for _, members in groups]
 
 
-def _touch(face: Typeface, one: Placed, other: Placed) -> bool:
-    return _pair_touches(face, one[0], other[0], other[1] - one[1], other[2] - one[2])
+def _box(face: Typeface, placed: Placed) -> Box:
+    glyph, x, y = placed
+    ink = glyphs(face, ((glyph, 0, 0),))
+    assert ink is not None  # only glyphs with ink are placed
+    return InkPart(ink, x, y).box
+
+
+def _touch(face: Typeface, glyph: Placed, other: Placed) -> bool:
+    return _pair_touches(face, glyph[0], other[0], other[1] - glyph[1], other[2] - glyph[2])
 
 
 @cache
-def _pair_touches(face: Typeface, one: int, other: int, x: int, y: int) -> bool:
+def _pair_touches(face: Typeface, glyph: int, other: int, x: int, y: int) -> bool:
     """True where the second glyph, its origin at (x, y), touches the first: welding then changes something."""
-    a, b = glyphs(face, ((one, 0, 0),)), glyphs(face, ((other, 0, 0),))
+    a, b = glyphs(face, ((glyph, 0, 0),)), glyphs(face, ((other, 0, 0),))
     if a is None or b is None or _apart(a.box, InkPart(b, x, y).box):
         return False
-    both = glyphs(face, ((one, 0, 0), (other, x, y)))
+    both = glyphs(face, ((glyph, 0, 0), (other, x, y)))
     return both is None or both.verbs.count("M") != (a.verbs + b.verbs).count("M") or both.area < a.area + b.area - 1
 
 

@@ -12,7 +12,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.check.garment import Garment
 from xlbatch.file_names import names_apart
 from xlbatch.how_far import alive
-from xlbatch.messages.group_picture import MOST, Shown, group_picture
+from xlbatch.messages.group_picture import MOST, GarmentShown, group_picture
 from xlbatch.paper.style import currency_sign
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
@@ -37,7 +37,6 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
     places: dict[int, list[Place]] = defaultdict(list)
     for place in plan.places:
         places[place.garment.no].append(place)
-    films = {film.name.casefold(): film.color for film in reversed(plan.job.films)}
     decals: dict[int, list[Decal]] = defaultdict(list)
     for decal in plan.decals:
         decals[decal.garment_no].append(decal)
@@ -47,9 +46,9 @@ def group_files(plan: Plan) -> Mapping[str, str | bytes]:
         facts = {**_facts(plan, group, groups[group], decals), "missing": missing[group]}
         if groups[group]:
             files[f"message - {name}.txt"] = _template("message").render(facts)
-        shown = [Shown(places[g.no], f"{g.no}. {g.who}", _what(g)) for g in groups[group] if places[g.no]]
+        shown = [GarmentShown(places[g.no], f"{g.no}. {g.who}", _what(g)) for g in groups[group] if places[g.no]]
         if shown:
-            files[f"message - {name}.png"] = group_picture(shown, films)
+            files[f"message - {name}.png"] = group_picture(shown, plan.job.film_colors)
         if facts["waiting"] or facts["open"] or facts["missing"]:
             files[f"reminder - {name}.txt"] = _template("reminder").render(facts)
     return files

@@ -5,6 +5,7 @@ It is as wide as a phone's screen, and small enough to be sent at once.
 
 from collections.abc import Mapping, Sequence
 from io import BytesIO
+from math import ceil
 from typing import NamedTuple
 from xml.sax.saxutils import escape
 
@@ -32,7 +33,7 @@ UNKNOWN_FILM, UNKNOWN_GARMENT, EDGE = "#7a7a7a", "#ffffff", 1.5
 GROUND = "#eceff1"  # behind the garments, so that a white one is seen
 
 
-class Shown(NamedTuple):
+class GarmentShown(NamedTuple):
     """One garment: its places, and the two lines below it."""
 
     places: Sequence[Place]
@@ -40,7 +41,7 @@ class Shown(NamedTuple):
     words: str
 
 
-def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str], across: int = 0) -> bytes:
+def group_picture(garments: Sequence[GarmentShown], film_colors: Mapping[str, str], across: int = 0) -> bytes:
     """A PNG 1,080 dots wide and under 400 kB; `film_colors` by the films' lower-case names. Of very many garments the
     first ones are shown. `across`: how many stand beside one another; 0: as many as suits their number."""
     garments = garments[:MOST]
@@ -54,18 +55,28 @@ def group_picture(garments: Sequence[Shown], film_colors: Mapping[str, str], acr
         across += 1
 
 
-def _drawn(garments: Sequence[Shown], across: int, film_colors: Mapping[str, str]) -> Image.Image:
-    wide = WIDE / across
-    body, top = "", MARGIN
-    for first in range(0, len(garments), across):
-        row = garments[first : first + across]
-        high = max(_height(shown, wide) for shown in row)
-        for column, shown in enumerate(row):
-            body += f'<g transform="translate({column * wide:.1f} {top:.1f})">{_tile(shown, wide, film_colors)}</g>'
-        top += high + MARGIN
+def _drawn(garments: Sequence[GarmentShown], across: int, film_colors: Mapping[str, str]) -> Image.Image:
+    """Row by row, so that a large group can be stopped between two."""
+    rows = [garments[first : first + across] for first in range(0, len(garments), across)]
+    bands = [_band(row, WIDE / across, film_colors) for row in rows]
+    top = round(MARGIN / 2)
+    image = Image.new("RGB", (WIDE, 2 * top + sum(band.height for band in bands)), GROUND)
+    for band in bands:
+        image.paste(band, (0, top))
+        top += band.height
+    return image
+
+
+def _band(row: Sequence[GarmentShown], wide: float, film_colors: Mapping[str, str]) -> Image.Image:
+    """Garments beside one another, with half the margin above and below them."""
+    high = ceil(max(_height(shown, wide) for shown in row) + MARGIN)
+    tiles = "".join(
+        f'<g transform="translate({column * wide:.1f} {MARGIN / 2})">{_tile(shown, wide, film_colors)}</g>'
+        for column, shown in enumerate(row)
+    )
     svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{top:.0f}" font-family="Arimo">'
-        f'<rect width="{WIDE}" height="{top:.0f}" fill="{GROUND}"/>{body}</svg>'
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{high}" font-family="Arimo">'
+        f'<rect width="{WIDE}" height="{high}" fill="{GROUND}"/>{tiles}</svg>'
     )
     alive()
     png = resvg_py.svg_to_bytes(
@@ -82,7 +93,7 @@ def _few_colors(image: Image.Image) -> bytes:
         return file.getvalue()
 
 
-def _scale(shown: Shown, wide: float) -> float:
+def _scale(shown: GarmentShown, wide: float) -> float:
     """Dots a mm, for all sides of a garment beside one another."""
     sides = by_side(shown.places)
     room = (wide - 2 * MARGIN) / max(1, len(sides)) - MARGIN
@@ -98,14 +109,14 @@ def _size(place: Place, side: str) -> tuple[float, float]:
     return blank.chest + (blank.sleeve_length or 0.0) * 1.24, blank.length + (75 if blank.neckline == "hood" else 0)
 
 
-def _height(shown: Shown, wide: float) -> float:
+def _height(shown: GarmentShown, wide: float) -> float:
     scale = _scale(shown, wide)
     down = max((_size(here[0], side)[1] for side, here in by_side(shown.places).items()), default=0.0)
     lines = len(_lines(shown.name, NAME, wide)) * NAME + len(_lines(shown.words, WORDS, wide)) * WORDS
     return down * scale + lines * 1.25 + MARGIN
 
 
-def _tile(shown: Shown, wide: float, film_colors: Mapping[str, str]) -> str:
+def _tile(shown: GarmentShown, wide: float, film_colors: Mapping[str, str]) -> str:
     scale, sides = _scale(shown, wide), by_side(shown.places)
     own = (wide - 2 * MARGIN) / max(1, len(sides))
     body, low = "", 0.0
@@ -134,9 +145,9 @@ def _side(places: Sequence[Place], side: str, scale: float, film_colors: Mapping
     ground = color_hex(color) or UNKNOWN_GARMENT
     line = max((INK, "#ffffff"), key=lambda color: contrast(color, ground))
     if side.endswith(SLEEVE):
-        shape = sleeve_shape(blank, fill=ground, crease=False)
+        shape = sleeve_shape(blank, fill=ground, marked=False)
     else:
-        shape = body_shape(blank, side, fill=ground, crease=False)
+        shape = body_shape(blank, side, fill=ground, marked=False)
     under = sorted(places, key=lambda place: (place.decal.spec.layer, not place.decal.border))
     pieces = "".join(_piece(place, ground, scale, film_colors) for place in under)
     return (

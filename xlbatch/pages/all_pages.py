@@ -9,7 +9,7 @@ from xlbatch.pages.work import Work
 
 
 @dataclass(frozen=True)
-class Kind:
+class PageKind:
     """A kind of page: its sheet, what whoever holds it does, and whether a plan has work for it.
 
     `rooms`: how roomy it may be made, the roomiest first; the first that takes no more pages than any is used.
@@ -52,12 +52,18 @@ def _garments(work: Work) -> bool:
     return bool(work.garments)
 
 
-KINDS: tuple[Kind, ...] = (
-    Kind(proof_page.NAME, proof_page.TELLS, proof_page.write, _runs, (160.0, 132.0, 110.0, 88.0, 70.0, 56.0)),
-    Kind(buy_and_check_in.NAME, buy_and_check_in.TELLS, buy_and_check_in.write, _buying, (22.0, 20.0, 18.0, 16.0)),
-    Kind(cut_and_weed.NAME, cut_and_weed.TELLS, cut_and_weed.write, _strips, (96.0, 84.0, 72.0, 62.0, 52.0, 42.0, 0.0)),
-    Kind(press_cards.NAME, press_cards.TELLS, press_cards.write, _steps, (32.0, 28.0, 25.0, 22.0, 20.0, 18.0, 15.0)),
-    Kind(placement_page.NAME, placement_page.TELLS, _in_one_size(placement_page.write), _steps, below=press_cards.NAME),
-    Kind(hand_out.NAME, hand_out.TELLS, hand_out.write, _grouped_or_priced, (22.0, 19.0, 16.0, 14.5)),
-    Kind(tag_page.NAME, "", _in_one_size(tag_page.write), _garments),
+KINDS: tuple[PageKind, ...] = (
+    PageKind(proof_page.NAME, proof_page.TELLS, proof_page.write, _runs, (160.0, 132.0, 110.0, 88.0, 70.0, 56.0)),
+    PageKind(buy_and_check_in.NAME, buy_and_check_in.TELLS, buy_and_check_in.write, _buying, (22.0, 20.0, 18.0, 16.0)),
+    PageKind(
+        cut_and_weed.NAME, cut_and_weed.TELLS, cut_and_weed.write, _strips, (96.0, 84.0, 72.0, 62.0, 52.0, 42.0, 0.0)
+    ),
+    PageKind(
+        press_cards.NAME, press_cards.TELLS, press_cards.write, _steps, (32.0, 28.0, 25.0, 22.0, 20.0, 18.0, 15.0)
+    ),
+    PageKind(
+        placement_page.NAME, placement_page.TELLS, _in_one_size(placement_page.write), _steps, below=press_cards.NAME
+    ),
+    PageKind(hand_out.NAME, hand_out.TELLS, hand_out.write, _grouped_or_priced, (22.0, 19.0, 16.0, 14.5)),
+    PageKind(tag_page.NAME, "", _in_one_size(tag_page.write), _garments),
 )

@@ -39,7 +39,7 @@ SUM = STRONG.but(bottom=THIN, align="center")
 def write(leaf: Leaf, work: Work, high: float) -> None:
     """The shopping list by kind, each kind with its totals; lines of `high` points."""
     leaf.cushion = 1.5
-    aligned = [HEAD.but(size=FINE, align="left" if at < 3 else "center") for at in range(len(HEADS))]
+    aligned = [HEAD.but(size=FINE, align="left" if column < 3 else "center") for column in range(len(HEADS))]
     leaf.row(18, *map(Span, WIDTHS, HEADS, aligned))
     leaf.repeat()
     for kind, title in KINDS.items():
@@ -59,8 +59,8 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
 
 def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str, high: float) -> None:
     leaf.line(title, Look(bold=True, fill=BAND), 18, joined=True)
-    for at, line in enumerate(lines):
-        leaf.row(high, *_cells(line, KEY if high >= ROOMY else WORK), joined=at + 2 >= len(lines) > 1)
+    for line_no, line in enumerate(lines):
+        leaf.row(high, *_cells(line, KEY if high >= ROOMY else WORK), joined=line_no + 2 >= len(lines) > 1)
     counted = title != KINDS["supply"]
     if len(lines) > 1 and (counted or total(lines) is not None):
         leaf.row(

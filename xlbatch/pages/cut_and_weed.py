@@ -9,7 +9,7 @@ from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Run
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, Under, columns_for
-from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THIN, WORK, Look, Text
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BOX
@@ -31,7 +31,7 @@ Piece = Decal | KeptDecal
 Drawing = Callable[[float, float], Picture]  # by width and height in points
 
 
-class Columns(NamedTuple):
+class StripColumns(NamedTuple):
     """The widths in columns; `on_it`: 0 where a piece says nothing but whose it is; the picture has what is left."""
 
     strip: int
@@ -42,7 +42,7 @@ class Columns(NamedTuple):
     picture: int
 
 
-def columns(work: Work, labels: Iterable[str]) -> Columns:
+def columns(work: Work, labels: Iterable[str]) -> StripColumns:
     """As wide as numbers, names and texts need."""
     strip = columns_for([TICKS], WORK)
     no = columns_for(labels, WORK, bold=True)
@@ -52,7 +52,7 @@ def columns(work: Work, labels: Iterable[str]) -> Columns:
     texts = (text for decal in work.plan.decals for text in _words(decal))
     on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=9)
     spoiled = columns_for([f"{BOX} {decal.id}" for decal in work.plan.decals], WORK)
-    return Columns(strip, no, who, on_it, spoiled, ACROSS - strip - no - who - on_it - spoiled)
+    return StripColumns(strip, no, who, on_it, spoiled, ACROSS - strip - no - who - on_it - spoiled)
 
 
 def _who(work: Work, no: int) -> str:
@@ -81,11 +81,11 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     for run, after in zip(runs, (*runs[1:], None)[: len(runs)], strict=True):
         _write_run(leaf, work, run, labels, wide, high)
         if after is None or after.film != run.film:
-            for line in alike(work, (each for each in runs if each.film == run.film)):
+            for line in alike(work, (other for other in runs if other.film == run.film)):
                 leaf.line(line, STRONG.but(color=ACCENT))
 
 
-def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide: Columns, high: float) -> None:
+def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide: StripColumns, high: float) -> None:
     length = printed_text(run.length, work.unit, up=True)
     _write_band(leaf, f"RUN {run.no}   {run.film.name}   load {length}", _about(run))
     if minded := " ".join(_minded(run)):
@@ -135,17 +135,17 @@ def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:
             used[no] += 1
 
 
-def _number(strip: int, size: str, ticks: str) -> tuple[Part, ...]:
-    return Part(str(strip), KEY, bold=True), Part(f"   {size}\n{ticks}")
+def _number(strip: int, size: str, ticks: str) -> tuple[Text, ...]:
+    return Text(str(strip), KEY, bold=True), Text(f"   {size}\n{ticks}")
 
 
 def _write_strip(
     leaf: Leaf,
     work: Work,
-    number: Sequence[Part],
+    number: Sequence[Text],
     decals: Sequence[Piece],
     labels: Mapping[str, str],
-    wide: Columns,
+    wide: StripColumns,
     high: float = 0.0,
     draw: Drawing | None = None,
 ) -> None:
@@ -159,17 +159,17 @@ def _write_strip(
     first, last = Span(wide.strip, tuple(number), under, down=count), Span(wide.picture, None, under, down=count)
     size = (wide.picture * COLUMN - 2 * PAD, sum(heights) - 2 * PAD)
     shown = [Shown(partial(draw, *size), (ACROSS - wide.picture) * COLUMN + PAD, PAD)] if draw else []
-    for at, (cells, height) in enumerate(zip(lines, heights, strict=True)):
-        end = at == count - 1
+    for line_no, (cells, height) in enumerate(zip(lines, heights, strict=True)):
+        end = line_no == count - 1
         inner = [span._replace(look=span.look.but(bottom=THIN)) for span in cells] if end else cells
-        beside = (first, last) if at == 0 else (Under(wide.strip), Under(wide.picture))
-        leaf.row(height, beside[0], *inner, beside[1], pictures=() if at else shown, joined=not end)
+        beside = (first, last) if line_no == 0 else (Under(wide.strip), Under(wide.picture))
+        leaf.row(height, beside[0], *inner, beside[1], pictures=() if line_no else shown, joined=not end)
 
 
-def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Columns) -> Iterator[Span]:
+def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: StripColumns) -> Iterator[Span]:
     garment = work.garments[decal.garment_no]
     yield Span(wide.no, labels.get(decal.id, str(decal.garment_no)), RULE.but(bold=True))
-    yield Span(wide.who, (Part(garment.who, bold=not wide.on_it), Part(f"  {garment.blank.size}")), RULE)
+    yield Span(wide.who, (Text(garment.who, bold=not wide.on_it), Text(f"  {garment.blank.size}")), RULE)
     if wide.on_it:
         yield Span(wide.on_it, decal.text or decal.piece, RULE.but(bold=True))
     yield Span(wide.spoiled, f"{BOX} {decal.id}", RULE)
@@ -178,8 +178,8 @@ def _piece_cells(work: Work, decal: Piece, labels: Mapping[str, str], wide: Colu
 def alike(work: Work, runs: Iterable[Run]) -> Iterator[str]:
     """One line for each text that is on several pieces of a film, so that none is taken for another."""
     same: dict[tuple[str, str], list[str]] = defaultdict(list)
-    found = ((lying.decal, strip.batch) for run in runs for strip in run.strips for lying in strip.lying)
-    for decal, strip in sorted(found, key=lambda each: (each[0].garment_no, each[0].id)):
+    decals = ((lying.decal, strip.batch) for run in runs for strip in run.strips for lying in strip.lying)
+    for decal, strip in sorted(decals, key=lambda decal_strip: (decal_strip[0].garment_no, decal_strip[0].id)):
         if decal.texts and not decal.border:
             group = work.garments[decal.garment_no].group
             group = "" if group.casefold() == decal.text.casefold() else group

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from xlbatch.pages.leaf import ACROSS, Leaf, Span, Value, columns_for
-from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look, Part
+from xlbatch.pages.page_looks import BAND, HAIRLINE, HEAD, KEY, PLAIN, STRONG, THICK, THIN, WORK, Look, Text
 from xlbatch.pages.work import Work
 from xlbatch.paper.style import BOX
 from xlbatch.shopping.lines import MoneyLine
@@ -23,9 +23,9 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     leaf.cushion = 1.25
     lines = [work.money[no] for no in work.garments]
     amount = 0 if all(line.price is None for line in lines) else _amount_columns(lines)
-    garment = columns_for((work.garment_text(each) for each in work.plan.garments), WORK, most=11)
-    size = columns_for((each.blank.size for each in work.plan.garments), WORK, least=4)
-    who = columns_for((each.who for each in work.plan.garments), WORK, bold=True, least=9, most=14)
+    garment = columns_for((work.garment_text(worn) for worn in work.plan.garments), WORK, most=11)
+    size = columns_for((worn.blank.size for worn in work.plan.garments), WORK, least=4)
+    who = columns_for((worn.who for worn in work.plan.garments), WORK, bold=True, least=9, most=14)
     on_it = ACROSS - NO - who - garment - size - GOT - 2 * amount
     widths = (NO, who, garment, size, on_it)
     words = zip(widths, ("No.", "Who", "Garment", "Size", "On it"), strict=True)
@@ -55,9 +55,9 @@ def _amount_columns(lines: Sequence[MoneyLine]) -> int:
 def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amount: int, high: float) -> None:
     garments = sorted((g for g in work.plan.garments if g.group == group), key=lambda g: (g.who.casefold(), g.no))
     waiting = ", ".join(dict.fromkeys(row.who for row in work.plan.held if row.group == group))
-    named = group or ("Without a group" if any(each.group for each in work.plan.garments) else "")
+    named = group or ("Without a group" if any(worn.group for worn in work.plan.garments) else "")
     count = f"{len(garments)} garment{'s' * (len(garments) != 1)}{f'; held back: {waiting}' if waiting else ''}"
-    title = (Part(f"{named}:  ", KEY, bold=True), Part(count)) if named else count
+    title = (Text(f"{named}:  ", KEY, bold=True), Text(count)) if named else count
     lines = [work.money[garment.no] for garment in garments]
     band = Look(bold=True, fill=BAND, top=THIN)
     rest = ACROSS - SIGNED - 7 - GOT - 2 * amount
@@ -70,7 +70,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
         Span(GOT, None, band),
         joined=True,
     )
-    for at, garment in enumerate(garments):
+    for garment_no, garment in enumerate(garments):
         words = (garment.who, work.garment_text(garment), garment.blank.size, work.what_differs(garment.no))
         texts: tuple[Value, ...] = (garment.no, *words)
         looks = (RULE.but(bold=True), RULE.but(bold=True), RULE, RULE, RULE)
@@ -79,7 +79,7 @@ def _write_group(leaf: Leaf, work: Work, group: str, widths: Sequence[int], amou
             *map(Span, widths, texts, looks),
             *_amounts([work.money[garment.no]], amount, RULE),
             Span(GOT, BOX, RULE.but(align="center")),
-            joined=at + 1 < len(garments),
+            joined=garment_no + 1 < len(garments),
         )
 
 

@@ -16,7 +16,7 @@ from typing import NamedTuple
 from xlsxwriter import Workbook
 
 from xlbatch.how_far import alive
-from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Part
+from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Text
 from xlbatch.paper.cell import printable
 from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
@@ -34,7 +34,7 @@ CUSHION = 2.5  # points above and below text
 INDENT = 10.0  # points that a cell's indent takes at most, in any program
 WHERE_RESULTS_GO = "Results are typed in the plan"
 
-Value = str | int | float | Decimal | tuple[Part, ...] | None
+Value = str | int | float | Decimal | tuple[Text, ...] | None
 
 
 class Span(NamedTuple):
@@ -124,13 +124,13 @@ class Leaf:
     @property
     def starts(self) -> tuple[int, ...]:
         """The rows that begin a further page."""
-        cuts = [0, *(at for at, row in enumerate(self.rows) if row.starts_page and at), len(self.rows)]
-        repeated = sum(self.rows[at].height for at in self.repeated)
-        found: list[int] = []
+        cuts = [0, *(row_no for row_no, row in enumerate(self.rows) if row.starts_page and row_no), len(self.rows)]
+        repeated = sum(self.rows[row_no].height for row_no in self.repeated)
+        starts: list[int] = []
         for first, end in pairwise(cuts):
-            found += [first] * (first > 0)
-            found += self._parted(first, end, self.budget - repeated * (first > 0), self.budget - repeated)
-        return tuple(found)
+            starts += [first] * (first > 0)
+            starts += self._parted(first, end, self.budget - repeated * (first > 0), self.budget - repeated)
+        return tuple(starts)
 
     @property
     def printed(self) -> int:
@@ -156,21 +156,25 @@ class Leaf:
             if fewest and room > 0 and len(page_starts(heights, room + on_first - on_rest, room)) == fewest:
                 spare += step
         breaks = page_starts(heights, on_first - spare, on_rest - spare)
-        return [blocks[at][0] for at in breaks]
+        return [blocks[block_no][0] for block_no in breaks]
 
     def _blocks(self, first: int, end: int, room: float) -> list[tuple[int, float]]:
         """Rows that stay together: first row and height; row by row where they are higher than a page."""
-        found: list[tuple[int, float]] = []
-        at = first
-        while at < end:
-            last = at
+        blocks: list[tuple[int, float]] = []
+        row_no = first
+        while row_no < end:
+            last = row_no
             while self.rows[last].joined and last + 1 < end:
                 last += 1
-            height = sum(row.height for row in self.rows[at : last + 1])
+            height = sum(row.height for row in self.rows[row_no : last + 1])
             whole = height <= room
-            found += [(at, height)] if whole else [(each, self.rows[each].height) for each in range(at, last + 1)]
-            at = last + 1
-        return found
+            blocks += (
+                [(row_no, height)]
+                if whole
+                else [(inner_row, self.rows[inner_row].height) for inner_row in range(row_no, last + 1)]
+            )
+            row_no = last + 1
+        return blocks
 
     # writing
 
@@ -186,21 +190,21 @@ class Leaf:
         sheet.protect()
         sheet.set_footer(_footer(self.job), {"margin": FOOTER})
         sheet.set_column_pixels(0, ACROSS - 1, round(COLUMN * 96 / 72))
-        for at, row in enumerate(self.rows):
-            sheet.set_row(at, row.height)
-            _write_row(sheet, looks, at, row)
+        for row_no, row in enumerate(self.rows):
+            sheet.set_row(row_no, row.height)
+            _write_row(sheet, looks, row_no, row)
         if self.repeated:
             sheet.repeat_rows(self.repeated.start, self.repeated.stop - 1)
         sheet.set_h_pagebreaks(list(self.starts))
         sheet.print_area(0, 0, len(self.rows) - 1, ACROSS - 1)
 
 
-def _write_row(sheet: LivingSheet, looks: Looks, at: int, row: Row) -> None:
+def _write_row(sheet: LivingSheet, looks: Looks, row_no: int, row: Row) -> None:
     alive()
     column = 0
     for span in row.spans:
         if isinstance(span, Span):
-            _write_cell(sheet, looks, at, column, span)
+            _write_cell(sheet, looks, row_no, column, span)
         column += span.columns
     for shown in row.pictures:
         picture = shown.draw()
@@ -214,7 +218,7 @@ def _write_row(sheet: LivingSheet, looks: Looks, at: int, row: Row) -> None:
             "object_position": 3,
             "description": picture.says,
         }
-        sheet.insert_image(at, int(at_column), "picture.png", options)
+        sheet.insert_image(row_no, int(at_column), "picture.png", options)
 
 
 def _write_cell(sheet: LivingSheet, looks: Looks, row: int, column: int, span: Span) -> None:
@@ -227,8 +231,8 @@ def _write_cell(sheet: LivingSheet, looks: Looks, row: int, column: int, span: S
         part = parts[0]
         sheet.write_string(row, column, printable(part.text), looks.cell(span.look.but(size=part.size, bold=part.bold)))
     elif parts:
-        said = [each for part in parts for each in (looks.part(part), printable(part.text))]
-        sheet.write_rich_string(row, column, *said, look)
+        fragments = [fragment for part in parts for fragment in (looks.part(part), printable(part.text))]
+        sheet.write_rich_string(row, column, *fragments, look)
     elif isinstance(value, str):
         sheet.write_string(row, column, printable(value), look)
     elif isinstance(value, int | float | Decimal):
@@ -248,7 +252,7 @@ def columns_of(width: float) -> int:
     return math.ceil((width + PAD + 1) / COLUMN)
 
 
-def parts_width(parts: Iterable[Part]) -> float:
+def parts_width(parts: Iterable[Text]) -> float:
     """The width in points of a line of several sizes."""
     return sum(text_width(part.text, part.size, part.bold) for part in parts)
 
@@ -264,12 +268,12 @@ def _height(span: Span, cushion: float) -> float:
     return 0.0
 
 
-def _rich_height(parts: Sequence[Part], room: float) -> float:
+def _rich_height(parts: Sequence[Text], room: float) -> float:
     """Word by word into lines, each as high as its largest letters."""
     height, line, used = 0.0, 0.0, 0.0
     for part in parts:
-        for at, text in enumerate(part.text.split("\n")):
-            if at:
+        for line_no, text in enumerate(part.text.split("\n")):
+            if line_no:
                 height, line, used = height + line, 0.0, 0.0
             for word in re.findall(r"[^ ]+ *| +", text):  # a space that does not part is none
                 if used and used + text_width(word.rstrip(), part.size, part.bold) > room:

@@ -9,7 +9,7 @@ from xlbatch.kept.memory import KeptChange
 from xlbatch.pages import buy_and_check_in, cut_and_weed, hand_out, placement_page, press_cards, proof_page, tag_page
 from xlbatch.pages.hand_out import summed
 from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, FINE, HAIRLINE, HEAD, KEY, PLAIN, THIN, TITLE, Look, Text
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.schedule.hours import Stage
@@ -63,14 +63,14 @@ def _write_totals(leaf: Leaf, work: Work) -> None:
     box = Look(top=THIN, bottom=THIN, left=THIN, right=THIN, align="center")
     leaf.row(6)
     widths = (15, 10, 12, 12, 11)
-    leaf.row(40, *(Span(width, (Part(big, TITLE, bold=True), Part(f"\n{small}", FINE)), box)
+    leaf.row(40, *(Span(width, (Text(big, TITLE, bold=True), Text(f"\n{small}", FINE)), box)
                    for width, (big, small) in zip(widths, facts, strict=True)))  # fmt: skip
     for need in plan.layout.needs:
         length = film_length(plan, need.film)
         rolls = ", ".join(f"{count} × {long_text(roll.length, work.unit)}" for count, roll in need.rolls)
         says = f"   {need.runs} run{'s' * (need.runs != 1)}; {f'buy {rolls}' if rolls else 'enough on hand'}"
-        film = Part(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
-        leaf.row(20, Span(ACROSS, (film, Part(says)),
+        film = Text(f"{need.film.name}: {film_text(length, work.unit)}", KEY, bold=True)
+        leaf.row(20, Span(ACROSS, (film, Text(says)),
                           box.but(align="left", indent=1)))  # fmt: skip
 
 
@@ -85,11 +85,11 @@ def _assumed(work: Work) -> Iterator[str]:
 def _days(work: Work) -> str:
     """`Order by Monday 1 June 2026  ·  Press by Friday 19 June 2026`, as far as they are known."""
     dates = work.plan.dates
-    said = (
+    days = (
         ("Answers by", dates.answer_by), ("Order by", dates.order_by), ("All here by", dates.ready_by),
         ("Cut by", dates.cut_by), ("Press by", dates.press_by), ("Hand out", dates.hand_out),
     )  # fmt: skip
-    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in said if day)
+    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in days if day)
 
 
 def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
@@ -97,14 +97,14 @@ def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
     people."""
     rows = {row.source.row: row for row in reversed(work.plan.job.roster)}
     words: dict[str, str] = {}
-    found: dict[str, dict[str, RosterRow]] = {}
+    rows_by_reason: dict[str, dict[str, RosterRow]] = {}
     for problem in work.plan.problems:
         them = [rows[row] for row in problem.rows if row in rows]
         if problem.level == level and them and not (problem.where.sheet == "Designs" and level == "check"):
             text = words.setdefault(problem.code, CODE_POINT.sub("", advice(problem)))
             names = {f"{row.who or 'no name'} (no. {row.no}{f', {row.size}' * bool(row.size)})": row for row in them}
-            found.setdefault(text, {}).update(names)
-    return found
+            rows_by_reason.setdefault(text, {}).update(names)
+    return rows_by_reason
 
 
 def _write_changes(leaf: Leaf, work: Work) -> None:
@@ -118,7 +118,7 @@ def _write_changes(leaf: Leaf, work: Work) -> None:
     leaf.head("Changed since the plan before")
     for who, changes in list(of.items())[:MOST_LINES]:
         follows = "; ".join(filter(None, dict.fromkeys(changes.values())))
-        leaf.line((Part(f"{who}: ", bold=True), Part("; ".join(changes)), Part(f" → {follows}" if follows else "")))
+        leaf.line((Text(f"{who}: ", bold=True), Text("; ".join(changes)), Text(f" → {follows}" if follows else "")))
     if len(of) > MOST_LINES:
         leaf.line(f"and {len(of) - MOST_LINES} more: see Changes in the plan.")
 
@@ -139,7 +139,7 @@ def _write_people(leaf: Leaf, title: str, reasons: Mapping[str, Mapping[str, Ros
     leaf.head(title)
     for text, rows in list(reasons.items())[:MOST_LINES]:
         names = listed(rows) if len(rows) <= MOST_NAMES else f"{len(rows)} people"
-        leaf.line((Part(f"{names}: ", bold=True), Part(text)))
+        leaf.line((Text(f"{names}: ", bold=True), Text(text)))
     if len(reasons) > MOST_LINES:
         leaf.line(f"and {len(reasons) - MOST_LINES} more: see Problems in the plan.")
 
@@ -150,14 +150,14 @@ def _write_steps(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     heads = ("", "Do", "Page", "Whose hands", "Time, done")
     looks = [HEAD.but(size=FINE, align=align) for align in ("left", "left", "center", "center", "right")]
     leaf.row(13, *map(Span, widths, heads, looks), joined=True)
-    for at, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
+    for step_no, (do, how, sheets, hands, seconds) in enumerate(_steps(work, pages, plan_name), 1):
         numbers = _range([pages[sheet] for sheet in sheets if sheet in pages])
         look = PLAIN.but(bottom=HAIRLINE, fill=BAND if do.startswith("FIRST") else "")
         time = f"{hours_text(seconds)}  " if seconds else ""
         leaf.row(
             30,
-            Span(3, at, look.but(size=TITLE, bold=True, color=ACCENT)),
-            Span(35, (Part(do, bold=True), Part(f"\n{how}")), look),
+            Span(3, step_no, look.but(size=TITLE, bold=True, color=ACCENT)),
+            Span(35, (Text(do, bold=True), Text(f"\n{how}")), look),
             Span(6, numbers, look.but(size=KEY, bold=True, align="center")),
             Span(8, hands, look.but(align="center")),
             Span(8, f"{time}{BOX}", look.but(align="right")),
@@ -223,5 +223,7 @@ def _seconds(work: Work, stage: Stage, batches: Iterable[int] | None = None) -> 
     """The hand work of a stage, of some batches or of all."""
     wanted = None if batches is None else set(batches)
     return sum(
-        each.seconds for each in work.plan.time.work if each.stage == stage and (wanted is None or each.batch in wanted)
+        work_.seconds
+        for work_ in work.plan.time.work
+        if work_.stage == stage and (wanted is None or work_.batch in wanted)
     )

@@ -49,12 +49,11 @@ def _changed(look: Look, changes: tuple[tuple[str, Any], ...]) -> Look:
 PLAIN = Look()
 STRONG = Look(bold=True)
 SMALL = Look(FINE)
-CENTER = Look(align="center")
 TICK = Look(KEY, align="center")
 HEAD = Look(bold=True, bottom=THICK, valign="bottom")
 
 
-class Part(NamedTuple):
+class Text(NamedTuple):
     """A run of text in a cell that has several sizes."""
 
     text: str
@@ -67,20 +66,20 @@ class Looks:
 
     def __init__(self, workbook: Workbook) -> None:
         self._workbook = workbook
-        self._made: dict[Look | Part, Format] = {}
+        self._made: dict[Look | Text, Format] = {}
 
     def cell(self, look: Look) -> Format:
         if look not in self._made:
             edges = {edge: getattr(look, edge) for edge in ("top", "bottom", "left", "right") if getattr(look, edge)}
             colors = {f"{edge}_color": HAIR if line == HAIRLINE else INK for edge, line in edges.items()}
-            said = {"bg_color": look.fill, "num_format": look.number, "indent": look.indent}
+            values = {"bg_color": look.fill, "num_format": look.number, "indent": look.indent}
             self._made[look] = self._format(
                 look.size, look.bold, font_color=look.color, align=look.align, valign=look.valign, text_wrap=True,
-                **edges, **colors, **{name: value for name, value in said.items() if value},
+                **edges, **colors, **{name: value for name, value in values.items() if value},
             )  # fmt: skip
         return self._made[look]
 
-    def part(self, part: Part) -> Format:
+    def part(self, part: Text) -> Format:
         key = part._replace(text="")
         if key not in self._made:
             self._made[key] = self._format(part.size, part.bold, font_color=INK)

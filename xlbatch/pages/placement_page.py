@@ -6,8 +6,9 @@ from itertools import zip_longest
 from string import ascii_uppercase
 from typing import NamedTuple
 
+from xlbatch.pages.layer_drawings import layer_rows
 from xlbatch.pages.leaf import COLUMN, Leaf, Row, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG, THIN, Look, Text
 from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
@@ -20,7 +21,7 @@ TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nea
 DRAWING, SIZES, MEASURE = 14, 8, 5  # columns; what is left is for the ruler
 PAIR = 2 * (DRAWING + SIZES + MEASURE)
 HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
-FILLER, CLEAR = 16.0, 4.0  # points: of an empty row, and below the ruler
+FILLER, CLEAR, GAP = 16.0, 4.0, 4.0  # points: of an empty row, below the ruler, and below each line of drawings
 MOST = 24  # drawings
 WHOLE_WORDS = {"in": "inches", "cm": "cm", "mm": "mm"}
 
@@ -33,43 +34,40 @@ def kinds(work: Work) -> Sequence[Sequence[Place]]:
     sides: dict[tuple[int, str], list[Place]] = {}
     for place in work.plan.places:
         sides.setdefault((place.garment.no, place.side), []).append(place)
-    found: dict[Kind, list[Place]] = {}
+    places_by_kind: dict[Kind, list[Place]] = {}
     for (_, side), places in sides.items():
         blank = places[0].garment.blank
         on_it = (f"{place.decal.spec.position}/{place.decal.piece}" for place in places)
-        found.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
-    return list(found.values())[:MOST]
+        places_by_kind.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
+    return list(places_by_kind.values())[:MOST]
 
 
 def write(leaf: Leaf, work: Work) -> None:
     """Two drawings beside one another, the ruler at the right of those on the first page."""
-    found = kinds(work)
-    pairs = max(1, -(-len(found) // 2))
+    kinds_shown, layers = kinds(work), layer_rows(work)
     measured = (place.below_collar or 0.0 for place in work.plan.places if place.register is None)
     ruler = plain_ruler(max(measured, default=0.0), work.unit)
     check = CHECK[work.unit][1]
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
-    room, beside_ruler = leaf.budget - sum(row.height for row in leaf.rows), ruler.height + CLEAR
-    least = [_height(_pair([_drawing(work, places, LEAST_HIGH) for places in found[at : at + 2]])) + 4
-             for at in range(0, len(found), 2)]  # fmt: skip
-    pages = 1 + len(page_starts(least, room, leaf.budget))
-    a_page = -(-pairs // pages)  # so that none has a last one by itself
-    high = min(HIGH, max(LEAST_HIGH, room / a_page - 34))
-    drawings = [_drawing(work, places, high) for places in found]
+    room, beside_ruler = leaf.budget - _height(leaf.rows), ruler.height + CLEAR
+    least = [*map(_height, _pairs(work, kinds_shown, LEAST_HIGH)), *map(_height, layers)]
+    pages = 1 + len(page_starts([height + GAP for height in least], room, leaf.budget))
+    a_page = max(1, -(-len(kinds_shown) // (2 * pages)))  # so that none has a last one by itself
+    for_pairs = pages * room - sum(map(_height, layers))
+    pairs = _pairs(work, kinds_shown, min(HIGH, max(LEAST_HIGH, for_pairs / (pages * a_page) - 34)))
     shown = [Shown(lambda: ruler, PAIR * COLUMN + 2, 0)]
-    for first in range(0, len(drawings), 2):
-        rows = _pair(drawings[first : first + 2])
+    for block_no, rows in enumerate([*pairs, *layers]):
         high = _height(rows)
-        if first and (high > room or (first // 2) % a_page == 0):
+        if block_no and (high > room or (block_no < len(pairs) and block_no % a_page == 0)):
             _fill(leaf, beside_ruler)
             leaf.new_page()
             room, beside_ruler = leaf.budget, 0.0
         for row in rows:
             leaf.row(row.height, *row.spans, pictures=[*row.pictures, *shown], joined=True)
             shown = []
-        leaf.row(4)
-        room, beside_ruler = room - high - 4, beside_ruler - high - 4
+        leaf.row(GAP)
+        room, beside_ruler = room - high - GAP, beside_ruler - high - GAP
     _fill(leaf, beside_ruler)
 
 
@@ -84,12 +82,18 @@ def _height(rows: Sequence[Row]) -> float:
     return sum(row.height for row in rows)
 
 
+def _pairs(work: Work, kinds_shown: Sequence[Sequence[Place]], high: float) -> list[Sequence[Row]]:
+    """The drawings of all kinds, so high, two by two."""
+    drawings = [_drawing(work, places, high) for places in kinds_shown]
+    return [_pair(drawings[first : first + 2]) for first in range(0, len(drawings), 2)]
+
+
 def _pair(beside: Sequence["_Drawing"]) -> Sequence[Row]:
     """The rows of two drawings with their tables."""
     leaf = Leaf("", job="", paper="Letter")
     wide = DRAWING + SIZES + MEASURE
     band = Look(bold=True, fill=BAND, top=THIN)
-    shown = [Shown(drawing.draw, at * wide * COLUMN + 2, 20) for at, drawing in enumerate(beside)]
+    shown = [Shown(drawing.draw, drawing_no * wide * COLUMN + 2, 20) for drawing_no, drawing in enumerate(beside)]
     leaf.row(18, *(Span(wide, drawing.title, band) for drawing in beside), pictures=shown)
     for lines in zip_longest(*(drawing.lines for drawing in beside)):
         leaf.row(FILLER, *(cell for line in lines for cell in (Span(DRAWING), *(line or (Span(SIZES + MEASURE),)))))
@@ -112,17 +116,17 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
         of.setdefault(place.garment.no, []).append(place)
     by_size = sorted(of.values(), key=lambda them: them[0].garment.blank.chest)
     middle = by_size[len(by_size) // 2]
-    measured = [at for at, place in enumerate(middle) if place.register is None]
-    letters = {middle[at].decal.id: letter for at, letter in zip(measured, ascii_uppercase, strict=False)}
+    measured = [place_no for place_no, place in enumerate(middle) if place.register is None]
+    letters = {middle[place_no].decal.id: letter for place_no, letter in zip(measured, ascii_uppercase, strict=False)}
     draw = partial(placement_drawing, middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
-        for at, letter in zip(measured, letters.values(), strict=False)
-        for line in _measures(work, letter, [them[at] for them in by_size if at < len(them)])
+        for place_no, letter in zip(measured, letters.values(), strict=False)
+        for line in _measures(work, letter, [them[place_no] for them in by_size if place_no < len(them)])
     ]
     layers = ", ".join(place.decal.piece for place in middle if place.register)
     if layers:
-        lines.append((Span(SIZES + MEASURE, f"{layers}: on top, see Press cards"),))
+        lines.append((Span(SIZES + MEASURE, f"{layers}: on top, see Layers"),))
     return _Drawing(f"{blank.for_.capitalize()} {blank.garment}, {side}", draw, high, lines)
 
 
@@ -131,7 +135,7 @@ def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line
     unit = work.unit
     far, seam = where_text(places[0], unit)
     name = f"{places[0].decal.piece}: {WHOLE_WORDS[unit]} {seam}"
-    yield (Span(SIZES + MEASURE, (Part(f"{letter}  ", KEY, bold=True), Part(name, bold=True))),)
+    yield (Span(SIZES + MEASURE, (Text(f"{letter}  ", KEY, bold=True), Text(name, bold=True))),)
     of_size: dict[str, set[tuple[str, str]]] = {}
     sizes: dict[tuple[str, str], dict[str, None]] = {}
     for place in places:

@@ -26,8 +26,8 @@ from xlbatch.pages.press_settings import write_caution, write_plates, write_sett
 from xlbatch.pages.work import Work, listed
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
-from xlbatch.press.step import Step
-from xlbatch.units import temperature_text
+from xlbatch.press.step import PressStep
+from xlbatch.sheets.banner import heat_text
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
@@ -40,7 +40,7 @@ ROOMY = 20.0  # points of a step: its measure is then in larger letters
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 
-class Columns(NamedTuple):
+class CardColumns(NamedTuple):
     """The widths of a table of cards in columns; `one_line`: every garment has one step, and stands in one line."""
 
     who: int
@@ -51,7 +51,7 @@ class Columns(NamedTuple):
     one_line: bool
 
 
-def columns(work: Work) -> Columns:
+def columns(work: Work) -> CardColumns:
     """As wide as names, garments and steps need; the note has what is left."""
     one_line = all(len(steps) == 1 for steps in work.steps.values())
     garments = work.plan.garments
@@ -68,7 +68,7 @@ def columns(work: Work) -> Columns:
     steps = max(15, min(columns_of(widest), free - LEAST_DRAWING))
     drawing = 5 if one_line else min(MOST_DRAWING, free - steps)
     free += LEAST_NOTE - drawing
-    return Columns(who, drawing, steps, result, free - steps, one_line)
+    return CardColumns(who, drawing, steps, result, free - steps, one_line)
 
 
 @dataclass(frozen=True)
@@ -76,11 +76,11 @@ class Block:
     """Batches whose garments are all finished before the next block's begin; `passes` as the plate's heat changes."""
 
     batches: tuple[int, ...]
-    passes: tuple[tuple[Step, ...], ...]
+    passes: tuple[tuple[PressStep, ...], ...]
 
-    def cards(self, batch: int) -> tuple[tuple[Garment, tuple[tuple[int, Step], ...]], ...]:
+    def cards(self, batch: int) -> tuple[tuple[Garment, tuple[tuple[int, PressStep], ...]], ...]:
         """Each garment of a batch, in the order first pressed, with the number of the pass of each of its steps."""
-        of: dict[int, list[tuple[int, Step]]] = {}
+        of: dict[int, list[tuple[int, PressStep]]] = {}
         for number, steps in enumerate(self.passes, 1):
             for step in steps:
                 if step.batch == batch:
@@ -88,17 +88,17 @@ class Block:
         return tuple((them[0][1].place.garment, tuple(them)) for them in of.values())
 
 
-def blocks(steps: Sequence[Step]) -> Iterator[Block]:
+def blocks(steps: Sequence[PressStep]) -> Iterator[Block]:
     """The steps parted where no batch reaches over the cut, each part by the plate's heats."""
-    last = {step.batch: at for at, step in enumerate(steps)}
+    last = {step.batch: number for number, step in enumerate(steps)}
     start = end = 0
-    for at, step in enumerate(steps):
+    for step_no, step in enumerate(steps):
         end = max(end, last[step.batch])
-        if at == end:
-            part = steps[start : at + 1]
+        if step_no == end:
+            part = steps[start : step_no + 1]
             passes = tuple(tuple(them) for _, them in groupby(part, key=lambda step: step.temperature))
             yield Block(tuple(dict.fromkeys(step.batch for step in part)), passes)
-            start = at + 1
+            start = step_no + 1
 
 
 def write(leaf: Leaf, work: Work, room: float) -> None:
@@ -126,14 +126,14 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     _write_advice(work, leaf)
 
 
-def _write_heads(leaf: Leaf, table: Columns) -> None:
+def _write_heads(leaf: Leaf, table: CardColumns) -> None:
     first = ((NO, "No."), (table.who, "Who, size"), (table.drawing, "Where"))
     heads = (*first, (table.steps, "Below collar seam"), (table.result, "OK?"), (table.note, "Note"))
     leaf.row(18, *(Span(width, text, HEAD) for width, text in heads))
 
 
 def _write_block(
-    leaf: Leaf, work: Work, block: Block, table: Columns, room: float, *, batches: Sequence[int], lanes: bool
+    leaf: Leaf, work: Work, block: Block, table: CardColumns, room: float, *, batches: Sequence[int], lanes: bool
 ) -> None:
     """`batches`: those of the whole job; `lanes`: whether it has several presses."""
     several = len(block.passes) > 1
@@ -143,7 +143,7 @@ def _write_block(
     if several and len(block.batches) > 1:
         passes = f"Batches {_range(block.batches)}: down the list for every 1, then again from its top for every 2 …"
         leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
-    of: dict[int, list[Step]] = {}
+    of: dict[int, list[PressStep]] = {}
     for step in (step for them in block.passes for step in them):
         of.setdefault(step.batch, []).append(step)
     for batch, steps in of.items():
@@ -153,10 +153,11 @@ def _write_block(
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
         leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
         cards = block.cards(batch)
-        for at, (garment, of_garment) in enumerate(cards):
+        for card_no, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            alone = at + 1 < len(cards) and (
-                (table.one_line and at in (0, len(cards) - 2)) or (batch == batches[-1] and at == len(cards) - 2)
+            alone = card_no + 1 < len(cards) and (
+                (table.one_line and card_no in (0, len(cards) - 2))
+                or (batch == batches[-1] and card_no == len(cards) - 2)
             )
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
         if batch == batches[0] and len(batches) > 1:
@@ -170,7 +171,7 @@ def _range(numbers: Sequence[int]) -> str:
     return f"{first}–{last}" if list(numbers) == list(range(first, last + 1)) and last - first > 1 else listed(numbers)
 
 
-def _strips(work: Work, steps: Sequence[Step]) -> str:
+def _strips(work: Work, steps: Sequence[PressStep]) -> str:
     """The strips to lay ready, cut now or before: `strip 3 of each film`, or film by film where their numbers
     differ."""
     of: dict[str, dict[int, None]] = {}
@@ -183,9 +184,9 @@ def _strips(work: Work, steps: Sequence[Step]) -> str:
     return "strips " + ", ".join(f"{film} {listed(strips)}" for film, strips in of.items()) if of else ""
 
 
-def _heat_text(work: Work, steps: Sequence[Step]) -> str:
-    """`330 °F (wait 2 min)`."""
-    heat = temperature_text(steps[0].temperature, work.plan.job.settings.temperature_unit)
+def _heat_text(work: Work, steps: Sequence[PressStep]) -> str:
+    """`330 °F (wait 2 min)`, or an iron's dial."""
+    heat = heat_text(steps[0].temperature, steps[0].press, work.plan.job.settings)
     return f"{heat} (wait {max(1, round(steps[0].wait / 60))} min)" if steps[0].wait >= 30 else heat
 
 
@@ -193,8 +194,8 @@ def _write_card(
     leaf: Leaf,
     work: Work,
     garment: Garment,
-    steps: Sequence[tuple[str, Step]],
-    table: Columns,
+    steps: Sequence[tuple[str, PressStep]],
+    table: CardColumns,
     room: float,
     *,
     joined: bool,
@@ -224,12 +225,12 @@ def _write_card(
         places = [step.place for _, step in steps]
         draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 3)
         shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
-    for at, (text, height) in enumerate(zip(texts, heights, strict=True)):
-        last = at == count - 1
+    for line_no, (text, height) in enumerate(zip(texts, heights, strict=True)):
+        last = line_no == count - 1
         cell = text._replace(look=RULE) if last else text
         under = ([Under(span.columns) for span in spans] for spans in (side, end))
-        before, after = (side, end) if at == 0 else under
-        leaf.row(height, *before, cell, *after, pictures=() if at else shown, joined=joined or not last)
+        before, after = (side, end) if line_no == 0 else under
+        leaf.row(height, *before, cell, *after, pictures=() if line_no else shown, joined=joined or not last)
 
 
 def _write_advice(work: Work, leaf: Leaf) -> None:

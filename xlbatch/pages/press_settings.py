@@ -6,14 +6,13 @@ from functools import partial
 
 from xlbatch.job.job import Film, Press
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span
-from xlbatch.pages.page_looks import ACCENT, BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Part
+from xlbatch.pages.page_looks import ACCENT, BANNER, KEY, STRONG, THIN, TITLE, WORK, Look, Text
 from xlbatch.pages.work import Work, listed, size_text
 from xlbatch.pictures.plate_picture import plate_picture
 from xlbatch.placement.place import Place
-from xlbatch.sheets.banner import IRON
+from xlbatch.sheets.banner import IRON, heat_text
 from xlbatch.sheets.how import sections_text
-from xlbatch.trade.tables import iron_dial
-from xlbatch.units import temperature_text
+from xlbatch.trade.tables import table
 
 CAUTION = "CAUTION  Plate and fresh film burn at once. Children and pets away. Unplug when you leave."
 SHORT_CAUTION = "CAUTION  Plate and film burn. Children, pets away. Unplug when you leave."
@@ -29,28 +28,29 @@ def write_settings(leaf: Leaf, work: Work, films: Sequence[Film], press: Press) 
 
 
 def write_caution(leaf: Leaf, films: Sequence[Film], press: Press) -> None:
-    """One line; with the cover where the films' rows have no room for it."""
+    """One line; with the cover where the films' rows have no room for it. With an iron, how it is handled."""
     cover = f"  {press.cover.capitalize()} on top." if press.cover and len(films) > MOST_LARGE else ""
     leaf.line(f"{SHORT_CAUTION}{cover}" if cover else CAUTION, STRONG)
+    if press.kind == IRON:
+        leaf.line(" ".join(line["Rule"] for line in table("iron_rules")), STRONG)
 
 
 def _write_film(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool) -> None:
-    heat = temperature_text(film.temperature, work.plan.job.settings.temperature_unit)
-    if press.kind == IRON:
-        heat = f"dial {iron_dial(film.temperature)}"
+    iron = press.kind == IRON
+    heat = heat_text(film.temperature, press, work.plan.job.settings)
     edge = Look(top=THIN, bottom=THIN)
     center = edge.but(align="center", left=THIN)
     cover = f"; {press.cover} on top" if large and press.cover else ""
     back = f"then back {film.back:g} s" if film.back else "one side"
     size, after = (BANNER, "\n") if large else (TITLE, "  ")
-    about = (Part(film.name, KEY, bold=True), Part(f"{after}warm-up {film.warm_up:g} s{cover}"))
+    about = (Text(film.name, KEY, bold=True), Text(f"{after}warm-up {film.warm_up:g} s{cover}"))
     leaf.row(
         42 if large else 24,
-        Span(22, about, edge.but(left=THIN, indent=1)),
-        Span(10, heat, edge.but(size=size, bold=True, align="center")),
-        Span(14, (Part(f"{film.press:g} s", size, bold=True), Part(f"{after}{back}")), center),
-        Span(7, (Part(film.pressure, KEY if large else WORK, bold=True), Part("\npressure" * large)), center),
-        Span(7, (Part(film.peel, KEY if large else WORK, bold=True), Part("\npeel" if large else " peel")),
+        Span(16 if iron else 22, about, edge.but(left=THIN, indent=1)),
+        Span(16 if iron else 10, heat, edge.but(size=KEY if iron else size, bold=True, align="center")),
+        Span(14, (Text(f"{film.press:g} s", size, bold=True), Text(f"{after}{back}")), center),
+        Span(7, (Text(film.pressure, KEY if large else WORK, bold=True), Text("\npressure" * large)), center),
+        Span(7, (Text(film.peel, KEY if large else WORK, bold=True), Text("\npeel" if large else " peel")),
              center.but(right=THIN)),
     )  # fmt: skip
 
@@ -70,16 +70,16 @@ def write_plates(leaf: Leaf, work: Work) -> None:
     for first in range(0, len(groups), PLATES):
         beside = groups[first : first + PLATES]
         shown = [
-            Shown(partial(plate_picture, places[0], press, wide * COLUMN - 6, PLATE_HIGH), at * wide * COLUMN + 2)
-            for at, (_, places) in enumerate(beside)
+            Shown(partial(plate_picture, places[0], press, wide * COLUMN - 6, PLATE_HIGH), plate_no * wide * COLUMN + 2)
+            for plate_no, (_, places) in enumerate(beside)
         ]
         leaf.row(PLATE_HIGH + 4, pictures=shown, joined=True)
         leaf.row(14, *(Span(wide, _plate_text(work, piece, where, places), Look(valign="top"))
                        for (piece, where), places in beside))  # fmt: skip
 
 
-def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Part, ...]:
+def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Text, ...]:
     largest = max(places, key=lambda place: place.decal.width)
     size = size_text(largest.decal.width, largest.decal.height, work.unit)
     nos = listed(dict.fromkeys(place.garment.no for place in places))
-    return Part(f"{piece} {size}, no. {nos}: ", bold=True), Part(where.replace("the decal's", "the piece's"))
+    return Text(f"{piece} {size}, no. {nos}: ", bold=True), Text(where.replace("the decal's", "the piece's"))

@@ -7,14 +7,14 @@ from typing import NamedTuple
 from xlbatch.check.garment import Garment
 from xlbatch.files.beside import beside, folder_of
 from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
-from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Part
+from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Text
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
 from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
-from xlbatch.sheets.proof import film_colors, narrowed
+from xlbatch.sheets.proof import narrowed
 from xlbatch.trade.tables import table
 
 NAME = "Proof"
@@ -33,7 +33,7 @@ RULE = PLAIN.but(bottom=HAIRLINE)
 def write(leaf: Leaf, work: Work, high: float) -> None:
     """The panels, `high` points each, then the texts in two columns."""
     panels = list(sides(work))[:MOST_PANELS]
-    colors = film_colors(work.plan.job.films)
+    colors = work.plan.job.film_colors
     beside = -(-len(panels) // max(1, -(-len(panels) // PANELS)))  # as even as so many rows allow
     for first in range(0, len(panels), max(1, beside)):
         _write_panels(leaf, work, panels[first : first + beside], colors, (ACROSS // beside, high))
@@ -45,8 +45,8 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
     leaf.repeat()
     rows = -(-len(garments) // lines.beside)
-    for at in range(rows):
-        _write_texts(leaf, work, garments[at::rows], colors, lines, joined=at == rows - 1)
+    for row_no in range(rows):
+        _write_texts(leaf, work, garments[row_no::rows], colors, lines, joined=row_no == rows - 1)
     count = len(garments)
     leaf.line(f"All {count} read and right. Cut them as shown.", STRONG, 24, joined=True)
     leaf.row(14, joined=True)
@@ -90,8 +90,8 @@ def _write_panels(
     """Panels side by side, each with what it shows below it; `size`: columns and points high."""
     wide, high = size
     shown = [
-        Shown(partial(art_panel, places, colors, wide * COLUMN - 6, high), at * wide * COLUMN + 2)
-        for at, places in enumerate(panels)
+        Shown(partial(art_panel, places, colors, wide * COLUMN - 6, high), panel_no * wide * COLUMN + 2)
+        for panel_no, places in enumerate(panels)
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
     leaf.row(14, *(Span(wide, _caption(work, places), SMALL.but(bold=True, valign="top")) for places in panels),
@@ -101,13 +101,14 @@ def _write_panels(
 def _write_traced(leaf: Leaf, work: Work, high: float) -> None:
     """What was made of each drawing that is a picture, over the picture itself."""
     names = dict.fromkeys(spec.artwork for decal in work.plan.decals for spec in decal.specs)
-    found = [beside(folder_of(work.plan.job.path), name) for name in names if is_picture(name)][:PANELS]
-    files = [file for file in found if file]
+    places_of_files = [beside(folder_of(work.plan.job.path), name) for name in names if is_picture(name)][:PANELS]
+    files = [file for file in places_of_files if file]
     if not files:
         return
     wide = ACROSS // len(files)
     shown = [
-        Shown(partial(traced_picture, file, WIDE_TRACED, high), at * wide * COLUMN + 2) for at, file in enumerate(files)
+        Shown(partial(traced_picture, file, WIDE_TRACED, high), file_no * wide * COLUMN + 2)
+        for file_no, file in enumerate(files)
     ]
     leaf.row(high + 4, pictures=shown, joined=True)
     look = SMALL.but(valign="top")
@@ -128,21 +129,21 @@ def _caption(work: Work, places: Sequence[Place]) -> str:
 
 def _texts(work: Work, garment: Garment) -> tuple[Group, ...]:
     """The groups of a garment that have a text of its own; all of them where none has."""
-    found = groups(decal for decal in work.decals.get(garment.no, ()))
-    return tuple(group for group in found if any(decal.text for decal in group.decals)) or found
+    all_groups = groups(decal for decal in work.decals.get(garment.no, ()))
+    return tuple(group for group in all_groups if any(decal.text for decal in group.decals)) or all_groups
 
 
 def _write_texts(
     leaf: Leaf, work: Work, beside: Sequence[Garment], colors: Mapping[str, str], lines: Lines, *, joined: bool
 ) -> None:
     cells, pictures = [], []
-    for at, garment in enumerate(beside):
+    for half_no, garment in enumerate(beside):
         texts = _texts(work, garment)
-        cells += [Span(GUTTER)] * (at > 0) + list(_cells(work, garment, texts, lines))
+        cells += [Span(GUTTER)] * (half_no > 0) + list(_cells(work, garment, texts, lines))
         count = len(work.plan.garments)
         if texts and count <= MOST_DRAWN:
             dots = SHARP if count <= MOST_SHARP else COARSE
-            left = at * (HALF + GUTTER) + NO + lines.who
+            left = half_no * (HALF + GUTTER) + NO + lines.who
             draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high, dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
@@ -158,7 +159,7 @@ def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -
     narrow = next(filter(None, map(narrowed, texts)), "")
     fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Part(garment.who or "–", bold=True), Part(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.who, (Text(garment.who or "–", bold=True), Text(f"\n{_about(garment)}", FINE)), RULE)
     yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
@@ -172,5 +173,5 @@ def look_alikes(text: str) -> str:
     """The letters that look like those of the plain alphabet in a text that has both, with their Unicode numbers."""
     like = _looks_like()
     mixed = any(letter.isascii() and letter.isalpha() for letter in text)
-    found = dict.fromkeys(letter for letter in text if mixed and letter in like)
-    return "".join(f"; {letter} is U+{ord(letter):04X}, not {like[letter]}" for letter in found)
+    alike = dict.fromkeys(letter for letter in text if mixed and letter in like)
+    return "".join(f"; {letter} is U+{ord(letter):04X}, not {like[letter]}" for letter in alike)

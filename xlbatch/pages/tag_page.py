@@ -36,18 +36,18 @@ Tag = Sequence[TagLine]
 def tags(work: Work) -> Iterator[Tag]:
     """The tags in order of group and name, all with the same lines; lines that no tag needs are left out."""
     by_group = work.plan.job.settings.one_tag_for == "group"
-    garments = sorted(work.plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
-    size, seen = Counter(each.group for each in garments), Counter[str]()
+    garments = sorted(work.plan.garments, key=lambda worn: (worn.group.casefold(), worn.who.casefold(), worn.no))
+    size, seen = Counter(worn.group for worn in garments), Counter[str]()
     of: dict[tuple[str, int], list[Garment]] = {}  # those without a group have a tag each
     for garment in garments:
         of.setdefault((garment.group, 0 if by_group and garment.group else garment.no), []).append(garment)
-    grouped = any(each.group for each in garments)
-    says = any(work.on_it(each.no).casefold() != each.who.casefold() for each in garments)
+    grouped = any(worn.group for worn in garments)
+    says = any(work.on_it(worn.no).casefold() != worn.who.casefold() for worn in garments)
     foot = grouped or any(to_pay(work, them) for them in of.values())
-    for (group, one), them in of.items():
+    for (group, single), them in of.items():
         seen[group] += 1
-        bag = f"bag {seen[group]} of {size[group]}" if grouped and one else ""
-        top = _of_garment(work, them[0], says=says) if one else _of_group(work, group, them, says=says)
+        bag = f"bag {seen[group]} of {size[group]}" if grouped and single else ""
+        top = _of_garment(work, them[0], says=says) if single else _of_group(work, group, them, says=says)
         tail = [TagLine(f"{group}, {bag}".strip(", "), to_pay(work, them), Look(TINY))] if foot else []
         yield (*top, TagLine(_care(), look=Look(TINY, valign="top")), *tail)
 
@@ -66,9 +66,9 @@ def _of_garment(work: Work, garment: Garment, *, says: bool) -> Iterator[TagLine
 def _of_group(work: Work, group: str, garments: Sequence[Garment], *, says: bool) -> Iterator[TagLine]:
     """A group, and whose garments of which sizes are in its bag."""
     yield TagLine(group, f"{len(garments)} garment{'s' * (len(garments) != 1)}", Look(KEY, bold=True))
-    yield TagLine(", ".join(f"{each.who or f'no. {each.no}'} {each.blank.size}" for each in garments))
+    yield TagLine(", ".join(f"{garment.who or f'no. {garment.no}'} {garment.blank.size}" for garment in garments))
     if says:
-        yield TagLine("; ".join(dict.fromkeys(work.what_differs(each.no) for each in garments)))
+        yield TagLine("; ".join(dict.fromkeys(work.what_differs(garment.no) for garment in garments)))
 
 
 def to_pay(work: Work, garments: Sequence[Garment]) -> str:
@@ -83,9 +83,9 @@ def to_pay(work: Work, garments: Sequence[Garment]) -> str:
 def write(leaf: Leaf, work: Work) -> None:
     """Tags three across, none split between pages."""
     leaf.cushion = 1.0  # what stands on a tag must fit it
-    found = list(tags(work))
-    for first in range(0, len(found), BESIDE):
-        _write_row(leaf, found[first : first + BESIDE])
+    lines = list(tags(work))
+    for first in range(0, len(lines), BESIDE):
+        _write_row(leaf, lines[first : first + BESIDE])
 
 
 def _write_row(leaf: Leaf, beside: Sequence[Tag]) -> None:

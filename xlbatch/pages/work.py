@@ -13,7 +13,7 @@ from xlbatch.job.job import DecalSpec
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.placement.place import Place, Register
 from xlbatch.plan import Plan
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 from xlbatch.sheets.cut_list import ready_strips
 from xlbatch.shopping.lines import MoneyLine
 from xlbatch.units import LengthUnit, length_text, printed_text
@@ -32,7 +32,7 @@ class Work:
     places: Mapping[str, Place]
     lies: Mapping[str, tuple[Run, Strip]]
     ready: Mapping[tuple[str, int, int], Sequence[KeptDecal]]
-    steps: Mapping[int, tuple[Step, ...]]
+    steps: Mapping[int, tuple[PressStep, ...]]
     money: Mapping[int, MoneyLine]
 
     @property
@@ -42,7 +42,7 @@ class Work:
     @cached_property
     def to_weed(self) -> Mapping[tuple[str, int, int], Sequence[KeptDecal]]:
         """The strips that were cut before and are not weeded."""
-        return {place: decals for place, decals in self.ready.items() if any(each.state == "cut" for each in decals)}
+        return {place: decals for place, decals in self.ready.items() if any(decal.state == "cut" for decal in decals)}
 
     @cached_property
     def strip_of(self) -> Mapping[str, int]:
@@ -69,12 +69,12 @@ class Work:
 
     @cached_property
     def _many_colored(self) -> bool:
-        return len({each.color.casefold() for each in self.plan.garments}) > 1
+        return len({garment.color.casefold() for garment in self.plan.garments}) > 1
 
     @cached_property
     def one_kind(self) -> bool:
         """Whether all garments are called alike."""
-        return len({self.garment_text(each) for each in self.plan.garments}) == 1
+        return len({self.garment_text(garment) for garment in self.plan.garments}) == 1
 
     @cached_property
     def only_names(self) -> bool:
@@ -87,13 +87,13 @@ class Work:
 
     def _says(self, no: int) -> tuple[tuple[str, str], ...]:
         """Every text and drawing: its side, and what it says."""
-        found: dict[tuple[str, str], None] = {}
+        texts: dict[tuple[str, str], None] = {}
         for decal in (decal for decal in self.decals.get(no, ()) if not decal.border):
             side = self.places[decal.id].side
             for part in decal.parts or (decal,):
                 text = part.text or drawing_name(part.spec)
-                found[side, text] = None
-        return tuple(found)
+                texts[side, text] = None
+        return tuple(texts)
 
 
 def _told(says: Iterable[tuple[str, str]]) -> str:

@@ -1,6 +1,7 @@
 """Writes the workbook that holds only the pages to print, in the order of the work."""
 
 from bisect import bisect_left
+from collections import deque
 from collections.abc import Callable, Sequence
 from copy import deepcopy
 from dataclasses import dataclass, field
@@ -10,7 +11,7 @@ from pathlib import Path
 from xlbatch.files.printed_of import PAGES_OF
 from xlbatch.how_far import counted
 from xlbatch.pages import order_of_the_day
-from xlbatch.pages.all_pages import KINDS, Kind
+from xlbatch.pages.all_pages import KINDS, PageKind
 from xlbatch.pages.leaf import Leaf
 from xlbatch.pages.page_looks import TINY, Looks
 from xlbatch.pages.work import Work, look_up
@@ -34,33 +35,39 @@ _OPTIONS = {
 
 def write_pages(path: Path, plan: Plan, plan_name: str) -> None:
     """Turns a plan into its pages. `plan_name`: the file of the plan, where results are typed."""
-    content = LivingBytes()  # whole before the disk sees it
+    path.write_bytes(pages_of(plan, plan_name))  # whole before the disk sees it
+
+
+def pages_of(plan: Plan, plan_name: str) -> bytes:
+    """The workbook with a plan's pages."""
+    content = LivingBytes()
     workbook = LivingWorkbook(content, deepcopy(_OPTIONS))  # the writer adds to what it is given
     workbook.set_properties(
         {"title": job_name(plan), "subject": printable(f"{PAGES_OF}{plan_name}"), "created": CREATED}
     )
     workbook.set_size(1600, 1000)
     looks = Looks(workbook)
-    for leaf in counted(leaves(plan, plan_name)):
-        leaf.write(workbook, looks)
+    sheets = deque(leaves(plan, plan_name))
+    for _ in counted(range(len(sheets))):
+        sheets.popleft().write(workbook, looks)  # each is given free once it is written
     workbook.close()
-    path.write_bytes(content.getvalue())
+    return content.getvalue()
 
 
 def leaves(plan: Plan, plan_name: str) -> Sequence[Leaf]:
     """The sheets: the order of the day, which names the pages of the others, and these."""
     work = look_up(plan)
-    found: list[Ways] = []
+    made: list[Ways] = []
     for kind in KINDS:
         if kind.wanted(work):
             ways = _ways(kind, work)
-            if kind.below and found and found[-1].name == kind.below:
-                both = found[-1].with_below(ways)
-                if both.fewest < found[-1].fewest + ways.fewest:
-                    found[-1] = both
+            if kind.below and made and made[-1].name == kind.below:
+                both = made[-1].with_below(ways)
+                if both.fewest < made[-1].fewest + ways.fewest:
+                    made[-1] = both
                     continue
-            found.append(ways)
-    others = [ways.best() for ways in found]
+            made.append(ways)
+    others = [ways.best() for ways in made]
     return (_first(work, others, plan_name), *others)
 
 
@@ -72,10 +79,10 @@ class Ways:
     make: Sequence[Callable[[], Leaf]]
     made: dict[int, Leaf] = field(default_factory=dict)
 
-    def __getitem__(self, at: int) -> Leaf:
-        if at not in self.made:
-            self.made[at] = self.make[at]()
-        return self.made[at]
+    def __getitem__(self, way: int) -> Leaf:
+        if way not in self.made:
+            self.made[way] = self.make[way]()
+        return self.made[way]
 
     @property
     def fewest(self) -> int:
@@ -84,22 +91,22 @@ class Ways:
 
     def best(self) -> Leaf:
         """The roomiest of those that take the fewest pages; a tighter one never takes more."""
-        return self[bisect_left(range(len(self.make)), True, key=lambda at: self[at].printed <= self.fewest)]
+        return self[bisect_left(range(len(self.make)), True, key=lambda way: self[way].printed <= self.fewest)]
 
     def with_below(self, other: "Ways") -> "Ways":
         """This sheet with the rows of another, at its roomiest, below its own."""
-        return Ways(self.name, [partial(_below, self, at, other) for at in range(len(self.make))])
+        return Ways(self.name, [partial(_below, self, way, other) for way in range(len(self.make))])
 
 
-def _below(upper: Ways, at: int, lower: Ways) -> Leaf:
-    return upper[at].with_after(lower[0])
+def _below(upper: Ways, way: int, lower: Ways) -> Leaf:
+    return upper[way].with_after(lower[0])
 
 
-def _ways(kind: Kind, work: Work) -> Ways:
+def _ways(kind: PageKind, work: Work) -> Ways:
     return Ways(kind.name, [partial(_made, kind, work, room) for room in kind.rooms])
 
 
-def _made(kind: Kind, work: Work, room: float) -> Leaf:
+def _made(kind: PageKind, work: Work, room: float) -> Leaf:
     leaf = _leaf(work.plan, kind.name)
     if kind.tells:
         leaf.title(kind.tells, _aside(work.plan))

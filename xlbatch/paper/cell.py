@@ -60,7 +60,7 @@ def put(sheet: Worksheet, row: int, column: int, value: Value, look: Format) -> 
 
 def unbroken(text: str) -> str:
     """The text with its mixed numbers and units held together: `7 1/8 in` is never parted at the end of a line."""
-    return _MEASURE.sub(lambda found: found[0].replace(" ", "\u00a0"), text)
+    return _MEASURE.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
 
 
 def printable(text: str) -> str:

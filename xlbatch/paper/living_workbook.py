@@ -19,11 +19,30 @@ _letters = cache(xl_col_to_name)
 class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
     """A sheet. Its cells are always named by numbers, so nothing has to look for an A1."""
 
-    write_string, write_number, write_blank = Worksheet._write_string, Worksheet._write_number, Worksheet._write_blank
+    def __init__(self) -> None:
+        super().__init__()
+        self._blank = cache(CellBlankTuple)  # one for all blank cells of a look
 
-    def _write_row(self, *args: Any, **options: Any) -> None:
-        alive()
-        super()._write_row(*args, **options)
+    write_string, write_number = Worksheet._write_string, Worksheet._write_number
+
+    def write_blank(self, row: int, column: int, _: None, look: Format) -> None:
+        """A cell of which only the look is seen."""
+        self._check_dimensions(row, column)
+        self.table[row][column] = self._blank(look)
+
+    def _write_rows(self) -> None:
+        """The elements of all rows, each of which is given free once it is written; without the spans of their
+        columns, which nothing needs (18.3.1.73)."""
+        for row in sorted({*self.table, *self.row_info, *self.comments}):
+            alive()
+            cells, properties = self.table.pop(row, None), self.row_info.get(row)
+            if cells:
+                self._write_row(row, None, properties)
+                for column, cell in sorted(cells.items()):
+                    self._write_cell(row, column, cell)
+                self._xml_end_tag("row")
+            elif row in self.row_info or row in self.comments:
+                self._write_empty_row(row, None, properties)
 
     def _write_cell(self, row: int, col: int, cell: Any) -> None:
         """The element of one cell (ECMA-376, 18.3.1.4); without a look, or neither text nor number: as ever."""
@@ -44,11 +63,11 @@ class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
         each draws its own part of an edge."""
         self._check_dimensions(last_row, last_column)
         self.merge.append([row, column, last_row, last_column])
-        blank = CellBlankTuple(look)
+        blank = self._blank(look)
         for across in range(row, (last_row if framed else row) + 1):
             cells = self.table[across]
-            for at in range(column, (last_column if framed else column) + 1):
-                cells[at] = blank
+            for place in range(column, (last_column if framed else column) + 1):
+                cells[place] = blank
 
 
 class LivingWorkbook(Workbook):  # type: ignore[misc]

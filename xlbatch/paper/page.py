@@ -77,7 +77,7 @@ class Page:
         self.columns, self.base = columns, base
         self._looks.clear()
         texts = [
-            [] if frame is None else self._shown(frame.iloc[:, at], column.looks) for at, column in enumerate(columns)
+            [] if frame is None else self._shown(frame.iloc[:, no], column.looks) for no, column in enumerate(columns)
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
         least = [
@@ -87,11 +87,11 @@ class Page:
         most = [column.width * 72 for column in columns]
         self.widths = [own_width(a, b, text, *font) for a, b, text, font in zip(least, most, texts, fonts, strict=True)]
         if fill:
-            printed = [at for at, column in enumerate(columns) if not column.outside]
-            shared = filled([most[at] for at in printed], [least[at] for at in printed], self.paper.width)
+            printed = [place for place, column in enumerate(columns) if not column.outside]
+            shared = filled([most[place] for place in printed], [least[place] for place in printed], self.paper.width)
             self.widths[: len(printed)] = shared
-        for at, width in enumerate(self.widths):
-            self.sheet.set_column_pixels(at, at, int(width * 96 / 72))
+        for number, width in enumerate(self.widths):
+            self.sheet.set_column_pixels(number, number, int(width * 96 / 72))
 
     def _shown(self, values: Iterable[Value], looks: tuple[str, ...]) -> list[str]:
         """What is shown of some cells, each text once."""
@@ -107,7 +107,7 @@ class Page:
     @property
     def last(self) -> int:
         """The last printed column."""
-        return max(at for at, column in enumerate(self.columns) if not column.outside)
+        return max(number for number, column in enumerate(self.columns) if not column.outside)
 
     @property
     def printed(self) -> int:
@@ -142,8 +142,8 @@ class Page:
     def cells(self, values: Iterable[Value], *looks: str, least: float = 0.0) -> int:
         """One row of cells from the first column on, all with the same looks. Returns its row."""
         row = self._next(least or self.formats.size(*looks) * 1.5)
-        for at, value in enumerate(values):
-            put(self.sheet, row, at, value, self.formats.get(*looks))
+        for column, value in enumerate(values):
+            put(self.sheet, row, column, value, self.formats.get(*looks))
         return row
 
     def write(self, row: int, column: int, value: Value, *looks: str, across: int = 1) -> None:
@@ -186,27 +186,27 @@ class Page:
             if cell.measured and isinstance(value, (str, Formula, Link))
         ]
         row = self._next(max(max(heights, default=BODY * LINE) + CUSHION, least))
-        for at, (value, cell) in enumerate(zip(values, cells, strict=True)):
-            put(self.sheet, row, at, self._placed(value, row) if isinstance(value, Formula) else value, cell.format)
+        for column, (value, cell) in enumerate(zip(values, cells, strict=True)):
+            put(self.sheet, row, column, self._placed(value, row) if isinstance(value, Formula) else value, cell.format)
         return row
 
     def _cells(self, looks: tuple[str, ...], also: tuple[tuple[str, str], ...]) -> Sequence[_Cell]:
         """The cells of a record, so far as all such records' are alike."""
         if (looks, also) not in self._looks:
             more = dict(also)
-            found = []
+            cells = []
             for column, width in zip(self.columns, self.widths, strict=True):
                 own = (self.base, *column.looks, *looks, *filter(None, [more.get(column.heading)]))
                 room, size = width - PAD - self.formats.indent(*own), self.formats.size(*own)
-                found.append(_Cell(own, self.formats.get(*own), room, size, "strong" in own, "box" not in own))
-            self._looks[looks, also] = found
+                cells.append(_Cell(own, self.formats.get(*own), room, size, "strong" in own, "box" not in own))
+            self._looks[looks, also] = cells
         return self._looks[looks, also]
 
     def banner(self, strong: str, text: str, look: str) -> int:
         """A row of the table that holds one text running across it, its start in bold."""
-        row = self._next(self.formats.size(look) * LINE)
-        for at in range(self.last + 1):
-            put(self.sheet, row, at, None if at else strong or text, self.formats.get(look, *["strong"] * bool(strong)))
+        row, looks = self._next(self.formats.size(look) * LINE), self.formats.get(look, *["strong"] * bool(strong))
+        for column in range(self.last + 1):
+            put(self.sheet, row, column, None if column else strong or text, looks)
         if strong and text:
             parts = (self.formats.get(look, "strong"), strong, self.formats.get(look), printable(text))
             self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
@@ -216,8 +216,8 @@ class Page:
         """A whole table under its heading row; the frame's columns are the headings. A heavy line stands above the
         record of that number, where it is not 0."""
         self.heading()
-        for at, values in enumerate(frame.itertuples(index=False, name=None)):
-            self.record(values, *["line above"] * (0 < at == line_above), least=least)
+        for row_no, values in enumerate(frame.itertuples(index=False, name=None)):
+            self.record(values, *["line above"] * (0 < row_no == line_above), least=least)
         self.end_table()
 
     def end_table(self, blocks: Sequence[int] = ()) -> None:
@@ -232,24 +232,24 @@ class Page:
 
     def links(self, heading: str, targets: Iterable[Link | None]) -> None:
         """Makes the table's cells under a heading, row by row, lead to `targets`; they keep what they hold."""
-        at = self.at(heading)
-        look = self.formats.get(self.base, *self.columns[at].looks, "link")
+        column = self.at(heading)
+        look = self.formats.get(self.base, *self.columns[column].looks, "link")
         for row, target in enumerate(targets, self.head + 1):
             if target is None:
                 continue
-            held = self.sheet.table[row][at]
-            self.sheet.write_url(row, at, target.target, look, target.text)
+            held = self.sheet.table[row][column]
+            self.sheet.write_url(row, column, target.target, look, target.text)
             if isinstance(held, CellNumberTuple):
-                self.sheet.write_number(row, at, held.number, look)
+                self.sheet.write_number(row, column, held.number, look)
 
     def below(self, heading: str) -> str:
         """The range of this table's cells under a heading, for a formula ($F$5:$F$16)."""
-        at = self.at(heading)
-        return str(xl_range_abs(self.head + 1, at, max(self.end, self.head + 1), at))
+        column = self.at(heading)
+        return str(xl_range_abs(self.head + 1, column, max(self.end, self.head + 1), column))
 
     def at(self, heading: str) -> int:
         """The place of a heading's column."""
-        return next(at for at, column in enumerate(self.columns) if column.heading == heading)
+        return next(number for number, column in enumerate(self.columns) if column.heading == heading)
 
     # pages and pictures
 
@@ -262,7 +262,7 @@ class Page:
             block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
         ]
         breaks = page_starts([height for _, height in blocks], first, room - repeated)
-        self.starts = tuple(blocks[at][0] for at in breaks)
+        self.starts = tuple(blocks[block_no][0] for block_no in breaks)
         self.sheet.set_h_pagebreaks(list(self.starts))
 
     def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
@@ -287,7 +287,7 @@ class Page:
 
     def _placed(self, formula: Formula, row: int) -> Formula:
         """The formula with this row's cells in place of the headings."""
-        places = {column.heading: xl_rowcol_to_cell(row, at) for at, column in enumerate(self.columns)}
+        places = {column.heading: xl_rowcol_to_cell(row, place) for place, column in enumerate(self.columns)}
         return Formula(formula.text.format_map(places), formula.value)
 
     def _next(self, height: float) -> int:

@@ -32,9 +32,9 @@ def page_starts(blocks: Sequence[float], first: float, rest: float) -> tuple[int
     block higher than a page begins one, unless the first page has nothing else, and runs on."""
     starts: list[int] = []
     room = first
-    for at, height in enumerate(blocks):
-        if height > room and (at or height <= rest):
-            starts.append(at)
+    for block_no, height in enumerate(blocks):
+        if height > room and (block_no or height <= rest):
+            starts.append(block_no)
             room = rest
         room -= height
         while room < 0:  # it ran on to further pages

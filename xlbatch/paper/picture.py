@@ -12,7 +12,7 @@ from xlbatch.paper.measure import ARIMO
 
 CRISP, PLAIN = 2.0, 1.25  # dots a point: 144 dots per inch in print, fewer where there is very much to draw
 COLORS = 48
-_SHADES = [shade // 16 for shade in range(256)]
+_SHADES = bytes(shade // 16 for shade in range(256))
 _GRAYS = [17 * shade for shade in range(16) for _ in range(3)]
 _IMAGE_POINT = 72 / 96  # an unscaled picture's dot in points
 
@@ -50,7 +50,7 @@ def _small(png: bytes, *, gray: bool) -> bytes:
     """The picture in few colors, which takes about a third of the room; without any, in 16 grays."""
     with Image.open(BytesIO(png)) as image, BytesIO() as file:
         if gray:
-            few = image.convert("L").point(_SHADES)
+            few = Image.frombytes("P", image.size, image.convert("L").tobytes().translate(_SHADES))
             few.putpalette(_GRAYS)
             few.save(file, "PNG", bits=4, compress_level=6)
             return file.getvalue()

@@ -145,8 +145,8 @@ class Formats:
     def size(self, *looks: str) -> float:
         """The font size these looks come to."""
         if looks not in self._sizes:
-            said = [self._looks[look]["font_size"] for look in looks if "font_size" in self._looks[look]]
-            self._sizes[looks] = float(said[-1] if said else BODY)
+            sizes = [self._looks[look]["font_size"] for look in looks if "font_size" in self._looks[look]]
+            self._sizes[looks] = float(sizes[-1] if sizes else BODY)
         return self._sizes[looks]
 
     def indent(self, *looks: str) -> float:

@@ -28,10 +28,12 @@ def filled(shares: Sequence[float], least: Sequence[float], room: float) -> list
     small for that, the least widths."""
     narrow: set[int] = set()
     while True:
-        left = room - sum(least[at] for at in narrow)
-        wide = sum(share for at, share in enumerate(shares) if at not in narrow)
+        left = room - sum(least[column] for column in narrow)
+        wide = sum(share for column, share in enumerate(shares) if column not in narrow)
         factor = left / wide if wide else 0.0
-        more = {at for at, share in enumerate(shares) if at not in narrow and share * factor < least[at]}
+        more = {
+            column for column, share in enumerate(shares) if column not in narrow and share * factor < least[column]
+        }
         if not more:
-            return [least[at] if at in narrow else share * factor for at, share in enumerate(shares)]
+            return [least[column] if column in narrow else share * factor for column, share in enumerate(shares)]
         narrow |= more

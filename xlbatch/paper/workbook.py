@@ -40,7 +40,9 @@ class Book:
     def __enter__(self) -> "Book":
         return self
 
-    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, traceback: TracebackType | None
+    ) -> None:
         if kind is None:
             self._workbook.close()
             self._path.write_bytes(self._bytes.getvalue())

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import TypeVar
 
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.likeness import is_one_pattern, is_ornament
 from xlbatch.parts.outlines import Contour
 
@@ -17,15 +17,15 @@ _UP = 0.9  # of their height: how far one stands above the other
 _COVERED = 0.8  # of the letters: a row that has so many is the word
 
 
-def bouncing(marks: Sequence[Mark], rows: Iterable[Row]) -> list[list[Mark]]:
+def bouncing(marks: Sequence[Mark], rows: Iterable[LetterRow]) -> list[list[Mark]]:
     """The words among outlines of one color whose letters bounce, with the `rows` of fewer of them in mind."""
     rows = tuple(rows)
-    found = []
+    chains = []
     for chain in _chains([mark for mark in marks if not is_ornament(mark)]):
         most = max((len(set(chain).intersection(row.letters)) for row in rows), default=0)
         if len(chain) >= _FEWEST and most < _COVERED * len(chain) and not is_one_pattern(chain):
-            found.append(chain)
-    return found
+            chains.append(chain)
+    return chains
 
 
 def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
@@ -35,7 +35,7 @@ def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
         chain = [left.pop(0)]
         for last in chain:
             after = [mark for mark in left if _follows(last, mark)]
-            if len(after) > 1 and any(not _follows(one, other) for one, other in pairwise(after)):
+            if len(after) > 1 and any(not _follows(before, other) for before, other in pairwise(after)):
                 break  # two lines, or a crowd
             if after:
                 chain.append(after[0])
@@ -43,8 +43,8 @@ def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
         yield chain
 
 
-def _follows(one: Contour, other: Contour) -> bool:
-    high = max(one.height, other.height)
-    gap = other.box[0] - one.box[2]
-    alike = min(one.height, other.height) >= _ALIKE * high
-    return alike and _INTO * high <= gap <= _BESIDE * high and abs(one.box[1] - other.box[1]) <= _UP * high
+def _follows(before: Contour, other: Contour) -> bool:
+    high = max(before.height, other.height)
+    gap = other.box[0] - before.box[2]
+    alike = min(before.height, other.height) >= _ALIKE * high
+    return alike and _INTO * high <= gap <= _BESIDE * high and abs(before.box[1] - other.box[1]) <= _UP * high

@@ -40,14 +40,14 @@ def nearest_film(color: str, films: Iterable[Film]) -> Film | None:
     return min(known, key=lambda pair: difference(color, pair[1]))[0] if known else None
 
 
-def difference(one: str, other: str) -> float:
+def difference(color: str, other: str) -> float:
     """How different two colors look: the distance in CIELAB (CIE 1976)."""
-    return math.dist(_lab(one), _lab(other))
+    return math.dist(_lab(color), _lab(other))
 
 
 def _lab(color: str) -> Lab:
     """A color in CIELAB under D65 (IEC 61966-2-1 to XYZ, then CIE 15)."""
-    red, green, blue = (_linear(int(color[at : at + 2], 16) / 255) for at in (1, 3, 5))
+    red, green, blue = (_linear(int(color[digit : digit + 2], 16) / 255) for digit in (1, 3, 5))
     x = (0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.95047
     y = 0.2126 * red + 0.7152 * green + 0.0722 * blue
     z = (0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.08883

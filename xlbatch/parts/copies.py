@@ -9,7 +9,7 @@ from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import common, tidy
 from xlbatch.parts.grow import grown
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Contour, Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Copy
 from xlbatch.svg.layer import Layer
@@ -25,7 +25,7 @@ class Copies:
     """What belongs to a word besides its own letters: `shapes` and `holes` that go with it, and how to make each copy
     `found` anew."""
 
-    def __init__(self, layers: Sequence[Layer], shapes: Sequence[Shape], row: Row, mine: Sequence[Shape]) -> None:
+    def __init__(self, layers: Sequence[Layer], shapes: Sequence[Shape], row: LetterRow, mine: Sequence[Shape]) -> None:
         self.layers = layers
         self.all = shapes
         self.row = row
@@ -34,7 +34,8 @@ class Copies:
         self.shapes: tuple[Shape, ...] = ()
         self.holes: tuple[Contour, ...] = ()
         self.found: tuple[Copy, ...] = tuple(
-            Copy(at, layers[at].color, "letters") for at in sorted({shape.layer for shape in self.own})[-1:]
+            Copy(layer_no, layers[layer_no].color, "letters")
+            for layer_no in sorted({shape.layer for shape in self.own})[-1:]
         )
         if self.own:
             self._find_grown()
@@ -60,12 +61,12 @@ class Copies:
         for layer in near:
             stroke = layer not in own and bool(self.layers[layer].element) and self.layers[layer].element in elements
             by_color.setdefault((self.layers[layer].color, stroke), []).append(layer)
-        for (color, stroke), at in by_color.items():
-            shapes = [shape for layer in at for shape in near[layer]]
+        for (color, stroke), layer_nos in by_color.items():
+            shapes = [shape for layer in layer_nos for shape in near[layer]]
             copy = self._copy(letters, box, shapes, stroke=stroke)
             if copy:
                 self.shapes += tuple(shapes)
-                self.found = (*self.found, replace(copy, layer=at[-1], color=color))
+                self.found = (*self.found, replace(copy, layer=layer_nos[-1], color=color))
 
     def _copy(self, letters: pathops.Path, box: Box, shapes: Sequence[Shape], *, stroke: bool) -> Copy | None:
         """What kind of copy shapes of one color are."""
@@ -121,17 +122,17 @@ class Copies:
 
 def _filled(path: pathops.Path) -> pathops.Path:
     """The path without its holes."""
-    found = pathops.Path()
+    filled = pathops.Path()
     for contour in path.contours:
         if contour.area > 0:
-            found.addPath(contour)
-    return found
+            filled.addPath(contour)
+    return filled
 
 
-def _same(one: Contour, other: Contour, near: float) -> bool:
-    sides = all(abs(a - b) <= near for a, b in zip(one.box, other.box, strict=True))
-    return sides and abs(one.area / other.area - 1) < 0.2
+def _same(contour: Contour, other: Contour, near: float) -> bool:
+    sides = all(abs(a - b) <= near for a, b in zip(contour.box, other.box, strict=True))
+    return sides and abs(contour.area / other.area - 1) < 0.2
 
 
-def _within(one: Box, other: Box) -> bool:
-    return one[0] >= other[0] and one[1] >= other[1] and one[2] <= other[2] and one[3] <= other[3]
+def _within(inner: Box, other: Box) -> bool:
+    return inner[0] >= other[0] and inner[1] >= other[1] and inner[2] <= other[2] and inner[3] <= other[3]

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Sequence
 
 from xlbatch.geometry.ink import around
 from xlbatch.parts.left_over import is_what_letters_left
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Shape, box_gap, inside
 from xlbatch.parts.part import BROKEN
 from xlbatch.svg.layer import Layer
@@ -13,20 +13,20 @@ _GROUND = 20  # times a word's area: what is so large lies over more than the wo
 
 
 def doubts_of(
-    layers: Sequence[Layer], shapes: Sequence[Shape], free: Collection[Shape], row: Row, taken: Collection[Shape]
+    layers: Sequence[Layer], shapes: Sequence[Shape], free: Collection[Shape], row: LetterRow, taken: Collection[Shape]
 ) -> tuple[str, ...]:
     """The doubts about a row of letters (keys of phrases): `taken` are all the shapes that go with it, `free` those
     that belong to no word yet."""
     mine = [mark for mark in row.marks if isinstance(mark, Shape)]
-    found = []
+    doubts = []
     near = [mark for mark in row.near if mark in free and mark not in taken]
     if near and not _held_apart(layers, shapes, mine):
-        found.append("near")
+        doubts.append("near")
     if _is_covered(mine, (shape for shape in shapes if shape not in taken)):
-        found.append("covered")
+        doubts.append("covered")
     if is_what_letters_left(row):
-        found.append(BROKEN)
-    return tuple(found)
+        doubts.append(BROKEN)
+    return tuple(doubts)
 
 
 def _is_covered(mine: Sequence[Shape], others: Iterable[Shape]) -> bool:

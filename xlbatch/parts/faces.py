@@ -32,14 +32,14 @@ class Faces:
 
     def of_text(self, part: str, text: LiveText, name: str) -> dict[Letters, Typeface] | None:
         """The font for each look of a live text, all `name` where that is given."""
-        found: dict[Letters, Typeface] = {}
+        faces: dict[Letters, Typeface] = {}
         for look, words in _words(text):
             families = (name,) if name else look.fonts
             face = self._chosen(part, families, look.bold, look.italic, words)
             if face is None:
                 return None
-            found[look] = face
-        return found
+            faces[look] = face
+        return faces
 
     def _chosen(self, part: str, families: tuple[str, ...], bold: bool, italic: bool, text: str) -> Typeface | None:
         named = named_font(families, bold, italic, self.rules.folder, self.rules.font)

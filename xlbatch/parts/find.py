@@ -8,7 +8,7 @@ from xlbatch.geometry.path import Box
 from xlbatch.parts.bouncing import bouncing
 from xlbatch.parts.copies import Copies
 from xlbatch.parts.doubts import doubts_of
-from xlbatch.parts.letter_rows import LEAST, Row, rows_of
+from xlbatch.parts.letter_rows import LEAST, LetterRow, rows_of
 from xlbatch.parts.outlines import Contour, Shape, box_gap, shapes_of
 from xlbatch.parts.part import MOST, OPEN, Copy, Part
 from xlbatch.svg.layer import Layers, LiveText
@@ -25,18 +25,18 @@ _WHOLE = 0.985  # of the page: a shape that fills it is its background
 def parts_of(layers: Layers, text_box: Callable[[LiveText], Box]) -> tuple[Part, ...]:
     """The parts of a drawing, numbered: texts and words from the top down, then the others, the largest first.
     `text_box` gives the box of a live text."""
-    return _numbered(_Finder(layers, text_box).parts())
+    return _numbered(_PartFinder(layers, text_box).parts())
 
 
 @dataclass(frozen=True, eq=False)
-class _Word:
+class _ColoredRow:
     """A row of letters, and the color and layers they are on."""
 
-    row: Row
+    row: LetterRow
     color: str
 
 
-class _Finder:
+class _PartFinder:
     def __init__(self, layers: Layers, text_box: Callable[[LiveText], Box]) -> None:
         self.layers = layers.layers
         self.text_box = text_box
@@ -47,26 +47,26 @@ class _Finder:
         self.bouncing: dict[Shape, list[Shape]] = {}  # of letters on no line: those of their word
 
     def parts(self) -> list[Part]:
-        found = [self._text(at, layer.text) for at, layer in enumerate(self.layers) if layer.text]
+        parts = [self._text(layer_no, layer.text) for layer_no, layer in enumerate(self.layers) if layer.text]
         words = sorted(self._words(), key=lambda word: -max(mark.layer for mark in _shapes_in(word.row)))
         for word in words:
             if all(mark in self.free for mark in word.row.letters):
-                found.append(self._word(word))
-        found += list(self._open_words())
-        return found + list(self._others())
+                parts.append(self._word(word))
+        parts += list(self._open_words())
+        return parts + list(self._others())
 
-    def _text(self, at: int, text: LiveText) -> Part:
-        return Part(0, "text", next(iter(text.colors), ""), self.text_box(text), text=text, layer=at)
+    def _text(self, layer_no: int, text: LiveText) -> Part:
+        return Part(0, "text", next(iter(text.colors), ""), self.text_box(text), text=text, layer=layer_no)
 
     # words
 
-    def _words(self) -> Iterator[_Word]:
+    def _words(self) -> Iterator[_ColoredRow]:
         for color in dict.fromkeys(layer.color for layer in self.layers if layer.text is None):
             mine = [shape for shape in self.shapes if self.layers[shape.layer].color == color]
             rows = rows_of(mine, self.page, self._held_together(mine))
             chains = {letter: letters for letters in bouncing(mine, rows) for letter in letters}
             self.bouncing |= chains
-            yield from (_Word(row, color) for row in rows if chains.keys().isdisjoint(row.letters))
+            yield from (_ColoredRow(row, color) for row in rows if chains.keys().isdisjoint(row.letters))
 
     def _held_together(self, mine: Sequence[Shape]) -> list[list[Shape]]:
         """The shapes of each element and group of the file, the smallest first; one that holds all says nothing."""
@@ -78,7 +78,7 @@ class _Finder:
         telling = [group for group in groups.values() if len(group) < len(mine)]
         return sorted(telling, key=len)
 
-    def _word(self, word: _Word) -> Part:
+    def _word(self, word: _ColoredRow) -> Part:
         mine = _shapes_in(word.row)
         copies = Copies(self.layers, self.shapes, word.row, mine)
         shapes = tuple(dict.fromkeys((*mine, *copies.shapes)))
@@ -159,7 +159,9 @@ class _Finder:
             doubts = ("background",) if background else ()  # what else is left out, its reader has told
             box = around(shape.box for shape in group)
             if written:
-                copies = tuple(Copy(at, color, "letters") for at in sorted({shape.layer for shape in group})[-1:])
+                copies = tuple(
+                    Copy(layer_no, color, "letters") for layer_no in sorted({shape.layer for shape in group})[-1:]
+                )
                 yield Part(0, "word", color, box, shapes=kept, copies=copies)
             else:
                 yield Part(0, "shape", color, box, shapes=kept, use=use, doubts=doubts)
@@ -220,25 +222,27 @@ def _page(layers: Layers) -> float:
     return max(max(box[2] - box[0], box[3] - box[1]) for box in boxes) if boxes else 2000.0
 
 
-def _shapes_in(row: Row) -> tuple[Shape, ...]:
+def _shapes_in(row: LetterRow) -> tuple[Shape, ...]:
     return tuple(mark for mark in row.marks if isinstance(mark, Shape))
 
 
-def _meet(one: Box, other: Box) -> bool:
-    return box_gap(one, other) == 0
+def _meet(box: Box, other: Box) -> bool:
+    return box_gap(box, other) == 0
 
 
-def _within(one: Box, other: Box, nearly: float = 0.0) -> bool:
+def _within(inner: Box, other: Box, nearly: float = 0.0) -> bool:
     left, bottom, right, top = other
-    return all((one[0] >= left - nearly, one[1] >= bottom - nearly, one[2] <= right + nearly, one[3] <= top + nearly))
+    return all(
+        (inner[0] >= left - nearly, inner[1] >= bottom - nearly, inner[2] <= right + nearly, inner[3] <= top + nearly)
+    )
 
 
-def _alike(one: Shape, other: Shape) -> bool:
-    return abs(other.area / one.area - 1) < 0.03 and abs(other.length / one.length - 1) < 0.02
+def _alike(shape: Shape, other: Shape) -> bool:
+    return abs(other.area / shape.area - 1) < 0.03 and abs(other.length / shape.length - 1) < 0.02
 
 
 def _is_white(color: str) -> bool:
-    return all(int(color[at : at + 2], 16) >= _WHITE for at in (1, 3, 5))
+    return all(int(color[digit : digit + 2], 16) >= _WHITE for digit in (1, 3, 5))
 
 
 def _is_script(shape: Shape) -> bool:

@@ -78,11 +78,11 @@ class Round:
 Frame = Straight | Round
 
 
-def sloped(one: complex, other: complex) -> Straight:
+def sloped(start: complex, other: complex) -> Straight:
     """The line through two points, from left to right."""
-    one, other = sorted((one, other), key=lambda point: (point.real, point.imag))
-    step = other - one
-    return Straight(one, step / abs(step))
+    start, other = sorted((start, other), key=lambda point: (point.real, point.imag))
+    step = other - start
+    return Straight(start, step / abs(step))
 
 
 def arc_through(points: Points, heads_out: bool) -> Round | None:
@@ -100,8 +100,3 @@ def arc_through(points: Points, heads_out: bool) -> Round | None:
     top = mean / abs(mean) if abs(mean) > 1e-9 else 1j
     radius = math.sqrt(squared)
     return Round(center, radius if heads_out else -radius, top)
-
-
-def angle_of(frame: Straight) -> float:
-    """The slope in degrees."""
-    return math.degrees(cmath.phase(frame.along))

@@ -50,26 +50,26 @@ class Likeness:
 
 
 def _classes(marks: Sequence[Contour]) -> dict[Contour, list[Contour]]:
-    found: dict[Contour, list[Contour]] = {}
+    classes: dict[Contour, list[Contour]] = {}
     ordered = sorted(marks, key=lambda mark: mark.area)
-    for at, mark in enumerate(ordered):
-        if mark in found:
+    for place, mark in enumerate(ordered):
+        if mark in classes:
             continue
         alike = [mark]
-        for other in ordered[at + 1 :]:
+        for other in ordered[place + 1 :]:
             if other.area > mark.area * _AREA:
                 break
-            if other not in found and abs(other.length / mark.length - 1) < _LENGTH:
+            if other not in classes and abs(other.length / mark.length - 1) < _LENGTH:
                 alike.append(other)
-        found |= dict.fromkeys(alike, alike)
-    return found
+        classes |= dict.fromkeys(alike, alike)
+    return classes
 
 
 def _is_block(mark: Contour) -> bool:
     return mark.solidity > _SOLID and not getattr(mark, "holes", ())
 
 
-def _similar(one: Contour, other: Contour) -> bool:
-    winding = one.length / one.area**0.5 / (other.length / other.area**0.5)
-    shape = one.width / one.height / (other.width / other.height)
+def _similar(contour: Contour, other: Contour) -> bool:
+    winding = contour.length / contour.area**0.5 / (other.length / other.area**0.5)
+    shape = contour.width / contour.height / (other.width / other.height)
     return abs(winding - 1) < _WINDING and abs(shape - 1) < _SHAPE

@@ -94,15 +94,15 @@ def live_stand(text: LiveText, face_of: FaceOf, *, anchored: bool) -> tuple[Stan
 def text_shapes(text: LiveText, face_of: FaceOf) -> list[Shape]:
     """The letters of a text as it stands in the drawing, without their bellies. Raises Unreadable, PathOpsError."""
     path = _together(path for _, path in set_text(text, face_of))
-    found = shapes_of((Layer("", path),))
-    return [Shape(shape.segments, shape.box, shape.area, shape.points) for shape in found]
+    shapes = shapes_of((Layer("", path),))
+    return [Shape(shape.segments, shape.box, shape.area, shape.points) for shape in shapes]
 
 
 def _together(paths: Iterable[pathops.Path]) -> pathops.Path:
-    found = pathops.Path()
+    together = pathops.Path()
     for path in paths:
-        found.addPath(path)
-    return tidy(found) if len(found) else found
+        together.addPath(path)
+    return tidy(together) if len(together) else together
 
 
 def _flowing(text: LiveText) -> LiveText:

@@ -31,7 +31,7 @@ class Looked:
         drawn = {(shape.layer, 0): self.layers.layers[shape.layer].color for shape in shapes}
         for part in self.parts:
             paints = part.text.colors if part.text and part.use else ()
-            drawn |= {(part.layer, at): color for at, color in enumerate(paints)}
+            drawn |= {(part.layer, paint_no): color for paint_no, color in enumerate(paints)}
         return tuple(dict.fromkeys(drawn[place] for place in sorted(drawn)))
 
     @property

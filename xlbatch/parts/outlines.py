@@ -60,11 +60,12 @@ class Contour:
         np.maximum.at(farthest, degrees, np.abs(about))
         np.minimum.at(nearest, degrees, np.abs(about))
         known = np.flatnonzero(farthest)
-        reaches = [np.interp(np.arange(_ANGLES), known, each[known], period=_ANGLES) for each in (farthest, nearest)]
+        reaches = [np.interp(np.arange(_ANGLES), known, reach[known], period=_ANGLES) for reach in (farthest, nearest)]
 
         def alike(turn: int) -> bool:
             return all(
-                float(np.abs(each - np.roll(each, _ANGLES // turn)).mean()) < _ALIKE * each.mean() for each in reaches
+                float(np.abs(reach - np.roll(reach, _ANGLES // turn)).mean()) < _ALIKE * reach.mean()
+                for reach in reaches
             )
 
         return any(alike(turn) for turn in _TURNS)
@@ -90,7 +91,7 @@ class Shape(Contour):
 
 def shapes_of(layers: Iterable[Layer]) -> tuple[Shape, ...]:
     """The shapes of all layers, lowest layer first."""
-    return tuple(shape for at, layer in enumerate(layers) for shape in _shapes(layer.path, at))
+    return tuple(shape for layer_no, layer in enumerate(layers) for shape in _shapes(layer.path, layer_no))
 
 
 def path_of_shapes(shapes: Iterable[Shape]) -> pathops.Path:
@@ -107,10 +108,10 @@ def inside(point: complex, contour: Contour) -> bool:
     return bool(np.count_nonzero(x > point.real) % 2)
 
 
-def box_gap(one: Box, other: Box) -> float:
+def box_gap(box: Box, other: Box) -> float:
     """How far two boxes are apart; 0 where they meet."""
-    x = max(one[0] - other[2], other[0] - one[2], 0.0)
-    y = max(one[1] - other[3], other[1] - one[3], 0.0)
+    x = max(box[0] - other[2], other[0] - box[2], 0.0)
+    y = max(box[1] - other[3], other[1] - box[3], 0.0)
     return math.hypot(x, y)
 
 
@@ -123,17 +124,19 @@ def _shapes(path: pathops.Path, layer: int) -> list[Shape]:
             continue
         points = edges_of(pack(segments), _STEP, _NEAR).start
         (inked if area > 0 else holes).append((segments, box, abs(area), points))
-    shapes = [Shape(*each, layer) for each in inked]
+    shapes = [Shape(*outline, layer) for outline in inked]
     within: dict[int, list[Contour]] = {}
-    for hole in (Contour(*each) for each in holes):
+    for hole in (Contour(*outline) for outline in holes):
         point = complex(hole.points[0])
-        around = [at for at, shape in enumerate(shapes) if shape.area > hole.area and _in_box(point, shape.box)]
-        around = [at for at in around if inside(_inward(hole), shapes[at])]
+        around = [
+            shape_no for shape_no, shape in enumerate(shapes) if shape.area > hole.area and _in_box(point, shape.box)
+        ]
+        around = [shape_no for shape_no in around if inside(_inward(hole), shapes[shape_no])]
         if around:
-            within.setdefault(min(around, key=lambda at: shapes[at].area), []).append(hole)
+            within.setdefault(min(around, key=lambda shape_no: shapes[shape_no].area), []).append(hole)
     return [
-        Shape(shape.segments, shape.box, shape.area, shape.points, layer, tuple(within.get(at, ())))
-        for at, shape in enumerate(shapes)
+        Shape(shape.segments, shape.box, shape.area, shape.points, layer, tuple(within.get(shape_no, ())))
+        for shape_no, shape in enumerate(shapes)
     ]
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from xlbatch.geometry.path import Box
-from xlbatch.parts.letter_rows import Row
+from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Contour, Shape
 from xlbatch.svg.layer import LiveText
 
@@ -41,7 +41,7 @@ class Part:
     shapes: tuple[Shape, ...] = ()
     holes: tuple[Contour, ...] = ()
     copies: tuple[Copy, ...] = ()
-    row: Row | None = None
+    row: LetterRow | None = None
     text: LiveText | None = None
     layer: int = 0  # of a live text
     use: bool = True
@@ -61,6 +61,8 @@ class Part:
             return ()
         mine.sort(key=lambda shape: (round(shape.box[0]), -round(shape.box[3])))
         return tuple(
-            Part(self.number, "shape", self.color, shape.box, shapes=(shape,), use=self.use, letter=chr(ord("a") + at))
-            for at, shape in enumerate(mine)
+            Part(
+                self.number, "shape", self.color, shape.box, shapes=(shape,), use=self.use, letter=chr(ord("a") + place)
+            )
+            for place, shape in enumerate(mine)
         )

@@ -13,7 +13,7 @@ _SAME_WORDS = 0.9  # live text of the same words is the same, wherever it has go
 
 
 @dataclass(frozen=True)
-class Looks:
+class PartLooks:
     """What a part looks like on the sheet: its color, text, size in mm and place in percent."""
 
     color: str
@@ -32,10 +32,10 @@ class Matched:
     lost: tuple[PartLine, ...]
 
 
-def looks_of(part: Part, box: tuple[float, float, float, float], unit: float) -> Looks:
+def looks_of(part: Part, box: tuple[float, float, float, float], unit: float) -> PartLooks:
     """What a part looks like in a drawing of this box, `unit` mm a unit on the shirt."""
     wide, high = max(box[2] - box[0], 1e-9), max(box[3] - box[1], 1e-9)
-    return Looks(
+    return PartLooks(
         part.color,
         part.text.words if part.text else "",
         round((part.box[2] - part.box[0]) * unit, 1),
@@ -45,25 +45,25 @@ def looks_of(part: Part, box: tuple[float, float, float, float], unit: float) ->
     )
 
 
-def place_text(looks: Looks) -> str:
+def place_text(looks: PartLooks) -> str:
     """A place as the sheet has it: 50 % across, 20.5 % down."""
     return f"{looks.across:g} % across, {looks.down:g} % down"
 
 
-def matched(lines: Iterable[PartLine], looks: Mapping[str, Looks]) -> Matched:
+def matched(lines: Iterable[PartLine], looks: Mapping[str, PartLooks]) -> Matched:
     """Finds the line of each part: by its number where the part looks as the line says, else by what it looks like.
     A line that says nothing of looks goes by its number."""
-    found: dict[str, PartLine] = {}
+    lines_by_label: dict[str, PartLine] = {}
     left: list[PartLine] = []
     for line in lines:
         label = line.part.strip().casefold()
-        if label in looks and label not in found and (_says_nothing(line) or _unlike(line, looks[label]) < 1):
-            found[label] = line
+        if label in looks and label not in lines_by_label and (_says_nothing(line) or _unlike(line, looks[label]) < 1):
+            lines_by_label[label] = line
         else:
             left.append(line)
     lost = []
     for line in left:
-        free = {label: _unlike(line, each) for label, each in looks.items() if label not in found}
+        free = {label: _unlike(line, part_looks) for label, part_looks in looks.items() if label not in lines_by_label}
         best = min(free, key=lambda label: free[label], default=None)
         if (
             best is not None
@@ -71,10 +71,10 @@ def matched(lines: Iterable[PartLine], looks: Mapping[str, Looks]) -> Matched:
             and not _says_nothing(line)
             and line.part[-1:].isalpha() == best[-1:].isalpha()
         ):
-            found[best] = replace(line, part=best)
+            lines_by_label[best] = replace(line, part=best)
         else:
             lost.append(line)
-    return Matched(found, tuple(lost))
+    return Matched(lines_by_label, tuple(lost))
 
 
 def joined(parts: Sequence[Part], lines: Mapping[str, PartLine]) -> tuple[Part, ...]:
@@ -110,7 +110,7 @@ def _says_nothing(line: PartLine) -> bool:
     return not (line.color or line.width or line.height or line.place)
 
 
-def _unlike(line: PartLine, looks: Looks) -> float:
+def _unlike(line: PartLine, looks: PartLooks) -> float:
     """How unlike a line and a part are: from 1 on they are not the same."""
     if (line.color and line.color.casefold() != looks.color) or (line.text and line.text != looks.text):
         return 9.0

@@ -7,19 +7,19 @@ from xlbatch.check.text import has_braces
 from xlbatch.job.job import Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.parts.drawn import Drawn
-from xlbatch.parts.part_lines import Looks, Matched
+from xlbatch.parts.part_lines import Matched, PartLooks
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 
 
 def questions(
-    job: Job, drawn: Drawn, rows: tuple[int, ...], found: Matched, looks: Mapping[str, Looks]
+    job: Job, drawn: Drawn, rows: tuple[int, ...], matches: Matched, looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """All that is asked about one drawing, worn in `rows`: `looks` of each part, and the lines `found` for them."""
-    yield from _samples(job, drawn, rows, found.lines)
-    yield from _lost(drawn, rows, found.lost, looks)
-    yield from _left_out(drawn, rows, found.lines)
-    for line in found.lines.values():
+    yield from _samples(job, drawn, rows, matches.lines)
+    yield from _lost(drawn, rows, matches.lost, looks)
+    yield from _left_out(drawn, rows, matches.lines)
+    for line in matches.lines.values():
         yield from _named(job, drawn, rows, line, looks)
 
 
@@ -47,7 +47,7 @@ def _samples(job: Job, drawn: Drawn, rows: Collection[int], lines: Mapping[str, 
 
 
 def _lost(
-    drawn: Drawn, rows: tuple[int, ...], lost: Sequence[PartLine], looks: Mapping[str, Looks]
+    drawn: Drawn, rows: tuple[int, ...], lost: Sequence[PartLine], looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """Tells of lines whose part is not in the drawing, or not any more."""
     for line in lost:
@@ -75,7 +75,7 @@ def _left_out(drawn: Drawn, rows: tuple[int, ...], lines: Mapping[str, PartLine]
 
 
 def _named(
-    job: Job, drawn: Drawn, rows: tuple[int, ...], line: PartLine, looks: Mapping[str, Looks]
+    job: Job, drawn: Drawn, rows: tuple[int, ...], line: PartLine, looks: Mapping[str, PartLooks]
 ) -> Iterator[Problem]:
     """Tells of a film or part named in a line that there is none such."""
     films = [film.name for film in job.films]
@@ -87,11 +87,11 @@ def _named(
 
 
 def _unknown(
-    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, found: str, looks: Mapping[str, Looks]
+    drawn: Drawn, rows: tuple[int, ...], line: PartLine, heading: str, typed: str, looks: Mapping[str, PartLooks]
 ) -> Problem:
     labels = ", ".join(label for label in looks if not label[-1].isalpha())
     facts = {"artwork": drawn.name, "parts": labels}
-    return problem("part-unknown", line.source.at(heading), found, suggestion="", rows=rows, **facts)
+    return problem("part-unknown", line.source.at(heading), typed, suggestion="", rows=rows, **facts)
 
 
 def _listed(words: Sequence[str]) -> str:

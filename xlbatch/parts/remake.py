@@ -26,12 +26,12 @@ _LIES_ON = 0.5  # of the letters: so much of them on a shape, and they lie on it
 
 def remade(layers: Layers, parts: Sequence[Part], edits: Iterable[Edit], rules: Rules) -> Remade:
     """The drawing after the edits. Raises Unreadable, PathOpsError."""
-    work = _Work(layers, parts, tuple(edits), rules)
+    work = _Remaking(layers, parts, tuple(edits), rules)
     work.do()
     return Remade(work.made(), work.base, tuple(work.notes), tuple(work.texts), tuple(work.rooms))
 
 
-class _Work:
+class _Remaking:
     def __init__(self, layers: Layers, parts: Sequence[Part], edits: tuple[Edit, ...], rules: Rules) -> None:
         self.layers = layers
         self.parts = {part.label: part for part in parts}
@@ -79,25 +79,25 @@ class _Work:
         return around(boxes) if boxes else self.layers.page
 
     def made(self) -> Layers:
-        found: list[Layer] = []
+        made: list[Layer] = []
         shapes: dict[int, list[Shape]] = defaultdict(list)
         for shape in self._kept():
             shapes[shape.layer].append(shape)
-        for at, layer in enumerate(self.layers.layers):
+        for layer_no, layer in enumerate(self.layers.layers):
             if layer.text is None:
-                for color, them in self._by_color(layer, shapes[at]).items():
+                for color, them in self._by_color(layer, shapes[layer_no]).items():
                     path = path_of_shapes(them)
-                    for hole in self.cut[at]:
+                    for hole in self.cut[layer_no]:
                         path = without(path, hole)
-                    found.append(layer._replace(color=color, path=path, use=True))
-            found += self.added[at]
-        return replace(self.layers, layers=tuple(layer for layer in found if len(layer.path)))
+                    made.append(layer._replace(color=color, path=path, use=True))
+            made += self.added[layer_no]
+        return replace(self.layers, layers=tuple(layer for layer in made if len(layer.path)))
 
     def _by_color(self, layer: Layer, shapes: Iterable[Shape]) -> dict[str, list[Shape]]:
-        found: dict[str, list[Shape]] = {}
+        by_color: dict[str, list[Shape]] = {}
         for shape in shapes:
-            found.setdefault(self.apart.get(id(shape.segments), layer.color), []).append(shape)
-        return found
+            by_color.setdefault(self.apart.get(id(shape.segments), layer.color), []).append(shape)
+        return by_color
 
     def _shapes(self) -> Sequence[Shape]:
         known = {id(shape.segments): shape for part in self.parts.values() for shape in part.shapes}

@@ -17,7 +17,7 @@ _LEAST_BEND, _MOST_BEND = 0.8, 20.0  # of a letter's size: the radius of an arc 
 
 
 @dataclass(frozen=True)
-class Standing:
+class OnLine:
     """An outline, how far along a line it begins and ends, and its lowest and highest above the line."""
 
     mark: Contour
@@ -35,10 +35,10 @@ class Standing:
         return self.top - self.foot
 
 
-def standing(frame: Frame, mark: Contour) -> Standing:
+def standing(frame: Frame, mark: Contour) -> OnLine:
     """The outline measured on a line."""
     along, above = frame.onto(mark.points)
-    return Standing(mark, float(along.min()), float(along.max()), float(above.min()), float(above.max()))
+    return OnLine(mark, float(along.min()), float(along.max()), float(above.min()), float(above.max()))
 
 
 def lines_under(letters: Sequence[Contour]) -> Iterator[Frame]:
@@ -48,8 +48,10 @@ def lines_under(letters: Sequence[Contour]) -> Iterator[Frame]:
         yield Straight(complex(0.0, mark.box[1]))
     if not 3 <= len(ordered) <= _MOST:
         return
-    for one, other in combinations(ordered, 2):
-        if box_gap(one.box, other.box) <= LINKED * max(one.size, other.size) and (line := _slope(one, other)):
+    for contour, other in combinations(ordered, 2):
+        if box_gap(contour.box, other.box) <= LINKED * max(contour.size, other.size) and (
+            line := _slope(contour, other)
+        ):
             yield line
     chain = sorted(letters, key=lambda mark: (mark.center.real, mark.center.imag))
     for step in range(1, 1 + max(1, (len(chain) - 1) // 2)):
@@ -60,14 +62,14 @@ def lines_under(letters: Sequence[Contour]) -> Iterator[Frame]:
                     yield arc
 
 
-def _slope(one: Contour, other: Contour) -> Straight | None:
+def _slope(contour: Contour, other: Contour) -> Straight | None:
     """The line through the feet of two, which depend on its slope."""
-    feet = one.center, other.center
+    feet = contour.center, other.center
     for _ in range(3):
         if abs(feet[0] - feet[1]) < 1e-6:
             return None
         line = sloped(*feet)
-        feet = _foot(line, one), _foot(line, other)
+        feet = _foot(line, contour), _foot(line, other)
     return line if abs(line.along.imag) <= _STEEPEST else None
 
 

@@ -14,7 +14,7 @@ from xlbatch.parts.drawn import Drawn
 from xlbatch.parts.edit import film_color
 from xlbatch.parts.looked import Looked, look_at
 from xlbatch.parts.part import Part
-from xlbatch.parts.part_lines import Looks, looks_of, matched, place_text
+from xlbatch.parts.part_lines import PartLooks, looks_of, matched, place_text
 from xlbatch.parts.part_questions import of_no_drawing, questions
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
@@ -41,7 +41,7 @@ class _TakingUp:
         for row in job.roster:
             design = (row.design or job.settings.usual_design).casefold()
             self.wearers.setdefault(design, {})[row.source.row] = None
-        self.drawn = {each.name.casefold(): each for each in self._drawings()}
+        self.drawn = {drawn.name.casefold(): drawn for drawn in self._drawings()}
         self.films = self._films()
 
     def _drawings(self) -> Iterator[Drawn]:
@@ -93,9 +93,9 @@ class _TakingUp:
         rows = tuple(self._by_color(spec, drawn))
         yield from rows
         together = [
-            each for each in self.job.designs if same(each.design, spec.design) and same(each.artwork, spec.artwork)
+            row for row in self.job.designs if same(row.design, spec.design) and same(row.artwork, spec.artwork)
         ]
-        listed = {each.artwork_color for each in together}
+        listed = {row.artwork_color for row in together}
         if spec == together[-1]:
             for line in own:
                 color = film_color(line.part)
@@ -110,20 +110,20 @@ class _TakingUp:
             return
         words = words_for(colors)
         films = {color: self._nearest(color, spec) for color in colors}
-        said = "; ".join(f"{words[color]} → {film}" for color, film in films.items())
+        films_text = "; ".join(f"{words[color]} → {film}" for color, film in films.items())
         where = spec.source.at("Artwork color")
         self.problems.append(
-            problem("colors-chosen", where, artwork=spec.artwork, films=said, rows=self._rows_of(spec))
+            problem("colors-chosen", where, artwork=spec.artwork, films=films_text, rows=self._rows_of(spec))
         )
-        for at, color in enumerate(colors):
+        for color_no, color in enumerate(colors):
             yield replace(
                 spec,
                 decal=f"{spec.decal}, {words[color]}",
                 artwork_color=words[color],
                 film=films[color],
-                layer=spec.layer + at,
-                outline_film=spec.outline_film if at == 0 else "",
-                outline_width=spec.outline_width if at == 0 else None,
+                layer=spec.layer + color_no,
+                outline_film=spec.outline_film if color_no == 0 else "",
+                outline_width=spec.outline_width if color_no == 0 else None,
             )
 
     def _others_name_colors(self, spec: DecalSpec) -> bool:
@@ -136,8 +136,8 @@ class _TakingUp:
     def _nearest(self, color: str, spec: DecalSpec) -> str:
         if spec.film and len(self.films) == 1:
             return spec.film
-        found = nearest_film(color, self.films) if color.startswith("#") else None
-        return found.name if found else spec.film
+        nearest = nearest_film(color, self.films) if color.startswith("#") else None
+        return nearest.name if nearest else spec.film
 
     def with_film(self, spec: DecalSpec, designs: Sequence[DecalSpec]) -> DecalSpec:
         """The row with a film, where it names none: the only or nearest one."""
@@ -159,7 +159,7 @@ class _TakingUp:
         nearest = nearest_film(color, self.films) if color and color.startswith("#") else None
         if nearest:
             return nearest.name, phrase("nearest color")
-        named = next((each.film for each in designs if same(each.design, spec.design) and each.film), None)
+        named = next((row.film for row in designs if same(row.design, spec.design) and row.film), None)
         if named:
             return named, phrase("used by design")
         return (self.films[0].name, phrase("first film")) if self.films else (None, "")
@@ -179,16 +179,16 @@ class _TakingUp:
 
     def _lines(self, drawn: Drawn) -> Iterator[PartLine]:
         box = drawn.looked.box
-        looks: dict[str, Looks] = {}
+        looks: dict[str, PartLooks] = {}
         parts: dict[str, Part] = {}
         for part in drawn.looked.parts:
-            for each in (part, *part.single):
-                parts[each.label], looks[each.label] = each, looks_of(each, box, drawn.unit)
+            for drawn_part in (part, *part.single):
+                parts[drawn_part.label], looks[drawn_part.label] = drawn_part, looks_of(drawn_part, box, drawn.unit)
         typed = [line for line in self.job.drawing_parts if same(line.artwork, drawn.name)]
-        found = matched(typed, looks)
-        self.problems += questions(self.job, drawn, self._rows_of(drawn.spec), found, looks)
+        matches = matched(typed, looks)
+        self.problems += questions(self.job, drawn, self._rows_of(drawn.spec), matches, looks)
         for label, part in parts.items():
-            line = found.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)
+            line = matches.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)
             look = looks[label]
             yield replace(
                 line,

@@ -48,18 +48,29 @@ def row_picture(
     wide = sum((right - left) / (top - bottom) for _, (left, bottom, right, top) in panes)
     high = min(height - 1, (width - APART * len(panes)) / wide)
     body, x = "", 0.5
-    for group, (left, bottom, right, top) in panes:
+    for group, room in panes:
+        left, bottom, right, top = room
         scale = high / (top - bottom)
         across = (right - left) * scale
-        body += (
-            f'<svg x="{x:.2f}" y="0.5" width="{across:.2f}" height="{high:.2f}"><g transform="matrix({scale:.5f} 0 0 '
-            f'{-scale:.5f} {-left * scale:.2f} {top * scale:.2f})">{_shapes(group, colors, scale)}</g></svg>'
-        )
+        onto = f"matrix({scale:.5f} 0 0 {-scale:.5f} {x - left * scale:.2f} {0.5 + top * scale:.2f})"
+        shapes = f'<g transform="{onto}">{_shapes(group, colors, scale)}</g>'
+        if not _within(group, room):  # slower to draw
+            clip = f'<rect x="{left}" y="{bottom}" width="{right - left}" height="{top - bottom}" transform="{onto}"/>'
+            name = f"pane{x:.0f}"
+            shapes = f'<clipPath id="{name}">{clip}</clipPath><g clip-path="url(#{name})">{shapes}</g>'
+        body += shapes
         x += across + APART
     says = "As cut: " + ", ".join(decal.titled for group in row for decal in group.decals)
     decals = [decal for group in row for decal in group.decals]
     gray = len({decal.film for decal in decals}) == 1 and not any(decal.thin for decal in decals)
     return drawn(_svg(body, x, high + 1), says, dots, gray=gray)
+
+
+def _within(group: Group, room: Box) -> bool:
+    """Whether all that is drawn of a group lies in a room."""
+    left, bottom, right, top = room
+    inside = left <= 0 and bottom <= 0 and right >= group.width and top >= group.height
+    return inside and not any(decal.thin for decal in group.decals)
 
 
 def _rooms(group: Group) -> list[Box]:

@@ -21,11 +21,13 @@ ROUND = 7.5  # points: the ring of a measure's letter
 
 def by_side(places: Iterable[Place]) -> Mapping[str, Sequence[Place]]:
     """The places side by side, the front first."""
-    found: dict[str, list[Place]] = {}
+    places_by_side: dict[str, list[Place]] = {}
     for place in places:
-        found.setdefault(place.side, []).append(place)
+        places_by_side.setdefault(place.side, []).append(place)
     order = ("front", "back")
-    return dict(sorted(found.items(), key=lambda item: order.index(item[0]) if item[0] in order else len(order)))
+    return dict(
+        sorted(places_by_side.items(), key=lambda item: order.index(item[0]) if item[0] in order else len(order))
+    )
 
 
 def card_picture(places: Sequence[Place], width: float, height: float) -> Picture:
@@ -34,9 +36,9 @@ def card_picture(places: Sequence[Place], width: float, height: float) -> Pictur
     sides = by_side(places)
     across = width / len(sides)
     body = "".join(
-        f'<svg x="{at * across:.2f}" y="0" width="{across - 2:.2f}" height="{height:.2f}">'
+        f'<svg x="{side_no * across:.2f}" y="0" width="{across - 2:.2f}" height="{height:.2f}">'
         f"{_small(here, side, across - 2, height)}</svg>"
-        for at, (side, here) in enumerate(sides.items())
+        for side_no, (side, here) in enumerate(sides.items())
     )
     says = "; ".join(f"{side}: {', '.join(place.decal.titled for place in here)}" for side, here in sides.items())
     return drawn(_svg(body, width, height), says, SHARP)
@@ -54,9 +56,9 @@ def _small(places: Sequence[Place], side: str, width: float, height: float) -> s
     return _placed(places, side, (width / 2, 1.0, scale), measured=True)
 
 
-def _placed(places: Sequence[Place], side: str, at: tuple[float, float, float], *, measured: bool) -> str:
+def _placed(places: Sequence[Place], side: str, origin: tuple[float, float, float], *, measured: bool) -> str:
     """The garment and its pieces; `at`: where its center line and shoulder point come, and points a mm."""
-    x, y, scale = at
+    x, y, scale = origin
     blank = places[0].garment.blank
     shape = sleeve_shape(blank) if side.endswith(SLEEVE) else body_shape(blank, side)
     pieces, line = "", 0.5 / scale
@@ -70,8 +72,8 @@ def _placed(places: Sequence[Place], side: str, at: tuple[float, float, float], 
     )
 
 
-def _touch(one: Place, other: Place) -> bool:
-    (x, y, width, height), (u, v, wide, high) = box_of(one), box_of(other)
+def _touch(place: Place, other: Place) -> bool:
+    (x, y, width, height), (u, v, wide, high) = box_of(place), box_of(other)
     return x < u + wide and u < x + width and y < v + high and v < y + height
 
 
@@ -98,17 +100,19 @@ def placement_drawing(places: Sequence[Place], letters: Mapping[str, str], width
     long = (blank.sleeve_length or 0.0) if sleeve else blank.length
     hood = 75.0 if blank.neckline == "hood" else 0.0
     scale = min((width - 3) / (2 * reach), (height - 4) / (long + hood))
-    at = (width / 2, 2 + hood * scale, scale)
+    origin = (width / 2, 2 + hood * scale, scale)
     lines = "".join(
-        _measure(place, letters[place.decal.id], at, way)
+        _measure(place, letters[place.decal.id], origin, way)
         for way, place in enumerate(place for place in places if place.decal.id in letters)
     )
-    return drawn(_svg(_placed(places, side, at, measured=False) + lines, width, height), f"{side} of {blank.garment}")
+    return drawn(
+        _svg(_placed(places, side, origin, measured=False) + lines, width, height), f"{side} of {blank.garment}"
+    )
 
 
-def _measure(place: Place, letter: str, at: tuple[float, float, float], way: int) -> str:
+def _measure(place: Place, letter: str, origin: tuple[float, float, float], way: int) -> str:
     """A line with end ticks from the seam to the piece, its letter in a ring beside it."""
-    across, down, scale = at
+    across, down, scale = origin
     x, start, end = span_of(place)
     x, y, v = across + x * scale, down + start * scale, down + end * scale
     beside = x + (12 if way % 2 == 0 else -12)

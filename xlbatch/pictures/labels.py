@@ -32,12 +32,12 @@ class Box(NamedTuple):
 
 def label_boxes(pieces: Sequence[Box], sizes: Sequence[tuple[float, float]], frame: Box) -> tuple[Box, ...]:
     """A box of each size for the label of each piece, within the frame; one after the other at its best spot."""
-    found: list[Box] = []
+    boxes: list[Box] = []
     for piece, size in zip(pieces, sizes, strict=True):
         others = [other for other in pieces if other is not piece]
         spots = (_within(frame, x, y, size) for x, y in _spots(piece, size))
-        found.append(min(spots, key=lambda spot: _badness(spot, piece, others, found)))
-    return tuple(found)
+        boxes.append(min(spots, key=lambda spot: _badness(spot, piece, others, boxes)))
+    return tuple(boxes)
 
 
 def _spots(piece: Box, size: tuple[float, float]) -> Iterator[tuple[float, float]]:

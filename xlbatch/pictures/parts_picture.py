@@ -56,7 +56,7 @@ def _marks(looked: Looked, onto: Matrix, size: tuple[float, float]) -> Iterator[
         elif part.kind == "shape" and part.shapes[0].holes:  # on the ring, not in the middle of what it surrounds
             y = part.box[3]
         x, y = onto[0] * x + onto[4], onto[3] * y + onto[5]
-        x, y = (min(max(each, _RADIUS), whole - _RADIUS) for each, whole in zip((x, y), size, strict=True))
+        x, y = (min(max(middle, _RADIUS), whole - _RADIUS) for middle, whole in zip((x, y), size, strict=True))
         while any(abs(x - other) < 2 * _RADIUS and abs(y - up) < 2 * _RADIUS for other, up in taken):
             x += 2 * _RADIUS + 1
         taken.append((x, y))

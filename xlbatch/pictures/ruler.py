@@ -52,15 +52,15 @@ def _ticks(unit: str, length: float) -> str:
     """A tick each 1/8 in or mm; longer ones at the half and the whole, these with their number."""
     step = print_step(unit)
     whole = 8 if unit == "in" else 10
-    found = []
-    for at in range(round(length / step) + 1):
-        y = TOP + at * step * POINT
-        long = 20 if at % whole == 0 else 13 if at % (whole // 2) == 0 else 7
-        found.append(f'<rect x="0" y="{y - 0.3:.3f}" width="{long}" height=".6"/>')
-        if at % whole == 0 and at:
-            number = at if unit == "mm" else at // whole
-            found.append(f'<text x="22" y="{y + 3.5:.3f}" font-size="10" font-weight="700">{number}</text>')
-    return "".join(found)
+    marks = []
+    for tick in range(round(length / step) + 1):
+        y = TOP + tick * step * POINT
+        long = 20 if tick % whole == 0 else 13 if tick % (whole // 2) == 0 else 7
+        marks.append(f'<rect x="0" y="{y - 0.3:.3f}" width="{long}" height=".6"/>')
+        if tick % whole == 0 and tick:
+            number = tick if unit == "mm" else tick // whole
+            marks.append(f'<text x="22" y="{y + 3.5:.3f}" font-size="10" font-weight="700">{number}</text>')
+    return "".join(marks)
 
 
 def _check(unit: str) -> str:
@@ -76,14 +76,14 @@ def _check(unit: str) -> str:
 
 def _marks(drops: Mapping[float, Iterable[str]], unit: str) -> str:
     """An arrow at each drop that fits, with its length and what is pressed there."""
-    below, found = 0.0, []
+    below, marks = 0.0, []
     for drop in sorted(drop for drop in drops if 0 < drop <= LONGEST[unit]):
         y = TOP + drop * POINT
         below = max(below + APART, y)
         text = f"{printed_number(drop, unit)}  {', '.join(drops[drop])}"
-        found.append(
+        marks.append(
             f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z"/>'
             f'<path d="M{SCALE + 4} {y:.3f} L{SCALE + 9} {below:.3f}" stroke="{INK}" stroke-width=".5"/>'
             f'<text x="{SCALE + 10}" y="{below + 2.3:.3f}" font-size="6.8">{text}</text>'
         )
-    return "".join(found)
+    return "".join(marks)

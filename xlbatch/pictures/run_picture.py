@@ -25,24 +25,24 @@ def scale_of(run: Run, width: float) -> float:
 def parts(run: Run, width: float, height: float) -> tuple[Part, ...]:
     """The run's strips in parts that are at most `height` points long when drawn, none split."""
     most = (height - END) / scale_of(run, width)
-    found: list[list[Strip]] = []
+    parts_: list[list[Strip]] = []
     for strip in run.strips:
-        if found and _end(run, strip) - _start(run, found[-1][0]) <= most:
-            found[-1].append(strip)
+        if parts_ and _end(run, strip) - _start(run, parts_[-1][0]) <= most:
+            parts_[-1].append(strip)
         else:
-            found.append([strip])
-    return tuple(map(tuple, found))
+            parts_.append([strip])
+    return tuple(map(tuple, parts_))
 
 
 def _start(run: Run, strip: Strip) -> float:
     """Where the film of a strip begins: at the cut halfway to the strip before it (mm along the run)."""
-    at = run.strips.index(strip)
-    return _cut(run.strips[at - 1], strip) if at else 0.0
+    strip_no = run.strips.index(strip)
+    return _cut(run.strips[strip_no - 1], strip) if strip_no else 0.0
 
 
 def _end(run: Run, strip: Strip) -> float:
-    at = run.strips.index(strip) + 1
-    return _cut(strip, run.strips[at]) if at < len(run.strips) else run.length
+    strip_no = run.strips.index(strip) + 1
+    return _cut(strip, run.strips[strip_no]) if strip_no < len(run.strips) else run.length
 
 
 def _cut(before: Strip, after: Strip) -> float:
@@ -100,7 +100,7 @@ def _label(lying: Lying, x: float, y: float, width: float, height: float, halo: 
 
 def _strip(run: Run, strip: Strip, end: float, scale: float, film: float) -> str:
     """A strip's number beside it, and the straight cut that parts it from the one before."""
-    bottom, top = ((end - at) * scale for at in (_start(run, strip), _end(run, strip)))
+    bottom, top = ((end - edge) * scale for edge in (_start(run, strip), _end(run, strip)))
     line = f'<line x1="2" x2="{LABEL + film:.2f}" y1="{bottom:.2f}" y2="{bottom:.2f}" stroke="{INK}"'
     cut = f'{line} stroke-width="1.2" stroke-dasharray="5 3"/>' if strip is not run.strips[0] else ""
     size = max(5.0, min(15.0, bottom - top - 2))

@@ -8,6 +8,7 @@ from xlbatch.placement.place import Place
 from xlbatch.trade.tables import practice
 
 INK, PIECE = "#17202a", "#4d5966"
+KEPT_CLEAR = 'fill="#d5d9dd" fill-opacity=".6" stroke-dasharray="14 8" stroke-width="3"'
 FILLED = f'fill="{PIECE}" stroke="none"'
 NECK = practice("how wide the neck opening is, of the chest width")
 SLEEVE = "sleeve"  # ends the name of a sleeve's side
@@ -15,14 +16,14 @@ SLEEVE = "sleeve"  # ends the name of a sleeve's side
 
 def sketch(places: Iterable[Place], width: float, height: float) -> str:
     """SVG of the places of one side of one garment, in `width` × `height` points; the drawing's top left is (0, 0)."""
-    found = tuple(places)
-    blank, side = found[0].garment.blank, found[0].side
+    placed = tuple(places)
+    blank, side = placed[0].garment.blank, placed[0].side
     if side.endswith(SLEEVE):
         return _fitted(
-            sleeve_shape(blank), found, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height
+            sleeve_shape(blank), placed, (blank.sleeve_opening or 0.0, blank.sleeve_length or 0.0), width, height
         )
     reach = blank.chest / 2 + (blank.sleeve_length or 0.0) * 0.62
-    return _fitted(body_shape(blank, side), found, (2 * reach, blank.length), width, height)
+    return _fitted(body_shape(blank, side), placed, (2 * reach, blank.length), width, height)
 
 
 def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], width: float, height: float) -> str:
@@ -35,20 +36,43 @@ def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], wi
     )
 
 
-def body_shape(blank: Blank, side: str, *, fill: str = "#fff", crease: bool = True) -> str:
-    """Body and sleeves, then the collar seam of this side and a dotted center crease."""
+def body_shape(blank: Blank, side: str, *, fill: str = "#fff", marked: bool = True) -> str:
+    """Body and sleeves, then the collar seam of this side; `marked`: a dotted center crease and what to keep clear."""
     neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
-    sleeve, opening = blank.sleeve_length or 0.0, blank.sleeve_opening or blank.chest * 0.3
-    tip, armpit = (half * 0.92, long * 0.06), long * 0.06 + opening * 1.25
-    out = (tip[0] + sleeve * 0.78, tip[1] + sleeve * 0.62)
-    inner = (out[0] - opening * 0.62, out[1] + opening * 0.78)
-    right = ((neck, 0.0), tip, out, inner, (half, armpit), (half, long))
+    right = ((neck, 0.0), *_arm(blank), (half, long))
     edge = (*right, *((-x, y) for x, y in reversed(right)))
     seam = blank.drop_front if side == "front" else blank.drop_back
     return (
         f'<path d="M{" L".join(f"{x:.1f} {y:.1f}" for x, y in edge)}" fill="{fill}"/>'
-        f'<path d="{_collar(blank, side, neck)}"/>' + (_crease(seam, long) if crease else "")
+        f'<path d="{_collar(blank, side, neck)}"/>'
+        + (_crease(seam, long) + _kept_clear(blank, side, seam) if marked else "")
     )
+
+
+def _kept_clear(blank: Blank, side: str, seam: float) -> str:
+    """A shaded box for each place not to press on."""
+    boxes = (
+        (feature, seam if feature.at == "collar" else blank.length - feature.height)
+        for feature in blank.keep_clear
+        if feature.side == side
+    )
+    return "".join(
+        f'<rect x="{-feature.width / 2:.1f}" y="{top:.1f}" width="{feature.width:.1f}" height="{feature.height:.1f}" '
+        f"{KEPT_CLEAR}/>"
+        for feature, top in boxes
+    )
+
+
+def _arm(blank: Blank) -> tuple[tuple[float, float], ...]:
+    """From the shoulder's tip around the sleeve, or the bare armhole, to the armpit."""
+    half, down = blank.chest / 2, blank.length * 0.06
+    armpit = (half, down + (blank.sleeve_opening or blank.chest * 0.3) * 1.25)
+    if not blank.sleeve_length:
+        strap = (blank.between_armholes or blank.chest * 0.7) / 2
+        return (strap, down * 0.5), (strap, armpit[1] * 0.6), (strap + (half - strap) * 0.35, armpit[1] * 0.9), armpit
+    tip, opening = (half * 0.92, down), armpit[1] - down
+    out = (tip[0] + blank.sleeve_length * 0.78, tip[1] + blank.sleeve_length * 0.62)
+    return tip, out, (out[0] - opening / 1.25 * 0.62, out[1] + opening / 1.25 * 0.78), armpit
 
 
 def _collar(blank: Blank, side: str, neck: float) -> str:
@@ -69,11 +93,11 @@ def _collar(blank: Blank, side: str, neck: float) -> str:
             return curve
 
 
-def sleeve_shape(blank: Blank, *, fill: str = "#fff", crease: bool = True) -> str:
+def sleeve_shape(blank: Blank, *, fill: str = "#fff", marked: bool = True) -> str:
     half, long = (blank.sleeve_opening or 0.0) / 2, blank.sleeve_length or 0.0
     return (
         f'<path d="M{-half:.1f} {long:.1f} L{-half * 1.2:.1f} 0 H{half * 1.2:.1f} L{half:.1f} {long:.1f} Z" '
-        f'fill="{fill}"/>' + (_crease(0.0, long) if crease else "")
+        f'fill="{fill}"/>' + (_crease(0.0, long) if marked else "")
     )
 
 

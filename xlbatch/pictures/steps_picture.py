@@ -27,10 +27,10 @@ def steps_picture(width: float) -> Picture:
     """The five panels side by side in `width` points."""
     across = width / len(WORDS)
     panels = "".join(
-        f'<g transform="translate({at * across:.2f} 0)"><g transform="translate({across / 2 - 28:.2f} 8)" '
+        f'<g transform="translate({step_no * across:.2f} 0)"><g transform="translate({across / 2 - 28:.2f} 8)" '
         f'stroke="{INK}" stroke-width="1.2">{picture}</g><text x="{across / 2:.2f}" y="{HEIGHT - 14}" '
         f'text-anchor="middle" font-size="11" font-weight="700" fill="{INK}">{word}</text></g>'
-        for at, (word, picture) in enumerate(zip(WORDS, PICTURES, strict=True))
+        for step_no, (word, picture) in enumerate(zip(WORDS, PICTURES, strict=True))
     )
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HEIGHT}" font-family="Arimo">'

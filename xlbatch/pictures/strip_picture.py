@@ -112,7 +112,7 @@ def _piece(run: Run, lying: Lying, onto: Matrix, fill: str) -> str:
 
 def _light(fill: str) -> str:
     """The color, mixed with white where it is dark: the labels and the outline are what counts here."""
-    parts = [int(fill[at : at + 2], 16) for at in (1, 3, 5)]
+    parts = [int(fill[digit : digit + 2], 16) for digit in (1, 3, 5)]
     if sum(parts) / 3 > 255 * TOO_DARK:
         return fill
     return "#" + "".join(f"{round(part * 0.45 + 255 * 0.55):02x}" for part in parts)

@@ -73,26 +73,28 @@ def _panel(
     )
 
 
-def film_piece(decal: Decal, at: tuple[float, float], film_colors: Mapping[str, str], scale: float, ground: str) -> str:
+def film_piece(
+    decal: Decal, corner: tuple[float, float], film_colors: Mapping[str, str], scale: float, ground: str
+) -> str:
     """A decal in mm, `scale` points a mm, its lower left corner `at`; what is too thin for its film lies in a ring."""
     fill = color_hex(film_colors.get(decal.film.casefold(), "")) or UNKNOWN_FILM
-    x, y = at
+    x, y = corner
     if decal.outline is None:  # only its size is known
         box = f'x="{x}" y="{y}" width="{decal.width}" height="{decal.height}"'
         return f'<rect {box} fill="{fill}" fill-opacity=".35" stroke="{fill}" stroke-width="2" stroke-dasharray="8 5"/>'
     shape = (
         f'<path d="{path_data(decal.outline.segments, (1, 0, 0, 1, x, y))}" fill="{fill}"{_edge(fill, ground, scale)}/>'
     )
-    return shape + thin_marks(decal, at, scale)
+    return shape + thin_marks(decal, corner, scale)
 
 
-def thin_marks(decal: Decal, at: tuple[float, float], scale: float, *, small: bool = False) -> str:
+def thin_marks(decal: Decal, corner: tuple[float, float], scale: float, *, small: bool = False) -> str:
     """A ring about each place of a decal that is too thin for its film, about the size of the fault; arguments as
     above."""
     least, marked = (LEAST_SMALL, MARKED_SMALL) if small else (LEAST_RING, MARKED)
     return "".join(
-        f'<circle cx="{at[0] + across:.2f}" cy="{at[1] + up:.2f}" r="{max(RING, least / scale):.2f}" fill="none" '
-        f'stroke="{color}" stroke-width="{width / scale:.2f}"/>'
+        f'<circle cx="{corner[0] + across:.2f}" cy="{corner[1] + up:.2f}" r="{max(RING, least / scale):.2f}" '
+        f'fill="none" stroke="{color}" stroke-width="{width / scale:.2f}"/>'
         for across, up in decal.thin
         for color, width in marked
     )

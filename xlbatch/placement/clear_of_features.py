@@ -15,13 +15,13 @@ NEAR = 0.01  # mm
 def below_features(job: Job, stack: tuple[Place, ...]) -> tuple[tuple[Place, ...], tuple[Problem, ...]]:
     """One position's places, moved below a hood or a placket that they would lie on; and what was moved."""
     gap = practice("how far a decal stays from a feature it is moved below")
-    on = [(place, each) for place in stack for each in met(place) if each.can_move]
+    on = [(place, met_feature) for place in stack for met_feature in met(place) if met_feature.can_move]
     if not on or any(place.below_collar is None for place in stack):
         return stack, ()
-    down = max(place.extent.top for place in stack) - min(each.box.bottom for _, each in on) + gap
+    down = max(place.extent.top for place in stack) - min(met_feature.box.bottom for _, met_feature in on) + gap
     moved = tuple(_down(place, down) for place in stack)
     place, feature = on[0]
-    top = min(each.below_collar or 0.0 for each in moved)
+    top = min(place_.below_collar or 0.0 for place_ in moved)
     told = problem(
         "position-moved",
         place.decal.spec.source.at("Position"),

@@ -20,7 +20,7 @@ def fewer_sections(job: Job, places: Iterable[Place]) -> tuple[Problem, ...]:
         if place.presses > 1 and any(spec.what == "artwork" for spec in place.decal.specs):
             source = place.decal.spec.source
             several[source.sheet, source.row, place.decal.piece].append(place)
-    return tuple(found for them in several.values() for found in _noted(job, them))
+    return tuple(noted for them in several.values() for noted in _noted(job, them))
 
 
 def _noted(job: Job, places: Iterable[Place]) -> Iterator[Problem]:
@@ -39,7 +39,7 @@ def _noted(job: Job, places: Iterable[Place]) -> Iterator[Problem]:
         "sections-fewer",
         spec.source.at("Width") if spec.source.row else place.garment.row.source.at("Size"),
         printed_text(place.decal.width, unit),
-        rows=tuple(dict.fromkeys(each.garment.row.source.row for each, _ in smaller)),
+        rows=tuple(dict.fromkeys(small.garment.row.source.row for small, _ in smaller)),
         decal=place.decal.piece,
         count=place.presses,
         fewer=_count(place, width, job.presses[0]),

@@ -10,22 +10,26 @@ from xlbatch.placement.place import Place, around
 from xlbatch.placement.sections import sections
 
 
-def one_drawing(one: Place, other: Place) -> bool:
+def one_drawing(place: Place, other: Place) -> bool:
     """Whether two decals are films of one drawing."""
-    return one.side == other.side and len(groups((one.decal, other.decal))) == 1
+    return place.side == other.side and len(groups((place.decal, other.decal))) == 1
 
 
 def pieces(press: Press, sets: Sequence[Sequence[Place]]) -> tuple[Place, ...]:
     """One garment's places, each set made one; what shares a drawing with a joined piece lines up with it."""
-    found = [_piece(press, members) if len(members) > 1 else members[0] for members in sets]
+    wholes = [_piece(press, members) if len(members) > 1 else members[0] for members in sets]
     drawings: list[tuple[list[Place], list[Place]]] = []  # the parts and the pieces of each drawing
-    for members, piece in zip(sets, found, strict=True):
-        same = [each for each in drawings if any(one_drawing(one, other) for one in each[0] for other in members)]
-        drawings = [each for each in drawings if each not in same]
-        parts, whole = ([place for each in same for place in each[side]] for side in (0, 1))
+    for members, piece in zip(sets, wholes, strict=True):
+        same = [
+            drawing
+            for drawing in drawings
+            if any(one_drawing(place, other) for place in drawing[0] for other in members)
+        ]
+        drawings = [drawing for drawing in drawings if drawing not in same]
+        parts, whole = ([place for drawing in same for place in drawing[side]] for side in (0, 1))
         drawings.append(([*parts, *members], [*whole, piece]))
     whole_of = {id(old): new for _, them in drawings for old, new in zip(them, _one_whole(them), strict=True)}
-    return tuple(whole_of[id(piece)] for piece in found)
+    return tuple(whole_of[id(piece)] for piece in wholes)
 
 
 def _piece(press: Press, members: Sequence[Place]) -> Place:

@@ -51,7 +51,7 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...], moved: list[Prob
     by_position: dict[str, list[Decal]] = {}
     for decal in decals:
         by_position.setdefault(decal.spec.position.casefold(), []).append(decal)
-    found: dict[str, tuple[Place, ...]] = {}
+    placed: dict[str, tuple[Place, ...]] = {}
     rules: dict[str, Position] = {}
     for position, here in by_position.items():
         rule = job.position(position, garment.blank.for_, garment.blank.neckline)
@@ -60,38 +60,38 @@ def _put(job: Job, garment: Garment, decals: tuple[Decal, ...], moved: list[Prob
             return wrong or _not_made(garment, here[0])
         rules[position] = rule
     for position in sorted(rules, key=lambda name: bool(rules[name].under)):
-        stack = _stack(job, garment, rules[position], groups(by_position[position]), found)
-        found[position], told = below_features(job, stack)
+        stack = _stack(job, garment, rules[position], groups(by_position[position]), placed)
+        placed[position], told = below_features(job, stack)
         moved += told
-    places = tuple(each for position in by_position for each in found[position])
-    misfits = (_misfit(job, each, rules[each.decal.spec.position.casefold()]) for each in places)
-    on_it = (on_feature(job, each) for each in places)
-    return next((each for each in (*misfits, *on_it, _overlap(places)) if each), None) or places
+    places = tuple(place for position in by_position for place in placed[position])
+    misfits = (_misfit(job, place, rules[place.decal.spec.position.casefold()]) for place in places)
+    on_it = (on_feature(job, place) for place in places)
+    return next((fault for fault in (*misfits, *on_it, _overlap(places)) if fault), None) or places
 
 
 def _stack(
-    job: Job, garment: Garment, rule: Position, here: tuple[Group, ...], found: Mapping[str, tuple[Place, ...]]
+    job: Job, garment: Garment, rule: Position, here: tuple[Group, ...], placed: Mapping[str, tuple[Place, ...]]
 ) -> tuple[Place, ...]:
     """One position's groups, one below the other."""
     if rule.measured_from in FROM_BELOW:
         return _stack_up(job, garment, rule, here)
-    above = [each for name in rule.under for each in found.get(name, ())]
-    top = max((_bottom(each) for each in above), default=None)
-    at = rule.distance if top is None else top + rule.gap
+    above = [place for name in rule.under for place in placed.get(name, ())]
+    top = max((_bottom(place) for place in above), default=None)
+    below = rule.distance if top is None else top + rule.gap
     places: list[Place] = []
     for group in here:
-        places += (_placed(job, garment, rule, group, decal, below=at) for decal in group.decals)
-        at += group.height + rule.gap
+        places += (_placed(job, garment, rule, group, decal, below=below) for decal in group.decals)
+        below += group.height + rule.gap
     return tuple(places)
 
 
 def _stack_up(job: Job, garment: Garment, rule: Position, here: tuple[Group, ...]) -> tuple[Place, ...]:
     """A position measured from below: the last group lies lowest."""
     places: list[Place] = []
-    at = rule.distance
+    above = rule.distance
     for group in reversed(here):
-        places += (_placed(job, garment, rule, group, decal, above=at) for decal in group.decals)
-        at += group.height + rule.gap
+        places += (_placed(job, garment, rule, group, decal, above=above) for decal in group.decals)
+        above += group.height + rule.gap
     return tuple(places)
 
 
@@ -219,20 +219,20 @@ def _spare_height(job: Job, place: Place, rule: Position) -> float:
 
 def _overlap(places: tuple[Place, ...]) -> Problem | None:
     """A problem where two decals that are not films of one drawing lie on one another."""
-    for one, other in combinations(places, 2):
-        if one.side == other.side and not _one_drawing(one.decal, other.decal) and one.extent.meets(other.extent):
+    for place, other in combinations(places, 2):
+        if place.side == other.side and not _one_drawing(place.decal, other.decal) and place.extent.meets(other.extent):
             return problem(
                 "decals-overlap",
                 other.decal.spec.source.at("Position"),
                 other.decal.spec.position,
                 rows=(other.garment.row.source.row,),
                 decal=other.decal.spec.decal,
-                other=one.decal.spec.decal,
+                other=place.decal.spec.decal,
                 garment=other.garment.blank.garment,
                 size=other.garment.blank.size,
             )
     return None
 
 
-def _one_drawing(one: Decal, other: Decal) -> bool:
-    return len(groups((one, other))) == 1
+def _one_drawing(decal: Decal, other: Decal) -> bool:
+    return len(groups((decal, other))) == 1

@@ -54,4 +54,4 @@ def _along(length: float, plate: float, overlap: float, move: float) -> tuple[fl
     whole = math.ceil(step / move - 1e-9) * move if move else step
     if whole <= max(plate - overlap, plate / 2) + 1e-9:
         step = whole
-    return tuple(round((at - (count - 1) / 2) * step, 3) for at in range(count))
+    return tuple(round((section - (count - 1) / 2) * step, 3) for section in range(count))

@@ -32,16 +32,16 @@ def closings(places: Sequence[Place], films: Mapping[str, Film], press: Press) -
     ordered = sorted(
         places, key=lambda it: (-films[it.decal.film.casefold()].temperature, sides.index(it.side), level(it))
     )
-    found: list[Closing] = []
+    closed: list[Closing] = []
     for place in ordered:
         film, tack = films[place.decal.film.casefold()], _is_tacked(place, places, films)
-        last = found[-1] if found else None
+        last = closed[-1] if closed else None
         if last and (last.film, last.tack) == (film, tack) and _one_closing((*last.places, place), press):
-            found[-1] = replace(last, places=(*last.places, place))
+            closed[-1] = replace(last, places=(*last.places, place))
         else:
-            pressed = (it for done in found if not done.tack for it in done.places if it.side == place.side)
-            found.append(Closing(film, tack, (place,), tuple(it.decal.id for it in pressed)))
-    return found
+            pressed = (it for done in closed if not done.tack for it in done.places if it.side == place.side)
+            closed.append(Closing(film, tack, (place,), tuple(it.decal.id for it in pressed)))
+    return closed
 
 
 def _is_tacked(place: Place, places: Sequence[Place], films: Mapping[str, Film]) -> bool:

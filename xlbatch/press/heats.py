@@ -81,10 +81,10 @@ def _visited(batches: Sequence[Sequence[Queue]], heats: Iterable[float]) -> Iter
     """The batches that have something to press at each heat."""
     left = [tuple(filter(None, batch)) for batch in batches]
     for heat in heats:
-        for at, queues in enumerate(left):
+        for batch_no, queues in enumerate(left):
             if any(queue[0] == heat for queue in queues):
-                yield Visit(at, heat)
-                left[at] = _left(queues, heat)
+                yield Visit(batch_no, heat)
+                left[batch_no] = _left(queues, heat)
 
 
 def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> HeatOrder:
@@ -93,9 +93,9 @@ def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> HeatOrde
     Exact while the kinds of batches, by what they need, and how many there are of each leave at most MOST_STATES
     states; else the batch that can be begun soonest is next, and the least is that of heat by heat."""
     of_kind: dict[Kind, list[int]] = defaultdict(list)
-    for at, batch in enumerate(batches):
+    for batch_no, batch in enumerate(batches):
         if kind := tuple(sorted(set(filter(None, batch)))):
-            of_kind[kind].append(at)
+            of_kind[kind].append(batch_no)
     heats = len({heat for kind in of_kind for queue in kind for heat in queue})
     if prod(len(them) + 1 for them in of_kind.values()) * heats <= MOST_STATES:
         seconds, steps = _exact(plate, of_kind)
@@ -104,7 +104,9 @@ def batch_by_batch(plate: Plate, batches: Sequence[Sequence[Queue]]) -> HeatOrde
         seconds, steps = _soonest(plate, of_kind)
         least = heat_by_heat(plate, batches).least
     waiting_batches = {kind: iter(them) for kind, them in of_kind.items()}
-    visits = tuple(Visit(at, heat) for kind, way in steps for at in (next(waiting_batches[kind]),) for heat in way)
+    visits = tuple(
+        Visit(waiting, heat) for kind, way in steps for waiting in (next(waiting_batches[kind]),) for heat in way
+    )
     return HeatOrder(seconds, visits, least)
 
 
@@ -132,22 +134,22 @@ def _exact(plate: Plate, of_kind: Mapping[Kind, Sequence[int]]) -> tuple[float, 
                 best[left, now] = (0.0, 0.0, 0, ())
                 continue
             best[left, now] = min(
-                (round(seconds + best[_less(left, at), end][0], 6), pressed[0], at, pressed)
-                for at, kind in enumerate(kinds)
-                if left[at]
+                (round(seconds + best[_less(left, next_kind), end][0], 6), pressed[0], next_kind, pressed)
+                for next_kind, kind in enumerate(kinds)
+                if left[next_kind]
                 for seconds, end, pressed in _through(plate, kind, now)
             )
     steps: list[Step] = []
     left, now = counts, None
     while left != none:
-        _, _, at, pressed = best[left, now]
-        steps.append((kinds[at], pressed))
-        left, now = _less(left, at), pressed[-1]
+        _, _, kind_no, pressed = best[left, now]
+        steps.append((kinds[kind_no], pressed))
+        left, now = _less(left, kind_no), pressed[-1]
     return best[counts, None][0], steps
 
 
-def _less(counts: tuple[int, ...], at: int) -> tuple[int, ...]:
-    return (*counts[:at], counts[at] - 1, *counts[at + 1 :])
+def _less(counts: tuple[int, ...], kind_no: int) -> tuple[int, ...]:
+    return (*counts[:kind_no], counts[kind_no] - 1, *counts[kind_no + 1 :])
 
 
 def _soonest(plate: Plate, of_kind: Mapping[Kind, Sequence[int]]) -> tuple[float, Sequence[Step]]:
@@ -162,7 +164,7 @@ def _soonest(plate: Plate, of_kind: Mapping[Kind, Sequence[int]]) -> tuple[float
         steps.append((kind, pressed))
         waited, now = waited + seconds, pressed[-1]
         left[kind] -= 1
-        left = {each: count for each, count in left.items() if count}
+        left = {queue_kind: count for queue_kind, count in left.items() if count}
     return round(waited, 6), steps
 
 
@@ -186,5 +188,5 @@ def _left(queues: tuple[Queue, ...], now: float | None) -> tuple[Queue, ...]:
 
 
 def _after(queue: Queue, now: float | None) -> Queue:
-    pressed = next((at for at, heat in enumerate(queue) if heat != now), len(queue))
+    pressed = next((place for place, heat in enumerate(queue) if heat != now), len(queue))
     return queue[pressed:]

@@ -8,7 +8,7 @@ from xlbatch.placement.place import Place
 
 
 @dataclass(frozen=True)
-class Step:
+class PressStep:
     """One decal pressed on one garment. Temperatures in °C, times in s."""
 
     no: int
@@ -34,7 +34,7 @@ class Step:
 class PressPlan:
     """All steps in order, and the waiting for the plate (s) of both orders there might be, over all presses."""
 
-    steps: tuple[Step, ...]
+    steps: tuple[PressStep, ...]
     by_heat: bool  # whether one heat goes through all batches before the next
     waiting_by_heat: float
     waiting_by_batch: float
@@ -44,5 +44,5 @@ class PressPlan:
     def settings_changed(self) -> int:
         """How often a plate is set to another heat."""
         return sum(
-            one.temperature != other.temperature and one.lane == other.lane for one, other in pairwise(self.steps)
+            step.temperature != other.temperature and step.lane == other.lane for step, other in pairwise(self.steps)
         )

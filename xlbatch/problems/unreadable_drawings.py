@@ -72,10 +72,6 @@ FAULTS: Mapping[str, Fault] = {
 _ASK = "Ask whoever made the drawing for it as an SVG or a PDF, or as a PNG with flat colors and hard edges."
 
 
-class Unfit(Exception):
-    """Ends the reading of a picture; never leaves trace.py. `args` is one key of PICTURE_FAULTS."""
-
-
 PICTURE_FAULTS: Mapping[str, Fault] = {
     "photograph": Fault("it looks like a photograph: film is cut from flat colors only", _ASK),
     "fading": Fault("it has colors that fade into one another: film is cut from flat colors only", _ASK),

@@ -28,7 +28,7 @@ def read_designs(
     wearers: dict[str, dict[int, None]] = {}
     for row in roster:
         wearers.setdefault((row.design or usual).casefold(), {})[row.source.row] = None
-    problems = [found for line in rows for found in _problems(line, wearers)]
+    problems = [problem for line in rows for problem in _problems(line, wearers)]
     return own + added, tuple(dict.fromkeys(problems))
 
 
@@ -47,7 +47,7 @@ def _problems(line: Line, wearers: dict[str, dict[int, None]]) -> list[Problem]:
     """What is wrong with a row, at the garments that wear its design: at all of them where it does not say which."""
     design = line.text("Design").casefold()
     held = tuple(wearers.get(design, ()) if design else dict.fromkeys(row for rows in wearers.values() for row in rows))
-    return [replace(found, rows=held) if found.level == "stop" else found for found in line.problems]
+    return [replace(problem, rows=held) if problem.level == "stop" else problem for problem in line.problems]
 
 
 def _spec(line: Line) -> DecalSpec | None:

@@ -25,15 +25,15 @@ def read_drawing_parts(
         wearing = {design for design, name in drawn if not artwork or name == artwork}
         return tuple(row for design, row in worn if design in wearing)
 
-    problems = (replace(found, rows=held(line)) if found.level == "stop" else found
-                for line in rows for found in line.problems)  # fmt: skip
+    problems = (replace(problem, rows=held(line)) if problem.level == "stop" else problem
+                for line in rows for problem in line.problems)  # fmt: skip
     return lines, tuple(dict.fromkeys(problems))
 
 
 def _line(line: Line) -> PartLine | None:
     use, width, height = line.yes("Use"), line.length("Width"), line.length("Height")
     fit = cast(Literal["height", "box"], line.choice("Fit") or "height")
-    found = PartLine(
+    part_line = PartLine(
         source=line.source,
         artwork=line.needed("Artwork"),
         part=line.needed("Part").strip().casefold(),
@@ -49,4 +49,4 @@ def _line(line: Line) -> PartLine | None:
         join=line.any_text("Join").strip().casefold(),
         film=line.text("Film"),
     )
-    return None if line.stopped or line.unclear else found
+    return None if line.stopped or line.unclear else part_line

@@ -23,7 +23,9 @@ def read_films(given: Iterable[Line]) -> tuple[tuple[Film, ...], tuple[Problem, 
     _note_twice(rows)
     listed = {line.text("Film").casefold() for line in rows}
     others = tuple(film for name, film in _built_in().items() if name not in listed)
-    return (*reversed(own.values()), *others), tuple(dict.fromkeys(found for line in rows for found in line.problems))
+    return (*reversed(own.values()), *others), tuple(
+        dict.fromkeys(problem for line in rows for problem in line.problems)
+    )
 
 
 def _note_twice(rows: Iterable[Line]) -> None:
@@ -92,13 +94,13 @@ def _of_kind(kind: str) -> Line:
 
 
 def _kind_in(name: str) -> str:
-    said = name.casefold()
-    return next((line["Kind"] for line in table("film_kinds") if line["Kind"] in said), USUAL_KIND)
+    words_of = name.casefold()
+    return next((line["Kind"] for line in table("film_kinds") if line["Kind"] in words_of), USUAL_KIND)
 
 
 def _color_in(name: str) -> str:
     """The color a film's name speaks of, by its longest word, or ""."""
-    said = name.casefold()
+    words_of = name.casefold()
     names = {other: line["Color"] for line in table("colors") for other in (line["Color"], *words(line["Other names"]))}
-    spoken = [color for color in names if re.search(rf"\b{re.escape(color)}\b", said)]
+    spoken = [color for color in names if re.search(rf"\b{re.escape(color)}\b", words_of)]
     return names[max(spoken, key=len)] if spoken else ""

@@ -23,7 +23,7 @@ def read_garments(given: Iterable[Line]) -> tuple[tuple[Blank, ...], tuple[Probl
     _note_twice(rows)
     listed = {_key(line) for line in rows}
     others = tuple(blank for key, blank in _built_in().items() if key not in listed)
-    return own + others, _once(found for line in rows for found in line.problems)
+    return own + others, _once(problem for line in rows for problem in line.problems)
 
 
 def _note_twice(rows: Iterable[Line]) -> None:
@@ -40,8 +40,8 @@ def _note_twice(rows: Iterable[Line]) -> None:
 def _once(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """The problems without repeats; what was assumed, once for each garment."""
     kept: dict[object, Problem] = {}
-    for found in problems:
-        kept.setdefault((found.code, found.found) if found.code == "assumed" else found, found)
+    for problem in problems:
+        kept.setdefault((problem.code, problem.found) if problem.code == "assumed" else problem, problem)
     return tuple(kept.values())
 
 
@@ -120,12 +120,12 @@ def _between_armholes(chest: float, like: Blank | None) -> float:
 def _measures(line: Line, like: Blank | None) -> tuple[float, float, float, float] | None:
     """Chest width, body length, collar drop front and back (mm); None, with the problem, where one is not known."""
     usual = (like.chest, like.length, like.drop_front, like.drop_back) if like else (None,) * 4
-    found: list[float] = []
+    measures: list[float] = []
     for heading, other in zip(MEASURES, usual, strict=True):
         given = line.length(heading)
         value = other if given is None else given
         if value is not None:
-            found.append(value)
+            measures.append(value)
         elif not line.given(heading):
             line.found("value-needed", heading, heading=heading)
-    return (found[0], found[1], found[2], found[3]) if len(found) == 4 else None
+    return (measures[0], measures[1], measures[2], measures[3]) if len(measures) == 4 else None

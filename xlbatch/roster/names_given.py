@@ -113,8 +113,8 @@ def _text_and_aside(typed: str) -> tuple[str, str]:
     if inside:
         return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
     for sign in (",", ";", " - ", " – "):
-        text, found, aside = typed.partition(sign)
-        if found and (is_remark(aside) or answer("Print name", aside)):
+        text, parted, aside = typed.partition(sign)
+        if parted and (is_remark(aside) or answer("Print name", aside)):
             return text.strip(), aside.strip()
     return typed, ""
 
@@ -133,5 +133,5 @@ def number(line: Line) -> Line:
     typed = text_of(line, "Number")
     if answer("Print name", typed) == "no name" or _NO_TEXT.fullmatch(typed):
         return with_texts(line, Number="")
-    found = _NUMBER.fullmatch(typed)
-    return with_texts(line, Number=found[1]) if found and found[1] != typed else line
+    match = _NUMBER.fullmatch(typed)
+    return with_texts(line, Number=match[1]) if match and match[1] != typed else line

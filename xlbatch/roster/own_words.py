@@ -61,9 +61,9 @@ def _cut(line: Line) -> Line:
 
 
 def _whom(line: Line) -> Class | None:
-    said = text_of(line, "Cut")
+    cut = text_of(line, "Cut")
     of_garment = (wearer(word) for word in text_of(line, "Garment").split() if len(word) > 1)  # women's tee
-    return (wearer(said) if len(said) > 1 else None) or next(filter(None, of_garment), None) or line.for_
+    return (wearer(cut) if len(cut) > 1 else None) or next(filter(None, of_garment), None) or line.for_
 
 
 def _how_many(line: Line) -> Line:
@@ -107,10 +107,10 @@ def _not_wanted(line: Line) -> Line:
     typed = text_of(line, "Not wanted")
     if not typed or line.given("Status"):
         return line
-    said = mark(line.cells["Not wanted"])
-    if said is False:
+    not_wanted = mark(line.cells["Not wanted"])
+    if not_wanted is False:
         return line
-    if said is True or answer("Status", typed) == "not wanted":
+    if not_wanted is True or answer("Status", typed) == "not wanted":
         line = not_made(line, "Not wanted", typed)
         line.unclear.pop("Not wanted")
         return line

@@ -51,11 +51,11 @@ def paid_on_money(
     moved: list[_Payment] = []
     for line in people:
         payment = changed.pop(garment_no(line), None) if changed else None
-        said = _paid(line, "Paid") if payment else None
-        if payment and said == payment.before:
+        paid = _paid(line, "Paid") if payment else None
+        if payment and paid == payment.before:
             line = _with_paid(line, payment)
             moved.append(payment)
-        elif payment and not payment.agrees(said):
+        elif payment and not payment.agrees(paid):
             problems.append(_two_ways(line, payment))
         lines.append(line)
     problems += (
@@ -100,13 +100,13 @@ def _over_sums(money: tuple[Line, ...]) -> Iterator[Problem]:
     """What stands under Paid in a row without a garment, and is not the sum that a plan has there."""
     sums: dict[tuple[str, str], float] = defaultdict(float)
     for line in filter(garment_no, money):
-        for whose in ((EVERYONE, ""), ("", _shown(line, "Group") or NO_GROUP)):
-            sums[whose] += _added(line.cells.get("Paid"))
+        for payer in ((EVERYONE, ""), ("", _shown(line, "Group") or NO_GROUP)):
+            sums[payer] += _added(line.cells.get("Paid"))
     for line in money:
-        cell, whose = line.cells.get("Paid"), (_shown(line, "Who"), _shown(line, "Group"))
+        cell, payer = line.cells.get("Paid"), (_shown(line, "Who"), _shown(line, "Group"))
         if cell is None or cell.fault or line.given("Garment no."):
             continue
-        if isinstance(cell.value, str) or abs(_added(cell) - sums[whose]) > HALF_A_CENT:
+        if isinstance(cell.value, str) or abs(_added(cell) - sums[payer]) > HALF_A_CENT:
             yield _not_read(line, phrase("row of sums"))
 
 
@@ -134,8 +134,8 @@ def _taken_over(moved: list[_Payment]) -> tuple[Problem, ...]:
 
 def _two_ways(line: Line, payment: _Payment) -> Problem:
     cell = payment.line.source.at("Paid").cell
-    found = _shown(line, "Paid") or "nothing"
-    return problem("paid-two-ways", line.source.at("Paid"), found, other=_said(payment.now), cell=cell)
+    shown = _shown(line, "Paid") or "nothing"
+    return problem("paid-two-ways", line.source.at("Paid"), shown, other=_said(payment.now), cell=cell)
 
 
 def _not_read(line: Line, why: str) -> Problem:

@@ -40,18 +40,18 @@ def read_people(given: Iterable[Line], last_no: int, in_doubt: frozenset[str] | 
     own = _own_numbers(rows)
     last_no = max(last_no, *own.values(), 0)
     roster: list[RosterRow] = []
-    for at, line in enumerate(rows):
+    for line_no, line in enumerate(rows):
         many = _how_many(line)
         row = _row(line)
-        new = many - (at in own)
-        numbers = ([own[at]] if at in own else []) + list(range(last_no + 1, last_no + new + 1))
+        new = many - (line_no in own)
+        numbers = ([own[line_no]] if line_no in own else []) + list(range(last_no + 1, last_no + new + 1))
         last_no += new
         paid = _shares(row.paid, many)
         roster += (replace(row, no=number, paid=part) for number, part in zip(numbers, paid, strict=True))
-        _note_number(line, at in own, numbers[0])
+        _note_number(line, line_no in own, numbers[0])
     settled = frozenset(own.values()) if in_doubt is not None else frozenset()
     note_whose(rows, roster, settled - {number for number in settled if str(number) in (in_doubt or ())})
-    return People(tuple(roster), last_no, tuple(found for line in rows for found in line.problems))
+    return People(tuple(roster), last_no, tuple(problem for line in rows for problem in line.problems))
 
 
 def _is_example(line: Line) -> bool:
@@ -63,11 +63,11 @@ def _is_example(line: Line) -> bool:
 def _own_numbers(rows: Iterable[Line]) -> dict[int, int]:
     """The garment numbers the rows bring, by the row's place; a number's second row brings none."""
     first: dict[int, int] = {}
-    for at, line in enumerate(rows):
+    for line_no, line in enumerate(rows):
         number = garment_no(line)
         if number:
-            first.setdefault(number, at)
-    return {at: number for number, at in first.items()}
+            first.setdefault(number, line_no)
+    return {place: number for number, place in first.items()}
 
 
 def garment_no(line: Line) -> int | None:
@@ -98,9 +98,9 @@ def _shares(paid: Paid, many: int) -> tuple[Paid, ...]:
     if many == 1 or not isinstance(paid, Decimal):
         return (paid,) * many
     cents = int(paid * 100)
-    each, odd = divmod(cents, many)
-    first = Decimal(each + (odd > 0)) / 100 + (paid - Decimal(cents) / 100)
-    return (first, *(Decimal(each + (at < odd)) / 100 for at in range(1, many)))
+    share, cents_over = divmod(cents, many)
+    first = Decimal(share + (cents_over > 0)) / 100 + (paid - Decimal(cents) / 100)
+    return (first, *(Decimal(share + (share_no < cents_over)) / 100 for share_no in range(1, many)))
 
 
 def _row(line: Line) -> RosterRow:

@@ -16,7 +16,7 @@ Key = tuple[int, str, str]  # garment number, decal and piece
 
 
 @dataclass
-class _Part:
+class _Block:
     """The steps under one block of banners, and the result written into a banner."""
 
     new_batch: bool
@@ -33,7 +33,7 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
     A result counts for its row; on a garment's last row of a batch, or under one banner, also for its blank rows above
     it there; in a banner for the rows under it that are still blank."""
     given = tuple(given)
-    parts, found = _parts(given)
+    parts, part_problems = _parts(given)
     outcomes: dict[Key, Outcome] = {}
     for batch in _batches(parts):
         for rows in (*(part.steps for part in batch), [step for part in batch for step in part.steps]):
@@ -44,12 +44,12 @@ def read_steps(given: Iterable[Line]) -> tuple[tuple[StepMark, ...], tuple[Probl
     every = [step for part in parts for step in _with_banner(part)]
     outcomes |= dict.fromkeys(map(_key, _two_results(every)), "")
     steps = tuple(replace(step, outcome=outcomes.get(_key(step), "")) for step in every)
-    problems = [_never_ok(each) for line in given for each in line.problems]
-    return steps, (*problems, *found, *_twice(steps), *_pressed_on_spoiled(steps), *_no_result(steps))
+    problems = [_never_ok(problem) for line in given for problem in line.problems]
+    return steps, (*problems, *part_problems, *_twice(steps), *_pressed_on_spoiled(steps), *_no_result(steps))
 
 
-def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
-    parts = [_Part(new_batch=True)]
+def _parts(given: Iterable[Line]) -> tuple[list[_Block], list[Problem]]:
+    parts = [_Block(new_batch=True)]
     problems: list[Problem] = []
     in_banner = True
     for line in given:
@@ -60,7 +60,7 @@ def _parts(given: Iterable[Line]) -> tuple[list[_Part], list[Problem]]:
             continue
         opens = bool(BATCH.match(_text(line)))
         if not in_banner or (opens and parts[-1].steps):
-            parts.append(_Part(new_batch=opens))
+            parts.append(_Block(new_batch=opens))
         parts[-1].new_batch |= opens
         in_banner = True
         parts[-1].by = line.any_text("By") or parts[-1].by
@@ -93,10 +93,10 @@ def _step(line: Line, number: int) -> StepMark:
     )
 
 
-def _with_banner(part: _Part) -> Iterator[StepMark]:
+def _with_banner(part: _Block) -> Iterator[StepMark]:
     """The steps with what stands under By and Note in their banner."""
-    for at, step in enumerate(part.steps):
-        note = step.note if at else " · ".join(filter(None, (part.note, step.note)))
+    for step_no, step in enumerate(part.steps):
+        note = step.note if step_no else " · ".join(filter(None, (part.note, step.note)))
         yield replace(step, by=step.by or part.by, note=note)
 
 
@@ -106,8 +106,8 @@ def _text(line: Line) -> str:
     return shown_value(cell) if cell else ""
 
 
-def _batches(parts: Sequence[_Part]) -> Iterator[list[_Part]]:
-    batch: list[_Part] = []
+def _batches(parts: Sequence[_Block]) -> Iterator[list[_Block]]:
+    batch: list[_Block] = []
     for part in parts:
         if part.new_batch and batch:
             yield batch
@@ -171,9 +171,11 @@ def _no_result(steps: Sequence[StepMark]) -> Iterator[Problem]:
             yield problem("pressed-no-result", own[-1].source.at("Result"), "", number=number)
 
 
-def _never_ok(found: Problem) -> Problem:
+def _never_ok(problem: Problem) -> Problem:
     """A result that can't be read is never taken for ok: that piece would not be looked at again."""
-    return replace(found, suggestion="") if found.code == "result-unknown" and found.suggestion == "ok" else found
+    return (
+        replace(problem, suggestion="") if problem.code == "result-unknown" and problem.suggestion == "ok" else problem
+    )
 
 
 def garments_in(steps: Iterable[StepMark]) -> frozenset[int]:
@@ -183,7 +185,7 @@ def garments_in(steps: Iterable[StepMark]) -> frozenset[int]:
 
 def by_garment(steps: Iterable[StepMark]) -> Mapping[int, list[StepMark]]:
     """Each garment's steps in order."""
-    found: dict[int, list[StepMark]] = {}
+    steps_of: dict[int, list[StepMark]] = {}
     for step in steps:
-        found.setdefault(step.garment_no, []).append(step)
-    return found
+        steps_of.setdefault(step.garment_no, []).append(step)
+    return steps_of

@@ -14,7 +14,7 @@ def read_presses(given: Iterable[Line]) -> tuple[tuple[Press, ...], tuple[Proble
     rows = tuple(given)
     own = tuple(press for press in map(_press, rows) if press)
     built = tuple(press for press in map(_press, built_in("presses", "Press")) if press)
-    return own or built, tuple(dict.fromkeys(found for line in rows for found in line.problems))
+    return own or built, tuple(dict.fromkeys(problem for line in rows for problem in line.problems))
 
 
 def _press(line: Line) -> Press | None:

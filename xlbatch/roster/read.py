@@ -105,8 +105,8 @@ def _in_metric(settings: Settings) -> Settings:
 
 def _reading(path: Path, tables: Tables) -> Reading:
     by_meaning = tables.by_meaning
-    settings, setting_cells, found = read_settings(by_meaning.get("Job"), _job_name(path))
-    problems = tables.problems + found
+    settings, setting_cells, setting_problems = read_settings(by_meaning.get("Job"), _job_name(path))
+    problems = tables.problems + setting_problems
     units = Units(settings.length_unit, settings.temperature_unit)
 
     of = {
@@ -157,10 +157,10 @@ def _reading(path: Path, tables: Tables) -> Reading:
         told=told,
         unread={sheet: tuple(line.as_typed for line in of[sheet] if line.stopped) for sheet in _MADE_OF_ROWS},
         headings=tables.headings,
-        beside_settings=tuple(each for each in beside if each.sheet == "Job"),
+        beside_settings=tuple(note for note in beside if note.sheet == "Job"),
     )
     no_list = _no_list(tables, people)
-    problems = tuple(each for each in problems if each.code != "sheet-unknown" or each.where not in no_list)
+    problems = tuple(fault for fault in problems if fault.code != "sheet-unknown" or fault.where not in no_list)
     problems += (*no_list.values(), *people.problems, *unused_cells(tables.list_, roster, tables.problems))
     problems += of_roster + of_usual
     problems += of_designs + of_blanks + of_films + of_presses + of_positions + of_parts + of_work_times
@@ -174,7 +174,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
             read_orders(of["Shopping list"]),
             read_answers(of["Problems"]),
             read_checked(of["Proof"]),
-            tuple(each for each in beside if each.sheet != "Job"),
+            tuple(note for note in beside if note.sheet != "Job"),
         ),
         tables.kept,
         tuple(typed_over(tables.kept, tables.watched)) if tables.kept else (),
@@ -190,6 +190,6 @@ def _no_list(tables: Tables, people: People) -> dict[Where, Problem]:
     if lists:
         where = lists[0].where(1, lists[0].heading_row)
         return {where: problem("no-rows", where, rows=tuple(t.counted_on(row) for t in lists for row in t.rows))}
-    unknown = next((each.where for each in tables.problems if each.code == "sheet-unknown"), None)
+    unknown = next((fault.where for fault in tables.problems if fault.code == "sheet-unknown"), None)
     where = unknown or Where("Roster")
     return {where: problem("list-not-found" if unknown else "no-rows", where)}

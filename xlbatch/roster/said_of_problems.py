@@ -33,10 +33,10 @@ def sizes_in_doubt(given: Sequence[Line]) -> frozenset[str] | None:
 
 def read_checked(given: Iterable[Line]) -> Mapping[int, tuple[str, Source]]:
     """What was written under Checked, and where, by garment number."""
-    found = {}
+    checked = {}
     for line in given:
         number = line.count("Garment no.") if line.given("Garment no.") else None
         written = line.any_text("Checked")
         if number and written not in ("", BOX):
-            found[number] = written, line.source
-    return found
+            checked[number] = written, line.source
+    return checked

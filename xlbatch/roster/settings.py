@@ -118,9 +118,9 @@ def _any(filled: Mapping[int, Raw]) -> Raw:
     return next(iter(filled.values()))
 
 
-def _unknown(sheet: Table, column: int, row: int, found: str) -> Problem:
-    likely_name = likely(found, _columns())
-    return problem("setting-unknown", sheet.where(column or 1, row), found, suggestion=likely_name)
+def _unknown(sheet: Table, column: int, row: int, typed: str) -> Problem:
+    likely_name = likely(typed, _columns())
+    return problem("setting-unknown", sheet.where(column or 1, row), typed, suggestion=likely_name)
 
 
 @dataclass(frozen=True)

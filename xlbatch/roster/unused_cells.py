@@ -24,6 +24,7 @@ from xlbatch.trade.tables import table, words
 _HARMLESS = ("Aside", "Counter", "Someone else", "Group", "Note", "Paid")
 _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", "answer")
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
+_OWN = {"Print name", "How many", "Status"}  # headings of the program's own Roster, whose lines above it say how
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
 _LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
 _LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
@@ -38,19 +39,21 @@ def unused_cells(
 ) -> Iterator[Problem]:
     """The questions about what stands in the list's tables and was not used; `problems` tell the lines left out."""
     read = {row.source.row: row for row in roster}
-    for sheet in dict.fromkeys(each.sheet for each in tables):
-        of_sheet = [each for each in tables if each.sheet == sheet]
+    for sheet in dict.fromkeys(read_table.sheet for read_table in tables):
+        of_sheet = [read_table for read_table in tables if read_table.sheet == sheet]
         asked: dict[str, list[Problem]] = {}
-        for each in of_sheet:
-            for at in sorted(each.extra.keys() - each.twice.keys()) if each.titles else ():
-                for question in _of_column(each, at, read):
-                    _ask(question, asked.setdefault(each.extra[at], []))
+        for read_table in of_sheet:
+            for column in sorted(read_table.extra.keys() - read_table.twice.keys()) if read_table.titles else ():
+                for question in _of_column(read_table, column, read):
+                    _ask(question, asked.setdefault(read_table.extra[column], []))
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
-    above = {each.where(1, row): text for each in tables for row, text in each.above.items()}
+    above = {read_table.where(1, row): text for read_table in tables for row, text in read_table.above.items()}
     about = tuple(_of_lines(roster, problems, above))
-    spoken_of = {each.where for each in about}
+    spoken_of = {problem.where for problem in about}
     yield from about
-    yield from _orders({where: text for where, text in above.items() if where not in spoken_of}, roster)
+    own = {read_table.sheet for read_table in tables if set(read_table.titles.values()) >= _OWN}
+    told = {where: text for where, text in above.items() if where not in spoken_of and where.sheet not in own}
+    yield from _orders(told, roster)
 
 
 def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:
@@ -69,18 +72,22 @@ def _ask(question: Problem, asked: list[Problem]) -> None:
         asked.append(question)
 
 
-def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
-    title = of.titles.get(at, "")
-    cells = {row: shown_value(filled[at]) for row, filled in of.rows.items() if at in filled and not filled[at].fault}
+def _of_column(of: Table, column: int, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
+    title = of.titles.get(column, "")
+    cells = {
+        row: shown_value(filled[column])
+        for row, filled in of.rows.items()
+        if column in filled and not filled[column].fault
+    }
     cells = {row: text for row, text in cells.items() if not _LEGEND.search(text)}
-    if not cells or of.roles.get(at) in (*ANSWERS, "Message") or _is_harmless(of.roles.get(at, ""), title):
+    if not cells or of.roles.get(column) in (*ANSWERS, "Message") or _is_harmless(of.roles.get(column, ""), title):
         return
-    look = of.unused.get(at) or _look(title, cells)
+    look = of.unused.get(column) or _look(title, cells)
     numbered = {of.counted_on(row): text for row, text in cells.items()}
     rows = tuple(row for row, text in numbered.items() if _says_more(look, text, read.get(row)))
-    if look and (rows or at in of.unused):
-        where = of.where(at, of.heading_row)
-        name = column_name(at, title, of.lie)
+    if look and (rows or column in of.unused):
+        where = of.where(column, of.heading_row)
+        name = column_name(column, title, of.orientation)
         first = next(iter(cells.values()))
         printed = next((_printed(read[row]) for row in numbered if row in read), "")
         code = "print-unused" if look == "text" else f"column-{look}-unused"
@@ -89,13 +96,13 @@ def _of_column(of: Table, at: int, read: Mapping[int, RosterRow]) -> Iterator[Pr
     for row, text in cells.items():
         person = read.get(of.counted_on(row))
         if person and (asked := wish(text)) and not person.status:
-            yield problem("note-asks", of.where(at, row), text, rows=(of.counted_on(row),), asks=asked)
+            yield problem("note-asks", of.where(column, row), text, rows=(of.counted_on(row),), asks=asked)
 
 
 def _is_harmless(role: str, title: str) -> bool:
     """Whether the heading says that the column is not about the garment: as a whole, not by one word of several."""
-    said = heading_scores(title)
-    return role in _HARMLESS and (role != "Aside" or said.get(role, 0.0) >= WHOLE or len(title.split()) < 2)
+    scores = heading_scores(title)
+    return role in _HARMLESS and (role != "Aside" or scores.get(role, 0.0) >= WHOLE or len(title.split()) < 2)
 
 
 def _look(title: str, cells: Column) -> str:
@@ -112,8 +119,8 @@ def _share(kinds: Sequence[str], wanted: Iterable[str]) -> float:
 
 
 def _speaks_of_garment(title: str) -> bool:
-    said = {meaning for meaning, worth in heading_scores(title).items() if worth >= 0}
-    return bool(garment_in(title) or said - {*_HARMLESS} or _has(title, "heading"))
+    meanings = {meaning for meaning, worth in heading_scores(title).items() if worth >= 0}
+    return bool(garment_in(title) or meanings - {*_HARMLESS} or _has(title, "heading"))
 
 
 def _says_place(text: str) -> bool:
@@ -127,10 +134,10 @@ def _has(text: str, kind: str) -> bool:
 @cache
 def _words() -> Mapping[str, frozenset[str]]:
     """The words of a garment's places and of headings that matter, by kind."""
-    found: dict[str, set[str]] = {"place": set(), "heading": set(), "order": set()}
+    words_by_place: dict[str, set[str]] = {"place": set(), "heading": set(), "order": set()}
     for line in table("unused_cell_words"):
-        found[line["Where"]] |= set(words(line["Words"]))
-    return {kind: frozenset(of) for kind, of in found.items()}
+        words_by_place[line["Where"]] |= set(words(line["Words"]))
+    return {kind: frozenset(of) for kind, of in words_by_place.items()}
 
 
 def _says_more(look: str, text: str, person: RosterRow | None) -> bool:
@@ -155,7 +162,7 @@ def _of_lines(
         for word in _called(row.who) if row.size else ():
             called[word][row.source.row] = None
     lines = {row.source.at("Who"): row.who for row in roster if not row.size and row.status != "cancelled"}
-    lines |= {each.where: each.found for each in problems if each.code in _LINES} | dict(above)
+    lines |= {problem.where: problem.found for problem in problems if problem.code in _LINES} | dict(above)
     for where, text in lines.items():
         spoken = dict.fromkeys(re.findall(r"\w+", text.casefold()))
         rows = {row: None for word in spoken for row in called.get(word, ())}

@@ -26,7 +26,7 @@ def _built_in() -> tuple[WorkTime, ...]:
 def _own(line: Line) -> WorkTime | None:
     """A row of the person's: only work of that stage is counted, and in its own unit."""
     row = _work_time(line)
-    units = {(each.stage, each.work): each.unit for each in _built_in()}
+    units = {(usual.stage, usual.work): usual.unit for usual in _built_in()}
     if row is None:
         return None
     unit = units.get((row.stage, row.work))

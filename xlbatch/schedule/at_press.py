@@ -8,7 +8,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from xlbatch.job.work_time import WorkTimes
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 
 COOLS = {"cold": "cool", "warm": "cool to warm"}  # the work time of each peel; hot: none
 PLATE = "wait for the plate"
@@ -41,13 +41,13 @@ class _Hands:
             self.now += takes
 
 
-def blocks(steps: Sequence[Step]) -> Iterator[list[Step]]:
+def blocks(steps: Sequence[PressStep]) -> Iterator[list[PressStep]]:
     """The steps of each batch at each heat."""
     for _, block in groupby(steps, key=lambda step: (step.lane, step.batch, step.temperature)):
         yield list(block)
 
 
-def at_press(steps: Sequence[Step], times: WorkTimes) -> list[tuple[list[Step], list[Act]]]:
+def at_press(steps: Sequence[PressStep], times: WorkTimes) -> list[tuple[list[PressStep], list[Act]]]:
     """The acts of each block of one press's steps."""
     worked = []
     hands = _Hands(times, [])
@@ -60,9 +60,9 @@ def at_press(steps: Sequence[Step], times: WorkTimes) -> list[tuple[list[Step], 
     return worked
 
 
-def _press(block: Sequence[Step], hands: _Hands) -> None:
+def _press(block: Sequence[PressStep], hands: _Hands) -> None:
     """One block: piece after piece is pressed, and peeled once it has cooled."""
-    cooled: dict[int, tuple[float, list[Step]]] = {}  # when each garment's pieces may be peeled
+    cooled: dict[int, tuple[float, list[PressStep]]] = {}  # when each garment's pieces may be peeled
     loaded = 0
     for _, closing in groupby(block, key=lambda step: step.with_step or step.no):
         pieces = list(closing)
@@ -92,12 +92,12 @@ def _press(block: Sequence[Step], hands: _Hands) -> None:
             hands.do("fold", pieces[-1].place.garment.no)
 
 
-def cooling(step: Step, times: WorkTimes) -> float:
+def cooling(step: PressStep, times: WorkTimes) -> float:
     """How long a piece cools before it is peeled, in s."""
     return times.of("press", COOLS[step.film.peel]) if step.film.peel in COOLS else 0.0
 
 
-def _peel(ready: float, pieces: Sequence[Step], hands: _Hands) -> None:
+def _peel(ready: float, pieces: Sequence[PressStep], hands: _Hands) -> None:
     garment = pieces[0].place.garment.no
     hands.do(COOLING, garment, ready - hands.now)
     hands.do("peel", garment, len(pieces) * hands.times.of("press", "peel"))

@@ -53,8 +53,8 @@ def dates(days: PlannedDays, settings: Settings, time: TimePlan, buys: Set[str])
 
 def _work_days_before(day: date, count: int, week: frozenset[int]) -> list[date]:
     """The last work days before a day, the first of them first."""
-    back = (day - timedelta(days=at) for at in range(1, MOST_DAYS))
-    worked = [each for _, each in zip(range(count), (each for each in back if each.weekday() in week), strict=False)]
+    back = (day - timedelta(days=days) for days in range(1, MOST_DAYS))
+    worked = [day_ for _, day_ in zip(range(count), (day_ for day_ in back if day_.weekday() in week), strict=False)]
     return worked[::-1] or [day - timedelta(days=1)]
 
 

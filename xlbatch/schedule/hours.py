@@ -9,7 +9,7 @@ Parts = Mapping[str, float]  # seconds by piece of work, as the sheet Work times
 
 
 @dataclass(frozen=True)
-class Work:
+class TimedWork:
     """One piece of work of one person: a run to cut, a batch to weed, a batch to press at one heat.
 
     `begins` and `finishes` are s of work since the job began, breaks and nights left out; days and minutes after
@@ -34,7 +34,7 @@ class Work:
 class TimePlan:
     """`breaks` are s of breaks from the first piece of work to the last."""
 
-    work: tuple[Work, ...]
+    work: tuple[TimedWork, ...]
     stage_seconds: dict[Stage, float]
     breaks: float = 0.0
 

@@ -10,10 +10,10 @@ from xlbatch.art.decal import Decal
 from xlbatch.film.layout import Layout, Run
 from xlbatch.job.job import Job
 from xlbatch.job.work_time import WorkTimes
-from xlbatch.press.step import PressPlan, Step
+from xlbatch.press.step import PressPlan, PressStep
 from xlbatch.schedule.at_press import at_press
 from xlbatch.schedule.clock import Clock, clock_of
-from xlbatch.schedule.hours import Parts, Stage, TimePlan, Work
+from xlbatch.schedule.hours import Parts, Stage, TimedWork, TimePlan
 from xlbatch.units import temperature_text
 
 
@@ -39,7 +39,7 @@ def plan_time(job: Job, layout: Layout, pressing: PressPlan) -> TimePlan:
         ("press", settings.people_pressing, list(_pressing(job, pressing))),
     )
     clock = clock_of(job)
-    work: list[Work] = []
+    work: list[TimedWork] = []
     now = 0.0
     for stage, people, tasks in stages:
         work += (_work(clock, stage, people, turn) for turn in _turns(tasks, people, now))
@@ -96,7 +96,7 @@ def _weeding(layout: Layout, times: WorkTimes) -> Iterator[Task]:
 
 
 def _pressing(job: Job, pressing: PressPlan) -> Iterator[Task]:
-    lanes: dict[int, list[Step]] = defaultdict(list)
+    lanes: dict[int, list[PressStep]] = defaultdict(list)
     for step in pressing.steps:
         lanes[step.lane].append(step)
     for lane, steps in lanes.items():
@@ -131,11 +131,11 @@ def _turns(tasks: Iterable[Task], people: int, now: float) -> Iterator[_Turn]:
         yield _Turn(task, person, begins)
 
 
-def _work(clock: Clock, stage: Stage, people: int, turn: _Turn) -> Work:
+def _work(clock: Clock, stage: Stage, people: int, turn: _Turn) -> TimedWork:
     task, finishes = turn.task, turn.begins + turn.task.seconds
     day, starts = clock.moment(turn.begins, opens=True)
     ends_day, ends = clock.moment(finishes, opens=False)
-    return Work(
+    return TimedWork(
         stage=stage,
         label=task.label,
         batch=task.batch,

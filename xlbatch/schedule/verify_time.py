@@ -6,9 +6,9 @@ from itertools import groupby, pairwise
 
 from xlbatch.film.layout import Layout
 from xlbatch.job.work_time import WorkTimes
-from xlbatch.press.step import PressPlan, Step
+from xlbatch.press.step import PressPlan, PressStep
 from xlbatch.schedule.at_press import PRESSING, Act, at_press, cooling
-from xlbatch.schedule.hours import TimePlan, Work
+from xlbatch.schedule.hours import TimedWork, TimePlan
 
 NEAR = 0.01  # s
 ORDER = ("cut", "weed", "press")
@@ -16,7 +16,7 @@ ORDER = ("cut", "weed", "press")
 
 def time_faults(plan: TimePlan, layout: Layout, pressing: PressPlan, times: WorkTimes) -> tuple[str, ...]:
     """What is wrong with a time plan, in words; nothing where all is well."""
-    lanes: dict[int, list[Step]] = defaultdict(list)
+    lanes: dict[int, list[PressStep]] = defaultdict(list)
     for step in pressing.steps:
         lanes[step.lane].append(step)
     acts = {lane: [act for _, acts in at_press(steps, times) for act in acts] for lane, steps in lanes.items()}
@@ -29,9 +29,9 @@ def time_faults(plan: TimePlan, layout: Layout, pressing: PressPlan, times: Work
     )
 
 
-def _people(work: Sequence[Work]) -> Iterator[str]:
+def _people(work: Sequence[TimedWork]) -> Iterator[str]:
     """Each person does one thing at a time, and each stage has no more people than there are."""
-    turns: dict[tuple[str, int], list[Work]] = defaultdict(list)
+    turns: dict[tuple[str, int], list[TimedWork]] = defaultdict(list)
     for turn in work:
         turns[turn.stage, turn.person].append(turn)
         if not 1 <= turn.person <= turn.people:
@@ -44,7 +44,7 @@ def _people(work: Sequence[Work]) -> Iterator[str]:
                 yield f"person {person} does {earlier.label} and {later.label} ({stage}) at one time"
 
 
-def _stages(work: Sequence[Work]) -> Iterator[str]:
+def _stages(work: Sequence[TimedWork]) -> Iterator[str]:
     for before, after in pairwise(ORDER):
         ends = max((turn.finishes for turn in work if turn.stage == before), default=0.0)
         starts = min((turn.begins for turn in work if turn.stage == after), default=ends)
@@ -52,7 +52,7 @@ def _stages(work: Sequence[Work]) -> Iterator[str]:
             yield f"{after} begins before all is done that is to {before}"
 
 
-def _all_there(work: Sequence[Work], layout: Layout, pressing: PressPlan) -> Iterator[str]:
+def _all_there(work: Sequence[TimedWork], layout: Layout, pressing: PressPlan) -> Iterator[str]:
     """Every run, batch and block of the press has its turn once."""
     wanted = {
         "cut": [f"Run {run.no}" for run in layout.runs],
@@ -66,7 +66,7 @@ def _all_there(work: Sequence[Work], layout: Layout, pressing: PressPlan) -> Ite
         yield "not every block of the press has one turn"
 
 
-def _hands(acts: Sequence[Act], steps: Sequence[Step], times: WorkTimes) -> Iterator[str]:
+def _hands(acts: Sequence[Act], steps: Sequence[PressStep], times: WorkTimes) -> Iterator[str]:
     """One act at a time; each piece pressed once and peeled no sooner than it has cooled."""
     for act, next_act in pairwise(acts):
         if next_act.begins < act.ends - NEAR:
@@ -87,7 +87,7 @@ def _hands(acts: Sequence[Act], steps: Sequence[Step], times: WorkTimes) -> Iter
             yield f"step {step.no} is peeled before it has cooled"
 
 
-def _heats(steps: Sequence[Step]) -> Iterator[str]:
+def _heats(steps: Sequence[PressStep]) -> Iterator[str]:
     """Each garment's films from the hottest down, and only a bare one warmed up."""
     for _, them in groupby(
         sorted(steps, key=lambda step: (step.place.garment.no, step.no)), lambda s: s.place.garment.no

@@ -35,13 +35,13 @@ def tags(plan: Plan) -> Iterator[Tag]:
     """The tags in order: who, group, garment, what is on it, `2 of 5` within the group, care, a line to sign."""
     care = " ".join(line["Line"] for line in table("wash_card"))
     decals, owed = decals_of(plan), _to_pay(plan)
-    ordered = sorted(plan.garments, key=lambda each: (each.group.casefold(), each.who.casefold(), each.no))
-    size, at = Counter(each.group for each in ordered), Counter[str]()
+    ordered = sorted(plan.garments, key=lambda worn: (worn.group.casefold(), worn.who.casefold(), worn.no))
+    size, seen = Counter(worn.group for worn in ordered), Counter[str]()
     for garment in ordered:
-        at[garment.group] += 1
+        seen[garment.group] += 1
         yield (
             (garment.who, garment.no),
-            (garment.group, f"{at[garment.group]} of {size[garment.group]}"),
+            (garment.group, f"{seen[garment.group]} of {size[garment.group]}"),
             (f"{garment.blank.garment}, {garment.color}", garment.blank.size),
             (" · ".join(texts(decals[garment.no])), owed.get(garment.no)),
             (" · ".join(_piece(group) for group in groups(decals[garment.no])), None),
@@ -55,13 +55,13 @@ def _to_pay(plan: Plan) -> Mapping[int, Value]:
     if not plan.job.settings.money_on_tags:
         return {}
     sign = currency_sign(plan.job.settings)
-    found = {}
-    for at, line in enumerate(plan.money):
+    texts = {}
+    for line_no, line in enumerate(plan.money):
         if line.owed is not None:
-            owed = money.owed_cell(at)
+            owed = money.owed_cell(line_no)
             says = f"to pay {sign}{line.owed:,.2f}" if line.owed > 0 else ""
-            found[line.no] = Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
-    return found
+            texts[line.no] = Formula(f'IF(N({owed})>0,"to pay {sign}"&FIXED({owed},2),"")', says)
+    return texts
 
 
 def _piece(group: Group) -> str:
@@ -75,11 +75,11 @@ def write(page: Page, plan: Plan) -> None:
     """Tags three across, none split between pages."""
     page.lay_columns(COLUMNS, base="form")
     page.line("Bag tags: cut apart along the dashed lines. One tag goes into the bag with each garment.", "lead")
-    found = list(tags(plan))
+    bag_tags = list(tags(plan))
     starts = []
-    for first in range(0, len(found), ACROSS):
+    for first in range(0, len(bag_tags), ACROSS):
         starts.append(page.row)
-        _write_row(page, found[first : first + ACROSS])
+        _write_row(page, bag_tags[first : first + ACROSS])
     page.break_pages(starts)
     page.sheet.print_area(0, 0, page.row - 1, page.last)
 
@@ -91,13 +91,13 @@ def _write_row(page: Page, beside: Sequence[Tag]) -> None:
         heights = [_height(page, tag[line], first) for tag in beside]
         row = page.gap(max(least, *heights))
         for side, tag in enumerate(beside):
-            one, two = tag[line]
-            at = side * 2
+            left, two = tag[line]
+            column = side * 2
             if two is None:
-                page.write(row, at, one, "form", *first, "cut both sides", *edges, across=2)
+                page.write(row, column, left, "form", *first, "cut both sides", *edges, across=2)
             else:
-                page.write(row, at, one, "form", *first, "cut left", *edges)
-                page.write(row, at + 1, two, "form", *second, "cut right", *edges)
+                page.write(row, column, left, "form", *first, "cut left", *edges)
+                page.write(row, column + 1, two, "form", *second, "cut right", *edges)
 
 
 def _height(page: Page, values: tuple[Value, Value], looks: tuple[str, ...]) -> float:

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from xlbatch.job.job import Film, Press, Settings
 from xlbatch.paper.measure import text_width
 from xlbatch.paper.style import BANNER
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 from xlbatch.trade.tables import iron_dial
 from xlbatch.units import temperature_text
 
@@ -41,8 +41,8 @@ class SettingWords(NamedTuple):
 
 
 def banners(
-    steps: Sequence[Step], settings: Settings, room: float, before: SetTo, strips: Mapping[str, int]
-) -> Iterator[tuple[list[Line], list[Step]]]:
+    steps: Sequence[PressStep], settings: Settings, room: float, before: SetTo, strips: Mapping[str, int]
+) -> Iterator[tuple[list[Line], list[PressStep]]]:
     """A batch's steps, parted where the plate is set anew, and the lines of at most `room` points above each part:
     the batch with its garments, and its strips (by decal) where they have other numbers; then the settings, led by the
     films they are for; in short where they are as `before`."""
@@ -63,27 +63,27 @@ def banners(
         lines = []
 
 
-def _strips(steps: Sequence[Step], strips: Mapping[str, int]) -> str:
+def _strips(steps: Sequence[PressStep], strips: Mapping[str, int]) -> str:
     """The strips of a batch, by film and number, where some have another number than the batch."""
-    found = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
-    if all(strip == steps[0].batch for _, strip in found):
+    strip_names = dict.fromkeys((step.film.name, strips.get(step.place.decal.id, step.batch)) for step in steps)
+    if all(strip == steps[0].batch for _, strip in strip_names):
         return ""
-    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in found)
+    return " · strips " + ", ".join(f"{film} {strip}" for film, strip in strip_names)
 
 
-def set_to(steps: Sequence[Step], settings: Settings) -> SetTo:
+def set_to(steps: Sequence[PressStep], settings: Settings) -> SetTo:
     """How the plate is set for these steps, and for which films."""
     return steps[0].lane, films_by_settings(steps, settings)
 
 
-def _wait(step: Step) -> str:
+def _wait(step: PressStep) -> str:
     """That the plate needs a while to come to this step's heat."""
     if not step.wait:
         return ""
     return f" (wait {step.wait:.0f} s)" if step.wait < 60 else f" (wait {-(-step.wait // 60):.0f} min)"
 
 
-def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[SettingWords, list[str]]:
+def films_by_settings(steps: Iterable[PressStep], settings: Settings) -> dict[SettingWords, list[str]]:
     """The films of these steps by their settings in words."""
     films: dict[SettingWords, list[str]] = {}
     for step in steps:
@@ -93,12 +93,15 @@ def films_by_settings(steps: Iterable[Step], settings: Settings) -> dict[Setting
     return films
 
 
+def heat_text(heat: float, press: Press, settings: Settings) -> str:
+    """`330 °F`, or where an iron's dial stands."""
+    return f"dial {iron_dial(heat)}" if press.kind == IRON else temperature_text(heat, settings.temperature_unit)
+
+
 def settings_words(film: Film, press: Press, settings: Settings) -> SettingWords:
-    """A film's press settings in words; an iron has a dial instead of degrees."""
+    """A film's press settings in words."""
     return SettingWords(
-        heat=f"dial {iron_dial(film.temperature)}"
-        if press.kind == IRON
-        else temperature_text(film.temperature, settings.temperature_unit),
+        heat=heat_text(film.temperature, press, settings) + ", no steam" * (press.kind == IRON),
         bare=f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
         press=f"press {film.press:g} s",
         back=f"back {film.back:g} s" if film.back else "",

@@ -130,8 +130,8 @@ def write_roster(page: Page, job: Job) -> None:
         page.record([*values, _complete(row, size, len(columns), example)], least=16)
         page.sheet.set_row(row, None)  # as high as what is typed into it needs
     _count(page, columns)
-    for at, column in enumerate(columns):
-        page.sheet.write_comment(page.head, at, f"For example: {column.example}", {"author": "", "y_scale": 0.5})
+    for place, column in enumerate(columns):
+        page.sheet.write_comment(page.head, place, f"For example: {column.example}", {"author": "", "y_scale": 0.5})
     page.end_table()
     page.sheet.data_validation(page.head, 0, page.head, len(columns), KEEP_HEADING)
 

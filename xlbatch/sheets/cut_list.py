@@ -75,7 +75,7 @@ def _ready(plan: Plan) -> Iterator[tuple[Value, ...]]:
 def ready_strips(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
     """The decals that are cut and still to press, by their strips."""
     strips = {
-        strip: [each for each in decals if each.id not in plan.unused] for strip, decals in _at_table(plan).items()
+        strip: [decal for decal in decals if decal.id not in plan.unused] for strip, decals in _at_table(plan).items()
     }
     return {strip: decals for strip, decals in strips.items() if decals}
 
@@ -86,7 +86,7 @@ def _at_table(plan: Plan) -> Mapping[Strip, list[KeptDecal]]:
     for decal in plan.memory.decals:
         if decal.ready:
             strips.setdefault(decal.place, []).append(decal)
-    return dict(sorted(strips.items(), key=lambda each: each[0][1:]))
+    return dict(sorted(strips.items(), key=lambda item: item[0][1:]))
 
 
 def _on_strip(decals: Iterable[KeptDecal], unused: Collection[str] = ()) -> tuple[str, str, str]:
@@ -120,10 +120,10 @@ def write(page: Page, plan: Plan) -> None:
     )
     page.heading()
     ready, placed = len(_at_table(plan)), []
-    for at, values in enumerate(frame.itertuples(index=False, name=None)):
-        if ready and at == 0:
+    for row_no, values in enumerate(frame.itertuples(index=False, name=None)):
+        if ready and row_no == 0:
             page.banner("Ready at the table", " · cut before; clear Cut if a strip is lost", "strip banner")
-        if ready and at == ready:
+        if ready and row_no == ready:
             page.banner("To cut", "", "strip banner")
         placed.append(page.record(values))
     page.end_table()

@@ -91,5 +91,5 @@ def write(page: Page, plan: Plan) -> None:
         "To look centered: how far to the right, as one reads it (left where negative), if its ink sits to one side.",
     )
     page.table(frame)
-    places = {run.no: at for at, run in enumerate(plan.layout.runs)}
+    places = {run.no: row for row, run in enumerate(plan.layout.runs)}
     page.links("Run", (Link("", "Runs", FIRST + places[run]) if run in places else None for run in frame["Run"]))

@@ -58,7 +58,7 @@ def write_drawing_parts(page: Page, job: Job, problems: Iterable[Problem]) -> No
         file = beside(folder_of(job.path), name)
         looked = look_at(file) if file else None
         if isinstance(looked, Looked):
-            first = next(at for at, line in enumerate(job.drawing_parts, FIRST) if line.artwork == name)
+            first = next(number for number, line in enumerate(job.drawing_parts, FIRST) if line.artwork == name)
             row = max(row, first - 1)
             page.picture(row, column, parts_picture(name, looked), exact=True)
             row += int((SIDE + _APART) / _ROW) + 1

@@ -11,7 +11,7 @@ def listed(job: Job) -> tuple[Blank, ...]:
     kept = [
         blank for blank in job.blanks if not job.roster or not blank.source.built_in or blank.garment.casefold() in used
     ]
-    order = {name: at for at, name in enumerate(dict.fromkeys(blank.garment for blank in kept))}
+    order = {name: place for place, name in enumerate(dict.fromkeys(blank.garment for blank in kept))}
     return tuple(sorted(kept, key=lambda blank: (blank.garment.casefold() not in used, order[blank.garment])))
 
 

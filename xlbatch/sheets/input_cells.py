@@ -18,35 +18,35 @@ def heading(column: InputColumn, settings: Settings) -> str:
     return f"{column.heading} ({units[column.kind]})" if column.kind in units else column.heading
 
 
-def value(kind: str, found: Any, settings: Settings) -> Value:
+def value(kind: str, held: Any, settings: Settings) -> Value:
     """A record's value as a cell of a column of this kind."""
     if kind == "dots":
-        return "not checked" if found is None else found
+        return "not checked" if held is None else held
     if kind == "features":
-        return features_text(found, settings)
-    if found is None or found == "":
+        return features_text(held, settings)
+    if held is None or held == "":
         return None
     match kind:
         case "length":
-            return length_in(found, settings.length_unit)
+            return length_in(held, settings.length_unit)
         case "temperature":
-            return temperature_in(found, settings.temperature_unit)
+            return temperature_in(held, settings.temperature_unit)
         case "yes/no":
-            return "yes" if found else "no"
+            return "yes" if held else "no"
         case "mark":
-            return "yes" if found else None
+            return "yes" if held else None
         case "list":
-            return "; ".join(found)
+            return "; ".join(held)
         case "prices":
-            return prices_text(found)
+            return prices_text(held)
         case "stock":
-            return stock_text(found)
+            return stock_text(held)
         case "rolls":
-            return rolls_text(found)
+            return rolls_text(held)
         case "pieces":
-            return pieces_text(found, settings)
+            return pieces_text(held, settings)
         case _:
-            return found if isinstance(found, int | float | Decimal) else str(found)
+            return held if isinstance(held, int | float | Decimal) else str(held)
 
 
 def money_text(amount: Decimal) -> str:
@@ -59,7 +59,7 @@ def prices_text(prices: Iterable[PriceBreak]) -> str:
     breaks = tuple(prices)
     if len(breaks) == 1 and breaks[0].count == 1:
         return money_text(breaks[0].price)
-    return "; ".join(f"{each.count} = {money_text(each.price)}" for each in breaks)
+    return "; ".join(f"{price_break.count} = {money_text(price_break.price)}" for price_break in breaks)
 
 
 def stock_text(stock: Mapping[str, int]) -> str:
@@ -84,9 +84,9 @@ def pieces_text(pieces: Iterable[FilmPiece], settings: Settings) -> str:
 def features_text(features: Iterable[Feature], settings: Settings) -> str:
     """`placket front 2 in x 6 in from collar`, or that there is nothing to keep clear."""
     unit = settings.length_unit
-    said = (
-        f"{each.name} {each.side} {exact_length_text(each.width, unit)} x {exact_length_text(each.height, unit)} "
-        f"from {each.at}"
-        for each in features
+    texts = (
+        f"{feature.name} {feature.side} {exact_length_text(feature.width, unit)} x "
+        f"{exact_length_text(feature.height, unit)} from {feature.at}"
+        for feature in features
     )
-    return "; ".join(said) or NOTHING[0]
+    return "; ".join(texts) or NOTHING[0]

@@ -66,8 +66,8 @@ class Input:
         """The records, and where they stood among them the rows that could not be used."""
         rows = list(self.records(job))
         for row in job.unread.get(self.name, ()):
-            at = (at for at, each in enumerate(rows) if each.source.row > row.source.row)
-            rows.insert(next(at, len(rows)), row)
+            places = (place for place, earlier in enumerate(rows) if earlier.source.row > row.source.row)
+            rows.insert(next(places, len(rows)), row)
         return tuple(rows)
 
 
@@ -84,23 +84,23 @@ def table(sheet: Input, job: Job) -> pd.DataFrame:
 
 def spots(sheet: Input, job: Job) -> Spots:
     """Where each cell of the input that a record was read from stands on the returned sheet."""
-    found: dict[Where, tuple[tuple[int, int], ...]] = {}
-    places = {column.heading: at for at, column in reversed(list(enumerate(sheet.headings(job))))}
+    cells: dict[Where, tuple[tuple[int, int], ...]] = {}
+    places = {column.heading: place for place, column in reversed(list(enumerate(sheet.headings(job))))}
     for row, record in enumerate(sheet.rows(job), FIRST):
         source = record.source
         first = {"": f"A{source.sheet_row}"} if source.row else {}
         for name, cell in chain(source.cells.items(), first.items()):
             where = Where(source.sheet, cell)
-            if (not name and where not in found) or name in places:
-                found[where] = (*found.get(where, ()), (row, places.get(name, 0)))
-    return found
+            if (not name and where not in cells) or name in places:
+                cells[where] = (*cells.get(where, ()), (row, places.get(name, 0)))
+    return cells
 
 
 def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> None:
     """Writes the sheet, its doubtful cells colored and annotated."""
     frame = table(sheet, job)
     page.lay_columns(
-        [_column(each, job.settings, sheet.widths) for each in sheet.headings(job)], frame, fill=frame.empty
+        [_column(column, job.settings, sheet.widths) for column in sheet.headings(job)], frame, fill=frame.empty
     )
     page.title(sheet.name, sheet.advice)
     page.table(frame, line_above=_first_not_used(sheet, job))
@@ -111,19 +111,19 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
 
 def _noted(sheet: Input, job: Job) -> Mapping[tuple[int, int], str]:
     """People's notes on cells, by row and column of the sheet."""
-    at = {column.heading: at for at, column in enumerate(sheet.headings(job))}
+    columns = {column.heading: place for place, column in enumerate(sheet.headings(job))}
     return {
-        (row, at[heading]): text
+        (row, columns[heading]): text
         for row, record in enumerate(sheet.rows(job), FIRST)
         for heading, text in record.source.notes.items()
-        if heading in at
+        if heading in columns
     }
 
 
 def _first_not_used(sheet: Input, job: Job) -> int:
     """The place of the first record that the job does not use; 0 where it uses all."""
     rows = enumerate(sheet.rows(job))
-    return next((at for at, row in rows if not isinstance(row, Unread) and sheet.not_used(job, row)), 0)
+    return next((row_no for row_no, row in rows if not isinstance(row, Unread) and sheet.not_used(job, row)), 0)
 
 
 def mark(
@@ -134,20 +134,20 @@ def mark(
     noted: Mapping[tuple[int, int], str] = MappingProxyType({}),
 ) -> None:
     """Colors the cells problems are about, and says in a note what is wrong with each, below people's own notes."""
-    found: dict[tuple[int, int], list[Problem]] = {}
+    problems_of: dict[tuple[int, int], list[Problem]] = {}
     for problem in problems:
         for spot in where.get(problem.where, ()):
-            found.setdefault(spot, []).append(problem)
-    for (row, at), them in found.items():
-        level = min((each.level for each in them), key=("stop", "check", "note").index)
-        look = page.formats.get("cell", *page.columns[at].looks, level)
-        value: Any = frame.iat[row - FIRST, at]
-        put(page.sheet, row, at, value, look)
-        own = [noted[row, at]] if (row, at) in noted else []
-        says = "\n".join([*own, *(f"{each.level}: {advice(each)}" for each in them)])
-        page.sheet.write_comment(row, at, says, {"x_scale": 2, "y_scale": 1.2, "author": ""})
-    for row, at in noted.keys() - found.keys():
-        page.sheet.write_comment(row, at, noted[row, at], {"author": ""})
+            problems_of.setdefault(spot, []).append(problem)
+    for (row, column), them in problems_of.items():
+        level = min((problem_.level for problem_ in them), key=("stop", "check", "note").index)
+        look = page.formats.get("cell", *page.columns[column].looks, level)
+        value: Any = frame.iat[row - FIRST, column]
+        put(page.sheet, row, column, value, look)
+        own = [noted[row, column]] if (row, column) in noted else []
+        says = "\n".join([*own, *(f"{problem_.level}: {advice(problem_)}" for problem_ in them)])
+        page.sheet.write_comment(row, column, says, {"x_scale": 2, "y_scale": 1.2, "author": ""})
+    for row, column in noted.keys() - problems_of.keys():
+        page.sheet.write_comment(row, column, noted[row, column], {"author": ""})
 
 
 def advice(problem: Problem) -> str:
@@ -188,10 +188,10 @@ def below(sheet: str, column: str = "A") -> str:
 def _offer_choices(sheet: Input, page: Page, job: Job, rows: int) -> None:
     columns = sheet.headings(job)
     own = sheet.choices(job, [column.heading for column in columns])
-    for at, column in enumerate(columns):
+    for place, column in enumerate(columns):
         source = own.get(column.heading) or (column.choices if column.kind in _CHOSEN else ())
         strict, hint = column.kind in ("choice", "yes/no"), sheet.hints.get(column.heading, "")
-        offer(page, FIRST, at, rows + SPARE_ROWS, source, strict=strict, hint=hint)
+        offer(page, FIRST, place, rows + SPARE_ROWS, source, strict=strict, hint=hint)
 
 
 def _column(column: trade.InputColumn, settings: Settings, widths: Mapping[str, float]) -> Column:

@@ -58,8 +58,8 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
     page.name_table(f"{NAME}_table")
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] == HEADING:
-            for at, text in enumerate((line["Setting"], None, line["Meaning"])):
-                page.write(row, at, text, "cell", "text", "strong", "summed")
+            for column, text in enumerate((line["Setting"], None, line["Meaning"])):
+                page.write(row, column, text, "cell", "text", "strong", "summed")
     own = _choices(job)
     for row, line in enumerate(lines, FIRST):
         if line["Kind"] in ("choice", "yes/no"):
@@ -67,18 +67,18 @@ def write(page: Page, job: Job, problems: Iterable[Problem]) -> None:
         elif line["Kind"] == "text":
             offer(page, row, 1, 1, own.get(line["Setting"]) or words(line["Choices"]))
     mark(page, frame, spots(job), problems, _noted(job))
-    beside = (KeptNote(NAME, each.key, each.heading, each.text) for each in job.beside_settings if not each.on_cell)
+    beside = (KeptNote(NAME, note.key, note.heading, note.text) for note in job.beside_settings if not note.on_cell)
     write_beside(page, NAME, frame, beside)
 
 
 def _noted(job: Job) -> Mapping[tuple[int, int], str]:
     """People's notes on settings, by row and column of the sheet."""
     rows = {line["Setting"]: row for row, line in enumerate(trade_table("job"), FIRST)}
-    at = {column.heading: at for at, column in enumerate(COLUMNS)}
+    columns = {column.heading: place for place, column in enumerate(COLUMNS)}
     return {
-        (rows[each.key], at[each.heading]): each.text
-        for each in job.beside_settings
-        if each.on_cell and each.key in rows and each.heading in at
+        (rows[note.key], columns[note.heading]): note.text
+        for note in job.beside_settings
+        if note.on_cell and note.key in rows and note.heading in columns
     }
 
 
@@ -103,20 +103,20 @@ def _value(line: Line, settings: Settings) -> Value:
     if line["Kind"] == HEADING:
         return None
     name = FIELDS.get(line["Setting"], line["Setting"].lower().replace(" ", "_"))
-    found: Any = getattr(settings, name)
+    held: Any = getattr(settings, name)
     match line["Kind"]:
         case "length":
-            return exact_length_text(found, settings.length_unit)
+            return exact_length_text(held, settings.length_unit)
         case "yes/no":
-            return "yes" if found else "no"
+            return "yes" if held else "no"
         case "time":
-            return f"{found // 60}:{found % 60:02d}"
+            return f"{held // 60}:{held % 60:02d}"
         case "number or word":
-            return words(line["Choices"])[0] if found is None else found
+            return words(line["Choices"])[0] if held is None else held
         case "margin":
             return margin_text(settings)
         case _:
-            return found if isinstance(found, int | float | Decimal) else found or None
+            return held if isinstance(held, int | float | Decimal) else held or None
 
 
 def margin_text(settings: Settings) -> str:

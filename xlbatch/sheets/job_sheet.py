@@ -57,7 +57,7 @@ def write(page: Page, plan: Plan, printed: Mapping[str, int]) -> None:
     for label, value, look in facts(plan):
         row = page.record((label, value), "fact", least=21)
         page.write(row, 1, value, "form", look, "fact")
-    notes = [(found.where.sheet, advice(found)) for found in plan.problems if found.code in ASSUMED]
+    notes = [(problem.where.sheet, advice(problem)) for problem in plan.problems if problem.code in ASSUMED]
     pages = _count(sum(printed[name] for name, _ in PRINT_THESE), "page")
     sections: dict[str, Iterable[tuple[Value, Value]]] = {
         "Held back": list(held(plan)) or [("None", "Every row that is not done or cancelled is planned.")],
@@ -145,7 +145,9 @@ def _days(plan: Plan) -> str:
 def held(plan: Plan) -> Iterator[tuple[str, str]]:
     """The rows held back, each with the reason."""
     for row in plan.held[:MOST_HELD]:
-        reasons = [advice(each) for each in plan.problems if each.level == "stop" and row.source.row in each.rows]
+        reasons = [
+            advice(problem) for problem in plan.problems if problem.level == "stop" and row.source.row in problem.rows
+        ]
         yield f"No. {row.no}  {row.who}".strip(), "\n".join(dict.fromkeys(reasons))
     if len(plan.held) > MOST_HELD:
         yield "And more", f"{len(plan.held) - MOST_HELD} further rows are held back: see Problems."
@@ -153,13 +155,13 @@ def held(plan: Plan) -> Iterator[tuple[str, str]]:
 
 def understood(plan: Plan) -> Iterator[tuple[str, str]]:
     """Three garments as they were read: the first, the one with most to print, and the oddest."""
-    odd = Counter(row for problem in plan.problems if problem.level == "check" for row in problem.rows)
+    doubts = Counter(row for problem in plan.problems if problem.level == "check" for row in problem.rows)
     garments = plan.garments
     if garments:
         longest = max(garments, key=lambda garment: len(garment.print_name))
-        oddest = max(garments, key=lambda garment: odd[garment.row.source.row])
-        for garment in dict.fromkeys(each.no for each in (garments[0], longest, oddest)):
-            yield "For example", _in_words(next(each for each in garments if each.no == garment))
+        oddest = max(garments, key=lambda garment: doubts[garment.row.source.row])
+        for garment in dict.fromkeys(garment_.no for garment_ in (garments[0], longest, oddest)):
+            yield "For example", _in_words(next(garment_ for garment_ in garments if garment_.no == garment))
 
 
 def _in_words(garment: Garment) -> str:
@@ -176,17 +178,21 @@ def headings(job: Job) -> Iterator[tuple[str, str]]:
     """What each heading was taken for; on each sheet those that are this program's own in one line."""
     for sheet in dict.fromkeys(heading.sheet for heading in job.headings):
         them = [heading for heading in job.headings if heading.sheet == sheet]
-        own = [each.found for each in them if each.meaning and _same(each.found, each.meaning)]
+        own = [heading.found for heading in them if heading.meaning and _same(heading.found, heading.meaning)]
         if own:
             yield sheet, f"read as they stand: {', '.join(own)}"
-        for each in them:
-            if each.found not in own:
+        for heading_read in them:
+            if heading_read.found not in own:
                 yield (
                     sheet,
-                    f"{each.found} ({each.cell}): "
-                    + (f"read as {each.meaning}" if each.meaning else "not understood; kept, but not used"),
+                    f"{heading_read.found} ({heading_read.cell}): "
+                    + (
+                        f"read as {heading_read.meaning}"
+                        if heading_read.meaning
+                        else "not understood; kept, but not used"
+                    ),
                 )
 
 
-def _same(found: str, meaning: str) -> bool:
-    return found.partition(" (")[0].strip().casefold() == meaning.casefold()
+def _same(title: str, meaning: str) -> bool:
+    return title.partition(" (")[0].strip().casefold() == meaning.casefold()

@@ -40,7 +40,7 @@ def measures(place: Place, unit: str) -> Mapping[str, Value]:
 def line_up_by(place: Place, settings: Settings) -> str:
     """`front collar seam, center crease`; of a layer, how its edges lie to those of the lowest piece."""
     if place.register:
-        return f"on {place.register.on}: {_edges(place, settings)}"
+        return f"on {place.register.on}: {edges(place, settings)}"
     if place.side in SLEEVES:
         return f"{place.measured_from}, crease along the sleeve"
     if abs(place.from_center) < NEAR:
@@ -48,7 +48,8 @@ def line_up_by(place: Place, settings: Settings) -> str:
     return f"{place.measured_from}, center crease ({'wearer’s right' if place.from_center > 0 else 'wearer’s left'})"
 
 
-def _edges(place: Place, settings: Settings) -> str:
+def edges(place: Place, settings: Settings) -> str:
+    """`4 1/16 in below its top edge, 3/8 in right of its left edge`: its of the lowest piece."""
     register, unit = place.register, settings.length_unit
     assert register is not None
     sides = (

@@ -43,9 +43,9 @@ def _row(line: MoneyLine) -> tuple[Value, ...]:
     return (line.no, line.who, line.group, *costs, line.price, paid, owed, line.in_roster, "yes" if line.told else None)
 
 
-def owed_cell(at: int) -> str:
+def owed_cell(line_no: int) -> str:
     """The cell with what is owed for the garment of the line at this place (from 0)."""
-    return f"Money!{xl_rowcol_to_cell(FIRST + at, [column.heading for column in COLUMNS].index('Owed'))}"
+    return f"Money!{xl_rowcol_to_cell(FIRST + line_no, [column.heading for column in COLUMNS].index('Owed'))}"
 
 
 def owed(plan: Plan) -> Decimal | str:

@@ -24,4 +24,4 @@ def own_headings() -> Mapping[str, frozenset[str]]:
 
 
 def _named(*columns: tuple[Column, ...]) -> frozenset[str]:
-    return frozenset(column.heading for each in columns for column in each)
+    return frozenset(column.heading for of_sheet in columns for column in of_sheet)

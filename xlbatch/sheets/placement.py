@@ -95,5 +95,5 @@ def write(page: Page, plan: Plan) -> None:
     page.table(frame)
     rows = {no: row for row, no in enumerate(sorted(place.decal.id for place in plan.places), FIRST)}
     page.links("Decal", (Link(place.decal.id, "Decals", rows[place.decal.id]) for place in plan.places))
-    people = {row.no: at for at, row in enumerate(plan.job.roster, FIRST)}
+    people = {row.no: number for number, row in enumerate(plan.job.roster, FIRST)}
     page.links("Garment no.", (Link("", "Roster", people[place.garment.no]) for place in plan.places))

@@ -1,15 +1,19 @@
 """Placement pictures: each kind of garment with its decals to scale, beside a paper ruler with this job's drops."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
 
 from xlbatch.job.job import Settings
 from xlbatch.paper.measure import text_width
 from xlbatch.paper.page import Column, Page
 from xlbatch.paper.picture import Picture, drawn
+from xlbatch.pictures.layers_picture import layers_svg
 from xlbatch.pictures.ruler import CHECK, ruler, ruler_height
 from xlbatch.pictures.sketch import sketch
 from xlbatch.placement.place import Place
+from xlbatch.placement.register import drawings
 from xlbatch.plan import Plan
+from xlbatch.sheets.line_up import edges
 from xlbatch.units import print_step, printed_number, printed_text
 
 MOST = 24  # pictures
@@ -27,22 +31,22 @@ def kinds(plan: Plan) -> Mapping[Kind, Sequence[Place]]:
     garments: dict[tuple[int, str], list[Place]] = {}
     for place in plan.places:
         garments.setdefault((place.garment.no, place.side), []).append(place)
-    found: dict[Kind, list[Place]] = {}
+    places_by_kind: dict[Kind, list[Place]] = {}
     for (_, side), places in garments.items():
         blank = places[0].garment.blank
         on_it = [f"{place.decal.spec.position}/{place.decal.piece}" for place in places]
-        found.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
-    return found
+        places_by_kind.setdefault((blank.for_, blank.neckline, blank.garment, side, *on_it), []).extend(places)
+    return places_by_kind
 
 
 def drops(places: Iterable[Place], settings: Settings) -> Mapping[float, Sequence[str]]:
     """The positions at each printed distance (mm) below a seam."""
     step = print_step(settings.length_unit)
-    found: dict[float, dict[str, None]] = {}
+    drops_by_height: dict[float, dict[str, None]] = {}
     for place in places:
         if place.below_collar is not None and place.register is None:
-            found.setdefault(round(place.below_collar / step) * step, {})[place.decal.spec.position] = None
-    return {drop: tuple(positions) for drop, positions in found.items()}
+            drops_by_height.setdefault(round(place.below_collar / step) * step, {})[place.decal.spec.position] = None
+    return {drop: tuple(positions) for drop, positions in drops_by_height.items()}
 
 
 def write(page: Page, plan: Plan) -> None:
@@ -58,12 +62,13 @@ def write(page: Page, plan: Plan) -> None:
     )
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
-    found = list(kinds(plan).values())[:MOST]
+    shown = [partial(_picture, places, settings) for places in list(kinds(plan).values())[:MOST]]
+    shown += [partial(_layers, alike, settings) for alike in drawings(plan.places)[:MOST]]
     starts = []
-    for first in range(0, len(found), ACROSS):
+    for first in range(0, len(shown), ACROSS):
         starts.append(page.row)
-        for at, places in enumerate(found[first : first + ACROSS], 1):
-            page.picture(page.row, at, _picture(places, settings, page.widths[at] - 6))
+        for column, picture in enumerate(shown[first : first + ACROSS], 1):
+            page.picture(page.row, column, picture(page.widths[column] - 6))
         for _ in range(int(HIGH / ROW)):
             page.gap(ROW)
     while sum(page.heights[top:]) < ruler_height(settings.length_unit):
@@ -77,32 +82,48 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     first = places[0].garment
     shown = [place for place in places if place.garment.no == first.no]
     title = f"{first.blank.for_} {first.blank.garment}, {places[0].side}"
-    said = [title, *measures(places, settings)]
-    lines = [part for line in said for part in _wrapped(line, width - 4)]
+    return _captioned([title, *measures(places, settings)], width, partial(sketch, shown))
+
+
+def _layers(alike: Sequence[Sequence[Place]], settings: Settings, width: float) -> Picture:
+    """The layers of a drawing at one size, and how each lies on the lowest."""
+    lowest, *layers = alike[0]
+    sizes = ", ".join(dict.fromkeys(drawing[0].garment.blank.size for drawing in alike))
+    lying = (f"{no} {place.decal.piece}: {edges(place, settings)}" for no, place in enumerate(layers, 2))
+    return _captioned(
+        [f"Layers on {lowest.decal.piece}, {sizes}", f"1 {lowest.decal.piece}", *lying],
+        width,
+        partial(layers_svg, (lowest, *layers)),
+    )
+
+
+def _captioned(caption: Sequence[str], width: float, art: Callable[[float, float], str]) -> Picture:
+    """A drawing with its title and further lines below it."""
+    lines = [part for line in caption for part in _wrapped(line, width - 4)]
     high = HIGH - CAPTION * len(lines) - 10
     words = "".join(
-        f'<text x="2" y="{high + CAPTION * (at + 1):.2f}" font-size="{LETTER}"'
-        f"{' font-weight=' + chr(34) + '700' + chr(34) if not at else ''}>{_escaped(line)}</text>"
-        for at, line in enumerate(lines)
+        f'<text x="2" y="{high + CAPTION * (line_no + 1):.2f}" font-size="{LETTER}"'
+        f"{' font-weight=' + chr(34) + '700' + chr(34) if not line_no else ''}>{_escaped(line)}</text>"
+        for line_no, line in enumerate(lines)
     )
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HIGH - 6}" font-family="Arimo" '
-        f'fill="#17202a">{sketch(shown, width, high)}{words}</svg>'
+        f'fill="#17202a">{art(width, high)}{words}</svg>'
     )
-    return drawn(svg, "; ".join(said))
+    return drawn(svg, "; ".join(caption))
 
 
 def measures(places: Iterable[Place], settings: Settings) -> list[str]:
     """`back name 4 in below the back collar seam`, a line a position; several distances as from to."""
-    found: dict[tuple[str, str], list[float]] = {}
+    distances: dict[tuple[str, str], list[float]] = {}
     for place in places:
         if place.register:
             continue
         seam = place.measured_from
         away = place.below_collar if place.below_collar is not None else place.above_opening or place.above_hem or 0.0
         where = "below" if place.below_collar is not None else "above"
-        found.setdefault((place.decal.spec.position, f"{where} {seam}"), []).append(away)
-    return [f"{position}: {_range(away, settings)} {where}" for (position, where), away in found.items()]
+        distances.setdefault((place.decal.spec.position, f"{where} {seam}"), []).append(away)
+    return [f"{position}: {_range(away, settings)} {where}" for (position, where), away in distances.items()]
 
 
 def _range(away: Sequence[float], settings: Settings) -> str:

@@ -12,7 +12,7 @@ from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
 from xlbatch.plan import Plan
-from xlbatch.press.step import Step
+from xlbatch.press.step import PressStep
 from xlbatch.sheets.banner import IRON, SetTo, banners, films_by_settings, set_to
 from xlbatch.sheets.beside_rows import write_beside
 from xlbatch.sheets.how import how
@@ -77,7 +77,7 @@ def table(plan: Plan) -> pd.DataFrame:
     rows = []
     for steps in batches(plan):
         for step in steps:
-            alike = films_by_settings((each for each in steps if each.temperature == step.temperature), settings)
+            alike = films_by_settings((other for other in steps if other.temperature == step.temperature), settings)
             piece = together[_position(step)] > 1
             row = _row(step, settings, how(step, settings, film=len(alike) > 1, piece=piece))
             row = {**row, **written.get(step.place.decal.id, {})}
@@ -85,17 +85,17 @@ def table(plan: Plan) -> pd.DataFrame:
     return tabled(own, rows)
 
 
-def batches(plan: Plan) -> Iterator[list[Step]]:
+def batches(plan: Plan) -> Iterator[list[PressStep]]:
     """The steps batch by batch."""
     for _, steps in groupby(plan.pressing.steps, key=lambda step: step.batch):
         yield list(steps)
 
 
-def _position(step: Step) -> tuple[int, str]:
+def _position(step: PressStep) -> tuple[int, str]:
     return step.place.garment.no, step.place.decal.spec.position
 
 
-def _row(step: Step, settings: Settings, how: str) -> Mapping[str, Value]:
+def _row(step: PressStep, settings: Settings, how: str) -> Mapping[str, Value]:
     """What stands under each heading."""
     place, garment, decal = step.place, step.place.garment, step.place.decal
     return {

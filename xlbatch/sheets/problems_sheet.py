@@ -33,35 +33,35 @@ Places = Mapping[Where, Link]
 
 def places(job: Job, inputs: Iterable[Input]) -> Places:
     """The link from each cell of the input to the same cell of the returned workbook."""
-    found: dict[Where, Link] = {}
+    links: dict[Where, Link] = {}
     sheets = [(sheet.name, spots(sheet, job)) for sheet in inputs]
     for name, cells in [*sheets, (job_sheet.NAME, job_sheet.spots(job))]:
         for where, (first, *_) in cells.items():
-            found.setdefault(where, Link(where.cell, name, *first))
-    return found
+            links.setdefault(where, Link(where.cell, name, *first))
+    return links
 
 
 def table(problems: Iterable[Problem], links: Places, job: Job, answers: Iterable[KeptAnswer] = ()) -> pd.DataFrame:
     """One row a problem, stops first."""
-    said = {(each.code, each.garment, each.found): each.answer for each in answers}
+    answer_of = {(answer.code, answer.garment, answer.found): answer.answer for answer in answers}
     garments = {row.source.row: str(row.no) for row in reversed(job.roster)}
-    ordered = sorted(problems, key=lambda each: LEVELS.index(each.level))
+    ordered = sorted(problems, key=lambda problem_: LEVELS.index(problem_.level))
     rows = (
         (
-            each.level,
-            each.where.sheet,
-            links.get(each.where, each.where.cell),
-            each.who,
-            each.found,
-            unbroken(each.wrong),
-            unbroken(each.todo),
-            each.suggestion,
-            said.get((each.code, garment, each.found)),
-            each.code,
+            problem_.level,
+            problem_.where.sheet,
+            links.get(problem_.where, problem_.where.cell),
+            problem_.who,
+            problem_.found,
+            unbroken(problem_.wrong),
+            unbroken(problem_.todo),
+            problem_.suggestion,
+            answer_of.get((problem_.code, garment, problem_.found)),
+            problem_.code,
             garment or None,
         )
-        for each in ordered
-        for garment in [garments.get(each.rows[0], "") if len(each.rows) == 1 else ""]
+        for problem_ in ordered
+        for garment in [garments.get(problem_.rows[0], "") if len(problem_.rows) == 1 else ""]
     )
     return tabled(COLUMNS, rows)
 
@@ -78,7 +78,7 @@ def write(
     """The list of problems; `leads` are further lines above it."""
     frame = table(problems, places(job, inputs), job, answers)
     page.lay_columns(COLUMNS, frame)
-    counts = [sum(each.level == level for each in problems) for level in LEVELS]
+    counts = [sum(problem_.level == level for problem_ in problems) for level in LEVELS]
     page.title(
         "Problems",
         f"{counts[0]} stop (the row is held back), {counts[1]} check (planned all the same; have a look), "

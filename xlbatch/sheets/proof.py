@@ -1,12 +1,12 @@
 """Proof: one row a garment, with a picture of what is on it, to be checked and signed before anything is cut."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 
 import pandas as pd
 
 from xlbatch.art.decal import Decal
-from xlbatch.job.job import Film, Settings
+from xlbatch.job.job import Settings
 from xlbatch.paper.page import Column, Page, tabled
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
@@ -53,8 +53,8 @@ def table(plan: Plan) -> pd.DataFrame:
             garment.blank.garment,
             garment.blank.size,
             garment.color,
-            "\n".join(said := texts(decals[garment.no])),
-            _unusual(said),
+            "\n".join(printed := texts(decals[garment.no])),
+            _unusual(printed),
             None,
             checked.get(str(garment.no), BOX),
         )
@@ -65,17 +65,17 @@ def table(plan: Plan) -> pd.DataFrame:
 
 def _unusual(texts: Iterable[str]) -> str:
     """The letters beyond plain English, easily taken for others, with their Unicode numbers."""
-    found = list(dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN))
-    listed = [f"{letter} U+{ord(letter):04X}" for letter in found[:MOST_LETTERS]]
-    return ", ".join([*listed, "…"] if len(found) > MOST_LETTERS else listed)
+    letters = list(dict.fromkeys(letter for text in texts for letter in text if ord(letter) > LAST_PLAIN))
+    listed = [f"{letter} U+{ord(letter):04X}" for letter in letters[:MOST_LETTERS]]
+    return ", ".join([*listed, "…"] if len(letters) > MOST_LETTERS else listed)
 
 
 def decals_of(plan: Plan) -> Mapping[int, list[Decal]]:
     """The decals of each garment by its number."""
-    found: dict[int, list[Decal]] = defaultdict(list)
+    decals_by_garment: dict[int, list[Decal]] = defaultdict(list)
     for decal in plan.decals:
-        found[decal.garment_no].append(decal)
-    return found
+        decals_by_garment[decal.garment_no].append(decal)
+    return decals_by_garment
 
 
 def texts(decals: Iterable[Decal]) -> list[str]:
@@ -117,14 +117,14 @@ def write(page: Page, plan: Plan) -> None:
 def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
     """The rows, each with its picture; a drawing is shown large where it comes first, and where other words are in it
     first."""
-    at, colors = page.at("As cut"), film_colors(plan.job.films)
+    column, colors = page.at("As cut"), plan.job.film_colors
     shown: set[tuple[str, str]] = set()
     for swatch, values in zip(swatches(plan).values(), frame.itertuples(index=False, name=None), strict=True):
         drawings = {(decal.spec.artwork, decal.text) for decal in swatch.decals if decal.spec.artwork}
         height = LOW if drawings <= shown else TALL
         shown |= drawings
         row = page.record(values, least=height + 3)
-        page.picture(row, at, proof_picture(swatch, colors, page.widths[at] - PAD, height), left=2, top=1.5)
+        page.picture(row, column, proof_picture(swatch, colors, page.widths[column] - PAD, height), left=2, top=1.5)
     page.end_table()
 
 
@@ -139,8 +139,3 @@ def swatches(plan: Plan) -> Mapping[int, Swatch]:
         )
         for garment in plan.garments
     }
-
-
-def film_colors(films: Sequence[Film]) -> Mapping[str, str]:
-    """Colors by the lower-case name of the film; of films with the same name the first one's."""
-    return {film.name.casefold(): film.color for film in reversed(films)}

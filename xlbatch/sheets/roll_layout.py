@@ -28,17 +28,17 @@ def write(page: Page, plan: Plan) -> None:
         + (SCISSORS if plan.job.settings.interlock else ""),
     )
     width = page.widths[0] - 2 * PAD
-    found = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
+    parts_of_runs = [(run, part) for run in plan.layout.runs for part in parts(run, width, page.paper.height * TALLEST)]
     shapes = len(plan.garments) <= MOST_DRAWN or plan.job.settings.interlock
     gap = plan.job.settings.gap if plan.job.settings.interlock else None
     starts = []
-    for first in range(0, len(found), ACROSS):
-        beside = found[first : first + ACROSS]
+    for first in range(0, len(parts_of_runs), ACROSS):
+        beside = parts_of_runs[first : first + ACROSS]
         starts.append(page.row)
-        row = page.record([*(_caption(*each, plan) for each in beside), *[None] * ACROSS][:ACROSS], least=24)
+        row = page.record([*(_caption(*part, plan) for part in beside), *[None] * ACROSS][:ACROSS], least=24)
         drawn = [run_picture(run, part, width, shapes=shapes, gap=gap) for run, part in beside]
-        for at, (picture, _) in enumerate(drawn):
-            page.picture(row + 1, at, picture, left=PAD)
+        for column, (picture, _) in enumerate(drawn):
+            page.picture(row + 1, column, picture, left=PAD)
         for _ in range(int(max(height for _, height in drawn) // ROW) + 1):
             page.gap(ROW)
         page.gap(10)

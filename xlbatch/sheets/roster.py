@@ -27,9 +27,9 @@ def choices(job: Job, headings: Sequence[str]) -> Mapping[str, Iterable[str] | s
     }
 
 
-def _sizes(at: int, blanks: int, usual: str) -> str:
+def _sizes(place: int, blanks: int, usual: str) -> str:
     """A formula for the cells of the Garments sheet that list the sizes of the garment in this row."""
-    garment, last = f"${chr(ord('A') + at)}{FIRST + 1}", FIRST + blanks + SPARE_ROWS
+    garment, last = f"${chr(ord('A') + place)}{FIRST + 1}", FIRST + blanks + SPARE_ROWS
     size = chr(ord("A") + [column.heading for column in trade.columns("Garments")].index("Size"))
     name = f'IF({garment}="","{usual.replace(chr(34), chr(34) * 2)}",{garment})'
     names = f"Garments!$A${FIRST + 1}:$A${last}"

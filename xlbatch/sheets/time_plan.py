@@ -63,10 +63,10 @@ def stage_lines(time_plan: TimePlan) -> list[str]:
 
 def parts_lines(time_plan: TimePlan) -> list[str]:
     """What the work of each stage is made of: `Cutting: load the film 3 min, …`."""
-    found: dict[str, list[str]] = {}
+    works: dict[str, list[str]] = {}
     for (stage, work), seconds in time_plan.parts.items():
-        found.setdefault(stage, []).append(f"{work} {hours_text(seconds)}")
-    return [f"{STAGES[stage]}: {', '.join(parts)}." for stage, parts in found.items()]
+        works.setdefault(stage, []).append(f"{work} {hours_text(seconds)}")
+    return [f"{STAGES[stage]}: {', '.join(parts)}." for stage, parts in works.items()]
 
 
 def order_line(pressing: PressPlan) -> str:

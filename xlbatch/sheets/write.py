@@ -25,7 +25,7 @@ def write_plan(path: Path, plan: Plan) -> None:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
         watched: list[tuple[str, ...]] = []
-        for sheet in counted([each for each in SHEETS if each.needed(plan)]):
+        for sheet in counted([sheet_ for sheet_ in SHEETS if sheet_.needed(plan)]):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed

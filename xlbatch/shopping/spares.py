@@ -98,7 +98,7 @@ def spares_worth_having(lots: Sequence[Lot], spoil: float, second_order: Decimal
     ways = [Way(Decimal(0), 1.0)]
     for garment in dict.fromkeys(lot.garment for lot in lots):
         own = {lot_no: lot for lot_no, lot in enumerate(lots) if lot.garment == garment}
-        ways = _best(_both(one, other) for one in ways for other in _ways(own, spoil, second_order))
+        ways = _best(_both(way, other) for way in ways for other in _ways(own, spoil, second_order))
     best = min(ways, key=lambda way: (round(way.expected(second_order), 6), way.cost))
     for lot_no, more in best.spares:
         spares[lot_no] = more
@@ -131,7 +131,7 @@ def _ways(lots: dict[int, Lot], spoil: float, second_order: Decimal) -> list[Way
             merged: dict[int, list[Way]] = defaultdict(list)
             for count, some in at_price.items():
                 for extra, way in enumerate(more):
-                    merged[count + extra] += (_both(one, way) for one in some)
+                    merged[count + extra] += (_both(without, way) for without in some)
             at_price = {count: _best(some) for count, some in merged.items()}
         ways += (
             way

@@ -73,7 +73,7 @@ def _row(path: Path, household: str, headings: Mapping[int, str], number: int, c
     return group | kept | {CAME_IN: Raw(f"{path.name}, row {number}")}
 
 
-def by_event(found: Sequence[Answers]) -> Iterator[tuple[str, tuple[Answers, ...]]]:
+def by_event(forms: Sequence[Answers]) -> Iterator[tuple[str, tuple[Answers, ...]]]:
     """The forms of each event together, in the order they were given."""
-    for event in dict.fromkeys(form.event for form in found):
-        yield event, tuple(form for form in found if form.event == event)
+    for event in dict.fromkeys(form.event for form in forms):
+        yield event, tuple(form for form in forms if form.event == event)

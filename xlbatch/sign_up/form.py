@@ -135,7 +135,7 @@ def _sizes(for_: str) -> str:
 
 def write_choices(page: Page, asked: Asked) -> None:
     """The hidden sheet: the mark by which a filled form is known, and the sizes, a column a class."""
-    page.lay_columns([Column(str(at), 1.2) for at in range(5)], base="form")
+    page.lay_columns([Column(str(number), 1.2) for number in range(5)], base="form")
     page.cells([MARK, asked.event])
     sizes = asked.sizes()
     page.cells(list(sizes))

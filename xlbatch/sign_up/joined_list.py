@@ -30,7 +30,9 @@ def joined(base: Sequence[RawSheet], forms: Sequence[Answers]) -> Joined:
     A person already there is not entered again: a row without a size takes the answer, another keeps what it has, and
     a different answer is told."""
     sheets = list(base) or [_own_job(forms[0].event)]
-    place = next((at for at, sheet in enumerate(sheets) if sheet.name.strip().casefold() == ROSTER.casefold()), None)
+    place = next(
+        (sheet_no for sheet_no, sheet in enumerate(sheets) if sheet.name.strip().casefold() == ROSTER.casefold()), None
+    )
     roster = _Roster(sheets[place] if place is not None else RawSheet(ROSTER, {}))
     for form in forms:
         for row in form.rows:

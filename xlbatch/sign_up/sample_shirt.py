@@ -9,7 +9,7 @@ from xlbatch.art.draw import draw
 from xlbatch.check.check import check
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.job import Job
-from xlbatch.messages.group_picture import Shown, group_picture
+from xlbatch.messages.group_picture import GarmentShown, group_picture
 from xlbatch.paper.picture import Picture
 from xlbatch.parts.take_up import with_drawings
 from xlbatch.placement.put import place
@@ -36,8 +36,7 @@ def sample_shirt(job: Job, asked: Asked, width: float, height: float) -> Picture
     places, _ = place(job, garments, decals)
     if not places:
         return None
-    films = {film.name.casefold(): film.color for film in reversed(job.films)}
-    png = group_picture([Shown(places, "For example", f"{garment}, {color}")], films, across=1)
+    png = group_picture([GarmentShown(places, "For example", f"{garment}, {color}")], job.film_colors, across=1)
     with Image.open(BytesIO(png)) as image:
         scale = min(width / image.width, height / image.height) / DOT
     return Picture(png, "What the shirt looks like", scale)

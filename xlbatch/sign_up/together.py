@@ -27,13 +27,13 @@ def together(paths: Sequence[Path]) -> tuple[Together, ...]:
     forms = [form for path in paths if may_be_form(path) and (form := _answers(path))]
     filled = {form.path for form in forms}
     lists = [path for path in paths if path not in filled]
-    found: dict[Path, tuple[Path, ...]] = dict.fromkeys(lists, ())
+    forms_of: dict[Path, tuple[Path, ...]] = dict.fromkeys(lists, ())
     for event, of_event in by_event(forms):
         alone = len(lists) == 1 and len({form.event for form in forms}) == 1
         own = lists if alone else [path for path in lists if _names(path, event)]
         place = own[0] if own else of_event[0].path.with_name(f"{whole_name(event, NAME)}.xlsx")
-        found[place] = tuple(form.path for form in of_event)
-    return tuple(found.items())
+        forms_of[place] = tuple(form.path for form in of_event)
+    return tuple(forms_of.items())
 
 
 def may_be_form(path: Path) -> bool:

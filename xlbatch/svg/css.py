@@ -29,17 +29,19 @@ def sheets_of(root: Element) -> Sheets:
     """What the style sheets of a drawing say of each element, the stronger later. Raises Unreadable."""
     texts = ["".join(element.itertext()) for element in root.iter("style")]
     matcher, count = cssselect2.Matcher(), 0
-    for selectors, said in (rule for text in texts for rule in _rules(text)):
+    for selectors, declarations in (rule for text in texts for rule in _rules(text)):
         for selector in selectors:
             count += 1
-            matcher.add_selector(selector, said)
+            matcher.add_selector(selector, declarations)
     if count * sum(1 for _ in root.iter()) > _MOST:
         raise Unreadable("too detailed")
     if not any(text.strip() for text in texts):
         return {}
     elements = cssselect2.ElementWrapper.from_xml_root(root).iter_subtree()
     return {
-        wrapped.etree_element: [said for _, _, pseudo, them in matcher.match(wrapped) if not pseudo for said in them]
+        wrapped.etree_element: [
+            declared for _, _, pseudo, them in matcher.match(wrapped) if not pseudo for declared in them
+        ]
         for wrapped in elements
     }
 
@@ -54,7 +56,7 @@ def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
     for rule in tinycss2.parse_stylesheet(text, skip_comments=True, skip_whitespace=True):
         if rule.type == "at-rule" and rule.lower_at_keyword == "media":
             media = tinycss2.serialize(rule.prelude).lower().split(",")
-            if rule.content and any(each.strip() in _SCREENS for each in media):
+            if rule.content and any(medium.strip() in _SCREENS for medium in media):
                 yield from _rules(tinycss2.serialize(rule.content))
             continue
         if rule.type == "at-rule" and rule.lower_at_keyword not in _HARMLESS:
@@ -70,11 +72,11 @@ def _rules(text: str) -> Iterator[tuple[Sequence[object], tuple[Said, ...]]]:
 
 
 def _said(content: Sequence[object]) -> Iterator[Said]:
-    for each in content:
-        if getattr(each, "type", "") in ("qualified-rule", "at-rule"):  # rules in one another
+    for node in content:
+        if getattr(node, "type", "") in ("qualified-rule", "at-rule"):  # rules in one another
             raise Unreadable("style sheet")
-        if getattr(each, "type", "") == "declaration":
-            value = tinycss2.serialize(each.value).strip()  # type: ignore[attr-defined]
+        if getattr(node, "type", "") == "declaration":
+            value = tinycss2.serialize(node.value).strip()  # type: ignore[attr-defined]
             # words, colors and units may be in capitals, unlike in attributes; names of ids and fonts may not
-            named = "(" in value or each.lower_name in ("font", "font-family")  # type: ignore[attr-defined]
-            yield Said(each.lower_name, value if named else value.lower(), each.important)  # type: ignore[attr-defined]
+            named = "(" in value or node.lower_name in ("font", "font-family")  # type: ignore[attr-defined]
+            yield Said(node.lower_name, value if named else value.lower(), node.important)  # type: ignore[attr-defined]

@@ -34,8 +34,8 @@ class Effort:
 def _pairs(points: NDArray[np.float64], verbs: NDArray[np.intp]) -> int:
     """About how many pairs of edges have boxes that meet, from an even sample of the edges."""
     drawn = np.delete(np.repeat(verbs, _POINTS[verbs]) != pathops.PathVerb.MOVE, 0)
-    one, other = points[:, :-1][:, drawn], points[:, 1:][:, drawn]
-    (left, low), (right, high) = np.minimum(one, other), np.maximum(one, other)
+    starts, other = points[:, :-1][:, drawn], points[:, 1:][:, drawn]
+    (left, low), (right, high) = np.minimum(starts, other), np.maximum(starts, other)
     step = len(left) // _SAMPLE + 1
     x, y, x_end, y_end = (side[::step, None] for side in (left, low, right, high))
     return int(np.count_nonzero((x <= right) & (left <= x_end) & (y <= high) & (low <= y_end))) * step

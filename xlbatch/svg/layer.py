@@ -35,7 +35,7 @@ class Spot(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Span:
+class TextSpan:
     """Letters of a live text of one look; `spots` of the first letters, those of the others being plain."""
 
     text: str
@@ -47,7 +47,7 @@ class Span:
 class LiveText:
     """A text of a drawing that is still letters, not outlines."""
 
-    spans: tuple[Span, ...]
+    spans: tuple[TextSpan, ...]
     matrix: Matrix  # from the text's own units to the drawing's
     along: pathops.Path | None = None  # the line it runs along, in the text's own units
     offset: float = 0.0  # how far along that line it starts

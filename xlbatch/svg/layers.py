@@ -52,10 +52,10 @@ class _Place:
 def layers_of(root: Element, page: DrawingPage, effort: Effort) -> tuple[Layer, ...]:
     """All that is drawn. Raises Unreadable with every fault found."""
     reader = _Reader(root, effort)
-    found = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))
+    layers = reader.read_all(root, _Place(INITIAL, page.matrix, page.view))
     if reader.faults:
         raise Unreadable(*reader.faults)
-    return tuple(layer for layer in found if len(layer.path) or layer.text)
+    return tuple(layer for layer in layers if len(layer.path) or layer.text)
 
 
 class _Reader:
@@ -115,26 +115,26 @@ class _Reader:
         return self._shape(element, place) if place.style["visibility"] == "visible" else []
 
     def _shape(self, shape: Element, place: _Place) -> list[Layer]:
-        style, found = place.style, []
+        style, layers = place.style, []
         self._note(paint_faults(style, shape.tag))
         fill = paint_of(style, "fill", self.by_id)
         stroke = paint_of(style, "stroke", self.by_id) if is_stroked(style) else None
         if fill and shape.tag != "line":
             even_odd = style["fill-rule"] == "evenodd"
             path = shape_path(shape, place.view, place.matrix, even_odd=even_odd)
-            found.append(Layer(fill, self._counted(path), place.element))
+            layers.append(Layer(fill, self._counted(path), place.element))
         if stroke:
             path = stroke_path(shape, place.view, place.matrix, style)
-            found.append(Layer(stroke, self._counted(path), place.element))
-        return found[::-1] if style["paint-order"].startswith("stroke") else found
+            layers.append(Layer(stroke, self._counted(path), place.element))
+        return layers[::-1] if style["paint-order"].startswith("stroke") else layers
 
     def _text(self, element: Element, place: _Place) -> list[Layer]:
         reader = TextReader(self.by_id, self.sheets, place.view)
-        found = []
+        layers = []
         for text, along in reader.texts(element, place.style, place.matrix):
             laid = text if along is None else self._laid_along(text, along, place)
-            found.append(Layer("", pathops.Path(), place.element, text=laid))
-        return found
+            layers.append(Layer("", pathops.Path(), place.element, text=laid))
+        return layers
 
     def _laid_along(self, text: LiveText, along: Element, place: _Place) -> LiveText:
         """The text with the line that a textPath element names."""
@@ -179,12 +179,12 @@ class _Reader:
         if len(box) == 4 and box[2] > 0 and box[3] > 0:
             matrix = product(fitted(view, box, element.get("preserveAspectRatio", "")), matrix)
             view = View(box[2], box[3])
-        found = self._children(element, replace(place, matrix=matrix, view=view))
-        return found if place.style["overflow"] in ("visible", "auto") else _within(found, edge)
+        layers = self._children(element, replace(place, matrix=matrix, view=view))
+        return layers if place.style["overflow"] in ("visible", "auto") else _within(layers, edge)
 
     def _referred(self, reference: str, fault: str) -> Element:
-        found = re.fullmatch(r"(?:url\()?\s*+['\"]?([^'\")]*+)['\"]?\s*+\)?", reference.strip())
-        name = found[1].strip() if found else ""
+        match = re.fullmatch(r"(?:url\()?\s*+['\"]?([^'\")]*+)['\"]?\s*+\)?", reference.strip())
+        name = match[1].strip() if match else ""
         if name and not name.startswith("#"):
             raise Unreadable("external")
         element = self.by_id.get(name[1:])
@@ -245,7 +245,7 @@ def _applies(element: Element) -> bool:
     if element.get("requiredFeatures"):
         raise Unreadable("unknown")
     language = element.get("systemLanguage")
-    spoken = language is None or any(each.strip().startswith("en") for each in language.split(","))
+    spoken = language is None or any(spoken_in.strip().startswith("en") for spoken_in in language.split(","))
     return spoken and not element.get("requiredExtensions")
 
 

@@ -9,7 +9,7 @@ from xml.etree.ElementTree import Element
 from xlbatch.geometry.path import Matrix
 from xlbatch.svg.css import Sheets
 from xlbatch.svg.faults import Unreadable
-from xlbatch.svg.layer import Letters, LiveText, Span, Spot
+from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 from xlbatch.svg.paint import Style, is_opaque, is_stroked, paint_faults, paint_of, style_faults, style_of
 from xlbatch.svg.viewport import View, length
 from xlbatch.trade.tables import table
@@ -47,7 +47,9 @@ class TextReader:
     def texts(self, element: Element, style: Style, matrix: Matrix) -> Iterator[tuple[LiveText, Element | None]]:
         """The lines of a text element, each with the textPath element it runs along. Raises Unreadable."""
         letters = _collapsed(list(self._letters(element, style, (element,))))
-        for inner in sorted({each for letter in letters for each in letter.within}, key=_depth(letters), reverse=True):
+        for inner in sorted(
+            {outer for letter in letters for outer in letter.within}, key=_depth(letters), reverse=True
+        ):
             self._place([letter for letter in letters if inner in letter.within], inner)
         for line in _lines(letters):
             for along, them in groupby(line, key=_along):
@@ -70,7 +72,7 @@ class TextReader:
         return long if long > 0 else None, inner.get("lengthAdjust") == "spacingAndGlyphs"
 
     def _letters(self, element: Element, style: Style, within: tuple[Element, ...]) -> Iterator[_Letter]:
-        keep = element.get("xml:space") == "preserve" or any(each.get("xml:space") == "preserve" for each in within)
+        keep = element.get("xml:space") == "preserve" or any(outer.get("xml:space") == "preserve" for outer in within)
 
         def plain(text: str | None) -> Iterator[_Letter]:
             for letter in _cased(text or "", style["text-transform"]):
@@ -99,7 +101,7 @@ class TextReader:
             for letter, value in zip(letters, values, strict=False):
                 letter.said.setdefault(name, value)
 
-    def _spans(self, letters: list[_Letter]) -> Iterator[Span]:
+    def _spans(self, letters: list[_Letter]) -> Iterator[TextSpan]:
         for _, them in groupby(letters, key=lambda letter: letter.within):
             same = list(them)
             if same[0].style["visibility"] != "visible":
@@ -107,7 +109,7 @@ class TextReader:
             spots = [_spot(letter.said) for letter in same]
             while spots and spots[-1] == Spot():
                 spots.pop()
-            yield Span("".join(letter.text for letter in same), self._look(same[0]), tuple(spots))
+            yield TextSpan("".join(letter.text for letter in same), self._look(same[0]), tuple(spots))
 
     def _look(self, letter: _Letter) -> Letters:
         style, size = letter.style, _size(letter.style)
@@ -128,7 +130,7 @@ class TextReader:
             spacing=self._spacing(style["letter-spacing"], size),
             word_spacing=self._spacing(style["word-spacing"], size),
             anchor=anchor,
-            raised=sum(self._raised(each, style, size) for each in letter.within),
+            raised=sum(self._raised(outer, style, size) for outer in letter.within),
             paints=self._paints(style),
         )
 
@@ -159,29 +161,29 @@ def reworded(text: LiveText, value: Callable[[str], str]) -> LiveText:
     """The text with everything in braces replaced by what `value` gives for it; braces may reach over several spans.
     Letters of a span that was changed follow one another from its first."""
     whole = "".join(span.text for span in text.spans)
-    owner = [at for at, span in enumerate(text.spans) for _ in span.text]
+    owner = [span_no for span_no, span in enumerate(text.spans) for _ in span.text]
     made, changed, position = [""] * len(text.spans), set[int](), 0
     for braces in (*_BRACES.finditer(whole), None):
-        for at in range(position, braces.start() if braces else len(whole)):
-            made[owner[at]] += whole[at]
+        for letter_no in range(position, braces.start() if braces else len(whole)):
+            made[owner[letter_no]] += whole[letter_no]
         if braces:
             made[owner[braces.start()]] += value(braces[0][1:-1].strip())
             changed.update(owner[braces.start() : braces.end()])
             position = braces.end()
     spans = tuple(
-        replace(span, text=words, spots=span.spots[:1] if at in changed else span.spots)
-        for at, (span, words) in enumerate(zip(text.spans, made, strict=True))
+        replace(span, text=words, spots=span.spots[:1] if span_no in changed else span.spots)
+        for span_no, (span, words) in enumerate(zip(text.spans, made, strict=True))
     )
     return replace(text, spans=tuple(span for span in spans if span.text))
 
 
 def braces_in(text: str) -> tuple[str, ...]:
     """What stands in braces."""
-    return tuple(each[1:-1].strip() for each in _BRACES.findall(text))
+    return tuple(brace[1:-1].strip() for brace in _BRACES.findall(text))
 
 
 def _depth(letters: list[_Letter]) -> Callable[[Element], int]:
-    depth = {element: at for letter in letters for at, element in enumerate(letter.within)}
+    depth = {element: level for letter in letters for level, element in enumerate(letter.within)}
     return lambda element: depth[element]
 
 
@@ -221,8 +223,14 @@ def _cased(text: str, transform: str) -> str:
     return made.get(transform, text)
 
 
-def _spot(said: Mapping[str, float]) -> Spot:
-    return Spot(said.get("x"), said.get("y"), said.get("dx", 0.0), said.get("dy", 0.0), said.get("rotate", 0.0))
+def _spot(numbers_: Mapping[str, float]) -> Spot:
+    return Spot(
+        numbers_.get("x"),
+        numbers_.get("y"),
+        numbers_.get("dx", 0.0),
+        numbers_.get("dy", 0.0),
+        numbers_.get("rotate", 0.0),
+    )
 
 
 def _size(style: Style) -> float:

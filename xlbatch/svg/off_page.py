@@ -13,11 +13,13 @@ def beyond_page(layers: Sequence[Layer], page: Box | None) -> Iterator[Note]:
     """One note that names the shapes that lie beyond the page, if any do: how many, their colors, on which sides."""
     if page is None:
         return
-    beyond = {at: sides for at, layer in enumerate(layers) if len(layer.path) and (sides := _sides(layer, page))}
+    beyond = {
+        layer_no: sides for layer_no, layer in enumerate(layers) if len(layer.path) and (sides := _sides(layer, page))
+    }
     if not beyond:
         return
-    colors = dict.fromkeys(layer.color for at, layer in enumerate(layers) if at in beyond)
-    reached = [side for side in SIDES if any(side in each for each in beyond.values())]
+    colors = dict.fromkeys(layer.color for layer_no, layer in enumerate(layers) if layer_no in beyond)
+    reached = [side for side in SIDES if any(side in crossed for crossed in beyond.values())]
     shapes = "1 shape" if len(beyond) == 1 else f"{len(beyond)} shapes"
     what = f"{shapes} ({', '.join(colors)}) at the {' and '.join(reached)}"
     yield Note("artwork-off-page", {"what": what})

@@ -25,25 +25,25 @@ def stacked(layers: Sequence[Layer], seen: Mapping[str, pathops.Path], effort: E
     """Of each color the whole shapes, on which the colors drawn first after it lie: films lie over one another.
 
     Where an earlier color is `seen` again above a later one, the later one is left open. Raises Unreadable."""
-    found: dict[str, pathops.Path] = {}
+    by_color: dict[str, pathops.Path] = {}
     below = _Mass(effort)
     for color, visible in seen.items():
-        found[color] = below.cut_from(_union([layer.path for layer in layers if layer.color == color], effort))
+        by_color[color] = below.cut_from(_union([layer.path for layer in layers if layer.color == color], effort))
         below.put(visible)
-    return found
+    return by_color
 
 
 def opened(layers: Sequence[Layer], cut: Container[str], effort: Effort) -> list[Layer]:
     """The layers of the colors that are cut, left open where a color that is not cut is seen above them."""
-    found: list[Layer] = []
+    opened_layers: list[Layer] = []
     above, open_ = _Mass(effort), _Mass(effort)
     for layer in reversed(layers):
         if layer.color in cut:
-            found.append(layer._replace(path=open_.cut_from(layer.path)))
+            opened_layers.append(layer._replace(path=open_.cut_from(layer.path)))
             above.add(layer.path)
         else:
             open_.add(above.cut_from(layer.path))
-    return found[::-1]
+    return opened_layers[::-1]
 
 
 class _Mass:
@@ -63,7 +63,7 @@ class _Mass:
         near = self._near(path)
         if near:
             box = path.bounds
-            self.contours = [each for each in self.contours if not _meet(each[0], box)]
+            self.contours = [contour for contour in self.contours if not _meet(contour[0], box)]
             path = _tidied(_together((*near, path)), self.effort)
         self.put(path)
 
@@ -105,11 +105,11 @@ def _tidied(path: pathops.Path, effort: Effort) -> pathops.Path:
 
 
 def _together(paths: Iterable[pathops.Path]) -> pathops.Path:
-    found = pathops.Path()
+    together = pathops.Path()
     for path in paths:
-        found.addPath(path)
-    return found
+        together.addPath(path)
+    return together
 
 
-def _meet(one: Box, other: Box) -> bool:
-    return one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
+def _meet(box: Box, other: Box) -> bool:
+    return box[0] <= other[2] and other[0] <= box[2] and box[1] <= other[3] and other[1] <= box[3]

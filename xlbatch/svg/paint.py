@@ -84,18 +84,21 @@ _MARKED = ("path", "line", "polyline", "polygon")
 def style_of(element: Element, inherited: Style, sheets: Sheets) -> Style:
     """The style of an element: its attributes, over them the style sheets, then its style attribute; under them what
     it inherits."""
-    said = {name: value.strip() for name, value in element.items()}
+    declared = {name: value.strip() for name, value in element.items()}
     more = (*sheets.get(element, ()), *said_in(element.get("style", "")))
-    said.update((each.name, each.value) for each in sorted(more, key=lambda each: each.important))
-    if "font" in said:
-        said = _font_apart(said["font"]) | said
+    declared.update(
+        (declaration.name, declaration.value)
+        for declaration in sorted(more, key=lambda declaration: declaration.important)
+    )
+    if "font" in declared:
+        declared = _font_apart(declared["font"]) | declared
     style = dict(inherited)
-    style.update((name, said[name]) for name in INITIAL if said.get(name, "inherit") not in _INHERITED)
+    style.update((name, declared[name]) for name in INITIAL if declared.get(name, "inherit") not in _INHERITED)
     style["font-size"] = _font_size(style["font-size"], inherited["font-size"])
     style["font-weight"] = _WEIGHTS.get(style["font-weight"], style["font-weight"])
-    style.update((name, said.get(name, initial)) for name, initial in _OWN.items())
-    style.update((name, (INITIAL | _OWN)[name]) for name in style if said.get(name) == "initial")
-    if any(each.name in _PLACED for each in more):
+    style.update((name, declared.get(name, initial)) for name, initial in _OWN.items())
+    style.update((name, (INITIAL | _OWN)[name]) for name in style if declared.get(name) == "initial")
+    if any(declaration.name in _PLACED for declaration in more):
         style["transform-origin"] = "by style"
     return style
 
@@ -164,11 +167,11 @@ def is_stroked(style: Style) -> bool:
 def paint_of(style: Style, name: Literal["fill", "stroke"], by_id: Mapping[str, Element]) -> str | None:
     """The `#rrggbb` a shape is filled or stroked with, None where it is not. Raises Unreadable."""
     paint = style[name]
-    if found := re.fullmatch(r"url\(\s*+['\"]?([^'\")]*+)['\"]?\s*+\)\s*+(.*)", paint):
-        fault = _server(found[1].strip(), by_id)
-        if fault != "missing color" or not found[2]:
+    if match := re.fullmatch(r"url\(\s*+['\"]?([^'\")]*+)['\"]?\s*+\)\s*+(.*)", paint):
+        fault = _server(match[1].strip(), by_id)
+        if fault != "missing color" or not match[2]:
             raise Unreadable(fault)
-        paint = found[2]
+        paint = match[2]
     paint = style["color"] if paint.lower() == "currentcolor" else paint
     if paint.lower() in ("none", "transparent") or _opacity(style[f"{name}-opacity"]) <= 0:
         return None

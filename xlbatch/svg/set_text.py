@@ -15,7 +15,7 @@ from xlbatch.geometry.outline import Segments, pack
 from xlbatch.geometry.path import Matrix, contours, product, transform
 from xlbatch.geometry.weld import common, path_of, segments_in, tidy
 from xlbatch.lettering.typeface import Typeface, set_line
-from xlbatch.svg.layer import Letters, LiveText, Span, Spot
+from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 from xlbatch.svg.shapes import in_reach
 
 FaceOf = Callable[[Letters], Typeface]
@@ -56,7 +56,7 @@ def set_text(text: LiveText, face_of: FaceOf) -> tuple[tuple[str, pathops.Path],
     placed = list(_placed(runs, text))
     inks: list[tuple[str, pathops.Path]] = []
     for look in dict.fromkeys(run.look for run in runs):
-        letters = _ink([each for each in placed if each.run.look == look], text.matrix)
+        letters = _ink([letter for letter in placed if letter.run.look == look], text.matrix)
         for color, width in look.paints:
             ink = _stroked(letters, width * _scale(text.matrix)) if width else letters
             if text.clip is not None and len(ink):
@@ -66,22 +66,24 @@ def set_text(text: LiveText, face_of: FaceOf) -> tuple[tuple[str, pathops.Path],
     return tuple(inks)
 
 
-def _runs(span: Span, face_of: FaceOf, along: bool) -> Iterator[_Run]:
+def _runs(span: TextSpan, face_of: FaceOf, along: bool) -> Iterator[_Run]:
     """The span's letters, in as few pieces as their places allow."""
     face = face_of(span.look)
     apart = along or bool(span.look.spacing or span.look.word_spacing)
     spots = (*span.spots, *(Spot() for _ in span.text[len(span.spots) :]))
     start = 0
-    for at in range(1, len(span.text) + 1):
-        joined = at < len(span.text) and (unicodedata.combining(span.text[at]) or not (apart or spots[at] != Spot()))
-        if joined and not (spots[start].turned and spots[at].turned):
+    for letter_no in range(1, len(span.text) + 1):
+        joined = letter_no < len(span.text) and (
+            unicodedata.combining(span.text[letter_no]) or not (apart or spots[letter_no] != Spot())
+        )
+        if joined and not (spots[start].turned and spots[letter_no].turned):
             continue
-        words = span.text[start:at]
+        words = span.text[start:letter_no]
         size = span.look.size / face.font.face.upem
         long = set_line(face, words).advance * size
         long += span.look.spacing * apart + span.look.word_spacing * words.count(" ")
         yield _Run(words, span.look, face, spots[start], long)
-        start = at
+        start = letter_no
 
 
 def _kerned(run: _Run, after: _Run | None) -> _Run:
@@ -182,13 +184,13 @@ def _points(path: pathops.Path) -> NDArray[np.float64]:
 
 def _ink(placed: list[_Placed], matrix: Matrix) -> pathops.Path:
     ink = pathops.Path()
-    for each in placed:
-        size = each.run.scale
-        angle = math.radians(each.turned)
+    for letter in placed:
+        size = letter.run.scale
+        angle = math.radians(letter.turned)
         sine, cosine = math.sin(angle), math.cos(angle)
-        turn = (cosine, sine, -sine, cosine, each.x, each.y)
-        for piece in set_line(each.run.face, each.run.text).pieces:
-            wide = size * each.run.wide
+        turn = (cosine, sine, -sine, cosine, letter.x, letter.y)
+        for piece in set_line(letter.run.face, letter.run.text).pieces:
+            wide = size * letter.run.wide
             onto = product((wide, 0.0, 0.0, -size, piece.x * wide, -piece.y * size), product(turn, matrix))
             segments = Segments(piece.ink.verbs, piece.ink.points.tobytes())
             ink.addPath(path_of(transform(segments, onto)))

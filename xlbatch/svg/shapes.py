@@ -21,14 +21,14 @@ _FARTHEST = 1e6  # units; a page is 2,000, and what lies farther gets lost in Sk
 
 def matrix_of(text: str) -> Matrix:
     """The matrix of a transform attribute. Raises Unreadable."""
-    matrix, at = IDENTITY, 0
-    while at < len(text.rstrip()):
-        found = _TRANSFORM.match(text, at)
-        given = numbers(found[2]) if found else []
-        if not found or len(given) not in _TAKES.get(found[1], ()):
+    matrix, place = IDENTITY, 0
+    while place < len(text.rstrip()):
+        match = _TRANSFORM.match(text, place)
+        given = numbers(match[2]) if match else []
+        if not match or len(given) not in _TAKES.get(match[1], ()):
             raise Unreadable("number")
-        matrix = product(_MATRICES[found[1]](*given), matrix)
-        at = found.end()
+        matrix = product(_MATRICES[match[1]](*given), matrix)
+        place = match.end()
     return matrix
 
 

@@ -48,13 +48,13 @@ def _dashes(text: str, view: View) -> Sequence[float]:
     """The lengths of dashes and gaps by turns; none where the line is whole (SVG 1.1, 11.4)."""
     if text == "none":
         return ()
-    found = [length(part, view.diagonal) for part in text.replace(",", " ").split()]
-    if min(found, default=0.0) < 0 or not any(found):
+    dashes = [length(part, view.diagonal) for part in text.replace(",", " ").split()]
+    if min(dashes, default=0.0) < 0 or not any(dashes):
         return ()
-    return found * 2 if len(found) % 2 else found
+    return dashes * 2 if len(dashes) % 2 else dashes
 
 
 def _far(path: pathops.Path) -> float:
     """At least a part of the path's length, to keep the number of dashes in bounds."""
     points = [point for _, points in path for point in points]
-    return sum(math.dist(one, other) for one, other in pairwise(points))
+    return sum(math.dist(start, other) for start, other in pairwise(points))

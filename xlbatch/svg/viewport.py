@@ -88,16 +88,16 @@ def length(text: str | None, whole: float, default: float = 0.0) -> float:
     """A length in px; `whole` is what 100 % means. Raises Unreadable."""
     if text is None or text.strip() == "auto":
         return default
-    found = _LENGTH.fullmatch(text)
-    if not found:
+    match = _LENGTH.fullmatch(text)
+    if not match:
         raise Unreadable("number")
-    value, unit = _finite(found[1]), found[2] or ""
+    value, unit = _finite(match[1]), match[2] or ""
     return value * whole / 100 if unit == "%" else value * _UNITS[unit]
 
 
 def numbers(text: str) -> list[float]:
     """The numbers of a list with spaces or commas between. Raises Unreadable."""
-    return [_finite(found) for found in re.findall(NUMBER, text)]
+    return [_finite(number) for number in re.findall(NUMBER, text)]
 
 
 def _finite(text: str) -> float:
@@ -127,5 +127,5 @@ def _placed(across: float, down: float, aspect: str) -> tuple[float, float, floa
     if align == "none":
         return across, down, 0.0, 0.0
     scale = max(across, down) if meet.strip() == "slice" else min(across, down)
-    found = re.fullmatch(r"x(Min|Mid|Max)Y(Min|Mid|Max)", align)
-    return (scale, scale, _ALIGN[found[1]], _ALIGN[found[2]]) if found else (scale, scale, 0.5, 0.5)
+    match = re.fullmatch(r"x(Min|Mid|Max)Y(Min|Mid|Max)", align)
+    return (scale, scale, _ALIGN[match[1]], _ALIGN[match[2]]) if match else (scale, scale, 0.5, 0.5)

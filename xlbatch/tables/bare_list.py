@@ -19,12 +19,12 @@ def bare_headings(sheet: RawSheet) -> Headings | None:
     bare = next(
         (judged for judged in _with_or_without_first(list(full.values())) if "Size" in judged.known), Headings(0, {})
     )
-    size = next((at for at, match in bare.matches.items() if match.meaning == "Size"), 0)
+    size = next((column for column, match in bare.matches.items() if match.meaning == "Size"), 0)
     if not NAMES & bare.known or sum(_is_size(cells, size) for cells in full.values()) < _FEWEST:
         return None
     first = min(full)
     if _are_titles(full[first], size):
-        titles = {at: shown_value(cell) for at, cell in full[first].items()}
+        titles = {column: shown_value(cell) for column, cell in full[first].items()}
         below = [cells for row, cells in full.items() if row > first]
         return Headings(first, titles, decide(titles, ()).matches).judged(below)
     return Headings(_titles(sheet, first), {}, rows=0).judged(list(full.values()))

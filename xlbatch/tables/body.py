@@ -58,18 +58,18 @@ def guess_size(text: str, for_hint: Class | None = None) -> Guess | None:
 
 
 def _measure(text: str, for_hint: Class | None) -> _Measure | None:
-    found = _MEASURE.fullmatch(unicodedata.normalize("NFKC", text).casefold().translate(_SIGNS).strip())
-    if not found:
+    match = _MEASURE.fullmatch(unicodedata.normalize("NFKC", text).casefold().translate(_SIGNS).strip())
+    if not match:
         return None
-    around = re.sub(r"[\s():.,]+|\bsize\b", " ", f"{found['before']} {found['after']}").split()
+    around = re.sub(r"[\s():.,]+|\bsize\b", " ", f"{match['before']} {match['after']}").split()
     words = [word for word in around if word in _CHEST_WORDS + _AGE_WORDS + _HEIGHT_WORDS]
     rest = " ".join(word for word in around if word not in words)
     for_ = wearer(rest) if rest else for_hint
     if len(words) > 1 or (rest and for_ is None):
         return None
-    low = float(found["low"].replace(",", "."))
-    high = float((found["high"] or found["low"]).replace(",", "."))
-    unit = found["unit"] or ""
+    low = float(match["low"].replace(",", "."))
+    high = float((match["high"] or match["low"]).replace(",", "."))
+    unit = match["unit"] or ""
     unit = "in" if unit in ('"', "in", "inch", "inches") else unit if unit in ("", "cm") else "years"
     return _Measure(low, high, unit, words[0] if words else "", for_)
 
@@ -88,12 +88,12 @@ def _by_age(measure: _Measure) -> Guess | None:
 
 def _by_height(measure: _Measure) -> Guess | None:
     """A child's height: said so, or one of the very numbers by which children's clothes are sold in Europe."""
-    said = measure.word in _HEIGHT_WORDS
+    of_height = measure.word in _HEIGHT_WORDS
     exact = measure.low == measure.high and f"{measure.low:g}" in {line["Height (cm)"] for line in table("child_sizes")}
     if (
         measure.unit not in ("", "cm")
         or measure.for_ in ("adult", "ladies")
-        or not (said or (exact and not measure.word))
+        or not (of_height or (exact and not measure.word))
     ):
         return None
     if not 86 <= measure.low <= 176:

@@ -15,8 +15,8 @@ def mark(cell: Raw) -> bool | Unclear:
     """Whether a box is marked: yes in any way to write it, the day it was done, or how many."""
     if isinstance(cell.value, date | time | timedelta) or _DAY.fullmatch(shown_value(Raw(cell.value))):
         return True
-    found = arrived(cell)
-    return found if isinstance(found, Unclear) else found > 0
+    count = arrived(cell)
+    return count if isinstance(count, Unclear) else count > 0
 
 
 def arrived(cell: Raw) -> bool | int | Unclear:

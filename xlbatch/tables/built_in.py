@@ -14,8 +14,8 @@ from xlbatch.tables.rows import lines
 def built_in(table: str, sheet: str) -> tuple[Line, ...]:
     """The rows of trade/`table`.csv as rows 0 of the input sheet `sheet`; its headings carry all units."""
     rows = sheet_from_text(trade_file(f"{table}.csv").read_bytes()).rows
-    found = find_tables((RawSheet(sheet, rows),)).by_meaning[sheet]
-    return tuple(lines(found, Units(), built_in=True))
+    match = find_tables((RawSheet(sheet, rows),)).by_meaning[sheet]
+    return tuple(lines(match, Units(), built_in=True))
 
 
 def is_built_in(design: str) -> bool:

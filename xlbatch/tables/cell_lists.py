@@ -33,19 +33,19 @@ def _parts(typed: str, sign: str = ";") -> tuple[str, ...]:
 
 
 def _each(typed: str, read: Callable[[str], T | None]) -> tuple[T, ...] | Unclear:
-    found = [read(part) for part in _parts(typed)]
-    known = tuple(value for value in found if value is not None)
-    return known if known and len(known) == len(found) else Unclear()
+    values = [read(part) for part in _parts(typed)]
+    known = tuple(value for value in values if value is not None)
+    return known if known and len(known) == len(values) else Unclear()
 
 
 def prices(cell: Raw) -> tuple[PriceBreak, ...] | Unclear:
     """`4.20`, or `1 = 4.20; 12 = 3.60`: from that many pieces on, each at that price; fewest first."""
     if isinstance(cell.value, bool):
         return Unclear()
-    found = _each(shown_value(Raw(cell.value)), _price)
-    if isinstance(found, Unclear) or len({each.count for each in found}) < len(found):
+    breaks = _each(shown_value(Raw(cell.value)), _price)
+    if isinstance(breaks, Unclear) or len({price.count for price in breaks}) < len(breaks):
         return Unclear()
-    return tuple(sorted(found, key=lambda each: each.count))
+    return tuple(sorted(breaks, key=lambda price: price.count))
 
 
 def _price(part: str) -> PriceBreak | None:
@@ -82,14 +82,14 @@ def _piece(part: str, unit: str) -> FilmPiece | None:
     sides = _TIMES.split(part)
     if len(sides) != 2:
         return None
-    said = next((found[0].rstrip(".") for side in sides[::-1] if (found := _UNIT.search(side))), unit)
-    width, length = (_side(side, said, unit) for side in sides)
+    side_unit = next((unit_sign[0].rstrip(".") for side in sides[::-1] if (unit_sign := _UNIT.search(side))), unit)
+    width, length = (_side(side, side_unit, unit) for side in sides)
     return FilmPiece(width, length) if width and length else None
 
 
-def _side(typed: str, said: str, unit: str) -> float | None:
+def _side(typed: str, side_unit: str, unit: str) -> float | None:
     try:
-        return parse_length(typed, said)
+        return parse_length(typed, side_unit)
     except KeyError:  # the word after the other side is no unit
         return parse_length(typed, unit)
 
@@ -98,12 +98,12 @@ def stock(cell: Raw) -> dict[str, int] | Unclear:
     """`3`, or `white = 3; navy = 1`: how many, by color; "" where no color is said."""
     if isinstance(cell.value, bool):
         return Unclear()
-    found = _each(shown_value(Raw(cell.value)), _counted)
-    if isinstance(found, Unclear) or len(dict(found)) < len(found):
+    counts = _each(shown_value(Raw(cell.value)), _counted)
+    if isinstance(counts, Unclear) or len(dict(counts)) < len(counts):
         return Unclear()
-    return dict(found)
+    return dict(counts)
 
 
 def _counted(part: str) -> tuple[str, int] | None:
-    found = _COUNTED.fullmatch(part)
-    return (found[1], int(found[2])) if found and len(found[2]) <= 6 and not re.search(r"[\d.]", found[1]) else None
+    match = _COUNTED.fullmatch(part)
+    return (match[1], int(match[2])) if match and len(match[2]) <= 6 and not re.search(r"[\d.]", match[1]) else None

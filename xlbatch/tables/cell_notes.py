@@ -25,13 +25,13 @@ def _others(text: str, told: frozenset[str]) -> list[str]:
 
 def _told(problems: Table) -> list[str]:
     """What a plan's notes say, from its sheet of problems."""
-    at = {heading: at for at, heading in problems.titles.items()}
-    return [_as_noted(row, at) for row in problems.rows.values()]
+    column_of = {heading: column for column, heading in problems.titles.items()}
+    return [_as_noted(row, column_of) for row in problems.rows.values()]
 
 
-def _as_noted(row: Mapping[int, Raw], at: Mapping[str, int]) -> str:
+def _as_noted(row: Mapping[int, Raw], column_of: Mapping[str, int]) -> str:
     level, wrong, todo, hint = (
-        shown_value(row[at[heading]]) if at.get(heading) in row else ""
+        shown_value(row[column_of[heading]]) if column_of.get(heading) in row else ""
         for heading in ("Level", "What is wrong", "What to do", "Suggestion")
     )
     return _plain(f"{level}: {wrong} {todo}" + (f" Did you mean {hint}?" if hint else ""))

@@ -115,14 +115,14 @@ def decimal(typed: str) -> Decimal | None:
 @lru_cache(maxsize=1000)
 def limits(choices: str) -> tuple[str, str] | None:
     """The two ends of a range such as `1-12`, or None."""
-    found = _RANGE.fullmatch(choices)
-    return (found[1], found[2]) if found else None
+    match = _RANGE.fullmatch(choices)
+    return (match[1], match[2]) if match else None
 
 
 def in_range(value: float, choices: Iterable[str]) -> bool:
     """Whether a number is within the range `1-12`, where one is given."""
-    ends = [limits(each) for each in choices]
-    return all(float(each[0]) <= value <= float(each[1]) for each in ends if each)
+    ends = [limits(choice) for choice in choices]
+    return all(float(limit[0]) <= value <= float(limit[1]) for limit in ends if limit)
 
 
 def number(cell: Raw, choices: tuple[str, ...] = ()) -> float | Unclear:
@@ -130,8 +130,8 @@ def number(cell: Raw, choices: tuple[str, ...] = ()) -> float | Unclear:
     value = cell.value if type(cell.value) is int else decimal(_typed(cell).removesuffix("%"))
     if value is None or isinstance(cell.value, bool):
         return Unclear()
-    found = float(value) * (100 if "%" in cell.format and not isinstance(cell.value, str) else 1)
-    return round(found, 9) if in_range(found, choices) else Unclear()
+    read = float(value) * (100 if "%" in cell.format and not isinstance(cell.value, str) else 1)
+    return round(read, 9) if in_range(read, choices) else Unclear()
 
 
 def count(cell: Raw, choices: tuple[str, ...] = ()) -> int | Unclear:
@@ -170,17 +170,17 @@ def _plain(cell: Raw) -> object:
 def _format_unit(cell: Raw) -> str:
     if isinstance(cell.value, str) or cell.format == "General":
         return ""
-    found = _FORMAT_UNIT.search(cell.format.split(";")[0])
-    return found[1] if found else ""
+    match = _FORMAT_UNIT.search(cell.format.split(";")[0])
+    return match[1] if match else ""
 
 
 def seconds(cell: Raw) -> float | Unclear:
     """A time in seconds: `30`, `30 s` or `1 min`."""
-    found = _SECONDS.fullmatch(_typed(cell))
-    value = decimal(found[1]) if found else None
-    if found is None or value is None:
+    match = _SECONDS.fullmatch(_typed(cell))
+    value = decimal(match[1]) if match else None
+    if match is None or value is None:
         return Unclear()
-    whole = float(value) * (60 if (found[2] or "s").lower().startswith("m") else 1)
+    whole = float(value) * (60 if (match[2] or "s").lower().startswith("m") else 1)
     return whole if whole <= SLOWEST else Unclear()
 
 
@@ -199,12 +199,12 @@ def choice(cell: Raw, choices: tuple[str, ...]) -> str | Unclear:
 
 @lru_cache(maxsize=10_000)
 def _choice(typed: str, choices: tuple[str, ...]) -> str | Unclear:
-    for each in choices:
-        if _letters(typed) in {_letters(each + ending) for ending in _CHOICE_ENDINGS}:
-            return each
-    for each in choices:
-        if _same_unit(typed, each):
-            return each
+    for choice in choices:
+        if _letters(typed) in {_letters(choice + ending) for ending in _CHOICE_ENDINGS}:
+            return choice
+    for choice in choices:
+        if _same_unit(typed, choice):
+            return choice
     return Unclear(likely(typed, choices))
 
 
@@ -213,9 +213,9 @@ def _letters(typed: str) -> str:
     return re.sub(r"([a-z])\1+", r"\1", letters) or typed
 
 
-def _same_unit(typed: str, each: str) -> bool:
+def _same_unit(typed: str, choice: str) -> bool:
     try:
-        return mm_per(typed) == mm_per(each)
+        return mm_per(typed) == mm_per(choice)
     except KeyError:
         return False
 
@@ -235,8 +235,8 @@ def money(cell: Raw) -> Decimal | Unclear:
 
 def amount(typed: str) -> Decimal | None:
     """The amount in `4.20`, `$ 4.20`, `4,20 €` or `1 200 CHF`, or None."""
-    found = _MONEY.fullmatch(typed.strip())
-    value = decimal(found[1]) if found else decimal(typed)
+    match = _MONEY.fullmatch(typed.strip())
+    value = decimal(match[1]) if match else decimal(typed)
     if value is None or not 0 <= value < DEAREST:
         return None
     return value if value == round(value, 4) else round(value, 4)
@@ -259,11 +259,11 @@ def paid(cell: Raw) -> Decimal | Literal["yes"] | Unclear | None:
     typed = _typed(cell).casefold()
     if isinstance(cell.value, date):
         return "yes"
-    said = Unclear() if typed in ("1", "0") else yes_no(cell)
+    yes = Unclear() if typed in ("1", "0") else yes_no(cell)
     means = answer("Paid", typed)
-    if said is True or means == "yes":
+    if yes is True or means == "yes":
         return "yes"
-    return None if said is False or means == "no" else money(cell)
+    return None if yes is False or means == "no" else money(cell)
 
 
 def dots(cell: Raw) -> int | Unclear | None:
@@ -271,8 +271,8 @@ def dots(cell: Raw) -> int | Unclear | None:
     typed = _typed(cell)
     if _letters(typed) == _letters("not checked"):
         return None
-    found = _DOTS.fullmatch(typed)
-    return int(found[1] or len(found[2])) if found else Unclear()
+    match = _DOTS.fullmatch(typed)
+    return int(match[1] or len(match[2])) if match else Unclear()
 
 
 def clock(cell: Raw) -> int | Unclear:
@@ -285,10 +285,10 @@ def clock(cell: Raw) -> int | Unclear:
         return minutes if 0 <= minutes < 1440 else Unclear()
     if isinstance(value, float) and 0 < value < 1:
         return round(value * 1440) % 1440
-    found = _TIME.fullmatch(_typed(cell))
-    if not found:
+    match = _TIME.fullmatch(_typed(cell))
+    if not match:
         return Unclear()
-    hour, minute, half = int(found[1]), int(found[2] or 0), (found[3] or "").lower()
+    hour, minute, half = int(match[1]), int(match[2] or 0), (match[3] or "").lower()
     if half and not 1 <= hour <= 12:
         return Unclear()
     hour = hour % 12 + (12 if half == "p" else 0) if half else hour

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from xlbatch.files.raw import Lie, Raw
+from xlbatch.files.raw import Orientation, Raw
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.tables.heading_rows import Headings
@@ -11,9 +11,9 @@ from xlbatch.tables.roster_columns import example
 Rows = Mapping[int, Mapping[int, Raw]]
 
 
-def column_questions(headings: Headings, rows: Rows, sheet: str, lie: Lie) -> Iterator[Problem]:
+def column_questions(headings: Headings, rows: Rows, sheet: str, orientation: Orientation) -> Iterator[Problem]:
     """One question for each cause, with what the first row says."""
-    ask = _Questions(headings, rows, sheet, lie)
+    ask = _Questions(headings, rows, sheet, orientation)
     if headings.guessed:
         yield ask.guessed()
     for column, match in headings.matches.items():
@@ -21,17 +21,18 @@ def column_questions(headings: Headings, rows: Rows, sheet: str, lie: Lie) -> It
             yield ask.twice(column, match.meaning)
 
 
-def column_name(column: int, title: str, lie: Lie) -> str:
+def column_name(column: int, title: str, orientation: Orientation) -> str:
     """What a column is called in a sentence: column C (“Swap to”)."""
-    return f"{lie.column(column)[0].lower()}{lie.column(column)[1:]}" + (f" (“{title}”)" if title else "")
+    name = orientation.column(column)
+    return name[0].lower() + name[1:] + (f" (“{title}”)" if title else "")
 
 
 class _Questions:
     """The questions of one table of a list."""
 
-    def __init__(self, headings: Headings, rows: Rows, sheet: str, lie: Lie) -> None:
-        self.headings, self.rows, self.sheet, self.lie = headings, rows, sheet, lie
-        self.column_of = {match.meaning: at for at, match in headings.matches.items() if not match.twice}
+    def __init__(self, headings: Headings, rows: Rows, sheet: str, orientation: Orientation) -> None:
+        self.headings, self.rows, self.sheet, self.orientation = headings, rows, sheet, orientation
+        self.column_of = {match.meaning: column for column, match in headings.matches.items() if not match.twice}
         self.first = next(iter(rows), 0)
 
     def guessed(self) -> Problem:
@@ -40,15 +41,15 @@ class _Questions:
         read = ", ".join(self._read_as(column) for column in self.headings.guessed)
         if not self.headings.titles:
             left = (
-                phrase("column not used", column=self._name(at), example=self._example(at))
-                for at in self.headings.unused
+                phrase("column not used", column=self._name(unused), example=self._example(unused))
+                for unused in self.headings.unused
             )
             read = ", ".join((read, *left))
         column = self.headings.guessed[0]
         title = self.headings.titles.get(column, "")
-        found = title or self._example(column)
+        shown = title or self._example(column)
         code = "heading-by-content" if titled else "headings-missing"
-        return problem(code, self._where(column), found, read=read)
+        return problem(code, self._where(column), shown, read=read)
 
     def twice(self, column: int, meaning: str) -> Problem:
         """A column whose heading another column's won over: which, and what this one holds."""
@@ -65,7 +66,9 @@ class _Questions:
         return example(column, list(self.rows.values()))
 
     def _name(self, column: int) -> str:
-        return column_name(column, self.headings.titles.get(column, ""), self.lie)
+        return column_name(column, self.headings.titles.get(column, ""), self.orientation)
 
     def _where(self, column: int) -> Where:
-        return Where(self.sheet, self.lie.cell(column, self.headings.row if self.headings.titles else self.first))
+        return Where(
+            self.sheet, self.orientation.cell(column, self.headings.row if self.headings.titles else self.first)
+        )

@@ -112,8 +112,8 @@ def _is_yes_no(text: str) -> bool:
     plain = text.strip(" .!").casefold()
     if plain in ("1", "0", "-", "x"):
         return plain == "x"
-    said = AFTER_YES.fullmatch(plain)
-    return not isinstance(cells.yes_no(Raw(said[1] if said else plain)), Unclear)
+    match = AFTER_YES.fullmatch(plain)
+    return not isinstance(cells.yes_no(Raw(match[1] if match else plain)), Unclear)
 
 
 def _kind_of_words(text: str) -> str:

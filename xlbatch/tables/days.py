@@ -37,13 +37,13 @@ def read_day(text: str, today: date, *, month_first: bool) -> Day | Why:
     bare = _CLOCK.sub(lambda clock: " " * len(clock[0]), text)
     if not bare.strip():
         return ""
-    weekday = next((at for word in _WORD.findall(bare) if (at := _named(word, WEEKDAYS)) is not None), None)
+    weekday = next((day_no for word in _WORD.findall(bare) if (day_no := _named(word, WEEKDAYS)) is not None), None)
     named = _numbered(bare, month_first=month_first) or _in_words(bare)
     if named is None:
         return "none" if weekday is None or _more(bare) else _next(weekday, today, text)
     year, month, number, end, joint = named
     years = [year] if year else range(today.year - 1, today.year + 3)
-    days = [day for each in years if (day := _day(each, month, number))]
+    days = [day for possible in years if (day := _day(possible, month, number))]
     agree = [day for day in days if weekday in (None, day.weekday())]
     near = [day for day in agree if year or -LATELY <= (day - today).days <= SOON]
     if not near:
@@ -80,30 +80,30 @@ def _named(word: str, names: tuple[str, ...]) -> int | None:
     if len(plain) < 3:
         return None
     short = {"tues": "tue", "thurs": "thu", "thur": "thu", "sept": "sep"}.get(plain, plain)
-    return next((at for at, name in enumerate(names) if f"{name.casefold()}s".startswith(short)), None)
+    return next((place for place, name in enumerate(names) if f"{name.casefold()}s".startswith(short)), None)
 
 
 def _numbered(text: str, *, month_first: bool) -> Named | None:
     """A date in numbers."""
     if iso := _ISO.search(text):
         return int(iso[1]), int(iso[2]), int(iso[3]), iso.end(), ""
-    if found := _NUMBERS.search(text):
-        one, other, year = int(found[1]), int(found[3]), int(found[4] or 0)
-        first = one <= 12 if other > 12 else month_first and found[2] != "." and one <= 12
-        month, day = (one, other) if first else (other, one)
-        return (year + 2000 if 0 < year < 100 else year), month, day, found.end(), found[2]
+    if match := _NUMBERS.search(text):
+        first_number, other, year = int(match[1]), int(match[3]), int(match[4] or 0)
+        first = first_number <= 12 if other > 12 else month_first and match[2] != "." and first_number <= 12
+        month, day = (first_number, other) if first else (other, first_number)
+        return (year + 2000 if 0 < year < 100 else year), month, day, match.end(), match[2]
     return None
 
 
 def _in_words(text: str) -> Named | None:
     """A date with the month in letters."""
     words = [(word[0], word.end()) for word in _WORD.finditer(_ORDINAL.sub("  ", text))]
-    month = next((at for at, (word, _) in enumerate(words) if _named(word, MONTHS) is not None), None)
+    month = next((place for place, (word, _) in enumerate(words) if _named(word, MONTHS) is not None), None)
     if month is None:
         return None
     number = _named(words[month][0], MONTHS) or 0
-    beside = [at for at in (month - 1, month + 1, month - 2) if 0 <= at < len(words)]
-    day = next((at for at in beside if words[at][0].isdigit() and len(words[at][0]) <= 2), None)
+    beside = [place for place in (month - 1, month + 1, month - 2) if 0 <= place < len(words)]
+    day = next((place for place in beside if words[place][0].isdigit() and len(words[place][0]) <= 2), None)
     if day is None:
         return None
     year = next((int(word) for word, _ in words[max(month, day) + 1 :][:1] if _YEAR.fullmatch(word)), 0)

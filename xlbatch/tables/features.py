@@ -21,17 +21,17 @@ def features(cell: Raw, unit: str) -> tuple[Feature, ...] | Unclear:
     typed = shown_value(cell)
     if typed.casefold() in NOTHING:
         return ()
-    found = [_feature(part.strip(), unit) for part in typed.split(";") if part.strip()]
-    known = tuple(feature for feature in found if feature)
-    return known if known and len(known) == len(found) else Unclear()
+    read = [_feature(part.strip(), unit) for part in typed.split(";") if part.strip()]
+    known = tuple(feature for feature in read if feature)
+    return known if known and len(known) == len(read) else Unclear()
 
 
 def _feature(part: str, unit: str) -> Feature | None:
-    said = _FEATURE.fullmatch(part)
-    if said is None:
+    match = _FEATURE.fullmatch(part)
+    if match is None:
         return None
-    width, height = (parse_length(said[side], unit) for side in ("width", "height"))
+    width, height = (parse_length(match[side], unit) for side in ("width", "height"))
     if not width or not height or width < 0 or height < 0:
         return None
-    side = cast(Literal["front", "back"], said["side"].casefold())
-    return Feature(said["name"], side, width, height, cast(Literal["collar", "hem"], said["at"].casefold()))
+    side = cast(Literal["front", "back"], match["side"].casefold())
+    return Feature(match["name"], side, width, height, cast(Literal["collar", "hem"], match["at"].casefold()))

@@ -47,13 +47,13 @@ class Headings:
     @property
     def used(self) -> frozenset[int]:
         """The columns that say something of the garments."""
-        return frozenset(at for at, match in self.matches.items() if match.meaning not in FOR_MANY)
+        return frozenset(column for column, match in self.matches.items() if match.meaning not in FOR_MANY)
 
     def within(self, columns: frozenset[int]) -> "Headings":
         """The headings of some of the columns, as if they stood alone."""
-        titles = {at: text for at, text in self.titles.items() if at in columns}
-        sizes = {at: size for at, size in self.sizes.items() if at in columns}
-        wearers = {at: whose for at, whose in self.wearers.items() if at in columns}
+        titles = {column: text for column, text in self.titles.items() if column in columns}
+        sizes = {column: size for column, size in self.sizes.items() if column in columns}
+        wearers = {column: wearer for column, wearer in self.wearers.items() if column in columns}
         return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, people=()), ())
 
     def judged(self, rows: Sequence[Cells]) -> "Headings":
@@ -70,7 +70,7 @@ NONE = Headings(0, {})
 
 def _decided(headings: Headings, rows: Sequence[Cells]) -> Headings:
     counted = frozenset((*headings.sizes, *headings.wearers))
-    titles = {at: text for at, text in headings.titles.items() if at not in counted}
+    titles = {column: text for column, text in headings.titles.items() if column not in counted}
     decision = decide(titles, rows, counted) if rows else _by_words(tuple(titles.items()))
     return replace(headings, matches=decision.matches, guessed=decision.guessed, unused=decision.unused)
 
@@ -82,7 +82,7 @@ def _by_words(titles: tuple[tuple[int, str], ...]) -> Decision:
 
 def _cells_of(part: Headings, rows: Sequence[Cells]) -> list[Cells]:
     """The cells of one part's own columns."""
-    return [{at: cell for at, cell in cells.items() if at in part.titles} for cells in rows]
+    return [{column: cell for column, cell in cells.items() if column in part.titles} for cells in rows]
 
 
 def find_headings(sheet: RawSheet, meaning: str) -> Headings:
@@ -146,28 +146,28 @@ def _parts(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
 
 
 def _is(cells: Cells, titles: Mapping[int, str]) -> bool:
-    return any(at in titles and shown_value(cell) in titles[at] for at, cell in cells.items() if cell.value)
+    return any(column in titles and shown_value(cell) in titles[column] for column, cell in cells.items() if cell.value)
 
 
 def _texts(cells: Cells) -> dict[int, str]:
-    return {at: shown_value(cell) for at, cell in cells.items() if not cell.fault}
+    return {column: shown_value(cell) for column, cell in cells.items() if not cell.fault}
 
 
 def _joined(upper: Mapping[int, str], lower: Mapping[int, str], meaning: str) -> dict[int, str]:
     """Two rows of headings as one: an upper heading goes for all columns up to the next (`Adult` over S, M, L)."""
     joined, over = {}, ""
-    for at in range(min({**upper, **lower}), max({**upper, **lower}) + 1):
-        over = upper.get(at, over)
+    for column in range(min({**upper, **lower}), max({**upper, **lower}) + 1):
+        over = upper.get(column, over)
         over = over if len(over) <= _LONGEST_OVER else ""
-        below = lower.get(at, "")
+        below = lower.get(column, "")
         if not below:
-            text = upper.get(at, "")
+            text = upper.get(column, "")
         elif plain(below) == plain(over) or not over or _is_heading(below, meaning):
             text = below
         else:
             text = f"{over} {below}"
         if text:
-            joined[at] = text
+            joined[column] = text
     return joined
 
 
@@ -178,7 +178,7 @@ def _is_heading(text: str, meaning: str) -> bool:
 def repeats(cells: Cells, headings: Headings) -> bool:
     """Whether a row is the heading row over again, as on the top of each page."""
     return len(cells) > 1 and all(
-        plain(shown_value(cell)) == plain(headings.titles.get(at, "")) for at, cell in cells.items()
+        plain(shown_value(cell)) == plain(headings.titles.get(column, "")) for column, cell in cells.items()
     )
 
 

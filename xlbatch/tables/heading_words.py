@@ -22,11 +22,11 @@ def heading_scores(heading: str) -> Mapping[str, float]:
         return {}
     wholes = _whole(heading)
     worth = OWN if plain(heading) in _own() else WHOLE
-    found = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
+    scores = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
     for meaning, worth in _by_words(heading).items():
-        if meaning not in found:
-            found[meaning] = min(worth, WORD) if wholes else worth
-    return found
+        if meaning not in scores:
+            scores[meaning] = min(worth, WORD) if wholes else worth
+    return scores
 
 
 def names_columns(titles: Mapping[int, str]) -> bool:
@@ -57,34 +57,34 @@ def _slips(heading: str) -> frozenset[str]:
     word = plain(split_unit(heading)[0])
     if len(word) < SHORTEST_ALIKE or word in _sound_words():
         return frozenset()
-    near = ((OSA.normalized_similarity(word, each, score_cutoff=ALIKE), each) for each in _phrases())
+    near = ((OSA.normalized_similarity(word, phrase, score_cutoff=ALIKE), phrase) for phrase in _phrases())
     best = max(near, default=(0.0, ""))
     return _phrases()[best[1]] if best[0] >= ALIKE else frozenset()
 
 
 def _by_words(heading: str) -> Mapping[str, float]:
     """What the words of a heading say; in scripts without spaces, the phrases in it."""
-    said: dict[str, float] = {}
+    scores: dict[str, float] = {}
     tokens = re.findall(r"[^\W_]+|#", heading.casefold().replace("’s", "").replace("'s", ""))
     for token in dict.fromkeys(tokens):
         for meaning in _words().get(token, ()):
-            said[meaning] = said.get(meaning, 0.0) + WORD
+            scores[meaning] = scores.get(meaning, 0.0) + WORD
     for both in combinations(dict.fromkeys(tokens), 2):
-        said |= dict.fromkeys(_pairs().get(frozenset(both), ()), MOST_BY_WORDS)
+        scores |= dict.fromkeys(_pairs().get(frozenset(both), ()), MOST_BY_WORDS)
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
-            said |= dict.fromkeys(meanings, MOST_BY_WORDS)
-    return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in said.items()}
+            scores |= dict.fromkeys(meanings, MOST_BY_WORDS)
+    return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in scores.items()}
 
 
 @cache
 def _phrases() -> Mapping[str, frozenset[str]]:
     """The meanings of each whole heading, as plain letters."""
-    found: dict[str, set[str]] = {plain(column.heading): {column.heading} for column in columns("Roster")}
+    phrases: dict[str, set[str]] = {plain(column.heading): {column.heading} for column in columns("Roster")}
     for line in table("roster_words"):
         for phrase in words(line["Whole headings"]):
-            found.setdefault(plain(phrase), set()).add(line["Means"])
-    return {phrase: frozenset(meanings) for phrase, meanings in found.items()}
+            phrases.setdefault(plain(phrase), set()).add(line["Means"])
+    return {phrase: frozenset(meanings) for phrase, meanings in phrases.items()}
 
 
 @cache
@@ -95,12 +95,12 @@ def _own() -> frozenset[str]:
 
 @cache
 def _words() -> Mapping[str, frozenset[str]]:
-    found: dict[str, set[str]] = {}
+    meanings_of: dict[str, set[str]] = {}
     for line in table("roster_words"):
         for word in words(line["Words"]):
             if "+" not in word:
-                found.setdefault(word, set()).add(line["Means"])
-    return {word: frozenset(meanings) for word, meanings in found.items()}
+                meanings_of.setdefault(word, set()).add(line["Means"])
+    return {word: frozenset(meanings) for word, meanings in meanings_of.items()}
 
 
 @cache

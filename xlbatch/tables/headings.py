@@ -37,10 +37,10 @@ def plain(heading: str) -> str:
 
 def split_unit(heading: str) -> tuple[str, str]:
     """A heading without what stands in brackets or after a comma at its end, and that."""
-    found = _UNIT.search(heading[:_LONGEST])
-    if not found:
+    match = _UNIT.search(heading[:_LONGEST])
+    if not match:
         return heading, ""
-    return heading[: found.start()], next(part for part in found.groups() if part is not None).strip()
+    return heading[: match.start()], next(part for part in match.groups() if part is not None).strip()
 
 
 def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
@@ -48,20 +48,20 @@ def understand(headings: Mapping[int, str], sheet: str) -> dict[int, Match]:
 
     A column's own heading comes first, then other words for it, then words a slip or two away. The columns of a list of
     people are decided by roster_columns.py."""
-    found: dict[int, Match] = {}
+    matches: dict[int, Match] = {}
     taken: set[str] = set()
     for names in (_own(sheet), _other(sheet)):
-        for at, heading in headings.items():
+        for place, heading in headings.items():
             column = _named(heading, names)
-            if column and at not in found:
-                found[at] = Match(column.heading, _unit(heading, column), column.heading in taken)
+            if column and place not in matches:
+                matches[place] = Match(column.heading, _unit(heading, column), column.heading in taken)
                 taken.add(column.heading)
-    for at, heading in headings.items():
-        likely = None if at in found else _alike(heading, sheet)
+    for place, heading in headings.items():
+        likely = None if place in matches else _alike(heading, sheet)
         if likely and likely.heading not in taken:
-            found[at] = Match(likely.heading, _unit(heading, likely))
+            matches[place] = Match(likely.heading, _unit(heading, likely))
             taken.add(likely.heading)
-    return found
+    return matches
 
 
 @cache
@@ -98,11 +98,11 @@ def _alike_word(word: str, sheet: str) -> InputColumn | None:
 
 def _unit(heading: str, column: InputColumn) -> str:
     """The unit a heading of a length or temperature carries, as the units module names it, or ""."""
-    said = split_unit(heading)[1].rstrip(".").lower()
+    unit = split_unit(heading)[1].rstrip(".").lower()
     if column.kind == "temperature":
-        return _TEMPERATURES.get(said.replace("º", "°").replace(" ", ""), "")
+        return _TEMPERATURES.get(unit.replace("º", "°").replace(" ", ""), "")
     if column.kind in ("length", "rolls", "pieces"):
-        return said if _is_length_unit(said) else ""
+        return unit if _is_length_unit(unit) else ""
     return ""
 
 

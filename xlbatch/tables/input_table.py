@@ -5,17 +5,18 @@ from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from xlbatch.files.raw import AS_ROWS, Lie, Raw, RawSheet
-from xlbatch.job.job import Class, Heading
-from xlbatch.job.source import MOST_SHEET_ROWS
+from xlbatch.files.raw import AS_ROWS, Orientation, Raw, RawSheet
+from xlbatch.job.job import Class
+from xlbatch.job.source import MOST_SHEET_ROWS, Heading
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cells import shown_value, yes_no
+from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
-from xlbatch.tables.stretches import Stretch
 from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
 _YEARS = ("age", "ages", "years", "años", "anos", "ans", "jahre", "anni", "jaar", "lat", "let", "yaş")
+_TITLE_ABOVE = 2  # rows from a title to the headings: one blank between
 READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
 ANSWERS = (
     "Wanted",
@@ -54,7 +55,7 @@ class Table:
     wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
-    lie: Lie = AS_ROWS
+    orientation: Orientation = AS_ROWS
     groups: Mapping[int, str] = field(default_factory=dict)  # whose each row is, by the rows among them that say so
     roles: Mapping[int, str] = field(default_factory=dict)  # columns that say more than the sheet's own: Wanted, Cut
     unused: Mapping[int, str] = field(default_factory=dict)  # columns of consequence left unused: what they look like
@@ -68,14 +69,21 @@ class Table:
     @cached_property
     def marks_wanted(self) -> bool:
         """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
-        at = next((at for at, role in self.roles.items() if role == "Wanted"), 0)
-        return any(yes_no(cells[at]) is True for cells in self.rows.values() if at in cells)
+        column = next((place for place, role in self.roles.items() if role == "Wanted"), 0)
+        return any(yes_no(cells[column]) is True for cells in self.rows.values() if column in cells)
 
     @cached_property
     def kept_aside(self) -> Mapping[int, str]:
         """The columns that are kept but not used, nor judged to be of consequence: their headings."""
-        used = {at for at, role in self.roles.items() if role in (*ANSWERS, "Message")} | {*self.unused, *self.twice}
-        return {} if self.meaning in READ_BACK else {at: name for at, name in self.extra.items() if at not in used}
+        used = {column for column, role in self.roles.items() if role in (*ANSWERS, "Message")} | {
+            *self.unused,
+            *self.twice,
+        }
+        return (
+            {}
+            if self.meaning in READ_BACK
+            else {column: name for column, name in self.extra.items() if column not in used}
+        )
 
     @cached_property
     def is_of_children(self) -> bool:
@@ -84,9 +92,15 @@ class Table:
         words = re.findall(r"[^\W\d_]+", " ".join(titles).casefold())
         return any(word in _YEARS or wearer(word) == "youth" for word in words)
 
+    @cached_property
+    def title(self) -> str:
+        """The line right above the headings, or one row higher; or ""."""
+        row = max((row for row in self.above if row < self.heading_row), default=0)
+        return self.above[row] if row and self.heading_row - row <= _TITLE_ABOVE else ""
+
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""
-        return Where(self.sheet, self.lie.cell(column, row))
+        return Where(self.sheet, self.orientation.cell(column, row))
 
     def counted_on(self, row: int) -> int:
         """The number of a row when the tables of a list are counted through as one."""
@@ -111,52 +125,56 @@ class Tables:
         return (first, *self.further) if first else ()
 
 
-def made_table(sheet: RawSheet, meaning: str, part: Stretch) -> Table:
+def made_table(sheet: RawSheet, meaning: str, part: ListPart) -> Table:
     """The table of a part of a sheet."""
     titles, matches = part.headings.titles, part.headings.matches
     sizes, wearers = part.headings.sizes, part.headings.wearers
     own = {column.heading for column in columns(meaning)}
-    once = {at: match for at, match in matches.items() if not match.twice and match.meaning in own}
+    once = {column: match for column, match in matches.items() if not match.twice and match.meaning in own}
     over = [(row, cells) for row, cells in sheet.rows.items() if row <= part.headings.row - part.headings.rows]
-    used = dict.fromkeys([*titles, *(at for cells in part.rows.values() for at in cells)])
+    used = dict.fromkeys([*titles, *(column for cells in part.rows.values() for column in cells)])
     return Table(
         meaning,
         sheet.name,
         part.headings.row,
         dict(sorted(titles.items())),
-        {match.meaning: at for at, match in once.items()},
+        {match.meaning: column for column, match in once.items()},
         {match.meaning: match.unit for match in once.values() if match.unit},
         _extra(
-            titles, sorted(at for at in used if not any(at in known for known in (once, sizes, wearers))), sheet.lie
+            titles,
+            sorted(column for column in used if not any(column in known for known in (once, sizes, wearers))),
+            sheet.orientation,
         ),
         part.rows,
         sizes,
         wearers,
-        lie=sheet.lie,
+        orientation=sheet.orientation,
         groups=part.groups,
-        roles={at: match.meaning for at, match in matches.items() if not match.twice and match.meaning not in own},
+        roles={
+            column: match.meaning for column, match in matches.items() if not match.twice and match.meaning not in own
+        },
         unused=part.headings.unused,
-        twice={at: match.meaning for at, match in matches.items() if match.twice},
+        twice={column: match.meaning for column, match in matches.items() if match.twice},
         guessed=part.headings.guessed,
         above={row: shown_value(*cells.values()) for row, cells in over if len(cells) == 1},
         garment=part.headings.garment,
         left_out=part.left_out,
-        notes={} if sheet.lie != AS_ROWS else sheet.notes,
+        notes={} if sheet.orientation != AS_ROWS else sheet.notes,
     )
 
 
-def _extra(titles: Mapping[int, str], unknown: list[int], lie: Lie) -> dict[int, str]:
+def _extra(titles: Mapping[int, str], unknown: list[int], orientation: Orientation) -> dict[int, str]:
     """A name of its own for each column that is kept aside."""
     names: dict[int, str] = {}
-    for at in unknown:
-        name, column = titles.get(at, ""), lie.column(at)
-        names[at] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
+    for place in unknown:
+        name, column = titles.get(place, ""), orientation.column(place)
+        names[place] = column if not name else f"{name} {column.split()[-1]}" if name in names.values() else name
     return names
 
 
 def kept_columns(tables: Iterable[Table], asked: Container[str] = ()) -> list[Problem]:
     """One note for all the columns of a sheet's tables that are kept but not used, less those `asked` about."""
-    left = [(table, at, name) for table in tables for at, name in table.kept_aside.items() if name not in asked]
+    left = [(table, column, name) for table in tables for column, name in table.kept_aside.items() if name not in asked]
     if not left:
         return []
     table, first, _ = left[0]
@@ -168,7 +186,9 @@ def with_rows(question: Problem, tables: Iterable[Table]) -> Problem:
     """A question about a column, with the rows that another answer would change."""
     of_sheet = [table for table in tables if table.sheet == question.where.sheet]
     if question.code == "heading-twice":
-        rows = (row for table in of_sheet for at in table.twice for row in _differing(table, at, question.where))
+        rows = (
+            row for table in of_sheet for column in table.twice for row in _differing(table, column, question.where)
+        )
     elif question.code == "heading-by-content":
         rows = (row for table in of_sheet for row in _by_guess(table))
     else:
@@ -176,11 +196,11 @@ def with_rows(question: Problem, tables: Iterable[Table]) -> Problem:
     return replace(question, rows=tuple(dict.fromkeys(rows)))
 
 
-def _differing(table: Table, at: int, where: Where) -> Iterator[int]:
+def _differing(table: Table, column: int, where: Where) -> Iterator[int]:
     """The rows where a column holds something else than the one its heading's meaning was read from."""
-    won = table.columns.get(table.twice[at], 0)
-    for row, cells in table.rows.items() if table.where(at, table.heading_row) == where else ():
-        if at in cells and (won not in cells or shown_value(cells[at]) != shown_value(cells[won])):
+    won = table.columns.get(table.twice[column], 0)
+    for row, cells in table.rows.items() if table.where(column, table.heading_row) == where else ():
+        if column in cells and (won not in cells or shown_value(cells[column]) != shown_value(cells[won])):
             yield table.counted_on(row)
 
 
@@ -188,7 +208,7 @@ def _by_guess(table: Table) -> Iterator[int]:
     """The rows that a column read by what stands in it says more of than name or size."""
     sure = {table.columns.get(heading, 0) for heading in ("Who", "First name", "Last name", "Size", "Group")}
     for row, cells in table.rows.items():
-        if any(at in cells for at in table.guessed if at not in sure):
+        if any(column in cells for column in table.guessed if column not in sure):
             yield table.counted_on(row)
 
 
@@ -196,11 +216,11 @@ def heading_records(table: Table) -> list[Heading]:
     """What became of each heading."""
     if table.meaning in READ_BACK:
         return []
-    meaning = {at: heading for heading, at in table.columns.items()}
-    meaning |= {at: f"how many in size {size}" for at, size in table.sizes.items()}
-    meaning |= {at: f"Size ({whose})" for at, whose in table.wearers.items()}
-    meaning |= {at: ROLES[role] for at, role in table.roles.items()}
+    meaning = {column: heading for heading, column in table.columns.items()}
+    meaning |= {column: f"how many in size {size}" for column, size in table.sizes.items()}
+    meaning |= {column: f"Size ({wearer})" for column, wearer in table.wearers.items()}
+    meaning |= {column: ROLES[role] for column, role in table.roles.items()}
     return [
-        Heading(table.sheet, table.where(at, table.heading_row).cell, text, meaning.get(at, ""))
-        for at, text in table.titles.items()
+        Heading(table.sheet, table.where(column, table.heading_row).cell, text, meaning.get(column, ""))
+        for column, text in table.titles.items()
     ]

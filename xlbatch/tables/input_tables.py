@@ -11,10 +11,10 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.heading_rows import find_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table, with_rows
+from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
-from xlbatch.tables.stretches import Stretch
 from xlbatch.tables.typed_over import WATCHED
 from xlbatch.trade.columns import columns
 
@@ -42,18 +42,20 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     filled = [upright(sheet) for sheet in sheets if sheet.rows and called[sheet.name] not in IGNORED]
     watched = {name: sheet for name in WATCHED for sheet in sheets if memory and called[sheet.name] == name.casefold()}
     meanings = _meanings(filled, called)
-    read = {at: _tables(filled[at], meaning) for at, meaning in meanings.items() if meaning}
+    read = {number: _tables(filled[number], meaning) for number, meaning in meanings.items() if meaning}
     lists = [
-        ListSheet(filled[at].name, tables, filled[at].out_of_sight)
-        for at, (tables, _) in read.items()
-        if tables and meanings[at] == "Roster"
+        ListSheet(filled[number].name, tables, filled[number].out_of_sight)
+        for number, (tables, _) in read.items()
+        if tables and meanings[number] == "Roster"
     ]
-    of_the_list, problems = one_list(lists) if len(lists) > 1 else (frozenset(each.name for each in lists), ())
+    of_the_list, problems = (
+        one_list(lists) if len(lists) > 1 else (frozenset(list_sheet.name for list_sheet in lists), ())
+    )
     asked: list[Problem] = list(problems)
     by_meaning: dict[str, Table] = {}
     further: list[Table] = []
-    for at, meaning in meanings.items():
-        sheet, (tables, of_sheet) = filled[at], read.get(at, ((), ()))
+    for sheet_no, meaning in meanings.items():
+        sheet, (tables, of_sheet) = filled[sheet_no], read.get(sheet_no, ((), ()))
         if tables and meaning == "Roster" and sheet.name not in of_the_list:
             continue
         if not tables or not _wanted(meaning, by_meaning):
@@ -71,7 +73,7 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     # Tables of people who share a row share columns too.
     headings = dict.fromkeys(record for table in (*by_meaning.values(), *further) for record in heading_records(table))
     first = _first_grouped(by_meaning, further)
-    asked = [with_rows(each, (*filter(None, [first.get("Roster")]), *further)) for each in dict.fromkeys(asked)]
+    asked = [with_rows(question, (*filter(None, [first.get("Roster")]), *further)) for question in dict.fromkeys(asked)]
     return Tables(first, tuple(headings), tuple(asked), tuple(further), memory, watched)
 
 
@@ -87,22 +89,22 @@ def _called(sheet: RawSheet, *, of_a_plan: bool) -> str:
     return str(title if own else sheet.name).strip().casefold()
 
 
-def _wanted(meaning: str, found: Mapping[str, Table]) -> bool:
+def _wanted(meaning: str, tables: Mapping[str, Table]) -> bool:
     """Whether a sheet is read: the first of its meaning, and further lists beside one not expressly named Roster."""
-    first = found.get(meaning)
+    first = tables.get(meaning)
     return bool(meaning) and (first is None or (meaning == "Roster" and first.sheet.strip().casefold() != "roster"))
 
 
-def _grouped(found: Mapping[str, Table], further: list[Table]) -> list[Table]:
+def _grouped(tables: Mapping[str, Table], further: list[Table]) -> list[Table]:
     """The list's further tables; where they stand on sheets of their own, the sheet's name says whose they are."""
-    first = found.get("Roster")
+    first = tables.get("Roster")
     apart = first is not None and any(table.sheet != first.sheet for table in further)
     return [_of_its_sheet(table) if apart else table for table in further]
 
 
-def _first_grouped(found: dict[str, Table], further: list[Table]) -> dict[str, Table]:
+def _first_grouped(tables: dict[str, Table], further: list[Table]) -> dict[str, Table]:
     grouped = any(table.group for table in further)
-    return found | {"Roster": _of_its_sheet(found["Roster"])} if grouped else found
+    return tables | {"Roster": _of_its_sheet(tables["Roster"])} if grouped else tables
 
 
 def _of_its_sheet(table: Table) -> Table:
@@ -112,8 +114,8 @@ def _of_its_sheet(table: Table) -> Table:
 def _meanings(sheets: list[RawSheet], called: Mapping[str, str]) -> dict[int, str]:
     """The meaning of each sheet ("" unknown) by its index; named sheets come first, so that they win."""
     names = {name.casefold(): name for name in INPUT}
-    named = {at: names.get(called[sheet.name], "") for at, sheet in enumerate(sheets)}
-    guessed = {at: meaning or _by_headings(sheets[at]) for at, meaning in named.items()}
+    named = {sheet_no: names.get(called[sheet.name], "") for sheet_no, sheet in enumerate(sheets)}
+    guessed = {sheet_no: meaning or _by_headings(sheets[sheet_no]) for sheet_no, meaning in named.items()}
     if len(sheets) == 1 and not guessed[0]:
         guessed[0] = "Roster"
     return dict(sorted(guessed.items(), key=lambda item: (not named[item[0]], item[0])))
@@ -135,7 +137,7 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
         return list_tables(sheet)
     headings = find_headings(sheet, meaning)
     below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
-    return ((made_table(sheet, meaning, Stretch(headings, below)),) if headings.known else ()), ()
+    return ((made_table(sheet, meaning, ListPart(headings, below)),) if headings.known else ()), ()
 
 
 def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:
@@ -146,9 +148,9 @@ def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:
 def _too_long(table: Table) -> list[Problem]:
     """The cells with more text than a spreadsheet's cell can hold, as one of a .csv may have."""
     return [
-        problem("cell-too-long", table.where(at, row), f"{cell.value[:20]}…", count=f"{len(cell.value):,}")
+        problem("cell-too-long", table.where(column, row), f"{cell.value[:20]}…", count=f"{len(cell.value):,}")
         for row, cells in table.rows.items()
-        for at, cell in cells.items()
+        for column, cell in cells.items()
         if isinstance(cell.value, str) and len(cell.value) > LONGEST_TEXT
     ]
 

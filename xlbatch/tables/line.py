@@ -45,9 +45,10 @@ class Units(NamedTuple):
     temperature: TemperatureUnit = "°F"
 
 
-@dataclass(frozen=True)
+@dataclass
 class Line:
-    """A row of an input table. The readers give None (or "") for a blank cell and for one that cannot be read."""
+    """A row of an input table while it is read. The readers give None (or "") for a blank cell and for one that cannot
+    be read, which they add to `problems` and `unclear`: lines of one row share both, so that each is told once."""
 
     meaning: str
     source: Source
@@ -65,7 +66,7 @@ class Line:
     @property
     def stopped(self) -> bool:
         """Whether something was found that makes the row unusable."""
-        return any(found.level == "stop" for found in self.problems)
+        return any(fault.level == "stop" for fault in self.problems)
 
     @property
     def as_typed(self) -> Unread:
@@ -78,10 +79,10 @@ class Line:
         """Whether the cell holds anything."""
         return heading in self.cells
 
-    def found(self, code: str, at: str, found: object = "", suggestion: str = "", **facts: object) -> None:
-        """Adds a problem at the cell under the heading `at`."""
-        where = self.source.at(at)
-        self.problems.append(problem(code, where, found, suggestion=suggestion, rows=self.rows, **facts))
+    def found(self, code: str, column: str, typed: object = "", suggestion: str = "", **facts: object) -> None:
+        """Adds a problem at the cell under a heading."""
+        where = self.source.at(column)
+        self.problems.append(problem(code, where, typed, suggestion=suggestion, rows=self.rows, **facts))
 
     def text(self, heading: str) -> str:
         """Cleaned text; what was taken out, more than outer spaces, is noted."""

@@ -9,9 +9,9 @@ from xlbatch.tables.bare_list import bare_headings
 from xlbatch.tables.column_questions import column_questions
 from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
 from xlbatch.tables.input_table import Table, made_table
+from xlbatch.tables.list_parts import ListPart, list_parts
 from xlbatch.tables.one_column import lines_apart
 from xlbatch.tables.other_shapes import after_sizes, other_shape
-from xlbatch.tables.stretches import Stretch, stretches
 
 _SIZE_AND_NAMES = 2  # columns
 MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
@@ -25,23 +25,23 @@ def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]
     problems += of_shape
     if "Size" not in headings.known and len(headings.known) < 2:  # one word alone may stand in anyone's row
         return (), problems
-    lists = stretches(sheet, headings)
-    problems += lists.problems + tuple(_of_the_columns(sheet, lists.stretches))
-    return tuple(made_table(sheet, "Roster", part) for part in lists.stretches), problems
+    lists = list_parts(sheet, headings)
+    problems += lists.problems + tuple(_of_the_columns(sheet, lists.parts))
+    return tuple(made_table(sheet, "Roster", part) for part in lists.parts), problems
 
 
 def _of_the_sheet(sheet: RawSheet) -> Iterator[Problem]:
-    if sheet.lie.sideways:
+    if sheet.orientation.sideways:
         yield problem("list-sideways", sheet.where(1, 1))
     if sheet.encoding:
         yield problem("encoding-judged", sheet.where(1, 1), sheet.encoding)
 
 
-def _of_the_columns(sheet: RawSheet, parts: tuple[Stretch, ...]) -> Iterator[Problem]:
+def _of_the_columns(sheet: RawSheet, parts: tuple[ListPart, ...]) -> Iterator[Problem]:
     """Each question about a column once, though a list lies in several parts with the same headings."""
     asked: set[tuple[str, str]] = set()
     for part in parts:
-        for question in column_questions(part.headings, part.rows, sheet.name, sheet.lie):
+        for question in column_questions(part.headings, part.rows, sheet.name, sheet.orientation):
             if (question.code, question.found) not in asked:
                 asked.add((question.code, question.found))
                 yield question
@@ -83,8 +83,11 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
 
 def _without_marks(sheet: RawSheet) -> RawSheet:
     """The sheet less the columns of the blank roster's live marks."""
-    marks = {at for cells in sheet.rows.values() for at, cell in cells.items() if cell.value in MARKS}
+    marks = {column for cells in sheet.rows.values() for column, cell in cells.items() if cell.value in MARKS}
     if not marks:
         return sheet
-    left = ((row, {at: cell for at, cell in cells.items() if at not in marks}) for row, cells in sheet.rows.items())
+    left = (
+        (row, {column: cell for column, cell in cells.items() if column not in marks})
+        for row, cells in sheet.rows.items()
+    )
     return replace(sheet, rows={row: cells for row, cells in left if cells})

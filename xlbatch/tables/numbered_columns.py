@@ -30,10 +30,10 @@ def parts_of_a_row(titles: Titles) -> tuple[NumberedPart, ...]:
 def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
     """Each person's headings without the number; none where not two have the same first one."""
     numbered: dict[int, dict[int, str]] = {}
-    for at, text in sorted(titles.items()):
+    for column, text in sorted(titles.items()):
         number, rest = _number(text)
         if number:
-            numbered.setdefault(number, {})[at] = rest
+            numbered.setdefault(number, {})[column] = rest
     people = tuple(own for own in numbered.values() if len(own) > 1)
     begins = {next(iter(own.values())).casefold() for own in people}
     return _with_shared(titles, people) if len(people) > 1 and len(begins) == 1 else ()
@@ -48,33 +48,36 @@ def _number(text: str) -> tuple[int, str]:
 def _by_garment(titles: Titles) -> tuple[NumberedPart, ...]:
     """A part for each column of sizes that names its garment, where these are two or more."""
     sized = [
-        at for at, text in titles.items() if "Size" in heading_scores(text) and "Aside" not in heading_scores(text)
+        column
+        for column, text in titles.items()
+        if "Size" in heading_scores(text) and "Aside" not in heading_scores(text)
     ]
-    garments = {at: garment for at in sized if (garment := garment_in(titles[at]))}
+    garments = {column: garment for column in sized if (garment := garment_in(titles[column]))}
     if len(set(garments.values())) < max(2, len(sized)):
         return ()
-    parts = _with_shared(titles, tuple({at: titles[at]} for at in garments))
+    parts = _with_shared(titles, tuple({column: titles[column]} for column in garments))
     return tuple(part._replace(garment=garment) for part, garment in zip(parts, garments.values(), strict=True))
 
 
 def _by_repeating(titles: Titles) -> tuple[NumberedPart, ...]:
     """A part for each run of columns that begins with the same heading again, with a size in it but no name."""
     counts = Counter(plain(text) for text in titles.values() if text)
-    firsts = [at for at, text in sorted(titles.items()) if counts[plain(text)] > 1]
-    starts = [at for at in firsts if plain(titles[at]) == plain(titles[firsts[0]])] if firsts else []
+    firsts = [column for column, text in sorted(titles.items()) if counts[plain(text)] > 1]
+    starts = [column for column in firsts if plain(titles[column]) == plain(titles[firsts[0]])] if firsts else []
     if len(starts) < 2:
         return ()
     ends = [*starts[1:], max(titles) + 1]
     runs = [
-        {at: titles[at] for at in sorted(titles) if start <= at < end} for start, end in zip(starts, ends, strict=True)
+        {column: titles[column] for column in sorted(titles) if start <= column < end}
+        for start, end in zip(starts, ends, strict=True)
     ]
     own = [[plain(text) for text in run.values()] for run in runs]
     alike = len(own[0]) > 1 and all(set(run) <= set(own[0]) for run in own)
-    said = [{meaning for text in run.values() for meaning in heading_scores(text)} for run in runs]
-    sized = all("Size" in meanings and not meanings & {*NAMES} for meanings in said)
+    meanings_of = [{meaning for text in run.values() for meaning in heading_scores(text)} for run in runs]
+    sized = all("Size" in meanings and not meanings & {*NAMES} for meanings in meanings_of)
     return _with_shared(titles, tuple(runs)) if alike and sized else ()
 
 
 def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[NumberedPart, ...]:
-    shared = {at: text for at, text in titles.items() if not any(at in own for own in parts)}
+    shared = {column: text for column, text in titles.items() if not any(column in own for own in parts)}
     return tuple(NumberedPart({**shared, **own}) for own in parts)

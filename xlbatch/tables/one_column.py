@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.files.raw import Orientation, Raw, RawSheet
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.sizes import read_size
@@ -24,7 +24,7 @@ Split = Callable[[str], Sequence[str]]
 def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
     """The sheet with its lines in columns, and a problem for each line without a size; None where they are no list."""
     alone = Counter(min(cells) for cells in sheet.rows.values() if len(cells) == 1)
-    only = max(alone, key=lambda at: alone[at], default=0)
+    only = max(alone, key=lambda column: alone[column], default=0)
     lines = {row: _BULLET.sub("", _text(cells)) for row, cells in sheet.rows.items() if set(cells) == {only}}
     splits: list[Split] = [sign.split for sign in _SIGNS]
     for split in (*splits, _size_last):
@@ -49,10 +49,10 @@ def _size_last(line: str) -> Sequence[str]:
 
 
 def _in_columns(sheet: RawSheet, only: int, parts: dict[int, list[str]]) -> tuple[RawSheet, tuple[Problem, ...]]:
-    rows = {row: dict(enumerate(map(Raw, each), 1)) for row, each in parts.items() if len(each) > 1}
+    rows = {row: dict(enumerate(map(Raw, texts), 1)) for row, texts in parts.items() if len(texts) > 1}
     left = {row: cells for row, cells in sheet.rows.items() if row not in rows}
-    said = (problem("line-not-read", sheet.where(min(cells), row), _text(cells)) for row, cells in left.items())
-    return replace(sheet, rows=rows, lie=Lie(only=only)), tuple(said)
+    problems = (problem("line-not-read", sheet.where(min(cells), row), _text(cells)) for row, cells in left.items())
+    return replace(sheet, rows=rows, orientation=Orientation(only=only)), tuple(problems)
 
 
 def _text(cells: Mapping[int, Raw]) -> str:

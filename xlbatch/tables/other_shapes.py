@@ -7,7 +7,7 @@ from itertools import islice
 from typing import NamedTuple
 
 from xlbatch.files.chat import sender_and_message
-from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.files.raw import Orientation, Raw, RawSheet
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import kind_of_text
@@ -40,10 +40,12 @@ def other_shape(sheet: RawSheet) -> ListShape | None:
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
 
-def _shape(sheet: RawSheet, rows: Mapping[int, list[str]], lie: Lie, *meanings: str, code: str = "") -> ListShape:
-    cells = {row: {at: Raw(text) for at, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
-    matches = {at: Match(meaning) for at, meaning in enumerate(meanings, 1)}
-    made = replace(sheet, rows=cells, lie=lie)
+def _shape(
+    sheet: RawSheet, rows: Mapping[int, list[str]], orientation: Orientation, *meanings: str, code: str = ""
+) -> ListShape:
+    cells = {row: {column: Raw(text) for column, text in enumerate(texts, 1) if text} for row, texts in rows.items()}
+    matches = {column: Match(meaning) for column, meaning in enumerate(meanings, 1)}
+    made = replace(sheet, rows=cells, orientation=orientation)
     first = min(rows)
     doubtful = tuple(rows) if code == "list-chat" else ()  # who wrote for whom only a reader can tell
     asked = (problem(code, made.where(1, first), shown_value(cells[first][1]), rows=doubtful),) if code else ()
@@ -70,17 +72,17 @@ def _cells_of(sheet: RawSheet, rows: Collection[int]) -> frozenset[tuple[int, in
 def _chat(sheet: RawSheet) -> ListShape | None:
     """Messages with a time and a sender: each sender with the one size in the message."""
     lines = {row: " ".join(map(shown_value, cells.values())) for row, cells in sheet.rows.items()}
-    said = {row: found for row, line in lines.items() if (found := sender_and_message(line))}
-    if len(said) < max(_FEWEST, _MOSTLY * len(lines)):
+    messages = {row: parted for row, line in lines.items() if (parted := sender_and_message(line))}
+    if len(messages) < max(_FEWEST, _MOSTLY * len(lines)):
         return None
     people = {
         row: [sender, sizes[0], message]
-        for row, (sender, message) in said.items()
+        for row, (sender, message) in messages.items()
         if len(sizes := sizes_in(message)) == 1
     }
     if not people:
         return None
-    shape = _shape(sheet, people, Lie(only=1), "Who", "Size", "Message", code="list-chat")
+    shape = _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
 
 
@@ -91,28 +93,30 @@ def _tallies(sheet: RawSheet) -> ListShape | None:
     }
     if len(counted) < max(_FEWEST, _MOSTLY * len(sheet.rows)):
         return None
-    shape = _shape(sheet, counted, Lie(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many")
+    shape = _shape(
+        sheet, counted, Orientation(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many"
+    )
     return shape._replace(problems=_left(sheet, _cells_of(sheet, counted)))
 
 
 def _tally(text: str) -> list[str]:
-    if (found := _TALLY.fullmatch(text.strip())) and read_size(found[1]):
-        return [found[1], found[2]]
-    found = _TALLY_FIRST.fullmatch(text.strip())  # 5 Medium
-    return [found[2], found[1]] if found and read_size(found[2]) else []
+    if (match := _TALLY.fullmatch(text.strip())) and read_size(match[1]):
+        return [match[1], match[2]]
+    match = _TALLY_FIRST.fullmatch(text.strip())  # 5 Medium
+    return [match[2], match[1]] if match and read_size(match[2]) else []
 
 
 def _under_sizes(sheet: RawSheet) -> ListShape | None:
     """Names listed under size headings."""
     for top, cells in islice(sheet.rows.items(), 10):
-        sizes = {at: size for at, cell in cells.items() if (size := read_size(shown_value(cell)))}
-        below = [(row, at, text) for row, at, text in _texts(sheet) if row > top and at in sizes]
+        sizes = {column: size for column, cell in cells.items() if (size := read_size(shown_value(cell)))}
+        below = [(row, column, text) for row, column, text in _texts(sheet) if row > top and column in sizes]
         named = [spot for spot in below if kind_of_text(spot[2]) in ("name", "words")]
         if len(sizes) == len(cells) >= _FEWEST and len(named) >= max(_FEWEST, _MOSTLY * len(below)):
             width = max(sizes) + 1
-            people = {row * width + at - 1: [text, sizes[at]] for row, at, text in named}
-            shape = _shape(sheet, people, Lie(across=width), "Who", "Size", code="list-under-sizes")
-            read = {(row, at) for row, at, _ in named} | {(top, at) for at in sizes}
+            people = {row * width + column - 1: [text, sizes[column]] for row, column, text in named}
+            shape = _shape(sheet, people, Orientation(across=width), "Who", "Size", code="list-under-sizes")
+            read = {(row, column) for row, column, _ in named} | {(top, column) for column in sizes}
             return shape._replace(problems=shape.problems + _left(sheet, frozenset(read)))
     return None
 
@@ -133,7 +137,7 @@ def _below_sizes(sheet: RawSheet) -> ListShape | None:
         return None
     if any(len(cells) > 1 for cells in sheet.rows.values()):
         return None
-    only = Lie(only=min(column for _, column in read))
+    only = Orientation(only=min(column for _, column in read))
     shape = _shape(sheet, people, only, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + _left(sheet, read))
 
@@ -148,15 +152,17 @@ def after_sizes(sheet: RawSheet) -> ListShape | None:
         return None
     for row in rows:
         size, *names = _size_and_names(sheet.rows[row])
-        people |= {row * _PARTS_OF_A_CELL + at: [name, size] for at, name in enumerate(names[:_PARTS_OF_A_CELL])}
-    lie = Lie(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
-    shape = _shape(sheet, people, lie, "Who", "Size", code="list-under-sizes")
+        people |= {
+            row * _PARTS_OF_A_CELL + column: [name, size] for column, name in enumerate(names[:_PARTS_OF_A_CELL])
+        }
+    orientation = Orientation(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, orientation, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, rows)))
 
 
 def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     """The size a row begins with, and the names after it; nothing where it is no such row."""
-    first, *others = [shown_value(cells[at]) for at in sorted(cells)]
+    first, *others = [shown_value(cells[column]) for column in sorted(cells)]
     before, _, behind = first.partition(":") if ":" in first else (first, "", "")
     parts = [part.strip() for text in (behind, *others) for part in _PEOPLE_APART.split(text) if part.strip()]
     are_names = parts and all(kind_of_text(part) in ("name", "words") for part in parts)
@@ -173,15 +179,17 @@ def _several_in_a_cell(sheet: RawSheet) -> ListShape | None:
         if len(several) >= _HALF * len(parts) and len(several) > len(best):
             best = several
     people = {
-        row * width + (column - 1) * _PARTS_OF_A_CELL + at: [*person, *_beside(sheet, row, column)]
+        row * width + (column - 1) * _PARTS_OF_A_CELL + number: [*person, *_beside(sheet, row, column)]
         for (row, column), persons in best.items()
-        for at, person in enumerate(persons)
+        for number, person in enumerate(persons)
     }
     if len(people) < _FEWEST or len(people) == len(best):  # a person a cell is a plain list
         return None
-    lie = Lie(across=width, parts=_PARTS_OF_A_CELL)
-    shape = _shape(sheet, people, lie, "Who", "Size", "Group", code="list-in-cells")
-    read = set(best) | {(row, at) for row, column in best if _beside(sheet, row, column) for at in sheet.rows[row]}
+    orientation = Orientation(across=width, parts=_PARTS_OF_A_CELL)
+    shape = _shape(sheet, people, orientation, "Who", "Size", "Group", code="list-in-cells")
+    read = set(best) | {
+        (row, place) for row, column in best if _beside(sheet, row, column) for place in sheet.rows[row]
+    }
     return shape._replace(problems=shape.problems + _left(sheet, read))
 
 
@@ -194,7 +202,7 @@ def _people_in(text: str) -> list[list[str]]:
 
 def _beside(sheet: RawSheet, row: int, column: int) -> list[str]:
     """The one other text in a row."""
-    others = [shown_value(cell) for at, cell in sheet.rows[row].items() if at != column]
+    others = [shown_value(cell) for place, cell in sheet.rows[row].items() if place != column]
     return others if len(others) == 1 and kind_of_text(others[0]) in ("name", "words") else []
 
 

@@ -50,67 +50,70 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     """What the columns under `titles` with `rows` below them are; without rows, by the headings alone.
 
     `skipped` are columns whose meaning is known otherwise, such as counts of one size."""
-    held = {at: contents([cells[at] for cells in rows if at in cells]) for at in _filled(titles, rows) - skipped}
-    scores = {at: _scores(titles.get(at, ""), held[at], first=at == min(held)) for at in held}
+    held = {
+        column: contents([cells[column] for cells in rows if column in cells])
+        for column in _filled(titles, rows) - skipped
+    }
+    scores = {column: _scores(titles.get(column, ""), held[column], first=column == min(held)) for column in held}
     meanings = _assigned(scores)
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
     meanings = _all_wanted(_with_a_name(meanings, titles, held), scores, titles)
     guessed = tuple(
-        at
-        for at, meaning in meanings.items()
+        column
+        for column, meaning in meanings.items()
         if meaning not in FOR_MANY
-        and not _is_sure(scores[at], meaning, titles.get(at, ""))
-        and not (meaning == "Cut" and held[at].share("wearer") == 1)
+        and not _is_sure(scores[column], meaning, titles.get(column, ""))
+        and not (meaning == "Cut" and held[column].share("wearer") == 1)
     )
-    matches = {at: Match(meaning) for at, meaning in meanings.items()} | _twice(titles, meanings, held)
+    matches = {column: Match(meaning) for column, meaning in meanings.items()} | _twice(titles, meanings, held)
     return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
 
 
 def _filled(titles: Mapping[int, str], rows: Sequence[Cells]) -> frozenset[int]:
     """The columns that have a heading or anything below it, the first ones."""
-    filled = dict.fromkeys(at for cells in rows[:50] for at in cells)
-    return frozenset(sorted({*(at for at, text in titles.items() if text), *filled})[:_MOST_COLUMNS])
+    filled = dict.fromkeys(column for cells in rows[:50] for column in cells)
+    return frozenset(sorted({*(column for column, text in titles.items() if text), *filled})[:_MOST_COLUMNS])
 
 
 def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]:
     """What a column is worth for each meaning it may have."""
-    said = heading_scores(heading)
+    worths = heading_scores(heading)
     scores: dict[str, float] = {}
-    for meaning in {*said, *(_BY_CONTENTS if held.filled else ())}:
-        if meaning == "Counter" and not (first and held.share("counter")) and "Number" in said:
+    for meaning in {*worths, *(_BY_CONTENTS if held.filled else ())}:
+        if meaning == "Counter" and not (first and held.share("counter")) and "Number" in worths:
             continue  # a jersey number may well be the row's number: only a first column counts
         answers = ("wearer",) if meaning == "Cut" else ("yes or no", "status", "date")
         if meaning in _ANSWERED and (held.filled < _ANSWERED[meaning] or not any(map(held.share, answers))):
             continue  # a question's heading may be a name's too
         weight: float = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
-        if meaning in NAMES and meaning in said:
+        if meaning in NAMES and meaning in worths:
             weight = max(weight, _LEAST - WHOLE + 1)  # people are called Klein and Lang
-        if weight > 0 or meaning in said:
-            scores[meaning] = said.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
+        if weight > 0 or meaning in worths:
+            scores[meaning] = worths.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
     return {meaning: score for meaning, score in scores.items() if score >= _LEAST}
 
 
 def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...] = ()) -> dict[int, str]:
     """The meaning of each column by the best joint assignment; a role of several needs no share in it."""
-    asked = [at for at, of in sorted(scores.items()) if of]
-    meanings = sorted({each for at in asked for each in scores[at]} - {*FOR_MANY, *without})
+    asked = [column for column, of in sorted(scores.items()) if of]
+    meanings = sorted({meaning for column in asked for meaning in scores[column]} - {*FOR_MANY, *without})
     shared = {
-        at: max(((scores[at][role], role) for role in FOR_MANY if role in scores[at]), default=(0.0, ""))
-        for at in asked
+        column: max(((scores[column][role], role) for role in FOR_MANY if role in scores[column]), default=(0.0, ""))
+        for column in asked
     }
     gains = [
-        [max(scores[at].get(meaning, 0.0) - shared[at][0], 0.0) for meaning in meanings] + [0.0] * len(asked)
-        for at in asked
+        [max(scores[column].get(meaning, 0.0) - shared[column][0], 0.0) for meaning in meanings] + [0.0] * len(asked)
+        for column in asked
     ]
     chosen = dict(zip(asked, best_assignment(gains), strict=True))
     named = {
-        at: meanings[to]
-        for (at, to), gain in zip(chosen.items(), gains, strict=True)
+        column: meanings[to]
+        for (column, to), gain in zip(chosen.items(), gains, strict=True)
         if to < len(meanings) and gain[to] > 0
     }
-    return named | {at: role for at, (_, role) in shared.items() if role and at not in named}
+    return named | {column: role for column, (_, role) in shared.items() if role and column not in named}
 
 
 def _with_a_name(
@@ -120,22 +123,31 @@ def _with_a_name(
     changed = dict(meanings)
     given = set(meanings.values())
     if {"First name", "Who"} <= given and "Last name" not in given:
-        whole = next(at for at, meaning in meanings.items() if meaning == "Who")
+        whole = next(column for column, meaning in meanings.items() if meaning == "Who")
         changed |= {whole: "Last name"} if held[whole].single > _MOSTLY else {}
     if "Last name" in given and not {"Who", "First name"} & given and any(column.filled for column in held.values()):
-        return {at: "Who" if meaning == "Last name" else meaning for at, meaning in meanings.items()}
+        return {column: "Who" if meaning == "Last name" else meaning for column, meaning in meanings.items()}
     if not {*NAMES, "Print name"} & given:
-        others = [at for at, role in meanings.items() if role == "Someone else" and held[at].share("name") >= _MOSTLY]
+        others = [
+            column
+            for column, role in meanings.items()
+            if role == "Someone else" and held[column].share("name") >= _MOSTLY
+        ]
         others += [
-            at for at, meaning in meanings.items() if meaning == "Group" and _of_families(titles.get(at, ""), held[at])
+            column
+            for column, meaning in meanings.items()
+            if meaning == "Group" and _of_families(titles.get(column, ""), held[column])
         ]
         changed |= dict.fromkeys(others[:1], "Who")
-    texts = [at for at, role in meanings.items() if role == "Other text"]
+    texts = [column for column, role in meanings.items() if role == "Other text"]
     if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
-        asks = next(at for at, meaning in meanings.items() if meaning == "Name wanted")
-        texts = [at for at in held if at not in meanings and at > asks and _look(held[at], 0) == "text"]
-    if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
-        changed |= {texts[0]: "Print name"}
+        asks = next(column for column, meaning in meanings.items() if meaning == "Name wanted")
+        texts = [
+            column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
+        ]
+    lone = texts[0] if len(texts) == 1 and "sleeve" not in titles.get(texts[0], "").casefold() else 0
+    if lone and "Print name" not in given and given & {*NAMES}:
+        changed |= {lone: "Print name"}
     return changed
 
 
@@ -149,11 +161,11 @@ def _all_wanted(
     meanings: Mapping[int, str], scores: Mapping[int, Mapping[str, float]], titles: Mapping[int, str]
 ) -> dict[int, str]:
     """The same with every column that says whether one is wanted: those that speak of the garment, where some do."""
-    asking = [at for at in scores if meanings.get(at, "Wanted") == "Wanted" and "Wanted" in scores[at]]
+    asking = [column for column in scores if meanings.get(column, "Wanted") == "Wanted" and "Wanted" in scores[column]]
     if len(asking) < 2:
         return dict(meanings)
-    of_garment = [at for at in asking if garment_in(titles.get(at, ""))]
-    return {**meanings, **{at: "Wanted" if at in (of_garment or asking) else "Aside" for at in asking}}
+    of_garment = [column for column in asking if garment_in(titles.get(column, ""))]
+    return {**meanings, **{column: "Wanted" if column in (of_garment or asking) else "Aside" for column in asking}}
 
 
 def _is_sure(scores: Mapping[str, float], meaning: str, heading: str) -> bool:
@@ -165,13 +177,13 @@ def _is_sure(scores: Mapping[str, float], meaning: str, heading: str) -> bool:
 def _twice(titles: Mapping[int, str], meanings: Mapping[int, str], held: Mapping[int, Contents]) -> dict[int, Match]:
     """The columns whose heading says a meaning that another column has."""
     taken = set(meanings.values())
-    found = {}
-    for at in held:
-        said = heading_scores(titles.get(at, ""))
-        best = next((meaning for meaning in said if said[meaning] >= SLIP and meaning in taken), "")
-        if at not in meanings and best:
-            found[at] = Match(best, twice=True)
-    return found
+    twice = {}
+    for column in held:
+        scores = heading_scores(titles.get(column, ""))
+        best = next((meaning for meaning in scores if scores[meaning] >= SLIP and meaning in taken), "")
+        if column not in meanings and best:
+            twice[column] = Match(best, twice=True)
+    return twice
 
 
 def _unused(
@@ -179,23 +191,23 @@ def _unused(
 ) -> dict[int, str]:
     """The columns no one asked for that yet look as if they said something of the garments."""
     given = set(meanings.values())
-    looks = {at: _look(held[at], rows) for at in held if meanings.get(at, "Other text") == "Other text"}
+    looks = {column: _look(held[column], rows) for column in held if meanings.get(column, "Other text") == "Other text"}
     return {
-        at: "text" if at in meanings else look
-        for at, look in looks.items()
-        if (at in meanings and held[at].filled)
-        or (look == "text" and given & {*NAMES} and (at in meanings or "Print name" not in given))
-        or (look == "size" and "Size" in given and (titles.get(at) or not any(titles.values())))
-        or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(at))
-        or (look == "number" and titles.get(at) and at not in meanings)
-        or (look == "number" and _is_number(titles.get(at, ""), given, any(titles.values())))
+        column: "text" if column in meanings else look
+        for column, look in looks.items()
+        if (column in meanings and held[column].filled)
+        or (look == "text" and given & {*NAMES} and (column in meanings or "Print name" not in given))
+        or (look == "size" and "Size" in given and (titles.get(column) or not any(titles.values())))
+        or (look == "answer" and not given & {"Wanted", "Status"} and titles.get(column))
+        or (look == "number" and titles.get(column) and column not in meanings)
+        or (look == "number" and _is_number(titles.get(column, ""), given, any(titles.values())))
     }
 
 
 def _is_number(title: str, given: set[str], titled: bool) -> bool:
     """Whether a column of numbers may be what is printed: by its heading, though another is, or where none has one."""
-    said = heading_scores(title)
-    return ("Number" in said and max(said.values()) == said["Number"]) if titled else "Number" not in given
+    scores = heading_scores(title)
+    return ("Number" in scores and max(scores.values()) == scores["Number"]) if titled else "Number" not in given
 
 
 def _look(held: Contents, rows: int) -> str:

@@ -22,9 +22,13 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
     known = {column.heading: column for column in columns(table.meaning)}
     holds = table.meaning == "Roster"
     for row, filled in _without_dittos(table) if holds else table.rows.items():
-        given = {heading: filled[at] for heading, at in table.columns.items() if at in filled}
+        given = {heading: filled[column] for heading, column in table.columns.items() if column in filled}
         refs = {} if built_in else _refs(table, row)
-        extra = {name: shown_value(filled[at]) for at, name in table.extra.items() if at in filled and not built_in}
+        extra = {
+            name: shown_value(filled[column])
+            for column, name in table.extra.items()
+            if column in filled and not built_in
+        }
         notes = _notes(table, row) if table.notes else {}
         line = Line(
             meaning=table.meaning,
@@ -47,43 +51,50 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
 
 def _refs(table: Table, row: int) -> dict[str, str]:
     """The cell under each heading; under "" the row's first, where that is not in column A."""
-    refs = {heading: table.lie.cell(at, row) for heading, at in (*_roles(table).items(), *table.columns.items())}
-    return refs | {"": table.lie.cell(1, row)} if table.lie.sideways else refs
+    refs = {
+        heading: table.orientation.cell(column, row)
+        for heading, column in (*_roles(table).items(), *table.columns.items())
+    }
+    return refs | {"": table.orientation.cell(1, row)} if table.orientation.sideways else refs
 
 
 def _notes(table: Table, row: int) -> dict[str, str]:
     """The notes on a row's cells, by heading."""
-    named = {at: heading for heading, at in table.columns.items()} | dict(table.extra)
-    return {name: table.notes[row, at] for at, name in named.items() if (row, at) in table.notes}
+    named = {column: heading for heading, column in table.columns.items()} | dict(table.extra)
+    return {name: table.notes[row, column] for column, name in named.items() if (row, column) in table.notes}
 
 
 def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
     """The cells with what a title, the sheet's name or a heading says of the row, and the answers in other columns."""
     group = table.groups.get(row, table.group)
-    said = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
-    said["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
+    texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
+    texts["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
     filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
     if "Wanted" not in filled and table.marks_wanted:
         filled["Wanted"] = Raw("")
-    return {**{heading: Raw(text) for heading, text in said.items() if text}, **filled, **given}
+    return {**{heading: Raw(text) for heading, text in texts.items() if text}, **filled, **given}
 
 
 def _answer(table: Table, row: int, role: str) -> Raw | None:
     """What the columns of a role say; where two contradict each other, both."""
-    cells = [table.rows[row][at] for at, each in table.roles.items() if each == role and at in table.rows[row]]
+    cells = [
+        table.rows[row][column]
+        for column, column_role in table.roles.items()
+        if column_role == role and column in table.rows[row]
+    ]
     differ = len({yes_no(cell) for cell in cells if not cell.fault}) > 1
     return Raw(", ".join(map(shown_value, cells))) if differ else cells[0] if cells else None
 
 
 def _roles(table: Table) -> dict[str, int]:
     """The columns whose answers go under the Roster's own headings."""
-    return {role: at for at, role in table.roles.items() if role in ANSWERS}
+    return {role: column for column, role in table.roles.items() if role in ANSWERS}
 
 
 def _whom(table: Table, row: int) -> Class | None:
     """Whom the sizes of a row are for, by the title above it or its sheet's name; an age is a child's where the
     headings speak of children."""
-    titled = wearer(table.groups.get(row, "")) or wearer(table.sheet)
+    titled = wearer(table.groups.get(row, table.title)) or wearer(table.sheet)
     cell = table.rows[row].get(table.columns.get("Size", 0))
     typed = shown_value(cell) if cell and not titled and table.is_of_children else ""
     return "youth" if typed[:1].isdigit() and read_size(typed, "youth") and not read_size(typed) else titled
@@ -93,7 +104,7 @@ def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
     """The rows, a mark that repeats the cell above it replaced by that."""
     above: Mapping[int, Raw] = {}
     for row, cells in table.rows.items():
-        cells = {at: above.get(at, cell) if cell.value in _DITTO else cell for at, cell in cells.items()}
+        cells = {column: above.get(column, cell) if cell.value in _DITTO else cell for column, cell in cells.items()}
         yield row, cells
         above = cells
 
@@ -103,19 +114,19 @@ def _with_size(line: Line, table: Table, row: int) -> Line:
 
     Where two are, the size is both together, which is none."""
     filled = table.rows[row]
-    given = [at for at in sorted({*table.wearers, table.columns.get("Size", 0)}) if at in filled]
+    given = [column for column in sorted({*table.wearers, table.columns.get("Size", 0)}) if column in filled]
     first = given[0] if given else min(table.wearers)
-    source = replace(line.source, cells={**line.source.cells, "Size": table.lie.cell(first, row)})
-    sizes = [_sized(at, table, filled) for at in given]
+    source = replace(line.source, cells={**line.source.cells, "Size": table.orientation.cell(first, row)})
+    sizes = [_sized(column, table, filled) for column in given]
     both = Raw(" and ".join(map(shown_value, sizes)))
     size = {"Size": both if len(sizes) > 1 else sizes[0]} if sizes else {}
     return replace(line, source=source, cells={**line.cells, **size})
 
 
-def _sized(at: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
-    cell = filled[at]
-    typed = f"{table.wearers.get(at, '')} {shown_value(cell)}"
-    return Raw(typed) if at in table.wearers and not cell.fault and read_size(typed) else cell
+def _sized(column: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
+    cell = filled[column]
+    typed = f"{table.wearers.get(column, '')} {shown_value(cell)}"
+    return Raw(typed) if column in table.wearers and not cell.fault and read_size(typed) else cell
 
 
 def _each_size(line: Line) -> Iterator[Line]:
@@ -131,8 +142,8 @@ def _each_size(line: Line) -> Iterator[Line]:
         line = replace(line, cells={heading: cell for heading, cell in line.cells.items() if heading != "How many"})
     else:
         line.found("size-several", "Size", typed)
-    for at, size in enumerate(sizes):
-        yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if at else line.problems)
+    for number, size in enumerate(sizes):
+        yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if number else line.problems)
 
 
 def _parts(typed: str) -> tuple[str, ...]:
@@ -148,13 +159,13 @@ def _is_several(line: Line) -> bool:
 def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     """A line for each size that a row of a list with one column a size asks for; the row itself where it asks none."""
     filled = table.rows[row]
-    wanted = {at: filled[at] for at in table.sizes if at in filled and pieces(filled[at]) != 0}
-    ref = {at: table.lie.cell(at, row) for at in table.sizes}
-    for at, cell in wanted.items():
-        refs = {**line.source.cells, "Size": ref[at], "How many": ref[at]}
+    wanted = {place: filled[place] for place in table.sizes if place in filled and pieces(filled[place]) != 0}
+    ref = {place: table.orientation.cell(place, row) for place in table.sizes}
+    for column, cell in wanted.items():
+        refs = {**line.source.cells, "Size": ref[column], "How many": ref[column]}
         many = pieces(cell)
-        size = ("Adult " if says_whose(table.titles[at]) else "") + table.sizes[at]
-        size = size if read_size(size) == table.sizes[at] else table.sizes[at]
+        size = ("Adult " if says_whose(table.titles[column]) else "") + table.sizes[column]
+        size = size if read_size(size) == table.sizes[column] else table.sizes[column]
         cells_ = {**line.cells, "Size": Raw(size), "How many": cell if many is None else Raw(many)}
         yield replace(line, source=replace(line.source, cells=refs), cells=cells_, problems=[])
     if not wanted:

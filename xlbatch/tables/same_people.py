@@ -63,15 +63,15 @@ def _left_out(sheet: ListSheet, kept: Sequence[ListSheet], *, old: bool) -> tupl
     return "", ""
 
 
-def _are_same(one: frozenset[str], other: frozenset[str]) -> bool:
-    return len(one & other) >= max(2, _SAME * min(len(one), len(other)))
+def _are_same(names: frozenset[str], other: frozenset[str]) -> bool:
+    return len(names & other) >= max(2, _SAME * min(len(names), len(other)))
 
 
 def people(sheet: ListSheet) -> frozenset[str]:
     """The names on a sheet, in small letters."""
     names = set()
     for table in sheet.tables:
-        at = [table.columns[heading] for heading in ("Who", "First name", "Last name") if heading in table.columns]
+        columns = [table.columns[heading] for heading in ("Who", "First name", "Last name") if heading in table.columns]
         for cells in table.rows.values():
-            names.add(" ".join(shown_value(cells[column]) for column in at if column in cells).casefold())
+            names.add(" ".join(shown_value(cells[column]) for column in columns if column in cells).casefold())
     return frozenset(names - {""})

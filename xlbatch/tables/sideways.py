@@ -2,7 +2,7 @@
 
 from itertools import islice
 
-from xlbatch.files.raw import Lie, Raw, RawSheet
+from xlbatch.files.raw import Orientation, Raw, RawSheet
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import find_headings
 from xlbatch.tables.heading_words import names_columns
@@ -17,8 +17,8 @@ def upright(sheet: RawSheet) -> RawSheet:
         return sheet
     turned: dict[int, dict[int, Raw]] = {}
     for row, cells in sheet.rows.items():
-        for at, cell in cells.items():
-            turned.setdefault(at, {})[row] = cell
-    lying = RawSheet(sheet.name, dict(sorted(turned.items())), lie=Lie(sideways=True))
+        for column, cell in cells.items():
+            turned.setdefault(column, {})[row] = cell
+    lying = RawSheet(sheet.name, dict(sorted(turned.items())), orientation=Orientation(sideways=True))
     across, down = find_headings(sheet, "Roster").known, find_headings(lying, "Roster").known
     return lying if "Size" in down and len(down) > len(across) else sheet

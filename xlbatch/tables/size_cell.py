@@ -64,18 +64,18 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
 
 def _count(text: str) -> tuple[str, int, bool]:
     """The text without the number of pieces, that number, and whether it may mean something else (`3 M`)."""
-    if found := _MANY_BEFORE.match(text):
-        return text[found.end() :], int(next(filter(None, found.groups()))), False
-    if found := _MANY_AFTER.search(text):
-        return text[: found.start()], int(next(filter(None, found.groups()))), False
-    if found := _MANY_PLAIN.match(text):
-        return text[found.end() :], int(found[1]), True
+    if match := _MANY_BEFORE.match(text):
+        return text[match.end() :], int(next(filter(None, match.groups()))), False
+    if match := _MANY_AFTER.search(text):
+        return text[: match.start()], int(next(filter(None, match.groups()))), False
+    if match := _MANY_PLAIN.match(text):
+        return text[match.end() :], int(match[1]), True
     return text, 1, False
 
 
 def _apart(text: str, for_hint: Class | None) -> tuple[str, list[str]]:
     """The text without brackets, prices and what stands after a comma, and these, where a size is left."""
-    notes = [part.strip() for found in _BESIDE.findall(text) for part in found if part.strip()]
+    notes = [part.strip() for texts in _BESIDE.findall(text) for part in texts if part.strip()]
     rest = _BESIDE.sub(" ", text).strip()
     if money := _MONEY.search(rest):
         notes.append(money[0].strip())

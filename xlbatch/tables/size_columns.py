@@ -22,9 +22,9 @@ _SAYS_COUNT = re.compile(
 
 def size_columns(titles: Mapping[int, str]) -> dict[int, str]:
     """The size each heading stands for, by column; empty where the headings are no row of sizes."""
-    found = {at: size for at, size in ((at, _size(text)) for at, text in titles.items()) if size}
-    asks_size = any(_is_size_heading(text) for at, text in titles.items() if at not in found)
-    return {} if asks_size or len(set(found.values())) < max(FEWEST, len(found)) else found
+    sizes = {column: size for column, size in ((column, _size(text)) for column, text in titles.items()) if size}
+    asks_size = any(_is_size_heading(text) for column, text in titles.items() if column not in sizes)
+    return {} if asks_size or len(set(sizes.values())) < max(FEWEST, len(sizes)) else sizes
 
 
 def _size(heading: str) -> str | None:
@@ -38,21 +38,21 @@ def _is_size_heading(heading: str) -> bool:
 
 def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:
     """The columns that hold the sizes of some people only (`Youth size`, `Adult T-shirt size`), and of whom."""
-    found = {at: _whose(text) for at, text in titles.items()}
-    return {at: whose for at, whose in found.items() if whose}
+    wearers = {column: _wearer_of(text) for column, text in titles.items()}
+    return {column: wearer for column, wearer in wearers.items() if wearer}
 
 
 @lru_cache(maxsize=2000)
-def _whose(heading: str) -> Class | None:
+def _wearer_of(heading: str) -> Class | None:
     words = re.findall(r"[^\W\d_]+", heading.casefold().replace("'", "").replace("’", ""))
     rest = [word for word in words if word not in _SIZE_WORDS]
     asks = "size" in words and len(rest) == 1 and not _is_size_heading(heading)
     return wearer(rest[0]) if asks else None
 
 
-def holds_counts(rows: Iterable[Mapping[int, Raw]], at: Iterable[int]) -> bool:
+def holds_counts(rows: Iterable[Mapping[int, Raw]], columns: Iterable[int]) -> bool:
     """Whether the cells of those columns are counts or marks, nearly all."""
-    cells = [cells[column] for cells in rows for column in at if column in cells]
+    cells = [cells[column] for cells in rows for column in columns if column in cells]
     return sum(pieces(cell) is not None for cell in cells) >= _COUNTS * len(cells)
 
 

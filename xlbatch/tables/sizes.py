@@ -50,11 +50,11 @@ def read_size(text: str, for_hint: Class | None = None) -> str | None:
     """The size in its one spelling, or None. `for_hint` is who the garment is for, where the text does not say."""
     plain, tall = _LONG_CUT.subn(" ", _plain(text))
     parts = [part for part in map(str.strip, _SPLIT.split(plain)) if part]
-    said = [_read_part(part) for part in parts if len(parts) == 1 or not _CHEST.fullmatch(part)]
-    known = [each for each in said if each is not None]
-    classes = {each.for_ for each in known} - {""}
-    sizes = frozenset().union(*(each.sizes for each in known))
-    if len(known) < len(said) or len(classes) > 1 or not sizes:
+    parts_read = [_read_part(part) for part in parts if len(parts) == 1 or not _CHEST.fullmatch(part)]
+    known = [part_read for part_read in parts_read if part_read is not None]
+    classes = {part_read.for_ for part_read in known} - {""}
+    sizes = frozenset().union(*(part_read.sizes for part_read in known))
+    if len(known) < len(parts_read) or len(classes) > 1 or not sizes:
         return None
     for_ = next(iter(classes), for_hint or ("youth" if len(sizes) > 1 else ""))  # 10-12 (M): ages are for youth
     read = {_one_spelling(size, for_) for size in sizes}
@@ -82,24 +82,26 @@ def several_people(name: str) -> bool:
 def sizes_in(message: str) -> list[str]:
     """The sizes in a message: letters alone only in capitals, for an l or an m may be anything."""
     words = re.findall(r"[^\s,.!?()]+", message)
-    found: list[str] = []
+    sizes: list[str] = []
     if not any(_may_be_size(word) for word in words if not word.isdigit()):
-        return found
-    at = 0
-    while at < len(words):
-        phrases = (" ".join(words[at : at + many]) for many in range(_LONGEST, 0, -1))
-        size = next((each for each in phrases if read_size(each) and not (len(each) == 1 and each.islower())), "")
-        found += [size] if size else []
-        at += max(1, len(size.split()))
-    return found
+        return sizes
+    place = 0
+    while place < len(words):
+        phrases = (" ".join(words[place : place + many]) for many in range(_LONGEST, 0, -1))
+        size = next(
+            (phrase for phrase in phrases if read_size(phrase) and not (len(phrase) == 1 and phrase.islower())), ""
+        )
+        sizes += [size] if size else []
+        place += max(1, len(size.split()))
+    return sizes
 
 
 @lru_cache(maxsize=10_000)
 def _may_be_size(word: str) -> bool:
     """Whether a word may be a size's own part: its letters, or ages."""
     parts = _WORD.findall(_plain(word))
-    said = [read for part in parts if (read := _read_word(part))]
-    return any(letters and (not letters.isdigit() or len(parts) > 1) for _, letters in said)
+    words_read = [read for part in parts if (read := _read_word(part))]
+    return any(letters and (not letters.isdigit() or len(parts) > 1) for _, letters in words_read)
 
 
 def says_whose(text: str) -> bool:
@@ -119,11 +121,11 @@ def size_class(size: str) -> Class:
 @lru_cache(maxsize=10_000)
 def wearer(text: str) -> Class | None:
     """Who a garment is for, by any word for them (`kids`, `women's`, `unisex`), or None."""
-    said = _read_part(_plain(text)) if text else None
-    if said is None or said.sizes:
+    read = _read_part(_plain(text)) if text else None
+    if read is None or read.sizes:
         return None
     anyones = any(_words().get(("filler", word)) for word in _WORD.findall(_plain(text)))  # unisex, regular
-    return cast(Class, said.for_) if said.for_ else "adult" if anyones else None
+    return cast(Class, read.for_) if read.for_ else "adult" if anyones else None
 
 
 def likely_size(text: str) -> str:
@@ -131,8 +133,8 @@ def likely_size(text: str) -> str:
     age = _words().get(("age", re.sub(r"\s*[-–/]\s*", "-", text.strip())))
     if age:
         return f"Youth {age}"
-    said = _read_part(_plain(text))
-    if said and not said.sizes:
+    read = _read_part(_plain(text))
+    if read and not read.sizes:
         return ""  # only for whom: any of their sizes may be meant
     spoken = _spoken()
     best = process.extractOne(text.casefold(), list(spoken), scorer=fuzz.ratio, score_cutoff=LIKELY)
@@ -170,14 +172,14 @@ def _read_part(part: str) -> _Said | None:
     classes: set[str] = set()
     letters, ages = "", set()
     for word in _WORD.findall(part):
-        said = _read_word(word)
-        if said is None:
+        read = _read_word(word)
+        if read is None:
             return None
-        classes |= {said[0]} - {""}
-        if ("age", said[1]) in _words():
-            ages.add(said[1])
+        classes |= {read[0]} - {""}
+        if ("age", read[1]) in _words():
+            ages.add(read[1])
         else:
-            letters += said[1]
+            letters += read[1]
     if len(classes) > 1:
         return None
     return _Said(classes.pop() if classes else "", frozenset(ages | {letters} - {""}))
@@ -203,27 +205,29 @@ def _letters(word: str) -> str | None:
     words = _words()
     if ("letter", word) in words:
         return words["letter", word]
-    found = _X_WORD.fullmatch(word)  # xl, xxl, xlarge
-    if not found or (found[2] and ("letter", found[2]) not in words):
+    match = _X_WORD.fullmatch(word)  # xl, xxl, xlarge
+    if not match or (match[2] and ("letter", match[2]) not in words):
         return None
-    return found[1] + (words["letter", found[2]] if found[2] else "")
+    return match[1] + (words["letter", match[2]] if match[2] else "")
 
 
-def _one_spelling(said: str, for_: str) -> str | None:
-    if for_ in ("", "infant") and (months := _MONTHS.fullmatch(said if said.endswith("m") or not for_ else said + "m")):
+def _one_spelling(typed: str, for_: str) -> str | None:
+    if for_ in ("", "infant") and (
+        months := _MONTHS.fullmatch(typed if typed.endswith("m") or not for_ else typed + "m")
+    ):
         return f"{months[1]}M" if f"{months[1]}M" in INFANT else None
-    if (toddler := _TODDLER.fullmatch(said)) and ("t" in said or for_ == "toddler"):
+    if (toddler := _TODDLER.fullmatch(typed)) and ("t" in typed or for_ == "toddler"):
         return f"{toddler[1]}T" if for_ in ("", "toddler", "youth") else None
-    letter = _letter_size(said) or (_words().get(("age", said)) if for_ == "youth" else None)
+    letter = _letter_size(typed) or (_words().get(("age", typed)) if for_ == "youth" else None)
     return f"{_PREFIX.get(for_, '')}{letter}" if letter and for_ not in ("toddler", "infant") else None
 
 
-def _letter_size(said: str) -> str | None:
+def _letter_size(typed: str) -> str | None:
     """`xxl`, `2xl` and `2x` are 2XL."""
-    found = _LETTERS.fullmatch(said)
-    if not found:
+    match = _LETTERS.fullmatch(typed)
+    if not match:
         return None
-    number, xs, letter = found.groups()
+    number, xs, letter = match.groups()
     if number and not 1 <= len(xs) <= 1:
         return None
     steps = int(number) if number else len(xs)

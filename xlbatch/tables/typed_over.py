@@ -4,6 +4,7 @@ Only cells are looked at that the program does not read back: what is typed over
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from zlib import crc32
 
 from xlbatch.files.raw import Raw, RawSheet
@@ -27,6 +28,7 @@ READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read ba
 KIND = "written"  # how these rows of the memory begin
 MARK = 3  # letters a cell
 BLANK, ANY = "-" * MARK, "=" * MARK  # marks of a blank cell, and of one that may hold anything
+_FIRST_MARKS = 4  # the column after the kind, the sheet and the row's key
 _LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
 
 
@@ -41,12 +43,14 @@ class TypedOver:
     text: str
 
 
+@lru_cache(maxsize=20_000)  # few texts stand in many cells
 def mark_of(text: str) -> str:
     """A few letters that stand for a text: one in 262,144 others has the same."""
     number = crc32(text.encode())
     return "".join(_LETTERS[number >> shift & 63] for shift in (0, 6, 12)) if text else BLANK
 
 
+@lru_cache(maxsize=20_000, typed=True)
 def plain(value: object) -> str:
     """A cell's text, however the program that saved it keeps numbers."""
     number = isinstance(value, int | float) and not isinstance(value, bool)
@@ -56,16 +60,21 @@ def plain(value: object) -> str:
 def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]) -> Iterator[tuple[str, ...]]:
     """The rows of the memory for a sheet that is written: what its columns are called, then each row's key and marks.
     A value None is blank, one of no plain kind (a formula) anything."""
-    watched = [at for at, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
+    watched = [column for column, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
     keys = [headings.index(heading) for heading in WATCHED[sheet]]
-    yield KIND, sheet, "", *(headings[at] for at in watched)
+    yield KIND, sheet, "", *(headings[column] for column in watched)
     for values in rows:
-        if key := _key(plain(values[at]) for at in keys):
-            yield KIND, sheet, key, "".join(_mark(values[at]) for at in watched)
+        if key := _key(plain(values[column]) for column in keys):
+            yield KIND, sheet, key, "".join(_mark(values[column]) for column in watched)
 
 
 def _mark(value: object) -> str:
-    return mark_of(plain(value)) if value is None or isinstance(value, str | int | float) else ANY
+    return _of_value(value) if value is None or isinstance(value, str | int | float) else ANY
+
+
+@lru_cache(maxsize=1 << 14, typed=True)  # sheets say the same again and again
+def _of_value(value: object) -> str:
+    return mark_of(plain(value))
 
 
 def _key(texts: Iterable[str]) -> str:
@@ -77,11 +86,14 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     headings: dict[str, list[str]] = {}
     written: dict[tuple[str, str], str] = {}
     for cells in memory.rows.values():
-        texts = [str(cells[at].value) if at in cells else "" for at in range(1, max(cells) + 1)]
-        if texts[0] == KIND and not texts[2]:
-            headings[texts[1]] = texts[3:]
-        elif texts[0] == KIND:
-            written[texts[1], texts[2]] = texts[3]
+        if 1 not in cells or cells[1].value != KIND:
+            continue
+        last = max((_FIRST_MARKS, *cells))  # of a row that somebody cut short too
+        _, sheet_name, key, *rest = [str(cells[no].value) if no in cells else "" for no in range(1, last + 1)]
+        if key:
+            written[sheet_name, key] = rest[0]
+        else:
+            headings[sheet_name] = rest
     for name, sheet in sheets.items():
         if name in headings:
             yield from _on_sheet(name, sheet, headings[name], written)
@@ -91,16 +103,18 @@ def _on_sheet(
     name: str, sheet: RawSheet, headings: Sequence[str], written: Mapping[tuple[str, str], str]
 ) -> Iterator[TypedOver]:
     columns: dict[str, int] = {}
+    watched: list[tuple[str, int, int]] = []  # heading, column, and where its mark begins
     for row, cells in sheet.rows.items():
         if not columns:
-            titles = {shown_value(cell): at for at, cell in cells.items()}
+            titles = {shown_value(cell): column for column, cell in cells.items()}
             columns = titles if set(WATCHED[name]) <= titles.keys() and len(titles) > len(headings) // 2 else {}
+            watched = [(head, columns[head], MARK * no) for no, head in enumerate(headings) if head in columns]
             continue
-        key = _key(plain(cells[columns[each]].value) for each in WATCHED[name] if columns[each] in cells)
-        marks = written.get((name, key))
-        for place, heading in enumerate(headings) if marks else ():
-            cell = cells.get(columns.get(heading, 0))
-            before = marks[place * MARK : (place + 1) * MARK] if marks else ANY
+        key = _key(plain(cells[columns[head]].value) for head in WATCHED[name] if columns[head] in cells)
+        marks = written.get((name, key), "")
+        for heading, column, begins in watched if marks else ():
+            cell = cells.get(column)
+            before = marks[begins : begins + MARK] or ANY
             text = plain(cell.value) if cell and not cell.fault else ""
             if text and before != ANY and mark_of(text) != before:
-                yield TypedOver(name, sheet.where(columns[heading], row), key, heading, text)
+                yield TypedOver(name, sheet.where(column, row), key, heading, text)

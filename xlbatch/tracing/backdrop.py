@@ -39,8 +39,8 @@ def _checkered(line: Index, colors: Colors) -> bool:
     """Whether two grays take turns along a line in squares of one size."""
     if len(np.unique(line)) != 2:
         return False
-    one, other = colors[np.unique(line)]
-    if max(np.ptp(one[:3]), np.ptp(other[:3])) > _GRAY or np.abs(one - other).max() > _PALE:
+    dark, other = colors[np.unique(line)]
+    if max(np.ptp(dark[:3]), np.ptp(other[:3])) > _GRAY or np.abs(dark - other).max() > _PALE:
         return False
     changes = np.flatnonzero(np.diff(line))
     runs = np.diff(changes)
@@ -57,36 +57,36 @@ def fading(pure: Labels, rough: Mask, count: int) -> Mask:
     gentle, hard = np.zeros(count + 1), np.zeros(count + 1)
     number = np.minimum(pure, count)
     for labels, edges in ((number, rough), (number.T, rough.T)):
-        for one, other in ((slice(None, -1), slice(1, None)), (slice(1, None), slice(None, -1))):
-            flat = ~edges[one]
+        for here, other in ((slice(None, -1), slice(1, None)), (slice(1, None), slice(None, -1))):
+            flat = ~edges[here]
             gentle += np.bincount(
-                labels[one][flat & ~edges[other] & (labels[one] != labels[other])], minlength=count + 1
+                labels[here][flat & ~edges[other] & (labels[here] != labels[other])], minlength=count + 1
             )
-            hard += np.bincount(labels[one][flat & edges[other]], minlength=count + 1)
+            hard += np.bincount(labels[here][flat & edges[other]], minlength=count + 1)
     return np.asarray(gentle[:count] > _GENTLY * (gentle + hard)[:count])
 
 
-def glow_of(found: Labeled, rough: Mask) -> Mask | None:
+def glow_of(labeled_: Labeled, rough: Mask) -> Mask | None:
     """The dots of shadows and glows that fade into the background; None where there are none.
 
     Raises Unfit where colors fade otherwise, or the picture is a photograph."""
-    background = (found.labels == 0) & ~found.soft & ~rough
+    background = (labeled_.labels == 0) & ~labeled_.soft & ~rough
     inked = background.size - int(background.sum())
-    soft = int(found.soft.sum())
-    if found.strange > _STRANGE * inked:
+    soft = int(labeled_.soft.sum())
+    if labeled_.strange > _STRANGE * inked:
         raise Unfit("photograph" if rough.sum() > _ROUGH * inked else "fading")
     if soft <= _FADING / 10 * inked:
         return None
-    glows = _touching(background, found.soft) > _GLOW * _touching(background, ~background)
-    if glows and soft <= _GLOWING * np.count_nonzero((found.labels != 0) & ~found.soft):
-        return found.soft
+    glows = _touching(background, labeled_.soft) > _GLOW * _touching(background, ~background)
+    if glows and soft <= _GLOWING * np.count_nonzero((labeled_.labels != 0) & ~labeled_.soft):
+        return labeled_.soft
     if soft > _FADING * inked:
         raise Unfit("fading")
     return None
 
 
-def _touching(one: Mask, other: Mask) -> int:
+def _touching(mask: Mask, other: Mask) -> int:
     """How many pairs of neighboring dots are of the two."""
-    across = (one[:, 1:] & other[:, :-1]).sum() + (one[:, :-1] & other[:, 1:]).sum()
-    down = (one[1:] & other[:-1]).sum() + (one[:-1] & other[1:]).sum()
+    across = (mask[:, 1:] & other[:, :-1]).sum() + (mask[:, :-1] & other[:, 1:]).sum()
+    down = (mask[1:] & other[:-1]).sum() + (mask[:-1] & other[1:]).sum()
     return int(across + down)

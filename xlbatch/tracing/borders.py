@@ -70,8 +70,15 @@ def _cracks(labels: Labels, blend: Blend) -> _Cracks:
     second = (np.where(turned, east, west), np.where(turned, west, east), np.where(turned, 2, 0))
     below = column + 0.5 + 1j * (row + 0.5 + level[2])
     start, end, heading = (np.concatenate(both) for both in zip(first, second, strict=True))
-    one, other = (np.concatenate((upright[side], level[side])) for side in (0, 1))
-    return _Cracks(start, end, heading, np.minimum(one, other), np.maximum(one, other), np.concatenate((point, below)))
+    start_labels, other = (np.concatenate((upright[side], level[side])) for side in (0, 1))
+    return _Cracks(
+        start,
+        end,
+        heading,
+        np.minimum(start_labels, other),
+        np.maximum(start_labels, other),
+        np.concatenate((point, below)),
+    )
 
 
 def _side(labels: Labels, blend: Blend, here: Where, down: int, across: int) -> tuple[Labels, Labels, Array]:
@@ -83,12 +90,12 @@ def _side(labels: Labels, blend: Blend, here: Where, down: int, across: int) -> 
     before = np.maximum(row - down, 0), np.maximum(column - across, 0)
     high, wide = labels.shape
     beyond = np.minimum(row + 2 * down, high - 1), np.minimum(column + 2 * across, wide - 1)
-    one, other = labels[here], labels[there]
-    first, low, high, last = (blend(place, one, other) for place in (before, here, there, beyond))
+    left, other = labels[here], labels[there]
+    first, low, high, last = (blend(place, left, other) for place in (before, here, there, beyond))
     part = (0.5 - low) / np.maximum(high - low, 1e-9)
     whole = (first < _WHOLE) & (last > 1 - _WHOLE)
     part[whole] = 2.5 - (first + low + high + last)[whole]
-    return one, other, np.clip(part, _INSIDE, 1 - _INSIDE)
+    return left, other, np.clip(part, _INSIDE, 1 - _INSIDE)
 
 
 def _following(cracks: _Cracks, labels: Labels) -> Index:
@@ -98,9 +105,9 @@ def _following(cracks: _Cracks, labels: Labels) -> Index:
     order = np.argsort(cracks.start, kind="stable")
     start = cracks.start[order]
     first, last = (np.searchsorted(start, cracks.end, side=side) for side in ("left", "right"))
-    one, other = (order[np.clip(place, 0, len(order) - 1)] for place in (first, last - 1))
+    straight_on, other = (order[np.clip(place, 0, len(order) - 1)] for place in (first, last - 1))
     left_turn = (cracks.heading + 3) % 4
-    after = np.where(cracks.heading[other] == left_turn, other, one)
+    after = np.where(cracks.heading[other] == left_turn, other, straight_on)
     row, column = np.divmod(cracks.end, labels.shape[1] + 1)
     around = np.sort([labels[row - up, column - aside] for up in (0, 1) for aside in (0, 1)], axis=0)
     after[np.count_nonzero(np.diff(around, axis=0), axis=0) > 1] = -1
@@ -111,7 +118,7 @@ def _chained(cracks: _Cracks, following: Index) -> list[Border]:
     """The cracks in order, border by border: those between nodes first, then the closed ones."""
     begins = np.ones(len(following), dtype=bool)
     begins[following[following >= 0]] = False
-    after, unseen, found = following.tolist(), [True] * len(following), []
+    after, unseen, borders = following.tolist(), [True] * len(following), []
     for first in (*np.flatnonzero(begins).tolist(), *range(len(after))):
         if unseen[first]:
             chain, crack = [], first
@@ -122,5 +129,5 @@ def _chained(cracks: _Cracks, following: Index) -> list[Border]:
             ends = int(cracks.start[first]), int(cracks.end[chain[-1]])
             left, right = int(cracks.left[first]), int(cracks.right[first])
             ways = int(cracks.heading[first]), int(cracks.heading[chain[-1]])
-            found.append(Border(left, right, cracks.point[chain], crack >= 0, *ends, *ways))
-    return found
+            borders.append(Border(left, right, cracks.point[chain], crack >= 0, *ends, *ways))
+    return borders

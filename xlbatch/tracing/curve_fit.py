@@ -63,7 +63,7 @@ def _line(points: Points, closed: bool) -> StraightLine:
     points, weight = _sharpened(points, corner, closed)
     smooth = not corner.any()
     first = int(np.argmin(_turn(points, _ARM, closed))) if smooth else int(np.argmax(corner))
-    points, weight, corner = (np.append(np.roll(each, -first), each[first]) for each in (points, weight, corner))
+    points, weight, corner = (np.append(np.roll(values, -first), values[first]) for values in (points, weight, corner))
     corner[[0, -1]] = True
     breaks = np.flatnonzero(corner)
     if smooth and count > _FEWEST:
@@ -92,25 +92,26 @@ def _corners(points: Points, closed: bool) -> Bools:
 def _sharpened(points: Points, corner: Bools, closed: bool) -> tuple[Points, Array]:
     """The points with each corner put where its two sides meet, and their weights: none next to a corner."""
     weight = np.ones(len(points))
-    at = np.flatnonzero(corner)
+    corners = np.flatnonzero(corner)
     if not closed:
-        at = at[(at >= 2 * _ARM) & (at < len(points) - 2 * _ARM)]
-    if not len(at):
+        corners = corners[(corners >= 2 * _ARM) & (corners < len(points) - 2 * _ARM)]
+    if not len(corners):
         return points, weight
     near, far = _ROUNDED, _ROUNDED + _ARM
     before, after = (
-        (points[(at + side * near) % len(points)], points[(at + side * far) % len(points)]) for side in (-1, 1)
+        (points[(corners + side * near) % len(points)], points[(corners + side * far) % len(points)])
+        for side in (-1, 1)
     )
-    one, other = before[0] - before[1], after[0] - after[1]
-    cross = (one.conj() * other).imag
+    before_way, other = before[0] - before[1], after[0] - after[1]
+    cross = (before_way.conj() * other).imag
     safe = np.abs(cross) > 1e-6
     part = ((after[0] - before[0]).conj() * other).imag / np.where(safe, cross, 1)
-    meet = before[0] + part * one
-    good = safe & (np.abs(meet - points[at]) <= _PUT_BACK)
+    meet = before[0] + part * before_way
+    good = safe & (np.abs(meet - points[corners]) <= _PUT_BACK)
     points = points.copy()
-    points[at[good]] = meet[good]
+    points[corners[good]] = meet[good]
     for step in (-1, 1):
-        weight[(at[good] + step) % len(points)] = 0
+        weight[(corners[good] + step) % len(points)] = 0
     return points, weight
 
 
@@ -198,14 +199,14 @@ def _solved(points: Points, pieces: _Pieces, given: tuple[Points, Array, Array, 
     chords = _chords(points, pieces)
     s = 1 - t
     rest = target - _value(chords[:, piece], t)
-    one, two = 3 * s * s * t, 3 * s * t * t
+    bend, two = 3 * s * s * t, 3 * s * t * t
 
     def total(values: Points | Array) -> Points:
         return np.add.reduceat(values * heavy, begin)
 
-    a, b, c = (total(product).real for product in (one * one, one * two, two * two))
+    a, b, c = (total(product).real for product in (bend * bend, bend * two, two * two))
     a, c = a + _PULL, c + _PULL
-    x, y = total(one * rest), total(two * rest)
+    x, y = total(bend * rest), total(two * rest)
     room = a * c - b * b
     curves = chords.copy()
     curves[1] += (c * x - b * y) / room
@@ -238,12 +239,12 @@ def _smoothed(curves: Points, smooth: Bools, first: Index, offset: Index) -> Poi
     end = np.append(start[1:], len(first)) - 1
     before[start] = end  # of a closed border
     joint = np.flatnonzero(smooth)
-    one, two = curves[1, joint], curves[2, before[joint]]
+    handle, two = curves[1, joint], curves[2, before[joint]]
     middle = curves[0, joint]
-    way = one - two
+    way = handle - two
     way /= np.maximum(np.abs(way), 1e-9)
-    even = np.abs(np.angle((one - middle) * (middle - two).conj())) < _EVEN
-    joint, one, two, middle, way = (each[even] for each in (joint, one, two, middle, way))
-    curves[1, joint] = middle + way * np.abs(one - middle)
+    even = np.abs(np.angle((handle - middle) * (middle - two).conj())) < _EVEN
+    joint, handle, two, middle, way = (values[even] for values in (joint, handle, two, middle, way))
+    curves[1, joint] = middle + way * np.abs(handle - middle)
     curves[2, before[joint]] = middle - way * np.abs(two - middle)
     return curves

@@ -58,9 +58,9 @@ def flattened(raster: Raster) -> Flat:
     label[: len(colors)][solid] = merged(colors[solid], sizes[solid], MOST_COLORS)
     count = int(label[label != NONE].max()) + 1
     kept = np.array([colors[np.flatnonzero(label == number)[0]] for number in range(count)])
-    found = labeled(dots, steep, label[pure], kept)
-    glow = glow_of(found, rough)
-    labels = found.labels if glow is None else np.where(glow, np.uint8(0), found.labels)
+    result = labeled(dots, steep, label[pure], kept)
+    glow = glow_of(result, rough)
+    labels = result.labels if glow is None else np.where(glow, np.uint8(0), result.labels)
     notes = _notes(colors[solid], sizes[solid], see_through=bool(faint.any()), glows=glow is not None)
     return Flat(np.pad(labels, 1), kept, steep, tuple(notes))
 

@@ -97,17 +97,17 @@ def _mixtures(values: NDArray[np.float32], near: Mask, colors: Colors) -> tuple[
     best = np.zeros(len(values), dtype=np.uint8)
     least = np.full(len(values), np.inf, dtype=np.float32)
     far = np.where(near, 0, _NOWHERE).astype(np.float32)
-    for one in range(len(colors)):
-        rest = values - colors[one].astype(np.float32)
-        off = np.sqrt((rest * rest).sum(axis=1)) + far[:, one]
+    for color_no in range(len(colors)):
+        rest = values - colors[color_no].astype(np.float32)
+        off = np.sqrt((rest * rest).sum(axis=1)) + far[:, color_no]
         closer = off < least
-        best[closer], least[closer] = one, off[closer]
-        for other in range(one + 1, len(colors)):
-            way = (colors[other] - colors[one]).astype(np.float32)
+        best[closer], least[closer] = color_no, off[closer]
+        for other in range(color_no + 1, len(colors)):
+            way = (colors[other] - colors[color_no]).astype(np.float32)
             part = np.clip(rest @ way / (way @ way), 0, 1)
             astray = rest - part[:, None] * way
-            off = np.sqrt((astray * astray).sum(axis=1)) + far[:, one] + far[:, other] + _MIXED
+            off = np.sqrt((astray * astray).sum(axis=1)) + far[:, color_no] + far[:, other] + _MIXED
             closer = off < least
             least[closer] = off[closer]
-            best[closer] = np.where(part[closer] < 0.5, one, other)
+            best[closer] = np.where(part[closer] < 0.5, color_no, other)
     return best, least.astype(np.float64)

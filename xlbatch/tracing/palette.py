@@ -87,10 +87,10 @@ def merged(colors: Colors, sizes: Array, most: int) -> Index:
         off = np.linalg.norm(lab[left][:, None] - lab[left][None], axis=2)
         off[np.tril_indices(len(left))] = np.inf
         off[0, off[0] >= _ALIKE] = np.inf  # however many colors there are, none of them becomes background
-        one, other = np.unravel_index(np.argmin(off), off.shape)
-        if not np.isfinite(off[one, other]) or (off[one, other] >= _ALIKE and len(left) - 1 <= most):
+        color_no, other = np.unravel_index(np.argmin(off), off.shape)
+        if not np.isfinite(off[color_no, other]) or (off[color_no, other] >= _ALIKE and len(left) - 1 <= most):
             break
-        keep, drop = left[one], left[other]
+        keep, drop = left[color_no], left[other]
         if keep:
             lab[keep] = np.average(lab[[keep, drop]], axis=0, weights=weight[[keep, drop]])
         weight[keep] += weight[drop]

@@ -87,15 +87,15 @@ def _closed(stretches: Sequence[_Stretch]) -> Iterable[list[_Stretch]]:
 def _ring(chain: Sequence[_Stretch]) -> Ring:
     ends = np.concatenate([stretch.curves for stretch in chain], axis=1)
     straight = np.concatenate([stretch.straight for stretch in chain])
-    start, one, two, end = ends
+    start, handle, two, end = ends
     end = np.append(start[1:], start[0])  # nodes are shared, so that nothing is left between
     segments: list[Segment] = [("M", (start[0].real, start[0].imag))]
     for number in range(len(start)):
-        points = (end[number],) if straight[number] else (one[number], two[number], end[number])
+        points = (end[number],) if straight[number] else (handle[number], two[number], end[number])
         verb = "L" if straight[number] else "C"
         segments.append((verb, tuple(float(value) for point in points for value in (point.real, point.imag))))
     segments.append(("Z", ()))
-    return Ring(tuple(segments), start, _area(start, one, two, end))
+    return Ring(tuple(segments), start, _area(start, handle, two, end))
 
 
 def _area(a: Points, b: Points, c: Points, d: Points) -> float:

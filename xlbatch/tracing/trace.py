@@ -124,22 +124,22 @@ def _borders(raster: Raster, flat: Flat) -> tuple[list[Border], int]:
     dots = raster.dots
     high, wide = dots.shape[:2]
 
-    def blend(where: Where, one: Labels, other: Labels) -> Array:
+    def blend(where: Where, left: Labels, other: Labels) -> Array:
         row, column = where
-        way = flat.colors[other] - flat.colors[one]
+        way = flat.colors[other] - flat.colors[left]
         inside = (row > 0) & (row <= high) & (column > 0) & (column <= wide)
         here = dots[np.clip(row - 1, 0, high - 1), np.clip(column - 1, 0, wide - 1)].astype(float)
         here[~inside] = flat.colors[0]
-        part = ((here - flat.colors[one]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1.0)
+        part = ((here - flat.colors[left]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1.0)
         return np.asarray(np.clip(part, 0, 1))
 
     if sum(np.count_nonzero(np.diff(flat.labels, axis=axis)) for axis in (0, 1)) > _MOST_SIDES:
         raise Unfit("too detailed")
-    found = borders_of(flat.labels, blend)
-    kept = [border for border in found if not border.closed or len(border.points) >= _SPECK]
+    all_borders = borders_of(flat.labels, blend)
+    kept = [border for border in all_borders if not border.closed or len(border.points) >= _SPECK]
     if len(kept) > MOST_CONTOURS:
         raise Unfit("too detailed")
-    return joined(kept), len(found) - len(kept)
+    return joined(kept), len(all_borders) - len(kept)
 
 
 def joined(borders: Sequence[Border]) -> list[Border]:

@@ -50,9 +50,9 @@ def extended(path: pathops.Path, whole: pathops.Path, far: float) -> pathops.Pat
         edge.stroke(2 * far, pathops.LineCap.ROUND_CAP, pathops.LineJoin.ROUND_JOIN, 4)
         edge.convertConicsToQuads()
         grown.addPath(edge)
-        found = _without_small_holes(common(tidy(grown), whole), whole, far)
-        if _within(abs(path.area), abs(found.area), abs(whole.area)):
-            return found
+        path_extended = _without_small_holes(common(tidy(grown), whole), whole, far)
+        if _within(abs(path.area), abs(path_extended.area), abs(whole.area)):
+            return path_extended
     return path
 
 
@@ -64,13 +64,13 @@ def _within(least: float, area: float, most: float) -> bool:
 def _without_small_holes(path: pathops.Path, whole: pathops.Path, far: float) -> pathops.Path:
     """The path with the small holes filled that are not holes of the whole: an upper color lies over them."""
     open_holes = [hole.bounds for hole in whole.contours if hole.clockwise]
-    found = pathops.Path()
+    kept = pathops.Path()
     for contour in path.contours:
         small = contour.clockwise and contour.area < math.pi * (_SMALL * far) ** 2
         if not small or any(_alike(contour.bounds, bounds) for bounds in open_holes):
-            found.addPath(contour)
-    return found
+            kept.addPath(contour)
+    return kept
 
 
-def _alike(one: Box, other: Box) -> bool:
-    return max(abs(side - opposite) for side, opposite in zip(one, other, strict=True)) < _NEAR
+def _alike(box: Box, other: Box) -> bool:
+    return max(abs(side - opposite) for side, opposite in zip(box, other, strict=True)) < _NEAR

@@ -35,9 +35,11 @@ def garment_meant(text: str) -> str:
 
 def garment_in(heading: str) -> str:
     """The garment a heading names beside other words (`Hoodie size`), or ""."""
-    found = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", heading)
-    ends = ((at, end) for at in range(len(found)) for end in range(min(len(found), at + _longest()), at, -1))
-    phrases = (" ".join(found[at:end]) for at, end in ends)
+    words_ = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", heading)
+    ends = (
+        (start, end) for start in range(len(words_)) for end in range(min(len(words_), start + _longest()), start, -1)
+    )
+    phrases = (" ".join(words_[start:end]) for start, end in ends)
     return next(filter(None, map(garment_meant, phrases)), "")
 
 

@@ -7,14 +7,14 @@ from xlbatch.trade.tables import color_hex, table
 LEAST = 3.0  # WCAG 2.1, 1.4.3 and 1.4.11: large text and graphics
 
 
-def contrast(one: str, other: str) -> float:
+def contrast(color: str, other: str) -> float:
     """The ratio of two `#rrggbb` colors, from 1 to 21."""
-    dark, light = sorted((_luminance(one), _luminance(other)))
+    dark, light = sorted((_luminance(color), _luminance(other)))
     return (light + 0.05) / (dark + 0.05)
 
 
 def _luminance(color: str) -> float:
-    red, green, blue = (_linear(int(color[at : at + 2], 16) / 255) for at in (1, 3, 5))
+    red, green, blue = (_linear(int(color[digit : digit + 2], 16) / 255) for digit in (1, 3, 5))
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 

@@ -5,33 +5,29 @@ from functools import cache
 
 from xlbatch.trade.tables import table
 
-_FAMILY_FIRST = ("\u3040", "\ud7af")  # kana, Chinese and Hangul: whole names there are written family name first
-
 
 def first_name(name: str) -> str:
     """The first name of `Dr. Ana Novak`, `Novak, Ana` and `Ana van Dijk`: Ana."""
-    first, _, _ = _parts(name)
+    first, _ = _parts(name)
     return first
 
 
 def last_name(name: str) -> str:
     """The last name of `Ana Novak Jr.`, `Novak, Ana`; with its particles: van Dijk."""
-    _, last, _ = _parts(name)
+    _, last = _parts(name)
     return last
 
 
-def order_is_plain(name: str) -> bool:
-    """Whether which name is the first is beyond doubt: one word, two words, a comma, or particles between them."""
-    return _parts(name)[2]
-
-
 def words_of_no_name(name: str) -> tuple[str, ...]:
-    """The words of a name that begin small though others do not, and are no particles: née, plus one; or N.N."""
-    found = re.findall(r"[^\W\d_][\w'’.-]*", name)
-    small = tuple(word for word in found if _is_small(word))
+    """The words of a name that begin small though others do not, and are no particles: née, plus one; N.N.; or those
+    in brackets or quotation marks."""
+    if marked := re.findall(r"[(\[\"“”„«][^()\[\]\"“”„«»]+[)\]\"“”»]", name):
+        return tuple(marked)
+    words_ = re.findall(r"[^\W\d_][\w\u0300-\u036f'’.-]*", name)
+    small = tuple(word for word in words_ if _is_small(word))
     if re.fullmatch(r"(?:[A-Za-z]\.\s*)+", name):
         return (name,)  # N.N.
-    return small if len(small) < len(found) and not name.startswith(small) else ()
+    return small if len(small) < len(words_) and not name.startswith(small) else ()
 
 
 def _is_small(word: str) -> bool:
@@ -41,21 +37,21 @@ def _is_small(word: str) -> bool:
     )
 
 
-def _parts(name: str) -> tuple[str, str, bool]:
-    """First name, last name, and whether they are beyond doubt."""
+def _parts(name: str) -> tuple[str, str]:
+    """First name, last name."""
     last, comma, first = (part.strip() for part in name.partition(","))
     if comma and _words_of(first) and not _is(first.split()[0], "tail"):
-        return _words_of(first)[0], " ".join(_words_of(last)), True
+        return _words_of(first)[0], " ".join(_words_of(last))
     words = _words_of(name)
     if not words:
-        return name, name, True
+        return name, name
     if len(words) == 1:
-        plain = not _FAMILY_FIRST[0] <= name[0] <= _FAMILY_FIRST[1]
-        return words[0], words[0], plain
+        return words[0], words[0]
     start = next(
-        (at for at in range(1, len(words)) if _is(words[at], "particle") and words[at].islower()), len(words) - 1
+        (place for place in range(1, len(words)) if _is(words[place], "particle") and words[place].islower()),
+        len(words) - 1,
     )
-    return words[0], " ".join(words[start:]), len(words) == 2 or start < len(words) - 1
+    return words[0], " ".join(words[start:])
 
 
 def _words_of(name: str) -> list[str]:

@@ -6,7 +6,7 @@ from functools import cache, lru_cache
 from xlbatch.trade.tables import table, words
 
 ABOUT_THE_PERSON, NONE_WANTED = "about the person", "that none may be wanted"
-_COUNT = re.compile(r"(?<![\w.,:/€$£+-])[2-9](?![\w.,:/€$£-]*[\w:/€$£-])")  # no part of a price, a day or a time
+_COUNT = re.compile(r"(?<![\w.,:/€$£+-])(?<!\brow )[2-9](?![\w.,:/€$£-]*[\w:/€$£-])")  # of no price, day, time or row
 
 
 @lru_cache(maxsize=10_000)

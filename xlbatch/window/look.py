@@ -25,7 +25,7 @@ SMALLEST, LARGEST = -4, 16  # points that the type can be made smaller or larger
 _XFT_DPI = re.compile(r"^Xft\.dpi:\s*(\d+)", re.MULTILINE)
 
 
-class Look:
+class WindowLook:
     """The fonts and styles of one window."""
 
     def __init__(self, root: tkinter.Tk) -> None:
@@ -38,7 +38,6 @@ class Look:
         }
         self._larger = 0
         _style(root, self.fonts)
-        root.title("xlbatch")
         root.configure(background=PAPER, highlightthickness="3p")
         self._root = root
         self.light(False)
@@ -59,8 +58,8 @@ class Look:
     def enlarge(self, by: int) -> None:
         """Makes all type larger by so many points (smaller, if negative), within reason."""
         self._larger = min(max(self._larger + by, SMALLEST), LARGEST)
-        for name, each in self.fonts.items():
-            each.configure(size=SIZES[name] + self._larger)
+        for name, type_ in self.fonts.items():
+            type_.configure(size=SIZES[name] + self._larger)
         if by > 0:
             self._grow()
 
@@ -96,9 +95,8 @@ def _fit_density(root: tkinter.Tk) -> None:
         ask = subprocess.run(["xrdb", "-query"], capture_output=True, text=True, timeout=1, env=surroundings())
     except (OSError, subprocess.SubprocessError):
         return
-    found = _XFT_DPI.search(ask.stdout)
-    if found:
-        root.tk.call("tk", "scaling", int(found[1]) / 72)
+    if density := _XFT_DPI.search(ask.stdout):
+        root.tk.call("tk", "scaling", int(density[1]) / 72)
 
 
 def _dots(root: tkinter.Tk, points: float) -> int:
@@ -115,7 +113,7 @@ def _style(root: tkinter.Tk, fonts: dict[str, font.Font]) -> None:
     style.configure("TRadiobutton", indicatorsize=_dots(root, 9), indicatorbackground=CARD, indicatorforeground=DEEP)
     style.configure("TScrollbar", arrowsize=_dots(root, 11))
     style.map("TRadiobutton", background=[("active", HOVER)], foreground=[("focus", STOP)])
-    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, thickness="14p")
+    style.configure("TProgressbar", background=DEEP, troughcolor=CARD, arrowsize=_dots(root, 11))  # clam: its thickness
     for name, back, fore, over in (("TButton", CARD, INK, HOVER), ("Main.TButton", DEEP, CARD, DEEPER)):
         style.configure(
             name, background=back, foreground=fore, padding="7p", relief="raised", bordercolor=DEEP,

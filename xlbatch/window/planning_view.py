@@ -1,21 +1,22 @@
 """The window while a list is being planned: the stages, how far it is, and a button to stop it."""
 
 import tkinter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from tkinter import ttk
 
-from xlbatch.run import STAGES
-from xlbatch.window.look import DEEP, INK, QUIET, Look, button, short, wrapping
+from xlbatch.window.look import DEEP, INK, QUIET, WindowLook, button, short, wrapping
 from xlbatch.window.worker import Doing
 
 STEPS = 1000
-MARKS = {"done": "✓", "now": "▸", "to come": "   "}
+MARKS = {"done": "✓", "now": "►", "to come": ""}
 
 
 class ProgressView:
     """Shows each stage as it begins. Escape stops, as the button does."""
 
-    def __init__(self, root: tkinter.Misc, look: Look, title: str, stop: Callable[[], None]) -> None:
+    def __init__(
+        self, root: tkinter.Misc, look: WindowLook, title: str, stages: Sequence[str], stop: Callable[[], None]
+    ) -> None:
         self.frame = ttk.Frame(root, padding="20p")
         self._ask, self._look = stop, look
         foot = ttk.Frame(self.frame)
@@ -28,11 +29,14 @@ class ProgressView:
         self._title.pack(fill="x", pady=("4p", "8p"))
         self._bar = ttk.Progressbar(self.frame, maximum=STEPS)
         self._bar.pack(fill="x", pady=("0", "10p"))
-        self._stages = {
-            stage: ttk.Label(self.frame, text=f"{MARKS['to come']} {stage}", foreground=QUIET) for stage in STAGES
-        }
-        for label in self._stages.values():
-            label.pack(anchor="w", pady="1p")
+        rows = ttk.Frame(self.frame)
+        rows.pack(fill="x")
+        rows.columnconfigure(1, weight=1)
+        self._stages = {stage: (ttk.Label(rows, width=2), ttk.Label(rows)) for stage in stages}
+        for row, labels in enumerate(self._stages.values()):
+            for column, label in enumerate(labels):
+                label.grid(row=row, column=column, sticky="ew", pady="1p")
+        self._mark(*stages[:1])
         self._stop.focus_set()
         self.frame.bind("<Destroy>", lambda _event: root.winfo_toplevel().unbind("<Escape>"))
         root.winfo_toplevel().bind("<Escape>", lambda _event: self.stop())
@@ -41,12 +45,17 @@ class ProgressView:
         """Marks the stage that is under way, and moves the bar on."""
         self._title["text"] = f"Planning {short(doing.name)}"
         self._bar["value"] = STEPS * doing.share
-        now = STAGES.index(doing.step.stage)
-        for at, (stage, label) in enumerate(self._stages.items()):
-            state = "done" if at < now else "now" if at == now else "to come"
-            words = f"{stage} {doing.step.words}" if at == now else stage
-            font = self._look.fonts["strong" if at == now else "text"]
-            label.configure(text=f"{MARKS[state]} {words}", font=font, foreground=QUIET if at > now else INK)
+        self._mark(doing.step.stage, doing.step.words)
+
+    def _mark(self, now: str = "", words: str = "…") -> None:
+        """Marks the stages before this one as done, and tells the words about it."""
+        state = "done"
+        for stage, (mark, label) in self._stages.items():
+            state = "now" if stage == now else "to come" if state == "now" else state
+            font = self._look.fonts["strong" if state == "now" else "text"]
+            mark.configure(text=MARKS[state], font=font)
+            told = f"{stage} {words}" if state == "now" else stage
+            label.configure(text=told, font=font, foreground=QUIET if state == "to come" else INK)
 
     def wait(self, count: int) -> None:
         """Says how many more were dropped meanwhile."""

@@ -10,15 +10,15 @@ MOST_PLACES = 6  # places of like problems that are named
 def problem_lines(problems: Iterable[Problem], level: Level) -> Iterator[str]:
     """A line for the problems of one level that are alike."""
     alike: dict[tuple[str, str], list[Problem]] = {}
-    for each in problems:
-        if each.level == level:
-            alike.setdefault((each.code, each.todo), []).append(each)
+    for problem in problems:
+        if problem.level == level:
+            alike.setdefault((problem.code, problem.todo), []).append(problem)
     for first, *others in alike.values():
         yield first.sentence + _further(others)
 
 
 def _further(others: list[Problem]) -> str:
-    places = list(dict.fromkeys(_place(each) for each in others))
+    places = list(dict.fromkeys(_place(problem) for problem in others))
     if not places:
         return ""
     more = f" and {len(places) - MOST_PLACES} more" if len(places) > MOST_PLACES else ""

@@ -10,9 +10,9 @@ from tkinter import ttk
 from xlbatch.problems import Level
 from xlbatch.run import Options
 from xlbatch.window.button_rows import ButtonRows
-from xlbatch.window.look import CARD, CHECK, DEEP, INK, STOP, Look, short, wrapping
+from xlbatch.window.look import CARD, CHECK, DEEP, INK, STOP, WindowLook, short, wrapping
 from xlbatch.window.problem_lines import problem_lines
-from xlbatch.window.worker import Result
+from xlbatch.window.worker import ListDone
 
 LISTED = 500  # lines of problems shown; all stand in the workbook
 LINES, LISTS = 5, 0.2  # results of several lists seen at once: lines, and part of the window's height
@@ -33,27 +33,27 @@ class Doings:
 class ResultView:
     """One list's result; with several lists, a line for each to choose from, the first with trouble chosen."""
 
-    def __init__(self, root: tkinter.Misc, look: Look, results: Sequence[Result], doings: Doings) -> None:
+    def __init__(self, root: tkinter.Misc, look: WindowLook, results: Sequence[ListDone], doings: Doings) -> None:
         self.frame = ttk.Frame(root, padding="16p")
         self._results, self._do = results, doings
         self._buttons = ButtonRows(self.frame)
         self._buttons.pack(side="bottom", fill="x", pady=("8p", "0"))
         self._head = wrapping(ttk.Label(self.frame, font=look.fonts["large"], foreground=DEEP))
         self._text = _text(self.frame, look)
-        shown = next((at for at, result in enumerate(results) if result.outcome.code), 0)
+        shown = next((result_no for result_no, result in enumerate(results) if result.outcome.code), 0)
         if len(results) > 1:
             self._choices(look, shown)
         self._head.pack(fill="x", before=self._text.master)
         self._show(results[shown])
 
-    def _choices(self, look: Look, shown: int) -> None:
+    def _choices(self, look: WindowLook, shown: int) -> None:
         lines = tkinter.Listbox(
             self.frame, font=look.fonts["text"], height=min(len(self._results), LINES), exportselection=False,
             background=CARD, foreground=INK, selectbackground=DEEP, selectforeground=CARD, activestyle="none",
         )  # fmt: skip
-        for at, result in enumerate(self._results):
+        for result_no, result in enumerate(self._results):
             lines.insert("end", _line(result))
-            lines.itemconfigure(at, foreground=_color(result))
+            lines.itemconfigure(result_no, foreground=_color(result))
         lines.selection_set(shown)
         lines.activate(shown)
         lines.see(shown)
@@ -67,16 +67,18 @@ class ResultView:
 
         self.frame.bind("<Configure>", fit)
 
-    def _show(self, result: Result) -> None:
+    def _show(self, result: ListDone) -> None:
         self._head.configure(text=_head(result), foreground=_color(result))
         _fill(self._text, result)
         in_list = isinstance(self.frame.focus_get(), tkinter.Listbox)
         self._buttons.clear()
-        made = [self._buttons.add(*each, main=not at) for at, each in enumerate(self._actions(result))]
+        made = [
+            self._buttons.add(*action, main=not action_no) for action_no, action in enumerate(self._actions(result))
+        ]
         if not in_list:
             made[0].focus_set()
 
-    def _actions(self, result: Result) -> list[tuple[str, Callable[[], None]]]:
+    def _actions(self, result: ListDone) -> list[tuple[str, Callable[[], None]]]:
         """What can be done with a result, the likeliest first: the words on the button, and what it does."""
         done, doings = result.outcome, self._do
         opened = [
@@ -94,23 +96,28 @@ class ResultView:
         return [*both, ("Plan another list", doings.another)]
 
 
+def head(results: Sequence[ListDone]) -> str:
+    """What came of one list, or of how many lists it is told."""
+    return _head(results[0]) if len(results) == 1 else f"{len(results)} lists"
+
+
 def _chosen(lines: tkinter.Listbox) -> int:
     return int(lines.curselection()[0])  # type: ignore[no-untyped-call]
 
 
-def _color(result: Result) -> str:
+def _color(result: ListDone) -> str:
     return COLORS.get(result.outcome.code, STOP)
 
 
-def _head(result: Result) -> str:
+def _head(result: ListDone) -> str:
     return result.outcome.message if result.outcome.code < 3 else "No plan was made."
 
 
-def _line(result: Result) -> str:
+def _line(result: ListDone) -> str:
     return f"{short(result.path.name)}: {_head(result)}"
 
 
-def _text(parent: ttk.Frame, look: Look) -> tkinter.Text:
+def _text(parent: ttk.Frame, look: WindowLook) -> tkinter.Text:
     """A scrolling page to read and to copy from, which the arrow keys move through."""
     holder = ttk.Frame(parent)
     bar = ttk.Scrollbar(holder)
@@ -154,7 +161,7 @@ def _leave(text: tkinter.Text) -> str:
     return "break"
 
 
-def _fill(text: tkinter.Text, result: Result) -> None:
+def _fill(text: tkinter.Text, result: ListDone) -> None:
     done = result.outcome
     text["state"] = "normal"
     text.delete("1.0", "end")
@@ -174,12 +181,12 @@ def _fill(text: tkinter.Text, result: Result) -> None:
     text.mark_set("insert", "1.0")
 
 
-def _list(text: tkinter.Text, head: str, level: Level, result: Result) -> None:
+def _list(text: tkinter.Text, head: str, level: Level, result: ListDone) -> None:
     lines = problem_lines(result.outcome.problems, level)
     shown = list(islice(lines, LISTED))
     if not shown:
         return
-    count = sum(each.level == level for each in result.outcome.problems)
+    count = sum(problem.level == level for problem in result.outcome.problems)
     text.insert("end", f"\n{head} ({count})\n", level)
     for line in shown:
         text.insert("end", f"{line}\n")

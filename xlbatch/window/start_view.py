@@ -6,7 +6,7 @@ from pathlib import Path
 from tkinter import ttk
 
 from xlbatch.window.button_rows import ButtonRows
-from xlbatch.window.look import CARD, DEEP, INK, Look, button, short, wrapping
+from xlbatch.window.look import CARD, DEEP, INK, WindowLook, button, short, wrapping
 
 WELCOME = "A list of people goes in, the sheets and cut files for their shirts come out."
 HERE = "Drop your list here, or choose it"
@@ -19,7 +19,7 @@ class StartView:
     """The choices. The words above give way first where there is little room, the recent lists after them."""
 
     def __init__(
-        self, root: tkinter.Misc, look: Look, drop: str, note: str, *, choose: Callable[[], None],
+        self, root: tkinter.Misc, look: WindowLook, drop: str, note: str, *, choose: Callable[[], None],
         plan: Callable[[Path], None], blank: Callable[[bool], None], sign_up: Callable[[bool], None],
         examples: Callable[[], None], offer: Callable[[], None] | None, recent: Sequence[Path], metric: bool,
     ) -> None:  # fmt: skip
@@ -45,13 +45,13 @@ class StartView:
         card.pack(side="bottom", fill="both", expand=True)
         ttk.Label(self.frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
         wrapping(ttk.Label(self.frame, text=WELCOME)).pack(fill="x", pady=("0", "8p"))
-        where = wrapping(ttk.Label(card, text=f"{drop}: {KIND}", background=CARD, justify="center", anchor="center"))
+        where = wrapping(ttk.Label(card, text=f"{drop}:\n{KIND}", background=CARD, justify="center", anchor="center"))
         where.pack(fill="both", expand=not recent, pady="10p", padx="10p")
         if recent:
             self._list_recent(card, look, recent, plan)
 
     def _list_recent(
-        self, card: tkinter.Misc, look: Look, recent: Sequence[Path], plan: Callable[[Path], None]
+        self, card: tkinter.Misc, look: WindowLook, recent: Sequence[Path], plan: Callable[[Path], None]
     ) -> None:
         wrapping(ttk.Label(card, text=RECENT, background=CARD)).pack(fill="x", padx="10p")
         lines = tkinter.Listbox(
@@ -63,9 +63,9 @@ class StartView:
         lines.pack(fill="both", expand=True, padx="8p", pady=("0", "8p"))
 
         def chosen(_event: object) -> None:
-            at = lines.curselection()  # type: ignore[no-untyped-call]
-            if at:
-                plan(recent[at[0]])
+            selected = lines.curselection()  # type: ignore[no-untyped-call]
+            if selected:
+                plan(recent[selected[0]])
 
         def entered(_event: object) -> None:
             if not lines.curselection():  # type: ignore[no-untyped-call]

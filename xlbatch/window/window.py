@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from xlbatch.fault import report
 from xlbatch.resources import examples, home
-from xlbatch.run import Options
+from xlbatch.run import STAGES, Options
 from xlbatch.window.open_file import open_with_its_program
 from xlbatch.window.open_with import can_offer, offer
 from xlbatch.window.remembered import (
@@ -21,7 +21,7 @@ from xlbatch.window.remembered import (
     remember_lists,
     remember_units,
 )
-from xlbatch.window.worker import Done, Result, Work, planning
+from xlbatch.window.worker import Done, ListDone, Worker, planning
 
 if TYPE_CHECKING:
     import tkinter
@@ -67,9 +67,9 @@ class Window:
 
     def __init__(self, root: "tkinter.Tk", options: Options) -> None:
         from xlbatch.window.dropping import take_drops
-        from xlbatch.window.look import Look
+        from xlbatch.window.look import WindowLook
 
-        self.root, self.options, self.look, self.work = root, options, Look(root), Work()
+        self.root, self.options, self.look, self.work = root, options, WindowLook(root), Worker()
         self.code = 0
         self._waiting: list[Path] = []  # dropped while another list was being planned
         self._view: ttk.Frame | None = None
@@ -90,15 +90,16 @@ class Window:
             plan=lambda path: self.plan([path]), blank=self._blank, sign_up=self._sign_up, examples=self._examples,
             offer=self._offer if can_offer() else None, recent=recent_lists(), metric=metric(),
         )  # fmt: skip
-        self._put(view.frame)
+        self._put(view.frame, "")
 
-    def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[Result] = ()) -> None:
+    def plan(self, lists: Sequence[Path], options: Options | None = None, earlier: Sequence[ListDone] = ()) -> None:
         """Plans lists one after another, with other options if given, and shows the results after `earlier` ones."""
         from xlbatch.window.look import short
 
         remember_lists(lists)
         title = short(lists[0].name) if len(lists) == 1 else f"{len(lists)} lists"
-        self._work(f"Planning {title}", planning(lists, options or self.options), self._show_results, earlier)
+        job = planning(lists, options or self.options)
+        self._work(f"Planning {title}", job, self._show_results, earlier, stages=STAGES)
 
     def close(self) -> None:
         """Closes the window; what is being planned is stopped first, so that nothing half-written is left."""
@@ -115,31 +116,42 @@ class Window:
             self.code = 70
             self.show_start(report(fault, last_folder()))
 
-    def _put(self, view: "ttk.Frame") -> None:
+    def _put(self, view: "ttk.Frame", title: str) -> None:
         if self._view:
             self._view.destroy()
         self._view = view
         view.pack(fill="both", expand=True)
+        self._name(title)
+
+    def _name(self, title: str) -> None:
+        """Says in the window's title, and so in the list of windows, what it shows."""
+        self.root.title(f"{title} - xlbatch" if title else "xlbatch")
 
     def _work(
-        self, title: str, job: "Job", show: Callable[[list[Result]], None], earlier: Sequence[Result] = ()
+        self,
+        title: str,
+        job: "Job",
+        show: Callable[[list[ListDone]], None],
+        earlier: Sequence[ListDone] = (),
+        stages: Sequence[str] = (),
     ) -> None:
         from xlbatch.window.planning_view import ProgressView
 
-        view = ProgressView(self.root, self.look, title, self.work.stop)
-        self._put(view.frame)
+        view = ProgressView(self.root, self.look, title, stages, self.work.stop)
+        self._put(view.frame, title)
         self.work.start(job)
         self._listen(view, [*earlier], show)
 
-    def _listen(self, view: "ProgressView", results: list[Result], show: Callable[[list[Result]], None]) -> None:
+    def _listen(self, view: "ProgressView", results: list[ListDone], show: Callable[[list[ListDone]], None]) -> None:
         """Shows what the working thread says; only this thread may touch the window."""
         view.wait(len(self._waiting))
         if self.work.doing:
             view.show(self.work.doing)
+            self._name(f"{self.work.doing.share:.0%} {self.work.doing.name}")
         try:
             while True:
                 word = self.work.said.get_nowait()
-                if isinstance(word, Result):
+                if isinstance(word, ListDone):
                     results.append(word)
                 else:
                     self._end(word, results, show)
@@ -147,7 +159,7 @@ class Window:
         except Empty:
             self.root.after(LISTEN, self._listen, view, results, show)
 
-    def _end(self, done: Done, results: list[Result], show: Callable[[list[Result]], None]) -> None:
+    def _end(self, done: Done, results: list[ListDone], show: Callable[[list[ListDone]], None]) -> None:
         self.code = max([self.code, *(result.outcome.code for result in results)])
         if self._closing:
             self.root.destroy()
@@ -159,8 +171,8 @@ class Window:
         else:
             show(results)
 
-    def _show_results(self, results: list[Result]) -> None:
-        from xlbatch.window.result_view import Doings, ResultView
+    def _show_results(self, results: list[ListDone]) -> None:
+        from xlbatch.window.result_view import Doings, ResultView, head
 
         doings = Doings(
             open_path=self._open,
@@ -168,7 +180,7 @@ class Window:
             plan=lambda path, options: self.plan([path], options),
             another=self.show_start,
         )
-        self._put(ResultView(self.root, self.look, results, doings).frame)
+        self._put(ResultView(self.root, self.look, results, doings).frame, head(results))
 
     def _dropped(self, *files: str) -> None:
         """Plans files dropped on the window, or on the running program's icon (macOS); later, if it is busy."""
@@ -222,13 +234,13 @@ class Window:
         path = Path(chosen)
         remember_folder(path.parent)
         remember_units(metric=in_centimeters)
-        said: list[str] = []
+        written: list[str] = []
 
-        def made(_results: list[Result]) -> None:
-            self.show_start(said[0])
+        def made(_results: list[ListDone]) -> None:
+            self.show_start(written[0])
             self._open(path)
 
-        self._work(f"Making {what}", lambda _say: said.append(write(path)), made)
+        self._work(f"Making {what}", lambda _say: written.append(write(path)), made)
 
     def _examples(self) -> None:
         """Opens a copy of the examples in the person's home, where plans of them can be written."""

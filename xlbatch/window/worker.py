@@ -21,7 +21,7 @@ class Doing:
 
 
 @dataclass(frozen=True)
-class Result:
+class ListDone:
     """What became of one list."""
 
     path: Path
@@ -36,16 +36,16 @@ class Done:
     words: str = ""
 
 
-Word = Doing | Result | Done
+Word = Doing | ListDone | Done
 Say = Callable[[Word], None]  # may raise Stopped
 Job = Callable[[Say], None]
 
 
-class Work:
+class Worker:
     """One job at a time. Its results are read from `said`, the last word there a Done; `doing` is what it does now."""
 
     def __init__(self) -> None:
-        self.said = SimpleQueue[Result | Done]()
+        self.said = SimpleQueue[ListDone | Done]()
         self.doing: Doing | None = None
         self.busy = False
         self._stop = threading.Event()
@@ -85,11 +85,11 @@ def planning(given: Iterable[Path], options: Options) -> Job:
 
     def job(say: Say) -> None:
         lists = jobs_in(given, options)
-        for at, (path, how) in enumerate(lists):
+        for list_no, (path, how) in enumerate(lists):
 
-            def progress(step: Step, at: int = at, name: str = path.name) -> None:
-                say(Doing(name, step, (at + step.share) / len(lists)))
+            def progress(step: Step, list_no_: int = list_no, name: str = path.name) -> None:
+                say(Doing(name, step, (list_no_ + step.share) / len(lists)))
 
-            say(Result(path, plan_list(path, how, progress)))
+            say(ListDone(path, plan_list(path, how, progress)))
 
     return job

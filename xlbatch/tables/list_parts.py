@@ -1,4 +1,4 @@
-"""Divides a sheet with a list of people into the stretches that have headings of their own, and leaves out what is
+"""Divides a sheet with a list of people into the parts that have headings of their own, and leaves out what is
 no one's row: titles, totals, tables of another kind."""
 
 import re
@@ -21,7 +21,7 @@ _ROWS_LOOKED_AT = 20  # below a further row of headings, to tell whether it coun
 
 
 @dataclass(frozen=True)
-class Stretch:
+class ListPart:
     """Rows under headings of their own, and the titles among them that announce the next headings."""
 
     headings: Headings
@@ -32,16 +32,16 @@ class Stretch:
 
 
 @dataclass(frozen=True)
-class Stretches:
+class ListParts:
     """The parts of a list on one sheet, and what was left out of them."""
 
-    stretches: tuple[Stretch, ...]
+    parts: tuple[ListPart, ...]
     problems: tuple[Problem, ...]
 
 
-def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
+def list_parts(sheet: RawSheet, headings: Headings) -> ListParts:
     """The parts of the list under `headings` and under further ones below or beside them."""
-    parts: list[Stretch] = []
+    parts: list[ListPart] = []
     problems: list[Problem] = []
     blocks = _one_below_another(sheet, headings)
     named = any(map(_has_names, blocks))
@@ -57,25 +57,28 @@ def stretches(sheet: RawSheet, headings: Headings) -> Stretches:
             kept, left_out = _people(sheet, part)
             parts.append(kept)
             problems += left_out
-    return Stretches(tuple(parts), (*_above(sheet, headings), *problems))
+    return ListParts(tuple(parts), (*_above(sheet, headings), *problems))
 
 
-def _has_names(part: Stretch) -> bool:
+def _has_names(part: ListPart) -> bool:
     return bool(NAMES & (part.headings.known | _judged(part).headings.known)) or bool(part.headings.people)
 
 
-def _judged(part: Stretch) -> Stretch:
+def _judged(part: ListPart) -> ListPart:
     """The stretch, its columns judged by what stands in them too."""
     return replace(part, headings=part.headings.judged(list(part.rows.values())))
 
 
-def _without_side_table(part: Stretch) -> tuple[Stretch, tuple[Stretch, ...]]:
+def _without_side_table(part: ListPart) -> tuple[ListPart, tuple[ListPart, ...]]:
     """The list without what stands beyond an empty column and begins with sizes again, but has no names: a count."""
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
-    gap = next((at for at in range(min(used, default=1), max(used, default=1)) if at not in used), 0)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
+    gap = next((column for column in range(min(used, default=1), max(used, default=1)) if column not in used), 0)
     if not gap or part.headings.people:
         return part, ()
-    left, right = frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)
+    left, right = (
+        frozenset(column for column in used if column < gap),
+        frozenset(column for column in used if column > gap),
+    )
     list_, table = _within(part, left), _within(part, right)
     is_aside = "Size" in list_.headings.known & table.headings.known and not NAMES & table.headings.known
     return (list_, (table,)) if is_aside and NAMES & list_.headings.known else (part, ())
@@ -87,14 +90,14 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
     for row, cells in sheet.rows.items():
         if row > headings.row - headings.rows:
             return
-        texts = {at: shown_value(cell) for at, cell in cells.items()}
+        texts = {column: shown_value(cell) for column, cell in cells.items()}
         of_headings = row == headings.row - 1 and any(map(heading_scores, texts.values()))
         if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
 
 
-def _at_headings(code: str, sheet: RawSheet, part: Stretch) -> Problem:
+def _at_headings(code: str, sheet: RawSheet, part: ListPart) -> Problem:
     titles = part.headings.titles
     return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
 
@@ -104,96 +107,101 @@ def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
     return sheet.where(min(cells, default=1), row)
 
 
-def _one_below_another(sheet: RawSheet, headings: Headings) -> list[Stretch]:
+def _one_below_another(sheet: RawSheet, headings: Headings) -> list[ListPart]:
     """The rows up to each further row of headings."""
     parts: list[tuple[Headings, dict[int, Cells]]] = [(headings, {})]
     titles: set[int] = set()
     rows = [(row, cells) for row, cells in sheet.rows.items() if row > headings.row]
-    for at, (row, cells) in enumerate(rows):
+    for place, (row, cells) in enumerate(rows):
         again = repeats(cells, parts[-1][0])
-        below = [] if again else [under for _, under in rows[at + 1 : at + _ROWS_LOOKED_AT]]
+        below = [] if again else [under for _, under in rows[place + 1 : place + _ROWS_LOOKED_AT]]
         other = None if again else begins_another(row, cells, below)
-        if (again or other) and at and _is_title(rows[at - 1][1]):
-            titles.add(rows[at - 1][0])
+        if (again or other) and place and _is_title(rows[place - 1][1]):
+            titles.add(rows[place - 1][0])
         if other and not again and len(parts) > 1 and not parts[-1][1]:
             parts[-1] = (other, {})  # headings over nothing
         elif other and not again:
             parts.append((other, {}))
         elif not again:
             parts[-1][1][row] = cells
-    return [Stretch(heads, rows_, frozenset(titles & set(rows_))) for heads, rows_ in parts]
+    return [ListPart(heads, rows_, frozenset(titles & set(rows_))) for heads, rows_ in parts]
 
 
 def _is_title(cells: Cells) -> bool:
     return len(cells) == 1 and all(isinstance(cell.value, str) for cell in cells.values())
 
 
-def _one_beside_another(part: Stretch) -> list[Stretch]:
+def _one_beside_another(part: ListPart) -> list[ListPart]:
     """The list cut before each column that has the first column's meaning again, if all pieces are lists."""
     if part.headings.people:
         return _person_by_person(part)
     if apart := _beyond_a_gap(part):
         return apart
-    meanings = {at: match.meaning for at, match in sorted(part.headings.matches.items())}
+    meanings = {column: match.meaning for column, match in sorted(part.headings.matches.items())}
     first = next(iter(meanings.values()), "")
-    starts = [at for at, meaning in meanings.items() if meaning == first]
+    starts = [column for column, meaning in meanings.items() if meaning == first]
     if len(starts) < 2:
         return [part]
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     ends = [*starts[1:], max(used) + 1]
     columns = [
-        frozenset(at for at in used if (start <= at or start == starts[0]) and at < end)
+        frozenset(column for column in used if (start <= column or start == starts[0]) and column < end)
         for start, end in zip(starts, ends, strict=True)
     ]
-    pieces_ = [_within(part, each) for each in columns]
+    pieces_ = [_within(part, columns_) for columns_ in columns]
     return pieces_ if all({"Size", first} < {*piece.headings.known, ""} for piece in pieces_) else [part]
 
 
-def _beyond_a_gap(part: Stretch) -> list[Stretch]:
+def _beyond_a_gap(part: ListPart) -> list[ListPart]:
     """The lists before and behind an empty column, where by what stands in them both have names and sizes."""
-    used = {at for cells in part.rows.values() for at in cells} | set(part.headings.titles)
+    used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
     for gap in range(min(used, default=1), max(used, default=1)):
-        sides = [frozenset(at for at in used if at < gap), frozenset(at for at in used if at > gap)]
+        sides = [
+            frozenset(column for column in used if column < gap),
+            frozenset(column for column in used if column > gap),
+        ]
         if gap not in used and all(_is_list(_within(part, side)) for side in sides):
             return [_within(part, sides[0]), *_one_beside_another(_within(part, sides[1]))]
     return []
 
 
-def _is_list(part: Stretch) -> bool:
+def _is_list(part: ListPart) -> bool:
     known = _judged(part).headings.known
     return "Size" in known and bool(NAMES & known)
 
 
-def _person_by_person(part: Stretch) -> list[Stretch]:
+def _person_by_person(part: ListPart) -> list[ListPart]:
     """A list for each of the people a row is for; rows with none of them stay with the first."""
     people = part.headings.people
     shared = frozenset.intersection(*(frozenset(heads.titles) for heads in people))
-    anyones = {at for heads in people for at in heads.titles} - shared
-    found = []
+    anyones = {column for heads in people for column in heads.titles} - shared
+    list_parts = []
     for heads in people:
         own, first = set(heads.titles) - shared, heads is people[0]
         rows = {
-            row: {at: cell for at, cell in cells.items() if at in own or at not in anyones}
+            row: {column: cell for column, cell in cells.items() if column in own or column not in anyones}
             for row, cells in part.rows.items()
             if own & set(cells) or (first and not anyones & set(cells))
         }
-        found.append(Stretch(heads, rows, part.titles if first else frozenset()))
-    return found
+        list_parts.append(ListPart(heads, rows, part.titles if first else frozenset()))
+    return list_parts
 
 
-def _within(part: Stretch, columns: frozenset[int]) -> Stretch:
-    rows = {row: {at: cell for at, cell in cells.items() if at in columns} for row, cells in part.rows.items()}
-    return Stretch(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
+def _within(part: ListPart, columns: frozenset[int]) -> ListPart:
+    rows = {
+        row: {column: cell for column, cell in cells.items() if column in columns} for row, cells in part.rows.items()
+    }
+    return ListPart(part.headings.within(columns), {row: cells for row, cells in rows.items() if cells}, part.titles)
 
 
-def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
+def _people(sheet: RawSheet, part: ListPart) -> tuple[ListPart, list[Problem]]:
     """The rows that may be people's, and a problem for each other one."""
     kept: dict[int, Cells] = {}
     groups: dict[int, str] = {}
     problems = []
     left_out: dict[int, str] = {}
     ended, group, titles = "", "", group_titles(part.headings, part.titles, part.rows)
-    leftmost = min((at for cells in part.rows.values() for at in cells), default=0)
+    leftmost = min((column for cells in part.rows.values() for column in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
         if _ends_list(lone) and row != max(part.rows):
@@ -205,12 +213,12 @@ def _people(sheet: RawSheet, part: Stretch) -> tuple[Stretch, list[Problem]]:
             left_out[row] = ended or "is struck through"
         code = "row-group" if row in titles else _no_ones(part, row, cells)
         if code:
-            found = shown_value(cells[min(cells)])
-            problems.append(problem(code, _first(sheet, row, cells), found))
+            shown = shown_value(cells[min(cells)])
+            problems.append(problem(code, _first(sheet, row, cells), shown))
         else:
             kept[row] = cells
             groups |= {row: group} if group else {}
-    return Stretch(part.headings, kept, groups=groups, left_out=left_out), problems
+    return ListPart(part.headings, kept, groups=groups, left_out=left_out), problems
 
 
 def _ends_list(title: str) -> bool:
@@ -218,21 +226,21 @@ def _ends_list(title: str) -> bool:
     return answer("Status", title.rstrip(":")) in ("not wanted", "ask") or remark_asks(title) == NONE_WANTED
 
 
-def _no_ones(part: Stretch, row: int, cells: Cells) -> str:
+def _no_ones(part: ListPart, row: int, cells: Cells) -> str:
     """The code of the problem with a row that is no one's, or ""."""
     if row in part.titles:
         return "row-title"
     heads = part.headings
-    if not any(at in known for at in cells for known in (heads.used, heads.sizes, heads.wearers)):
+    if not any(column in known for column in cells for known in (heads.used, heads.sizes, heads.wearers)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
 
-def _is_titled_total(part: Stretch, cells: Cells) -> bool:
+def _is_titled_total(part: ListPart, cells: Cells) -> bool:
     """`Total`, `Grand total: 24`: unless a size beside it says that someone is called so."""
     if not _totals().fullmatch(shown_value(cells[min(cells)])):
         return False
-    size = next((at for at, match in part.headings.matches.items() if match.meaning == "Size"), 0)
+    size = next((column for column, match in part.headings.matches.items() if match.meaning == "Size"), 0)
     return size not in cells or not read_size(shown_value(cells[size]))
 
 
@@ -243,11 +251,14 @@ def _totals() -> re.Pattern[str]:
     return re.compile(rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?", re.IGNORECASE)
 
 
-def _is_sum(part: Stretch, row: int, cells: Cells) -> bool:
+def _is_sum(part: ListPart, row: int, cells: Cells) -> bool:
     """Whether a last row only adds up the columns of counts above it."""
-    counts = {at for at, match in part.headings.matches.items() if match.meaning == "How many"}
+    counts = {column for column, match in part.headings.matches.items() if match.meaning == "How many"}
     counts |= set(part.headings.sizes)
     if not set(cells) <= counts or len(part.rows) < 3 or row != max(part.rows):
         return False
-    above = [each for no, each in part.rows.items() if no != row]
-    return all(pieces(cell) == sum(pieces(each[at]) or 0 for each in above if at in each) for at, cell in cells.items())
+    above = [other for no, other in part.rows.items() if no != row]
+    return all(
+        pieces(cell) == sum(pieces(other[column]) or 0 for other in above if column in other)
+        for column, cell in cells.items()
+    )

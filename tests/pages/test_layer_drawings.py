@@ -1,0 +1,70 @@
+"""Artwork of several layers: drawn assembled, once a size, with how each layer lies on the lowest."""
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.pages.cells import texts_of
+from xlbatch.pages.write_pages import write_pages
+from xlbatch.pictures.layers_picture import layers_svg
+from xlbatch.placement.register import drawings
+from xlbatch.plan import Plan
+
+SHAPES = {"#1f3a93": (0, 60, 200, 40), "#c0392b": (30, 20, 75, 35), "#f0b429": (110, 10, 40, 50)}  # x, y, wide, high
+FILMS = ("Navy smooth", "Red smooth", "Gold glitter")
+SIZES = ("M", "L", "M", "Youth M", "L")
+
+
+@pytest.fixture
+def plan(plan_of: Callable[..., Plan], tmp_path: Path) -> Plan:
+    shapes = "".join(
+        f'<rect x="{x}" y="{y}" width="{wide}" height="{high}" fill="{color}"/>'
+        for color, (x, y, wide, high) in SHAPES.items()
+    )
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100">{shapes}</svg>'
+    (tmp_path / "sea.svg").write_text(svg, encoding="utf-8")
+    designs = [
+        ["Design", "Decal", "What", "Artwork", "Artwork color", "Film", "Layer", "Position", "Width"],
+        *(
+            ["Trip", piece, "artwork", "sea.svg", color, film, layer, "full front", "9 in"]
+            for layer, (piece, color, film) in enumerate(zip(("Sea", "Boat", "Sun"), SHAPES, FILMS, strict=True), 1)
+        ),
+    ]
+    roster = [["Who", "Size", "Design"], *([f"Ana {no}", size, "Trip"] for no, size in enumerate(SIZES))]
+    return plan_of(roster, Designs=designs)
+
+
+def test_one_drawing_a_size(plan: Plan) -> None:
+    alike = drawings(plan.places)
+    garments = sorted(sorted(drawing[0].garment.no for drawing in them) for them in alike)
+    assert garments == [[1, 3], [2, 5], [4]]
+    assert all([place.decal.piece for place in drawing] == ["Sea", "Boat", "Sun"] for them in alike for drawing in them)
+
+
+def test_the_page_has_each_size_once_with_its_garments_and_measures(plan: Plan, tmp_path: Path) -> None:
+    write_pages(tmp_path / "pages.xlsx", plan, "plan.xlsx")
+    told = [text for text in texts_of(tmp_path / "pages.xlsx", "Placement pictures") if "1 Sea" in text]
+    assert len(told) == 3
+    assert re.search(r"^M: no\. 1, 3\s+1 Sea 9 × ", told[0])
+    # the boat's box begins 40 of 200 units above that of the sea and 30 to the right of it, 9 in being 200 units
+    assert "2 Boat 1 13/16↑ 1 3/8→ in" in told[0].replace("\u00a0", " ")
+
+
+def test_the_layers_are_drawn_as_they_lie(plan: Plan) -> None:
+    """The path of each layer begins where its box lies beside the lowest one's."""
+    drawing = drawings(plan.places)[0][0]
+    svg = layers_svg(drawing, 300, 200)
+    paths = re.findall(r'<path d="(M[^"]*Z?)" fill="#', svg)
+    corners = []
+    for path in paths:
+        numbers = [float(number) for number in re.findall(r"-?[\d.]+", path)]
+        corners.append((min(numbers[::2]), min(numbers[1::2])))
+    (left, top), *others = corners
+    width = 9 * 25.4
+    scale = (max(float(x) for x in re.findall(r"-?[\d.]+", paths[0])[::2]) - left) / width
+    for (x, y), place in zip(others, drawing[1:], strict=True):
+        assert place.register is not None
+        assert (x - left) / scale == pytest.approx(place.register.from_left, abs=0.05)
+        assert (y - top) / scale == pytest.approx(place.register.from_top, abs=0.05)
