@@ -36,7 +36,7 @@ def save(folder: Path) -> None:
     def to_print(path: Path, plan: str) -> None:
         path.write_text(plan, encoding="utf-8")
 
-    save_plan(folder, "roster", write, CUT_FILES, to_print)
+    save_plan(folder, "roster", write, dict(CUT_FILES), to_print)
 
 
 def killed(folder: Path, kill: Kill, steps: int) -> bool:

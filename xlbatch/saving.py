@@ -4,7 +4,7 @@ import errno
 import os
 import re
 import sys
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
@@ -58,15 +58,17 @@ def save_plan(
     folder: Path,
     name: str,
     write: Write,
-    files: Mapping[str, str | bytes],
+    files: dict[str, str | bytes],
     to_print: Callable[[Path, str], object] | None = None,
 ) -> Saved:
     """Writes `name - plan.xlsx`, its folder of cut files and, where given, its pages to print under the next free
-    number. `to_print` is told where to write and the plan's file name. Raises CannotSave."""
+    number. `to_print` is told where to write and the plan's file name. `files` is empty afterwards: what is on the disk
+    takes no memory while the rest is written. Raises CannotSave."""
     with _parts(folder, name, _PLAN) as parts:
         cut_files, pages, plan = parts
         cut_files.made.mkdir()
-        for file, content in files.items():
+        for file in tuple(files):
+            content = files.pop(file)
             (cut_files.made / file).parent.mkdir(exist_ok=True, parents=True)
             (cut_files.made / file).write_bytes(content.encode() if isinstance(content, str) else content)
         if to_print:

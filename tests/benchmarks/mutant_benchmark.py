@@ -38,13 +38,14 @@ def copied(folder: Path) -> Path:
 
 
 def test_files(tree: Path, mutant: Mutant) -> list[str]:
-    """The tests that may notice a change: those that import its module, then those of its room that do not."""
+    """The tests that may notice a change: those named after its module, those that import it, those of its room."""
     name = "xlbatch." + mutant.module.removesuffix(".py").replace("/", ".")
     files = [path.relative_to(tree).as_posix() for path in sorted((tree / "tests").rglob("test_*.py"))]
     texts = {file: (tree / file).read_text(encoding="utf-8") for file in files if not file.startswith(LEFT_OUT)}
     of_room = [file for file in texts if file.startswith(f"tests/{mutant.room}/")]
     named = [file for file, text in texts.items() if f"from {name} import" in text]
-    ranked = sorted(dict.fromkeys([*named, *of_room]), key=lambda file: (file not in named, file not in of_room))
+    own = f"/test_{Path(mutant.module).stem}.py"
+    ranked = sorted(dict.fromkeys([*named, *of_room]), key=lambda file: (own not in file, file not in named))
     return ranked[:MOST_FILES]
 
 

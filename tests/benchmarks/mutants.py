@@ -1,6 +1,6 @@
 """Small changes of the program, one place each, as a slip of the hand makes them: + for -, and for or, a number one
 more, yes for no; < for <= where a whole number is compared, else < for >, as two measures are hardly ever equal.
-Annotations, texts and what only names a type are left alone."""
+Annotations, texts, what only names a type, digits of rounding and tolerances are left alone."""
 
 import ast
 import random
@@ -82,6 +82,10 @@ def _not_code(tree: ast.Module) -> Iterator[ast.AST]:
             yield node.returns
         elif isinstance(node, ast.Call) and ast.unparse(node.func) in ("cast", "TypeVar"):
             yield node.args[0]
+        elif isinstance(node, ast.Call) and ast.unparse(node.func) == "round":
+            yield from node.args[1:]
+        elif isinstance(node, ast.Constant) and isinstance(node.value, float) and 0 < node.value < 1e-3:
+            yield node
         elif isinstance(node, ast.Call):  # to the checker of types, to the reader and to cells: nothing is computed
             yield from (word for word in node.keywords if word.arg in ("strict", "eq", "frozen", "maxsize", "encoding"))
         elif isinstance(node, ast.Subscript) and ast.unparse(node.value) == "Literal":

@@ -68,6 +68,7 @@ def test_a_layer_a_strip_and_a_group_a_decal() -> None:
     groups = {name: {line.dxf.layer for line in group} for name, group in drawing.groups}
     assert groups == {"D001": {"Strip 1"}, "D022": {"Strip 7"}}
     square = next(line for line in drawing.modelspace() if line.dxf.layer == "Test cut")
+    assert square.closed
     assert corners(square).tolist() == [[0, 2.5], [5, 2.5], [5, 7.5], [0, 7.5]]  # in the middle of the 10 mm of margin
 
 

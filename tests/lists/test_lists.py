@@ -38,7 +38,8 @@ def test_no_list_is_read_wrong_unasked(table: Path) -> None:
 def test_what_is_odd_in_a_list_is_asked_about(table: str) -> None:
     """Lists in each of which something is odd: half of their garments may be asked about, none be wrong unasked."""
     counted = total(Path(__file__).with_name(table))
-    assert counted["wrong unasked"] == counted["refused"] == 0
+    assert counted["wrong unasked"] == 0
+    assert counted["refused"] <= 0.02 * sum(counted[outcome] for outcome in OUTCOMES)
 
 
 @pytest.mark.parametrize("rows", [

@@ -60,5 +60,7 @@ def _plain_sheet(sheet: Any, styles: tuple[Style, ...]) -> PlainSheet:
             timedelta_formats=book._timedelta_formats,
         )
         cells = [(cell, styles[cell["style_id"]]) for _, row in parser.parse() for cell in row]
-    hidden = (int(row) for row, said in parser.row_dimensions.items() if said.get("hidden") in ("1", "true"))
+    hidden = (
+        int(row) for row, attributes in parser.row_dimensions.items() if attributes.get("hidden") in ("1", "true")
+    )
     return PlainSheet(cells, frozenset(hidden))

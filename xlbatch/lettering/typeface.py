@@ -155,13 +155,26 @@ def glyphs(face: Typeface, placed: tuple[Placed, ...]) -> Ink | None:
 
 def _touching_groups(face: Typeface, placed: list[Placed]) -> list[list[Placed]]:
     """The glyphs sorted into groups that touch: only those need welding together."""
-    groups: list[list[Placed]] = []
+    groups: list[tuple[Box, list[Placed]]] = []
     for glyph in placed:
-        near = [group for group in groups[-_NEIGHBORS:] if any(_touch(face, other, glyph) for other in group)]
+        box = _box(face, glyph)
+        near = [
+            group
+            for group in groups[-_NEIGHBORS:]
+            if not _apart(group[0], box) and any(_touch(face, other, glyph) for other in group[1])
+        ]
         for group in near:
             groups.remove(group)
-        groups.append([*(member for group in near for member in group), glyph])
-    return groups
+        members = [member for _, group in near for member in group]
+        groups.append((around([box, *(group_box for group_box, _ in near)]), [*members, glyph]))
+    return [members for _, members in groups]
+
+
+def _box(face: Typeface, placed: Placed) -> Box:
+    glyph, x, y = placed
+    ink = glyphs(face, ((glyph, 0, 0),))
+    assert ink is not None  # only glyphs with ink are placed
+    return InkPart(ink, x, y).box
 
 
 def _touch(face: Typeface, glyph: Placed, other: Placed) -> bool:

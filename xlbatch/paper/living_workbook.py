@@ -19,7 +19,16 @@ _letters = cache(xl_col_to_name)
 class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
     """A sheet. Its cells are always named by numbers, so nothing has to look for an A1."""
 
-    write_string, write_number, write_blank = Worksheet._write_string, Worksheet._write_number, Worksheet._write_blank
+    def __init__(self) -> None:
+        super().__init__()
+        self._blank = cache(CellBlankTuple)  # one for all blank cells of a look
+
+    write_string, write_number = Worksheet._write_string, Worksheet._write_number
+
+    def write_blank(self, row: int, column: int, _: None, look: Format) -> None:
+        """A cell of which only the look is seen."""
+        self._check_dimensions(row, column)
+        self.table[row][column] = self._blank(look)
 
     def _write_rows(self) -> None:
         """The elements of all rows, each of which is given free once it is written; without the spans of their
@@ -54,7 +63,7 @@ class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
         each draws its own part of an edge."""
         self._check_dimensions(last_row, last_column)
         self.merge.append([row, column, last_row, last_column])
-        blank = CellBlankTuple(look)
+        blank = self._blank(look)
         for across in range(row, (last_row if framed else row) + 1):
             cells = self.table[across]
             for place in range(column, (last_column if framed else column) + 1):

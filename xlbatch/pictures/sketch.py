@@ -39,11 +39,7 @@ def _fitted(outline: str, places: Iterable[Place], size: tuple[float, float], wi
 def body_shape(blank: Blank, side: str, *, fill: str = "#fff", marked: bool = True) -> str:
     """Body and sleeves, then the collar seam of this side; `marked`: a dotted center crease and what to keep clear."""
     neck, half, long = blank.chest * NECK / 2, blank.chest / 2, blank.length
-    sleeve, opening = blank.sleeve_length or 0.0, blank.sleeve_opening or blank.chest * 0.3
-    tip, armpit = (half * 0.92, long * 0.06), long * 0.06 + opening * 1.25
-    out = (tip[0] + sleeve * 0.78, tip[1] + sleeve * 0.62)
-    inner = (out[0] - opening * 0.62, out[1] + opening * 0.78)
-    right = ((neck, 0.0), tip, out, inner, (half, armpit), (half, long))
+    right = ((neck, 0.0), *_arm(blank), (half, long))
     edge = (*right, *((-x, y) for x, y in reversed(right)))
     seam = blank.drop_front if side == "front" else blank.drop_back
     return (
@@ -65,6 +61,18 @@ def _kept_clear(blank: Blank, side: str, seam: float) -> str:
         f"{KEPT_CLEAR}/>"
         for feature, top in boxes
     )
+
+
+def _arm(blank: Blank) -> tuple[tuple[float, float], ...]:
+    """From the shoulder's tip around the sleeve, or the bare armhole, to the armpit."""
+    half, down = blank.chest / 2, blank.length * 0.06
+    armpit = (half, down + (blank.sleeve_opening or blank.chest * 0.3) * 1.25)
+    if not blank.sleeve_length:
+        strap = (blank.between_armholes or blank.chest * 0.7) / 2
+        return (strap, down * 0.5), (strap, armpit[1] * 0.6), (strap + (half - strap) * 0.35, armpit[1] * 0.9), armpit
+    tip, opening = (half * 0.92, down), armpit[1] - down
+    out = (tip[0] + blank.sleeve_length * 0.78, tip[1] + blank.sleeve_length * 0.62)
+    return tip, out, (out[0] - opening / 1.25 * 0.62, out[1] + opening / 1.25 * 0.78), armpit
 
 
 def _collar(blank: Blank, side: str, neck: float) -> str:

@@ -19,19 +19,19 @@ _FEWEST = 2  # titles by their place alone
 def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, Cells]) -> dict[int, str]:
     """The titles among a list's rows: lone texts above full rows, that say so or begin each block between blank rows.
 
-    A list with a column Group has none; `titles` are spoken for."""
+    A list with a column Group has none; those of `titles`, above headings, must say so."""
     if "Group" in headings.known:
         return {}
     left = min((column for cells in rows.values() for column in cells), default=0)
     lone = {
         row: shown_value(cells[left])
         for (row, cells), (_, below) in pairwise(rows.items())
-        if set(cells) == {left} and isinstance(cells[left].value, str) and len(below) > 1 and row not in titles
+        if set(cells) == {left} and isinstance(cells[left].value, str) and len(below) > 1
     }
     lone = {row: text for row, text in lone.items() if not read_size(text)}
     sure = {row for row, text in lone.items() if _SAYS_GROUP.search(text) or wearer(text)}
     blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
     if len(blocks) >= _FEWEST and blocks <= set(lone):
-        sure |= blocks
-    sure |= {row for row in lone if sure and row == min(rows)}
+        sure |= blocks - titles
+    sure |= {row for row in lone if sure and row == min(rows) and row not in titles}
     return {row: text.rstrip(": ") for row, text in lone.items() if row in sure}

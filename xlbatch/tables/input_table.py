@@ -16,6 +16,7 @@ from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
 _YEARS = ("age", "ages", "years", "años", "anos", "ans", "jahre", "anni", "jaar", "lat", "let", "yaş")
+_TITLE_ABOVE = 2  # rows from a title to the headings: one blank between
 READ_BACK = ("Problems", "Proof", "Cut list", "Press log", "Shopping list", "Money")
 ANSWERS = (
     "Wanted",
@@ -90,6 +91,12 @@ class Table:
         titles = (self.titles.get(self.columns.get(heading, 0), "") for heading in ("Who", "First name", "Size"))
         words = re.findall(r"[^\W\d_]+", " ".join(titles).casefold())
         return any(word in _YEARS or wearer(word) == "youth" for word in words)
+
+    @cached_property
+    def title(self) -> str:
+        """The line right above the headings, or one row higher; or ""."""
+        row = max((row for row in self.above if row < self.heading_row), default=0)
+        return self.above[row] if row and self.heading_row - row <= _TITLE_ABOVE else ""
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""

@@ -145,8 +145,9 @@ def _with_a_name(
         texts = [
             column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
         ]
-    if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
-        changed |= {texts[0]: "Print name"}
+    lone = texts[0] if len(texts) == 1 and "sleeve" not in titles.get(texts[0], "").casefold() else 0
+    if lone and "Print name" not in given and given & {*NAMES}:
+        changed |= {lone: "Print name"}
     return changed
 
 

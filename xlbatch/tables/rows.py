@@ -94,7 +94,7 @@ def _roles(table: Table) -> dict[str, int]:
 def _whom(table: Table, row: int) -> Class | None:
     """Whom the sizes of a row are for, by the title above it or its sheet's name; an age is a child's where the
     headings speak of children."""
-    titled = wearer(table.groups.get(row, "")) or wearer(table.sheet)
+    titled = wearer(table.groups.get(row, table.title)) or wearer(table.sheet)
     cell = table.rows[row].get(table.columns.get("Size", 0))
     typed = shown_value(cell) if cell and not titled and table.is_of_children else ""
     return "youth" if typed[:1].isdigit() and read_size(typed, "youth") and not read_size(typed) else titled

@@ -69,7 +69,12 @@ def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]
 
 
 def _mark(value: object) -> str:
-    return mark_of(plain(value)) if value is None or isinstance(value, str | int | float) else ANY
+    return _of_value(value) if value is None or isinstance(value, str | int | float) else ANY
+
+
+@lru_cache(maxsize=1 << 14, typed=True)  # sheets say the same again and again
+def _of_value(value: object) -> str:
+    return mark_of(plain(value))
 
 
 def _key(texts: Iterable[str]) -> str:

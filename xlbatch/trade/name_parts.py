@@ -19,7 +19,10 @@ def last_name(name: str) -> str:
 
 
 def words_of_no_name(name: str) -> tuple[str, ...]:
-    """The words of a name that begin small though others do not, and are no particles: née, plus one; or N.N."""
+    """The words of a name that begin small though others do not, and are no particles: née, plus one; N.N.; or those
+    in brackets or quotation marks."""
+    if marked := re.findall(r"[(\[\"“”„«][^()\[\]\"“”„«»]+[)\]\"“”»]", name):
+        return tuple(marked)
     words_ = re.findall(r"[^\W\d_][\w\u0300-\u036f'’.-]*", name)
     small = tuple(word for word in words_ if _is_small(word))
     if re.fullmatch(r"(?:[A-Za-z]\.\s*)+", name):
