@@ -109,7 +109,7 @@ def _look(title: str, cells: Column) -> str:
     """What a column no one has judged looks like: words of the garment's, or numbers under a heading that says so."""
     texts = list(islice(cells.values(), MOST_LOOKED_AT))
     kinds = [kind_of_text(text) for text in texts]
-    if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(map(_says_place, texts)):
+    if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(_says_place(text) or _is_mark(text) for text in texts):
         return "choice"
     return "choice" if _speaks_of_garment(title) and _share(kinds, ("date", "price", "contact")) < _MOSTLY else ""
 
@@ -125,6 +125,11 @@ def _speaks_of_garment(title: str) -> bool:
 
 def _says_place(text: str) -> bool:
     return _has(text, "place")
+
+
+def _is_mark(text: str) -> bool:
+    """Whether a cell is one capital letter: a captain's C."""
+    return len(text) == 1 and text.isupper()
 
 
 def _has(text: str, kind: str) -> bool:

@@ -27,6 +27,7 @@ _ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles 
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
 _MOSTLY = 0.6  # of a column's cells
+_ALL = 0.999  # of them, shares being rounded
 NAMES = ("Who", "First name", "Last name")
 
 Cells = Mapping[int, Raw]
@@ -80,6 +81,8 @@ def _filled(titles: Mapping[int, str], rows: Sequence[Cells]) -> frozenset[int]:
 def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]:
     """What a column is worth for each meaning it may have."""
     worths = heading_scores(heading)
+    if "Garment" in worths and _of_sizes(held):
+        worths = {"Size": worths["Garment"]}
     scores: dict[str, float] = {}
     for meaning in {*worths, *(_BY_CONTENTS if held.filled else ())}:
         if meaning == "Counter" and not (first and held.share("counter")) and "Number" in worths:
@@ -93,6 +96,11 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
         if weight > 0 or meaning in worths:
             scores[meaning] = worths.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
     return {meaning: score for meaning, score in scores.items() if score >= _LEAST}
+
+
+def _of_sizes(held: Contents) -> bool:
+    """Whether a column holds sizes, and else only words that say none is wanted: `Shirt` over M, no shirt, n/a."""
+    return held.share("size") > 0 and held.share("size") + held.share("status") + held.share("remark") >= _ALL
 
 
 def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...] = ()) -> dict[int, str]:

@@ -20,14 +20,14 @@ def last_name(name: str) -> str:
 
 def words_of_no_name(name: str) -> tuple[str, ...]:
     """The words of a name that begin small though others do not, and are no particles: née, plus one; N.N.; or those
-    in brackets or quotation marks."""
+    in brackets or quotation marks. The first word counts only where it is one said of people: baby Sue."""
     if marked := re.findall(r"[(\[\"“”„«][^()\[\]\"“”„«»]+[)\]\"“”»]", name):
         return tuple(marked)
     words_ = re.findall(r"[^\W\d_][\w\u0300-\u036f'’.-]*", name)
     small = tuple(word for word in words_ if _is_small(word))
     if re.fullmatch(r"(?:[A-Za-z]\.\s*)+", name):
         return (name,)  # N.N.
-    return small if len(small) < len(words_) and not name.startswith(small) else ()
+    return small if len(small) < len(words_) and (not name.startswith(small) or _is(small[0], "said of one")) else ()
 
 
 def _is_small(word: str) -> bool:
