@@ -5,15 +5,15 @@ from pathlib import Path
 import pytest
 
 from tests.plan_book import PlanBook, codes, decals, drop_for_workbook, steps, written
-from tests.workbooks import write_workbook
+from tests.workbooks import Rows, write_workbook
 from xlbatch.run import Outcome
 
-DESIGNS = [
+DESIGNS: Rows = [
     ["Design", "Decal", "What", "Film", "Position", "Height", "Layer"],
     ["Name", "Front", "print name", "Black smooth", "full front", "2 in", 1],
     ["Name", "Over", "number", "Red smooth", "full front", "1 in", 2],
 ]
-PEOPLE = [["Who", "Size", "Number"], ["Ana", "M", "4"], ["Ivo", "L", "7"]]
+PEOPLE: Rows = [["Who", "Size", "Number"], ["Ana", "M", "4"], ["Ivo", "L", "7"]]
 
 
 @pytest.fixture
