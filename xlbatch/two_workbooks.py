@@ -1,5 +1,5 @@
-"""The plan's two workbooks: the pages to print, then the plan. Of a large job two cores make them side by side, which
-takes a quarter less time and leaves each process less to hold; of a small one starting a process would take longer."""
+"""The plan's two workbooks: the pages to print, then the plan. Of a large job two cores make them side by side, and
+each process has less to hold: the pages are a quarter of all work. A small one would wait for a process to start."""
 
 from pathlib import Path
 

@@ -63,7 +63,7 @@ def lines_change(mutant: Mutant, source: bytes, jobs: Iterable[str]) -> bool:
         put(importlib.import_module(name), source)
         return not all(map(_is_as_kept, jobs))
 
-    return _in_child(differ, 30)
+    return _in_child(differ, 90)
 
 
 def failing_test(tree: Path, file: str, left_out: Iterable[str]) -> str:
