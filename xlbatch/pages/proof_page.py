@@ -10,7 +10,7 @@ from xlbatch.pages.leaf import ACROSS, COLUMN, Leaf, Shown, Span, columns_for
 from xlbatch.pages.page_looks import FINE, HAIRLINE, HEAD, KEY, PLAIN, SMALL, STRONG, THIN, WORK, Text
 from xlbatch.pages.work import Work, size_text
 from xlbatch.paper.style import BOX
-from xlbatch.pictures.art_panel import COARSE, SHARP, art_panel, row_picture
+from xlbatch.pictures.art_panel import COARSE, SHARP, Rooms, art_panel, row_picture, word_rooms
 from xlbatch.pictures.traced_picture import is_picture, traced_picture
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.place import Place
@@ -26,6 +26,7 @@ MOST_PANELS, MOST_DRAWN = 12, 1_000
 MOST_SHARP = 300  # garments: of more, pictures of texts have fewer dots
 NO, TICKED, GUTTER, HALF = 3, 3, 2, 29  # columns; a garment takes half the page where it has one text
 TEXT_HIGH, OF_PANEL = 13.0, 0.125  # of a row of pieces: least, in points, and of the panels' height
+LOWEST_PANEL, OF_MORE = 56.0, 0.5  # points; a row of words in a drawing is higher by so much of what a panel has more
 SIZES_HIGH = 15.0  # points below it
 RULE = PLAIN.but(bottom=HAIRLINE)
 
@@ -39,8 +40,8 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
         _write_panels(leaf, work, panels[first : first + beside], colors, (ACROSS // beside, high))
     _write_traced(leaf, work, high)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
-    lines = _lines(work, max(TEXT_HIGH, high * OF_PANEL))
-    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, true size"), (TICKED, "Right"))
+    lines = _lines(work, high)
+    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, and its size"), (TICKED, "Right"))
     half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
     leaf.repeat()
@@ -55,22 +56,27 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
 
 
 class Lines(NamedTuple):
-    """How the garments are listed: so many beside one another; columns; points of a row of pieces."""
+    """How the garments are listed: so many beside one another; columns; points of a row of pieces; what is shown of
+    drawings."""
 
     beside: int
     who: int
     art: int
     high: float
+    rooms: Rooms
 
 
 def _lines(work: Work, high: float) -> Lines:
     """Two garments beside one another, unless they are few or some have several texts."""
     garments = work.plan.garments
-    few = len(garments) <= IN_ONE_COLUMN or any(len(_texts(work, garment)) > 1 for garment in garments)
+    texts = [_texts(work, garment) for garment in garments]
+    rooms = word_rooms(group for row in texts for group in row)
+    row_high = TEXT_HIGH + (high - LOWEST_PANEL) * OF_MORE if rooms else max(TEXT_HIGH, high * OF_PANEL)
+    few = len(garments) <= IN_ONE_COLUMN or any(len(row) > 1 for row in texts)
     beside = 1 if few else 2
     names = columns_for((garment.who for garment in garments), WORK, bold=True, least=9, most=28 // beside)
     who = max(names, columns_for(map(_about, garments), FINE, most=28 // beside))
-    return Lines(beside, who, (HALF if beside > 1 else ACROSS) - NO - who - TICKED, high)
+    return Lines(beside, who, (HALF if beside > 1 else ACROSS) - NO - who - TICKED, row_high, rooms)
 
 
 def sides(work: Work) -> Iterator[Sequence[Place]]:
@@ -144,7 +150,7 @@ def _write_texts(
         if texts and count <= MOST_DRAWN:
             dots = SHARP if count <= MOST_SHARP else COARSE
             left = half_no * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, colors, lines.art * COLUMN - 8, lines.high, dots)
+            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high), dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 

@@ -1,9 +1,9 @@
 """Pictures for the proof page: one side of a garment as it will look, large; and what is on one garment, small."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from xlbatch.art.decal import Decal
-from xlbatch.geometry.ink import shifted
+from xlbatch.geometry.ink import around, shifted
 from xlbatch.geometry.path import Box, path_data
 from xlbatch.paper.picture import Picture, drawn
 from xlbatch.pictures.sketch import box_of
@@ -16,6 +16,8 @@ MARGIN = 9.0  # points around the pieces
 APART = 6.0  # points between two pieces in a row
 SHARP, COARSE = 2.5, 1.5  # dots a point
 PAPER, INK = "#ffffff", "#000000"
+Drawings = tuple[tuple[str, str], ...]  # the designs and pieces of a group
+Rooms = Mapping[Drawings, Sequence[Box]]
 AROUND = 0.15  # of a text's height: so much of its room is shown around it
 
 
@@ -40,13 +42,13 @@ def art_panel(places: Sequence[Place], film_colors: Mapping[str, str], width: fl
 
 
 def row_picture(
-    row: Sequence[Group], colors: Mapping[str, str], width: float, height: float, dots: float = SHARP
+    row: Sequence[Group], rooms: Rooms, colors: Mapping[str, str], size: tuple[float, float], dots: float = SHARP
 ) -> Picture:
     """The pieces of one garment side by side as cut, all as high as the widest allows; of a drawing with words of the
-    garment's own the words in their room. Places too thin in a ring."""
-    panes = [(group, room) for group in row for room in _rooms(group)]
+    garment's own the words in their room. Places too thin in a ring. `size`: width and height in points."""
+    panes = [(group, room) for group in row for room in _shown(group, rooms)]
     wide = sum((right - left) / (top - bottom) for _, (left, bottom, right, top) in panes)
-    high = min(height - 1, (width - APART * len(panes)) / wide)
+    high = min(size[1] - 1, (size[0] - APART * len(panes)) / wide)
     body, x = "", 0.5
     for group, room in panes:
         left, bottom, right, top = room
@@ -73,15 +75,51 @@ def _within(group: Group, room: Box) -> bool:
     return inside and not any(decal.thin for decal in group.decals)
 
 
-def _rooms(group: Group) -> list[Box]:
-    """What is shown of a group, in its own box: where its texts lie, a little around them; else all of it."""
-    rooms = dict.fromkeys(shifted(room, *decal.offset) for decal in group.decals for room in decal.rooms)
-    apart = {tuple(round(side) for side in room): room for room in rooms}  # each once, whatever film it was told by
+def word_rooms(shown: Iterable[Group]) -> Rooms:
+    """What is shown of each drawing with words of the garments' own, in widths and heights of the drawing: the room
+    that the longest of them take and a little around it, the same on every garment."""
+    rooms: dict[Drawings, list[Box]] = {}
+    for group in shown:
+        if own := list(_own_rooms(group)):
+            rooms[_drawings(group)] = _merged([*rooms.get(_drawings(group), ()), *own])
+    return rooms
+
+
+def _drawings(group: Group) -> Drawings:
+    return tuple((decal.spec.design, decal.piece) for decal in group.decals)
+
+
+def _own_rooms(group: Group) -> Iterator[Box]:
+    """Where the texts of a group lie and a little around them, in its widths and heights."""
+    for decal in group.decals:
+        for left, bottom, right, top in (shifted(room, *decal.offset) for room in decal.rooms):
+            edge = AROUND * (top - bottom)
+            across, up = group.width, group.height
+            yield (left - edge) / across, (bottom - edge) / up, (right + edge) / across, (top + edge) / up
+
+
+def _merged(boxes: Iterable[Box]) -> list[Box]:
+    """Those that overlap as one."""
+    merged: list[Box] = []
+    for box in boxes:
+        while touched := [other for other in merged if _overlap(box, other)]:
+            merged = [other for other in merged if other not in touched]
+            box = around([box, *touched])
+        merged.append(box)
+    return merged
+
+
+def _overlap(box: Box, other: Box) -> bool:
+    return all(box[side] < other[side + 2] and other[side] < box[side + 2] for side in (0, 1))
+
+
+def _shown(group: Group, rooms: Rooms) -> list[Box]:
+    """What is shown of a group, in its own box in mm: the room of its texts, else all of it."""
+    across, up = group.width, group.height
     return [
-        (left - edge, bottom - edge, right + edge, top + edge)
-        for left, bottom, right, top in apart.values()
-        for edge in (AROUND * (top - bottom),)
-    ] or [(0.0, 0.0, group.width, group.height)]
+        (left * across, bottom * up, right * across, top * up)
+        for left, bottom, right, top in rooms.get(_drawings(group), [(0.0, 0.0, 1.0, 1.0)])
+    ]
 
 
 def _shapes(group: Group, colors: Mapping[str, str], scale: float) -> str:
