@@ -21,18 +21,21 @@ def layer_rows(work: Work) -> list[Sequence[Row]]:
     """Rows that stay together: each line of drawings with the words below it."""
     sizes = drawings(work.plan.places)
     lines: list[Sequence[Row]] = []
-    for first in range(0, min(len(sizes), MOST), ACROSS):
+    shown_sizes = min(len(sizes), MOST)
+    across = -(-shown_sizes // max(1, -(-shown_sizes // ACROSS)))  # lines of the same length
+    wide = ACROSS * WIDE // max(1, across)
+    for first in range(0, shown_sizes, max(1, across)):
         leaf = Leaf("", job="", paper="Letter")
         if not first:
             more = f"; {len(sizes) - MOST} more sizes: see Press cards" * (len(sizes) > MOST)
             leaf.row(18, Span(ACROSS * WIDE, TELLS + more, STRONG.but(color=ACCENT, top=THIN)))
-        beside = sizes[first : first + ACROSS]
+        beside = sizes[first : min(first + across, shown_sizes)]
         shown = [
-            Shown(partial(layers_picture, alike[0], WIDE * COLUMN - 10, HIGH), size_no * WIDE * COLUMN + 8)
+            Shown(partial(layers_picture, alike[0], wide * COLUMN - 10, HIGH), size_no * wide * COLUMN + 8)
             for size_no, alike in enumerate(beside)
         ]
         leaf.row(HIGH + 3, pictures=shown, joined=True)
-        leaf.row(14, *(Span(WIDE, tuple(_words(work, alike)), Look(valign="top")) for alike in beside))
+        leaf.row(14, *(Span(wide, tuple(_words(work, alike)), Look(valign="top")) for alike in beside))
         lines.append(leaf.rows)
     return lines
 

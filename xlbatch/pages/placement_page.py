@@ -21,6 +21,7 @@ TELLS = "Press: hang this up. Each letter is a measure, from the seam to the nea
 DRAWING, SIZES, MEASURE = 14, 8, 5  # columns; what is left is for the ruler
 PAIR = 2 * (DRAWING + SIZES + MEASURE)
 HIGH, LEAST_HIGH = 160.0, 105.0  # points, of a drawing; and where there are many
+STEP = 5  # points between the heights tried
 FILLER, CLEAR, GAP = 16.0, 4.0, 4.0  # points: of an empty row, below the ruler, and below each line of drawings
 MOST = 24  # drawings
 WHOLE_WORDS = {"in": "inches", "cm": "cm", "mm": "mm"}
@@ -51,11 +52,15 @@ def write(leaf: Leaf, work: Work) -> None:
     leaf.line(f"Ruler at the right: print at 100 %, check {check} against a tape, cut it out, lay 0 on the seam.",
               STRONG, 18, joined=True)  # fmt: skip
     room, beside_ruler = leaf.budget - _height(leaf.rows), ruler.height + CLEAR
-    least = [*map(_height, _pairs(work, kinds_shown, LEAST_HIGH)), *map(_height, layers)]
-    pages = 1 + len(page_starts([height + GAP for height in least], room, leaf.budget))
-    a_page = max(1, -(-len(kinds_shown) // (2 * pages)))  # so that none has a last one by itself
-    for_pairs = pages * room - sum(map(_height, layers))
-    pairs = _pairs(work, kinds_shown, min(HIGH, max(LEAST_HIGH, for_pairs / (pages * a_page) - 34)))
+
+    def pages(*blocks: Sequence[Row]) -> int:
+        return 1 + len(page_starts([_height(rows) + GAP for rows in blocks], room, leaf.budget))
+
+    fewest = pages(*_pairs(work, kinds_shown, LEAST_HIGH), *layers)
+    heights = range(int(HIGH), int(LEAST_HIGH), -STEP)
+    high = next((high for high in heights if pages(*_pairs(work, kinds_shown, high), *layers) <= fewest), LEAST_HIGH)
+    pairs = _pairs(work, kinds_shown, high)
+    a_page = max(1, -(-len(pairs) // pages(*pairs)))  # so that none has a last one by itself
     shown = [Shown(lambda: ruler, PAIR * COLUMN + 2, 0)]
     for block_no, rows in enumerate([*pairs, *layers]):
         high = _height(rows)

@@ -91,7 +91,7 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
         if row > headings.row - headings.rows:
             return
         texts = {column: shown_value(cell) for column, cell in cells.items()}
-        of_headings = row == headings.row - 1 and any(map(heading_scores, texts.values()))
+        of_headings = row == headings.row - 1 and 2 * sum(map(bool, map(heading_scores, texts.values()))) > len(texts)
         if (len(cells) > 1 or not headings.rows) and not of_headings:
             code = "row-above" if known & set(cells) else "row-title"
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
