@@ -34,6 +34,19 @@ def test_a_second_list_beside_the_first(reading_of: Read) -> None:
     assert stop.rows == (MOST_SHEET_ROWS + 3,)  # Zoe's row, not that of the list on the left
 
 
+def test_a_second_list_beside_the_first_without_headings(reading_of: Read) -> None:
+    reading = reading_of(
+        [["Who", "Size"], ["Ana Blom", "M", None, "Ivo Berg", "L"], ["Cy Kim", "S", None, "Mei Lin", "XL"]]
+    )
+    assert people(reading) == [("Ana Blom", "M"), ("Cy Kim", "S"), ("Ivo Berg", "L"), ("Mei Lin", "XL")]
+    assert found(reading) == [("table-joined", "D2"), ("headings-missing", "D2")]
+
+
+def test_a_word_of_headings_beside_a_title_is_no_heading(reading_of: Read) -> None:
+    reading = reading_of([["Harbor run", "cancelled"], ["Who", "Size"], ["Ana", "M"]])
+    assert found(reading) == [("row-above", "A1")]
+
+
 def test_a_second_list_below_with_other_columns(reading_of: Read) -> None:
     rows = [["Who", "Size"], ["Ana", "M"], [], ["Helpers"], ["Size", "Note", "Name"], ["XL", "tall", "Cy"]]
     reading = reading_of(rows)

@@ -98,8 +98,12 @@ def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
 
 
 def _at_headings(code: str, sheet: RawSheet, part: ListPart) -> Problem:
-    titles = part.headings.titles
-    return problem(code, _first(sheet, part.headings.row, titles), titles[min(titles)])
+    """A problem at the first heading; of a part without headings, at its first cell."""
+    row, titles = part.headings.row, part.headings.titles
+    if not titles and part.rows:
+        row = min(part.rows)
+        titles = {column: shown_value(cell) for column, cell in part.rows[row].items()}
+    return problem(code, _first(sheet, row, titles), titles[min(titles)] if titles else "")
 
 
 def _first(sheet: RawSheet, row: int, cells: Mapping[int, object]) -> Where:
