@@ -3,7 +3,7 @@
 from itertools import product
 
 import numpy as np
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from xlbatch.film.knapsack import fullest
@@ -17,6 +17,7 @@ from xlbatch.film.knapsack import fullest
         max_size=6,
     ),
 )
+@example(0, [(0, 0.1, 1)])  # what takes no room fits into none
 def test_no_other_choice_is_worth_more(room: int, kinds: list[tuple[int, float, int]]) -> None:
     kinds.sort()
     sizes, worths, counts = (np.array(column) for column in zip(*kinds, strict=True))

@@ -21,7 +21,8 @@ def fullest(room: int, sizes: Ints, worths: Floats, counts: Ints) -> Counter[int
     The most that can be reached with one of a kind is its worth and what the rest of the room holds at best if pieces
     could be cut (Dantzig, 1957). So a few kinds are tried first, and after that only those that could do better."""
     alive()
-    counts = np.where(worths > 0, np.minimum(counts, room // np.maximum(sizes, 1)), 0)
+    fitting = np.where(sizes > 0, room // np.maximum(sizes, 1), counts)
+    counts = np.where(worths > 0, np.minimum(counts, fitting), 0)
     reach = _reach(room, sizes, worths, counts)
     likely = reach >= np.sort(reach)[-min(LIKELY, len(reach))]
     filled = _filled(room, sizes, worths, np.where(likely, counts, 0))
