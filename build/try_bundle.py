@@ -57,7 +57,8 @@ def outputs(folder: Path) -> dict[str, bytes | dict[str, bytes]]:
 
 def copy_examples(folder: Path) -> list[Path]:
     """Copies the example lists and their drawings into a new folder, one once more to be cut as DXF; the lists."""
-    shutil.copytree(ROOT / "example_workbooks", folder, ignore=shutil.ignore_patterns("with_mistakes", "*.png", "*.md"))
+    others = ("with_mistakes", "*.png", "*.md", "* - *")  # the last: plans made of the examples
+    shutil.copytree(ROOT / "example_workbooks", folder, ignore=shutil.ignore_patterns(*others))
     if run(ready(BUNDLE_LOCK), "-c", AS_DXF, str(folder / "lantern walk.xlsx"), str(folder / "as DXF.xlsx")):
         raise AssertionError("There is no list to be cut as DXF.")
     return sorted(file for file in folder.iterdir() if file.suffix in (".csv", ".xlsx"))

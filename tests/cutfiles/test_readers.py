@@ -21,6 +21,7 @@ import pytest
 from ezdxf import bbox
 
 from xlbatch.cutfiles.run_svg import cut_files
+from xlbatch.each_list import lists_in
 from xlbatch.film.layout import Run
 from xlbatch.resources import examples
 from xlbatch.roster.read import UnreadableFile, read
@@ -47,7 +48,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> tuple[Made, ...]:
 
 
 def _made(folder: Path) -> Iterator[Made]:
-    for at, example in enumerate(sorted(each for each in examples().iterdir() if each.suffix in (".xlsx", ".csv"))):
+    for list_no, example in enumerate(lists_in([examples()])):
         reading = read(example)
         assert not isinstance(reading, UnreadableFile)
         settings = replace(reading.job.settings, cut_file_kind="both")
@@ -57,7 +58,7 @@ def _made(folder: Path) -> Iterator[Made]:
         for run in plan.layout.runs:
             files = {}
             for name in run.cut_files:
-                path = folder / f"{at}-{run.no:02d}{Path(name).suffix}"
+                path = folder / f"{list_no}-{run.no:02d}{Path(name).suffix}"
                 path.write_text(texts[name], encoding="utf-8", newline="\n")
                 files[path.suffix] = path
             yield Made(run, files)
