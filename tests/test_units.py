@@ -65,14 +65,14 @@ def test_temperatures_as_people_write_them(written: str, celsius: float) -> None
 
 @pytest.mark.parametrize("unit", ["in", "cm", "mm"])
 @given(mm=st.integers(0, 10_000_000).map(lambda thousandths: thousandths / 1000))
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 def test_a_written_length_reads_back_as_the_same(unit: str, mm: float) -> None:
     assert parse_length(length_in(mm, unit), unit) == mm
 
 
 @pytest.mark.parametrize("unit", ["°F", "°C"])
 @given(tenths=st.integers(0, 3000))
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 def test_a_written_temperature_reads_back_as_the_same(unit: str, tenths: int) -> None:
     celsius = parse_temperature(tenths / 10, "°F")
     assert celsius is not None
@@ -82,7 +82,7 @@ def test_a_written_temperature_reads_back_as_the_same(unit: str, tenths: int) ->
 
 
 @given(value=st.one_of(st.text(), st.integers(), st.floats(), st.booleans(), st.none()))
-@settings(derandomize=True, max_examples=300)
+@settings(max_examples=300)
 def test_nothing_a_cell_may_hold_makes_the_parsers_fail(value: object) -> None:
     assert parse_length(value, "in") is None or isinstance(parse_length(value, "in"), float)
     assert parse_temperature(value, "°F") is None or isinstance(parse_temperature(value, "°F"), float)

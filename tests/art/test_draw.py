@@ -206,9 +206,7 @@ def test_an_outline_needs_film_and_width(make: Any) -> None:
 # artwork
 
 
-@settings(
-    derandomize=True, max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=8), st.sampled_from([0.0, 40.0, -300.0]))
 def test_any_text_is_drawn_or_what_is_wrong_is_said(make: Any, text: str, arch: float) -> None:
     decals, problems = make.drawn(make.spec(arch=arch), who=text)

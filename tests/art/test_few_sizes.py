@@ -21,7 +21,7 @@ def error(asked: list[tuple[int, int]], sizes: tuple[float, ...]) -> float:
     return sum(count * min(abs(size - made) for made in sizes) for size, count in asked)
 
 
-@settings(derandomize=True, max_examples=100)
+@settings(max_examples=100)
 @given(ASKED, st.integers(1, 4))
 def test_no_other_choice_of_sizes_changes_less(asked: list[tuple[int, int]], most: int) -> None:
     made = few_sizes([AskedSize(*each) for each in asked], most)
@@ -37,7 +37,7 @@ LIMITED = st.lists(
 )  # fmt: skip
 
 
-@settings(derandomize=True, max_examples=100, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(LIMITED, st.integers(1, 3))
 def test_nor_where_garments_limit_the_size(drawn: list[tuple[int, int, int]], most: int) -> None:
     """What fits grows with the garment, as chests do: all choices among sizes asked for and limits are tried."""

@@ -100,7 +100,7 @@ def _failing(tree: Path, arguments: list[str]) -> list[str]:
     os.chdir(tree)
     for name in [name for name in sys.modules if name.split(".")[0] in ("tests", "xlbatch")]:
         del sys.modules[name]
-    hypothesis.settings.register_profile("slow", deadline=None, derandomize=True, database=None)
+    hypothesis.settings.register_profile("slow", deadline=None, database=None)
     hypothesis.settings.load_profile("slow")
     heard = _Heard()
     quiet = [

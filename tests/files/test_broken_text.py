@@ -47,7 +47,7 @@ def test_a_lost_letter_is_broken_and_stays() -> None:
     assert mended("Mar\ufffda") == "Mar\ufffda"
 
 
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(st.text(max_size=20))
 def test_what_is_mended_is_whole(text: str) -> None:
     assert len(mended(text)) <= len(text)

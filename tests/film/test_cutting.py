@@ -33,7 +33,7 @@ def test_the_nearest_decal_is_next(shop: Any) -> None:
     assert max(steps) < 150  # no farther than to a neighbor, or across the corner to the next row
 
 
-@settings(max_examples=20, derandomize=True, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(st.lists(SIZES, min_size=1, max_size=8))
 def test_every_decal_is_cut_once_and_the_film_is_never_drawn_back_more_than_a_window(new_shop: Any, sizes: Any) -> None:
     shop = new_shop()

@@ -114,7 +114,7 @@ SIDES = st.integers(1, 60)
 BOXES = st.lists(st.tuples(SIDES, SIDES), min_size=1, max_size=20)
 
 
-@settings(max_examples=60, derandomize=True, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(BOXES, st.booleans())
 def test_any_boxes_are_laid_without_overlap_and_never_shorter_than_the_bound(boxes: list[Box], turn: bool) -> None:
     bed = Bed(60, LONG, 0, turn)
@@ -154,7 +154,7 @@ def straight_cut_least(boxes: Sequence[Box], width: int) -> int:
     return min(h for w, h in shapes(tuple(boxes)) if w <= width)
 
 
-@settings(max_examples=150, derandomize=True, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(st.lists(st.tuples(SIDES, SIDES), min_size=1, max_size=3))
 def test_up_to_three_boxes_get_their_least_length(boxes: list[Box]) -> None:
     assert least_lengths([boxes], Bed(60, LONG, 0, True), 1).tolist() == [straight_cut_least(boxes, 60)]

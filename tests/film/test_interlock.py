@@ -90,7 +90,7 @@ def simple(points: Sequence[tuple[int, int]]) -> Sequence[tuple[float, float]]:
     return sorted(points, key=lambda at: math.atan2(at[1] - middle[1], at[0] - middle[0]))
 
 
-@settings(max_examples=25, derandomize=True, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(st.lists(POLYGONS.map(simple).filter(lambda p: shapely.Polygon(p).buffer(0).area > 50), min_size=1, max_size=7),
        st.booleans(), st.booleans())  # fmt: skip
 def test_any_shapes_keep_the_gap_and_take_no_more_than_boxes(

@@ -19,7 +19,7 @@ SIZES = st.lists(st.tuples(st.floats(10, 285), st.floats(10, 285)), max_size=3)
 FILM = Film(Source("Film"), BLACK, "smooth", "black", 305, 290, (), (), 165, 5, 30, 15, "warm", "medium", False, 1)
 
 
-@settings(max_examples=25, derandomize=True, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(st.lists(st.tuples(SIZES, SIZES), min_size=1, max_size=8), st.booleans(), st.sampled_from((700, 1700)))
 def test_any_job_is_laid_without_fault(new_shop: Any, garments: Any, one_way: bool, longest: float) -> None:
     shop = new_shop()

@@ -34,7 +34,7 @@ def draw(segments: Sequence[Segment], pen: object) -> None:
         getattr(pen, verbs[verb])(*zip(at[::2], at[1::2], strict=True))
 
 
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(outlines)
 def test_the_ink_box_is_that_of_skia(segments: tuple[Segment, ...]) -> None:
     """Skia reckons with 32 bits: a part in 16 million of coordinates up to 500."""
@@ -43,7 +43,7 @@ def test_the_ink_box_is_that_of_skia(segments: tuple[Segment, ...]) -> None:
     assert bounds(segments) == pytest.approx(path.bounds, abs=1e-3)
 
 
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(outlines)
 def test_the_area_is_that_of_a_polygon_of_many_points(segments: tuple[Segment, ...]) -> None:
     """The shoelace formula; a chord of 1/1,000 of a curve leaves less than a millionth of its reach aside."""

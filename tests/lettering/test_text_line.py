@@ -102,7 +102,7 @@ def test_letters_asked_for_below_the_least_height_are_not_made_smaller_still() -
     assert isinstance(fit(font(), "Ana", 10, 5, LEAST), TooLong)
 
 
-@settings(derandomize=True, max_examples=40, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.text("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789", min_size=1, max_size=14),
        st.floats(60, 400))  # fmt: skip
 def test_measures_are_those_of_the_outline(text: str, widest: float) -> None:

@@ -83,7 +83,7 @@ frames = st.one_of(
 )
 
 
-@settings(derandomize=True, deadline=None)
+@settings(deadline=None)
 @given(frames, st.floats(-90, 90), st.floats(0, 40))
 def test_a_point_put_onto_a_line_is_found_there(frame: Straight | Round, along: float, above: float) -> None:
     line: tuple[Segment, ...] = (("M", (along, above)), ("L", (along, above + 1)), ("Z", ()))

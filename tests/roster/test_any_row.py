@@ -14,7 +14,7 @@ _CELLS = st.one_of(
 )  # fmt: skip
 
 
-@settings(derandomize=True, max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     sheet=st.sampled_from(
         ["Roster", "Job", "Designs", "Garments", "Film", "Press", "Positions", "Work times", "Press log"]

@@ -60,7 +60,7 @@ SAMPLE = (
 )
 
 
-@settings(derandomize=True, max_examples=300, deadline=None)
+@settings(max_examples=300, deadline=None)
 @given(st.data())
 def test_no_mangled_drawing_ends_in_a_fault_of_the_program(
     tmp_path_factory: pytest.TempPathFactory, data: st.DataObject

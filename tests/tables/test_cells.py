@@ -282,13 +282,13 @@ _VALUES = st.one_of(
 
 
 @pytest.mark.parametrize("kind", READERS)
-@settings(derandomize=True, max_examples=150, deadline=None)
+@settings(max_examples=150, deadline=None)
 @given(value=_VALUES, form=st.sampled_from(["General", "00", "0%", '0" in"', "d-mmm", "@", ""]))
 def test_any_cell_is_read_or_unclear(kind: str, value: object, form: str) -> None:
     READERS[kind](Raw(value, form))  # does not raise
 
 
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(st.text(max_size=40))
 def test_cleaning_twice_changes_nothing(raw: str) -> None:
     once = clean(raw).text

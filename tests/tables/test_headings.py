@@ -102,7 +102,7 @@ def test_split_unit() -> None:
     assert split_unit("Width") == ("Width", "")
 
 
-@settings(derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(st.lists(st.text(max_size=40), max_size=8))
 def test_any_headings(headings: list[str]) -> None:
     found = decide(dict(enumerate(headings, 1)), ()).meaning

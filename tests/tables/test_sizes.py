@@ -124,7 +124,7 @@ def test_no_likely_size_for_what_is_like_none() -> None:
     assert likely_size("tbd") == likely_size("Youth") == likely_size("") == ""
 
 
-@settings(derandomize=True, max_examples=300)
+@settings(max_examples=300)
 @given(st.text(max_size=30))
 def test_any_text_is_a_size_or_none(typed: str) -> None:
     size = read_size(typed)
