@@ -56,3 +56,16 @@ def test_a_row_is_as_high_as_its_text_needs() -> None:
     one, more, rich = (row.height for row in made.rows)
     assert one == 16 < more
     assert rich >= 28 * 1.22 + 11 * 1.22
+
+
+def test_a_batch_stays_on_one_page_where_that_costs_none() -> None:
+    page = Leaf("Cards", job="", paper="Letter")
+    for row_no in range(12):
+        page.row(page.budget / 8, begins=row_no in (0, 5, 9))
+    assert page.starts == (5,)
+    assert page.parts_whole
+    page.row(page.budget / 8)
+    page.row(page.budget / 8)
+    page.row(page.budget / 8)
+    assert page.printed == 2  # a page more would be needed to keep each whole
+    assert not page.parts_whole

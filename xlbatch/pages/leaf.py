@@ -62,13 +62,14 @@ class Shown(NamedTuple):
 
 @dataclass(frozen=True)
 class Row:
-    """`joined`: on one page with the row after it."""
+    """`joined`: on one page with the row after it; `begins` what stays on one page where that costs none: a batch."""
 
     height: float
     spans: Sequence[Span | Under]
     pictures: Sequence[Shown] = ()
     joined: bool = False
     starts_page: bool = False
+    begins: bool = False
 
 
 class Leaf:
@@ -91,11 +92,18 @@ class Leaf:
 
     # rows
 
-    def row(self, least: float, *spans: Span | Under, pictures: Sequence[Shown] = (), joined: bool = False) -> None:
+    def row(
+        self,
+        least: float,
+        *spans: Span | Under,
+        pictures: Sequence[Shown] = (),
+        joined: bool = False,
+        begins: bool = False,
+    ) -> None:
         """One row, as high as its texts need and at least `least` points."""
         alive()
         height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
-        self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page))
+        self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page, begins))
         self._new_page = False
 
     def needed(self, span: Span) -> float:
@@ -137,6 +145,12 @@ class Leaf:
         """How many pages it prints on."""
         return 1 + len(self.starts)
 
+    @property
+    def parts_whole(self) -> bool:
+        """Whether no page begins within what a row begins, where there is such: a batch."""
+        first = (self.rows[row_no] for row_no in self.starts)
+        return all(row.begins or row.starts_page for row in first) or not any(row.begins for row in self.rows)
+
     def with_after(self, other: "Leaf") -> "Leaf":
         """This sheet with the rows of another below its own, as one sheet."""
         both = Leaf(self.name, job=self.job, paper=self.paper)
@@ -147,9 +161,12 @@ class Leaf:
 
     def _parted(self, first: int, end: int, on_first: float, on_rest: float) -> list[int]:
         """The breaks within some rows: as few as there can be, the pages as even as that allows."""
-        blocks = list(self._blocks(first, end, on_rest))
+        blocks = self._blocks(first, end, on_rest)
+        fewest = len(page_starts([height for _, height in blocks], on_first, on_rest))
+        whole = self._whole(blocks, on_rest)
+        if len(page_starts([height for _, height in whole], on_first, on_rest)) == fewest:
+            blocks = whole
         heights = [height for _, height in blocks]
-        fewest = len(page_starts(heights, on_first, on_rest))
         spare = 0.0
         for step in (256.0, 128.0, 64.0, 32.0, 16.0, 8.0, 4.0, 2.0):
             room = on_rest - spare - step
@@ -175,6 +192,17 @@ class Leaf:
             )
             row_no = last + 1
         return blocks
+
+    def _whole(self, blocks: Sequence[tuple[int, float]], room: float) -> list[tuple[int, float]]:
+        """The same with all from one row that begins something to the next as one, where it fits on a page."""
+        whole: list[tuple[int, float]] = []
+        for row_no, height in blocks:
+            begun = whole and self.rows[whole[-1][0]].begins and not self.rows[row_no].begins
+            if begun and whole[-1][1] + height <= room:
+                whole[-1] = (whole[-1][0], whole[-1][1] + height)
+            else:
+                whole.append((row_no, height))
+        return whole
 
     # writing
 

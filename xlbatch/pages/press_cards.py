@@ -151,7 +151,7 @@ def _write_block(
         lane = f"press {steps[0].lane}   " if lanes else ""
         about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
         title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
-        leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True)
+        leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True, begins=True)
         cards = block.cards(batch)
         for card_no, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]

@@ -90,8 +90,11 @@ class Ways:
         return self[len(self.make) - 1].printed
 
     def best(self) -> Leaf:
-        """The roomiest of those that take the fewest pages; a tighter one never takes more."""
-        return self[bisect_left(range(len(self.make)), True, key=lambda way: self[way].printed <= self.fewest)]
+        """The roomiest of those that take the fewest pages, whole batches on each if it can be; a tighter one never
+        takes more pages."""
+        ways = range(len(self.make))
+        roomiest = bisect_left(ways, True, key=lambda way: self[way].printed <= self.fewest)
+        return self[next((way for way in ways[roomiest:] if self[way].parts_whole), roomiest)]
 
     def with_below(self, other: "Ways") -> "Ways":
         """This sheet with the rows of another, at its roomiest, below its own."""
