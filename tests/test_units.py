@@ -120,3 +120,5 @@ def test_roll_lengths_to_read(mm: float, text: str) -> None:
 
 def test_what_is_thin_is_told_finely_enough_to_tell_it_from_its_limit() -> None:
     assert (thin_text(0.94, "cm"), thin_text(1.0, "cm"), thin_text(0.94, "in")) == ("0.94 mm", "1 mm", "0.037 in")
+    assert (thin_text(0.996, "cm", down=True), thin_text(1.0, "cm", down=True)) == ("0.99 mm", "1 mm")
+    assert (thin_text(0.99, "in", down=True), thin_text(1.0, "in", down=True)) == ("0.038 in", "0.039 in")

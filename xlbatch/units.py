@@ -131,8 +131,12 @@ def length_number(mm: float, unit: str, places: int = 2) -> str:
     return f"{value:.{places}f}".rstrip("0").rstrip(".")
 
 
-def thin_text(mm: float, unit: str) -> str:
-    """The width of something thin, to read: `0.038 in`; `0.94 mm` where the unit is metric."""
+def thin_text(mm: float, unit: str, *, down: bool = False) -> str:
+    """The width of something thin, to read: `0.038 in`; `0.94 mm` where the unit is metric. Rounded `down`, what is
+    less than a limit also reads so."""
+    if down:
+        step = mm_per("in") / 1000 if unit == "in" else 0.01
+        mm = math.floor(mm / step + 1e-9) * step  # against floating-point error
     return length_text(mm, unit, places=3) if unit == "in" else f"{mm:.2f}".rstrip("0").rstrip(".") + " mm"
 
 

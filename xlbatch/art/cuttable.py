@@ -84,7 +84,7 @@ def _reported(fault: _Fault, shop: _Shop) -> Problem:
         decal.spec.source.at("Height" if decal.text else "Width"),
         decal.text,
         rows=tuple(dict.fromkeys(shop.row(_thin) for _, _thin in fault.hits)),
-        width=thin_text(round(thin.width, 2), shop.unit),
+        width=thin_text(thin.width, shop.unit, down=True),
         which=decal.titled + (f" and {hits - 1} more" if hits > 1 else ""),
         film=fault.film.name,
         least=thin_text(fault.film.thinnest, shop.unit),
