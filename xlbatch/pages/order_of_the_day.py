@@ -89,7 +89,8 @@ def _days(work: Work) -> str:
         ("Answers by", dates.answer_by), ("Order by", dates.order_by), ("All here by", dates.ready_by),
         ("Cut by", dates.cut_by), ("Press by", dates.press_by), ("Hand out", dates.hand_out),
     )  # fmt: skip
-    return "  ·  ".join(f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in days if day)
+    told = (f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in days if day)
+    return "  · ".join(text.replace(" ", "\u00a0") for text in told)  # no line breaks within a day
 
 
 def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:
