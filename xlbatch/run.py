@@ -34,7 +34,9 @@ if TYPE_CHECKING:
     from xlbatch.check.garment import Garment
     from xlbatch.files.raw import UnreadableFile
     from xlbatch.job.job import Job
+    from xlbatch.kept.lasting import Numbered
     from xlbatch.kept.memory import KeptDecal
+    from xlbatch.kept.recall import Past
     from xlbatch.placement.place import Place
     from xlbatch.plan import Plan
     from xlbatch.roster.read import Reading
@@ -101,28 +103,18 @@ def _planned_quietly(reading: "Reading", effort: int, now: datetime) -> "Plan":
 
 def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime) -> "Plan":
     """Everything computed for one workbook, from the rows read to the money."""
-    from xlbatch.art.bench import BY_GARMENT
-    from xlbatch.art.draw import draw
-    from xlbatch.art.number_size import number_sizes
     from xlbatch.check.check import check
     from xlbatch.check.planned_days import planned_days
     from xlbatch.check.worst_first import worst_first
-    from xlbatch.film.join import join
     from xlbatch.film.lay import lay
-    from xlbatch.film.unfit import unfit
     from xlbatch.kept.begun import as_pressed
     from xlbatch.kept.film_left import with_coming
-    from xlbatch.kept.lasting import cut_pieces, numbered
     from xlbatch.kept.offers import not_needed, offers
     from xlbatch.kept.recall import recall
     from xlbatch.kept.remember import remember
     from xlbatch.kept.renumber import press_batches, renumbered, retired
-    from xlbatch.kept.sizes_cut import sizes_cut
     from xlbatch.kept.tell import Planned, tell
     from xlbatch.parts.take_up import with_drawings
-    from xlbatch.placement.fewer_sections import fewer_sections
-    from xlbatch.placement.put import place
-    from xlbatch.placement.register import registered
     from xlbatch.plan import Plan
     from xlbatch.press.order import press_order
     from xlbatch.schedule.dates import dates
@@ -143,19 +135,8 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
     problems = past.problems + of_days + problems
 
     _begin(DRAWING, progress)
-    decals, of_drawing = draw(job, garments)
-    if job.settings.sizes != BY_GARMENT and (cut := sizes_cut(decals, stood.decals, past.changes)):
-        decals, of_drawing = draw(job, garments, cut)
-    problems += of_drawing + number_sizes(job, garments, decals)
-    places, of_place = place(job, garments, decals)
-    problems += of_place
-    garments, places = _kept(garments, places, problems)
-    places = join(job, places, cut_pieces(stood.decals))
-    problems += unfit(job, garments, tuple(position.decal for position in places)) + fewer_sections(job, places)
-    garments, places = _kept(garments, places, problems)
-    numbers = numbered((position.decal for position in places), stood.decals, memory.last_decal)
+    garments, places, numbers, problems = _placed(job, garments, past, problems)
     decals = numbers.decals
-    places = registered(job, (replace(position, decal=decal) for position, decal in zip(places, decals, strict=True)))
 
     _begin(LAYING, progress)  # only what is not cut yet
     given = retired(memory, stood.decals)
@@ -193,6 +174,37 @@ def make_plan(reading: "Reading", effort: int, progress: Progress, now: datetime
         unused=frozenset(old.id for old in unused),
         memory=remember(memory, stood, numbers, layout, batches, garments, given, given_rows(job), told),
     )
+
+
+def _placed(
+    job: "Job", garments: tuple["Garment", ...], past: "Past", problems: tuple[Problem, ...]
+) -> tuple[tuple["Garment", ...], tuple["Place", ...], "Numbered", tuple[Problem, ...]]:
+    """What can be made, where each of its decals goes, their lasting numbers, and the problems with those found."""
+    from xlbatch.art.bench import BY_GARMENT
+    from xlbatch.art.draw import draw
+    from xlbatch.art.number_size import number_sizes
+    from xlbatch.film.join import join
+    from xlbatch.film.unfit import unfit
+    from xlbatch.kept.lasting import cut_pieces, numbered
+    from xlbatch.kept.sizes_cut import sizes_cut
+    from xlbatch.placement.fewer_sections import fewer_sections
+    from xlbatch.placement.put import place
+    from xlbatch.placement.register import registered
+
+    kept = past.stood.decals
+    decals, of_drawing = draw(job, garments)
+    if job.settings.sizes != BY_GARMENT and (cut := sizes_cut(decals, kept, past.changes)):
+        decals, of_drawing = draw(job, garments, cut)
+    problems += of_drawing + number_sizes(job, garments, decals)
+    places, of_place = place(job, garments, decals)
+    problems += of_place
+    garments, places = _kept(garments, places, problems)
+    places = join(job, places, cut_pieces(kept))
+    problems += unfit(job, garments, tuple(position.decal for position in places)) + fewer_sections(job, places)
+    garments, places = _kept(garments, places, problems)
+    numbers = numbered((position.decal for position in places), kept, past.memory.last_decal)
+    with_numbers = (replace(position, decal=decal) for position, decal in zip(places, numbers.decals, strict=True))
+    return garments, registered(job, with_numbers), numbers, problems
 
 
 def _held(problems: Iterable[Problem]) -> frozenset[int]:
