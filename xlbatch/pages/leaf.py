@@ -10,17 +10,16 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from io import BytesIO
-from itertools import pairwise
 from typing import NamedTuple
 
 from xlsxwriter import Workbook
 
 from xlbatch.how_far import alive
+from xlbatch.pages.page_breaks import breaks
 from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Text
 from xlbatch.paper.cell import printable
 from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
-from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import FONT
 from xlbatch.paper.widths import PAD
@@ -132,13 +131,8 @@ class Leaf:
     @property
     def starts(self) -> tuple[int, ...]:
         """The rows that begin a further page."""
-        cuts = [0, *(row_no for row_no, row in enumerate(self.rows) if row.starts_page and row_no), len(self.rows)]
         repeated = sum(self.rows[row_no].height for row_no in self.repeated)
-        starts: list[int] = []
-        for first, end in pairwise(cuts):
-            starts += [first] * (first > 0)
-            starts += self._parted(first, end, self.budget - repeated * (first > 0), self.budget - repeated)
-        return tuple(starts)
+        return breaks(self.rows, self.budget, self.budget - repeated)
 
     @property
     def printed(self) -> int:
@@ -158,51 +152,6 @@ class Leaf:
         both.head(other.name)
         both.rows += other.rows[1:]
         return both
-
-    def _parted(self, first: int, end: int, on_first: float, on_rest: float) -> list[int]:
-        """The breaks within some rows: as few as there can be, the pages as even as that allows."""
-        blocks = self._blocks(first, end, on_rest)
-        fewest = len(page_starts([height for _, height in blocks], on_first, on_rest))
-        whole = self._whole(blocks, on_rest)
-        if len(page_starts([height for _, height in whole], on_first, on_rest)) == fewest:
-            blocks = whole
-        heights = [height for _, height in blocks]
-        spare = 0.0
-        for step in (256.0, 128.0, 64.0, 32.0, 16.0, 8.0, 4.0, 2.0):
-            room = on_rest - spare - step
-            if fewest and room > 0 and len(page_starts(heights, room + on_first - on_rest, room)) == fewest:
-                spare += step
-        breaks = page_starts(heights, on_first - spare, on_rest - spare)
-        return [blocks[block_no][0] for block_no in breaks]
-
-    def _blocks(self, first: int, end: int, room: float) -> list[tuple[int, float]]:
-        """Rows that stay together: first row and height; row by row where they are higher than a page."""
-        blocks: list[tuple[int, float]] = []
-        row_no = first
-        while row_no < end:
-            last = row_no
-            while self.rows[last].joined and last + 1 < end:
-                last += 1
-            height = sum(row.height for row in self.rows[row_no : last + 1])
-            whole = height <= room
-            blocks += (
-                [(row_no, height)]
-                if whole
-                else [(inner_row, self.rows[inner_row].height) for inner_row in range(row_no, last + 1)]
-            )
-            row_no = last + 1
-        return blocks
-
-    def _whole(self, blocks: Sequence[tuple[int, float]], room: float) -> list[tuple[int, float]]:
-        """The same with all from one row that begins something to the next as one, where it fits on a page."""
-        whole: list[tuple[int, float]] = []
-        for row_no, height in blocks:
-            begun = whole and self.rows[whole[-1][0]].begins and not self.rows[row_no].begins
-            if begun and whole[-1][1] + height <= room:
-                whole[-1] = (whole[-1][0], whole[-1][1] + height)
-            else:
-                whole.append((row_no, height))
-        return whole
 
     # writing
 
