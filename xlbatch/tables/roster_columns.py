@@ -21,7 +21,8 @@ from xlbatch.trade.tables import table
 SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column may have whatever it is called
-FOR_MANY = ("Someone else", "Aside", "Other text", "Counter")  # roles that several columns may have
+TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
+FOR_MANY = ("Someone else", "Aside", *TEXTS, "Counter")  # roles that several columns may have
 _ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Cut", "Particle")
 _ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles only answers tell: the fewest of them
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
@@ -153,9 +154,8 @@ def _with_a_name(
         texts = [
             column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
         ]
-    lone = texts[0] if len(texts) == 1 and "sleeve" not in titles.get(texts[0], "").casefold() else 0
-    if lone and "Print name" not in given and given & {*NAMES}:
-        changed |= {lone: "Print name"}
+    if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
+        changed |= {texts[0]: "Print name"}
     return changed
 
 
@@ -199,7 +199,7 @@ def _unused(
 ) -> dict[int, str]:
     """The columns no one asked for that yet look as if they said something of the garments."""
     given = set(meanings.values())
-    looks = {column: _look(held[column], rows) for column in held if meanings.get(column, "Other text") == "Other text"}
+    looks = {column: _look(held[column], rows) for column in held if meanings.get(column, TEXTS[0]) in TEXTS}
     return {
         column: "text" if column in meanings else look
         for column, look in looks.items()
