@@ -8,6 +8,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from fnmatch import fnmatch
 from pathlib import Path
 
 import pytest
@@ -172,6 +173,14 @@ def test_only_adapters_look_inside_other_packages(module: str) -> None:
         if isinstance(node, ast.Call) and ast.unparse(node.func) in ("getattr", "setattr"):
             inside += [name for name in map(ast.unparse, node.args) if name.startswith("'_")]
     assert inside == []
+
+
+def test_no_folder_of_tests_is_left_out(pytestconfig: pytest.Config) -> None:
+    """Unless told otherwise pytest looks into no folder called build."""
+    top = Path(__file__).parent
+    folders = {part for path in top.rglob("test_*.py") for part in path.relative_to(top).parent.parts}
+    patterns = pytestconfig.getini("norecursedirs")
+    assert not [folder for folder in folders for pattern in patterns if fnmatch(folder, pattern)]
 
 
 def test_every_file_is_read_in_one_sitting() -> None:
