@@ -63,7 +63,8 @@ def test_a_color_over_another_film_has_a_layer_of_its_own(plan_of_drawing: PlanO
     plan = plan_of_drawing(HILL + TENT + DOOR + LAKE, "Black smooth", "White smooth", "Royal smooth")
     films = {spec.artwork_color: (spec.film, spec.layer) for spec in plan.job.designs if spec.artwork}
     assert films == {
-        "forest": ("Black smooth", 1), "white": ("White smooth", 2), "navy": ("Black smooth", 3), "royal": ("Royal smooth", 4),
+        "forest": ("Black smooth", 1), "white": ("White smooth", 2), "navy": ("Black smooth", 3),
+        "royal": ("Royal smooth", 4),
     }  # fmt: skip
 
 
