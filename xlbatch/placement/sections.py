@@ -4,7 +4,7 @@ import math
 from typing import NamedTuple
 
 from xlbatch.job.job import Press
-from xlbatch.units import mm_per
+from xlbatch.trade.tables import practice
 
 
 class Section(NamedTuple):
@@ -15,8 +15,10 @@ class Section(NamedTuple):
 
 
 def move_of(unit: str) -> float:
-    """The plate is moved by whole steps of this (mm) where the overlap allows it: half an inch, or a centimeter."""
-    return mm_per("in") / 2 if unit == "in" else mm_per("cm")
+    """The plate is moved by whole steps of this (mm) where the overlap allows it."""
+    if unit == "in":
+        return practice("how far the plate is moved at a time, in whole steps of inches")
+    return practice("how far the plate is moved at a time, in whole steps of the metric system")
 
 
 def sections(width: float, height: float, press: Press, move: float = 0.0) -> tuple[Section, ...]:
