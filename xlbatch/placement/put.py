@@ -17,7 +17,7 @@ from xlbatch.placement.clear_of_features import below_features, on_feature
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.keep_clear import beyond_armholes
 from xlbatch.placement.place import Place
-from xlbatch.placement.sections import move_of, sections
+from xlbatch.placement.sections import moves_of, sections
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.units import printed_text
@@ -124,7 +124,7 @@ def _placed(
         from_center=round(across, 3) + 0.0,
         clear_side=round(half - abs(across) - decal.width / 2, 3),
         clear_hem=None if on_sleeve else _rounded(clear_hem),
-        sections=sections(decal.width, decal.height, job.presses[0], move_of(job.settings.length_unit)),
+        sections=sections(decal.width, decal.height, job.presses[0], moves_of(job.settings.length_unit)),
     )
 
 
