@@ -16,7 +16,7 @@ from tests.benchmarks import warm
 from tests.benchmarks.mutants import PACKAGE, Mutant
 
 MAP = PACKAGE.parent / "dist" / "covering"
-LONGEST = 300  # s of the processor for one file: a longer one is left out
+LONGEST = 40  # s of the processor for one file: its tests after that are left out
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
             "tests/test_mutations.py", "tests/test_fuzz.py", "tests/test_faults.py", "tests/test_promises.py",
             "tests/test_rooms.py", "tests/test_docs.py")  # fmt: skip
@@ -47,6 +47,8 @@ class Contexts:
             return (yield)
         finally:
             self._switch("")
+            if sum(self.seconds.values()) > LONGEST:
+                item.session.shouldstop = "enough of this file"
 
     @pytest.hookimpl(wrapper=True)
     def pytest_fixture_setup(
@@ -132,7 +134,7 @@ def _of_file(tree: Path, file: str, marks: Mapping[str, str]) -> Covering:
     if known.get("mark") != own:
         data.unlink(missing_ok=True)
         kept.unlink(missing_ok=True)
-        warm.in_child(lambda: _measure(tree, file, data, kept, own, marks), LONGEST)
+        warm.in_child(lambda: _measure(tree, file, data, kept, own, marks), 3 * LONGEST)
         if not kept.exists():
             kept.write_text(json.dumps({"mark": own, "contexts": {}, "seconds": {}, "modules": {}}), encoding="utf-8")
         known = json.loads(kept.read_text(encoding="utf-8"))

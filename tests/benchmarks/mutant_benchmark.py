@@ -28,7 +28,7 @@ from tests.benchmarks.mutants import PACKAGE, Mutant, drawn
 REPOSITORY = PACKAGE.parent
 LOG = REPOSITORY / "dist" / "mutants.txt"
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
-MOST = 45.0  # s that the tests of one change take without it
+MOST = 25.0  # s that the tests of one change take without it
 TIMES_LONGER, START = 6, 20  # so many times that, and s for loading, before a run counts as one that never ends
 
 
