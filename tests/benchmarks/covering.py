@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 from coverage import Coverage, CoverageData
@@ -17,6 +18,8 @@ from tests.benchmarks.mutants import PACKAGE, Mutant
 
 MAP = PACKAGE.parent / "dist" / "covering"
 LONGEST = 40  # s of the processor for one file: its tests after that are left out
+MOST_NEAR = 3  # files of tests made for one change, where they are not in the map yet
+NOTHING: dict[str, Any] = {"contexts": {}, "seconds": {}, "modules": {}}
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
             "tests/test_mutations.py", "tests/test_fuzz.py", "tests/test_faults.py", "tests/test_promises.py",
             "tests/test_rooms.py", "tests/test_docs.py")  # fmt: skip
@@ -114,35 +117,62 @@ class Covering:
         return hash(self.file)
 
 
-def mapped(tree: Path) -> list[Covering]:
-    """The map for the copy of the tree, made anew where it has to be."""
-    MAP.mkdir(parents=True, exist_ok=True)
-    marks = {path.relative_to(tree / "xlbatch").as_posix(): mark(path) for path in (tree / "xlbatch").rglob("*.py")}
-    files = [path.relative_to(tree).as_posix() for path in sorted((tree / "tests").rglob("test_*.py"))]
-    return [_of_file(tree, file, marks) for file in files if not file.startswith(LEFT_OUT)]
+class Map:
+    """What the files of tests of a copy of the tree run, made when it is asked for and kept."""
+
+    def __init__(self, tree: Path) -> None:
+        self.tree = tree
+        MAP.mkdir(parents=True, exist_ok=True)
+        program = tree / "xlbatch"
+        self._marks = {path.relative_to(program).as_posix(): mark(path) for path in program.rglob("*.py")}
+        files = [path.relative_to(tree).as_posix() for path in sorted((tree / "tests").rglob("test_*.py"))]
+        self.texts = {file: (tree / file).read_text("utf-8") for file in files if not file.startswith(LEFT_OUT)}
+        self._made: dict[str, Covering] = {}
+
+    def known(self) -> list[Covering]:
+        """What is in the map by now."""
+        return [self.of(file) for file in self.texts if file in self._made or self._kept(file)]
+
+    def near(self, mutant: Mutant) -> list[Covering]:
+        """The few files likeliest to notice a change: those named after its module, that import it, or of its room."""
+        name = "xlbatch." + mutant.module.removesuffix(".py").replace("/", ".")
+        of_room = [file for file in self.texts if file.startswith(f"tests/{mutant.room}/")]
+        named = [file for file, text in self.texts.items() if f"from {name} import" in text]
+        own = f"/test_{Path(mutant.module).stem}.py"
+        ranked = sorted(
+            {*named, *of_room}, key=lambda file: (own not in file, file not in named, file not in of_room, file)
+        )
+        return [self.of(file) for file in ranked[:MOST_NEAR]]
+
+    def of(self, file: str) -> Covering:
+        """What a file of tests runs."""
+        if file not in self._made:
+            known, data = self._kept(file), MAP / file.replace("/", " ")
+            if not known:
+                own = mark(self.tree / file)
+                data.unlink(missing_ok=True)
+                _kept_at(data).write_text(json.dumps(NOTHING | {"mark": own}), encoding="utf-8")
+                warm.in_child(lambda: _measure(self.tree, file, data, own, self._marks), 3 * LONGEST)
+                known = self._kept(file)
+            self._made[file] = Covering(file, known["contexts"], known["seconds"], known["modules"], data)
+        return self._made[file]
+
+    def _kept(self, file: str) -> dict[str, Any]:
+        """What was found before, of the file as it is."""
+        kept = _kept_at(MAP / file.replace("/", " "))
+        known: dict[str, Any] = json.loads(kept.read_text(encoding="utf-8")) if kept.exists() else {}
+        return known if known.get("mark") == mark(self.tree / file) else {}
 
 
 def mark(path: Path) -> str:
     return hashlib.sha256(path.read_bytes()).hexdigest()[:12]
 
 
-def _of_file(tree: Path, file: str, marks: Mapping[str, str]) -> Covering:
-    data = MAP / file.replace("/", " ")
-    kept = data.with_suffix(".json")
-    own = mark(tree / file)
-    known = json.loads(kept.read_text(encoding="utf-8")) if kept.exists() else {}
-    if known.get("mark") != own:
-        data.unlink(missing_ok=True)
-        kept.unlink(missing_ok=True)
-        warm.in_child(lambda: _measure(tree, file, data, kept, own, marks), 3 * LONGEST)
-        if not kept.exists():
-            kept.write_text(json.dumps({"mark": own, "contexts": {}, "seconds": {}, "modules": {}}), encoding="utf-8")
-        known = json.loads(kept.read_text(encoding="utf-8"))
-        print(f"{file}: {len(known['contexts'])} tests, {sum(known['seconds'].values()):.0f} s", flush=True)
-    return Covering(file, known["contexts"], known["seconds"], known["modules"], data)
+def _kept_at(data: Path) -> Path:
+    return data.with_name(f"{data.name}.json")
 
 
-def _measure(tree: Path, file: str, data: Path, kept: Path, own: str, marks: Mapping[str, str]) -> bool:
+def _measure(tree: Path, file: str, data: Path, own: str, marks: Mapping[str, str]) -> bool:
     measured = Coverage(data_file=str(data), source=[str(tree / "xlbatch")], config_file=False)
     heard = Contexts(measured)
     measured.start()
@@ -150,5 +180,5 @@ def _measure(tree: Path, file: str, data: Path, kept: Path, own: str, marks: Map
     measured.stop()
     measured.save()
     told = {"mark": own, "contexts": heard.contexts, "seconds": heard.seconds, "modules": marks}
-    kept.write_text(json.dumps(told), encoding="utf-8")
+    _kept_at(data).write_text(json.dumps(told), encoding="utf-8")
     return False

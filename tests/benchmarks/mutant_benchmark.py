@@ -1,13 +1,13 @@
-"""Do the tests notice? Changes one place of the program at a time and runs the tests that run it: a change none of them
-notices is printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), rooms (all), and `on` to
-go on where it stopped, or `again` to try those not noticed once more.
+"""Do the tests notice? Changes one place of the program at a time and runs the tests that run it: a change none of
+them notices is printed. Run it with -m from the top folder; arguments: how many (200), the seed (1), rooms (all), and
+`on` to go on where it stopped, or `again` to try those not noticed once more.
 
 The places are drawn by seed, three quarters of them the same number in every room, the others in proportion to its
-code. A change is made in a copy of the tree. The tests come cheapest first, those that import the module before the
-others, to the first that fails with the change and not without it; a run that takes many times the processor's time it
-takes without the change is noticed too. Each change and what noticed it are written to dist/mutants.txt, and to it,
-after a second tab, from `tests/benchmarks/no_difference.txt` why a change is none for anybody. What is stopped half-way
-has tried a part of the places drawn by chance. What every test runs is kept in dist/covering.
+code. A change is made in a copy of the tree. First come the tests of the few files nearest to the module, then those of
+all other files that were measured by now; 0 changes measures all. The cheapest come first, to the first that fails with
+the change and not without it; a run that takes many times the processor's time it takes without is noticed too.
+Each change and what noticed it are written to dist/mutants.txt; what each test runs is kept in dist/covering. What is
+stopped half-way has tried a part of the places drawn by chance.
 """
 
 import compileall
@@ -22,12 +22,13 @@ from pathlib import Path
 import pytest
 
 from tests.benchmarks import warm
-from tests.benchmarks.covering import Covering, mapped, mark
+from tests.benchmarks.covering import Covering, Map, mark
 from tests.benchmarks.mutants import PACKAGE, Mutant, drawn
 
 REPOSITORY = PACKAGE.parent
 LOG = REPOSITORY / "dist" / "mutants.txt"
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
+ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line
 MOST = 25.0  # s that the tests of one change take without it
 TIMES_LONGER, START = 6, 20  # so many times that, and s for loading, before a run counts as one that never ends
 
@@ -40,7 +41,9 @@ class _Chosen:
         self._failing = failing
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        items[:] = sorted((item for item in items if item.nodeid in self._place), key=lambda item: self._place[item.nodeid])
+        items[:] = sorted(
+            (item for item in items if item.nodeid in self._place), key=lambda item: self._place[item.nodeid]
+        )
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self._failing.exists():
@@ -57,20 +60,17 @@ def copied(folder: Path) -> Path:
 
 
 def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> tuple[list[str], float]:
-    """The tests that run the place, and their seconds: those that name the module first, then the cheapest of all,
-    file by file."""
+    """The tests that run the place, and their seconds: the cheapest, file by file."""
     own = mark(tree / "xlbatch" / mutant.module)
-    name = f"xlbatch.{mutant.module.removesuffix('.py').replace('/', '.')}"
-    known: list[tuple[bool, float, str, Covering]] = []
+    known: list[tuple[float, str, Covering]] = []
     for of_file in covering:
         running = of_file.running(mutant, own)
-        far = f"{name} import" not in (tree / of_file.file).read_text(encoding="utf-8")
         for test, contexts in of_file.contexts.items():
             if running.intersection(contexts):
-                known.append((far, sum(of_file.seconds.get(context, 0) for context in contexts), test, of_file))
+                known.append((sum(of_file.seconds.get(context, 0) for context in contexts), test, of_file))
     taken: dict[str, list[str]] = {}
     done, seconds = set[tuple[str, str]](), 0.0
-    for _far, _cost, test, of_file in sorted(known, key=lambda test: test[:3]):
+    for _cost, test, of_file in sorted(known, key=lambda test: test[:2]):
         new = {(of_file.file, context) for context in of_file.contexts[test]} - done
         more = sum(of_file.seconds.get(context, 0) for _file, context in new)
         if seconds + more <= MOST or not taken:
@@ -94,9 +94,18 @@ def failing_test(tree: Path, tests: list[str], seconds: float) -> str:
     return "" if fails is False else "loading" if fails else "time"
 
 
-def noticed_by(mutant: Mutant, tree: Path, covering: list[Covering], sound: dict[str, bool]) -> str:
-    """What notices the change, made in the copy of the tree and put back after; "" where nothing does. A test that
-    fails without it too is not sound, and says nothing."""
+def noticed_by(mutant: Mutant, covering: Map, sound: dict[str, bool]) -> str:
+    """What notices the change: a test of the files near its module, else of all that are in the map; "" where nothing
+    does."""
+    near = covering.near(mutant)
+    return _noticed(mutant, covering.tree, near, sound) or _noticed(
+        mutant, covering.tree, [of_file for of_file in covering.known() if of_file not in near], sound
+    )
+
+
+def _noticed(mutant: Mutant, tree: Path, covering: list[Covering], sound: dict[str, bool]) -> str:
+    """The test that notices the change, made in the copy of the tree and put back after. A test that fails without it
+    too is not sound, and says nothing."""
     module = tree / "xlbatch" / mutant.module
     tests, seconds = chosen(tree, mutant, covering)
     before = module.read_bytes()
@@ -125,11 +134,13 @@ def main(count: int, seed: int, words: list[str]) -> bool:
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
         warm.load()
-        covering, sound = mapped(tree), dict[str, bool]()
+        covering, sound = Map(tree), dict[str, bool]()
+        for file in ALWAYS if count else covering.texts:
+            covering.of(file)
         with LOG.open("w", encoding="utf-8") as log:
-            for mutant in drawn(count, seed, rooms) if count else ():
+            for mutant in drawn(count, seed, rooms):
                 change = f"xlbatch/{mutant.module}:{mutant.line}: {mutant.text}"
-                by = known[change] if change in known else noticed_by(mutant, tree, covering, sound)
+                by = known[change] if change in known else noticed_by(mutant, covering, sound)
                 tried[mutant.room] += 1
                 seen[mutant.room] += bool(by)
                 print(f"{change}\t{by}", file=log, flush=True)
