@@ -13,9 +13,9 @@ ROOMS = ("art", "placement", "film", "press", "schedule")
 PLAIN = {0, 1, 2, 3, 4, 0.5}  # none, one, both or half; the sides of a box, the rows of an array
 EXACTLY = {90, 180, 270, 60, 100, 1000, 3600}  # quarter turns; minutes, percent, micrometers
 CLOSE = 1e-3  # mm or s: less than anybody cuts, places or waits
-NO_TRADE: Mapping[str, set[float]] = {  # numbers in functions that are no one's practice: bits, primes, formulas of geometry and of progress bars
-    "film.beam": {7_368_787, 7919, 40}, "film.cutting": {16}, "film.lay": {70, 30}, "film.shape": {8},
-    "art.number_size": {16}, "film.profile": {10**6}, "art.thin": {2000}, "placement.place": {0.01}, "film.fit": {40},
+NO_TRADE: Mapping[str, set[float]] = {  # numbers in functions that are no one's practice: primes, formulas of geometry and of progress bars
+    "film.beam": {7_368_787, 7919}, "film.cutting": {16}, "film.lay": {70, 30}, "film.shape": {8},
+    "art.number_size": {16}, "film.profile": {10**6}, "art.thin": {2000}, "placement.place": {0.01},
 }  # fmt: skip
 MEASURES = re.compile(r"\b(mm|cm|inch|inches|(?<!')s|seconds|minutes|garments|shirts|degrees|°C|°F)\b")
 OF_A_SEARCH = {  # whose comments name a measure: how closely lengths are reckoned, and how much is searched
@@ -28,13 +28,15 @@ OF_A_SEARCH = {  # whose comments name a measure: how closely lengths are reckon
 
 
 def numbers(node: ast.AST) -> Iterator[float]:
-    """The numbers in a piece of code, but for the digits that `round` keeps and a cache's room."""
+    """The numbers in a piece of code, but for digits that `round` keeps, bits, and a cache's room."""
     if isinstance(node, ast.Constant) and isinstance(node.value, int | float) and not isinstance(node.value, bool):
         yield node.value
     for child in ast.iter_child_nodes(node):
         if isinstance(node, ast.Call) and "round" in ast.unparse(node.func) and child in node.args[1:]:
             continue
         if isinstance(child, ast.keyword) and child.arg == "maxsize":
+            continue
+        if isinstance(node, ast.BinOp) and isinstance(node.op, ast.LShift) and child is node.right:
             continue
         yield from numbers(child)
 
