@@ -11,7 +11,6 @@ from xlbatch.film.box import Bed
 from xlbatch.film.drop import changes
 from xlbatch.how_far import alive
 
-
 OVER = 1 << 62  # longer than any strip
 
 
