@@ -13,7 +13,7 @@ ROOMS = ("art", "placement", "film", "press", "schedule")
 PLAIN = {0, 1, 2, 3, 4, 0.5}  # none, one, both or half; the sides of a box, the rows of an array
 EXACTLY = {90, 180, 270, 60, 100, 1000, 3600}  # quarter turns; minutes, percent, micrometers
 CLOSE = 1e-3  # mm or s: less than anybody cuts, places or waits
-NO_TRADE: Mapping[str, set[float]] = {  # numbers in functions that are no one's practice: primes, formulas of geometry and of progress bars
+NO_TRADE: Mapping[str, set[float]] = {  # in functions, and no one's practice: primes, formulas, progress bars
     "film.beam": {7_368_787, 7919}, "film.cutting": {16}, "film.lay": {70, 30}, "film.shape": {8},
     "art.number_size": {16}, "film.profile": {10**6}, "art.thin": {2000}, "placement.place": {0.01},
 }  # fmt: skip
