@@ -141,8 +141,8 @@ def _press_page(page: Sequence[Word], heats: dict[str, str], found: Mapping[int,
 
 
 def _heats(band: str) -> dict[str, str]:
-    """`1: 330 °F 2: 320 °F` by the number of the pass; `330 °F` by none."""
-    numbered = dict(re.findall(r"(\d): (\d+ °[FC])", band))
+    """`1 at 330 °F 2 at 320 °F` by the number of the pass; `330 °F` by none."""
+    numbered = dict(re.findall(r"(\d) at (\d+ °[FC])", band))
     return numbered or {"": re.findall(r"\d+ °[FC]", band)[-1]}
 
 

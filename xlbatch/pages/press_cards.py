@@ -138,11 +138,13 @@ def _write_block(
     """`batches`: those of the whole job; `lanes`: whether it has several presses."""
     several = len(block.passes) > 1
     heats = [
-        f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
+        f"{f'{number} at ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     ]
     if several and len(block.batches) > 1:
-        passes = f"Batches {_range(block.batches)}: down the list for every 1, then again from its top for every 2 …"
-        leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
+        first, *others = heats
+        passes = f"Batches {_range(block.batches)}: first every {first}"
+        passes += "".join(f"; then from the top every {heat}" for heat in others)
+        leaf.line(f"{passes}.", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
     of: dict[int, list[PressStep]] = {}
     for step in (step for them in block.passes for step in them):
         of.setdefault(step.batch, []).append(step)
@@ -155,11 +157,10 @@ def _write_block(
         cards = block.cards(batch)
         for card_no, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            alone = card_no + 1 < len(cards) and (
-                (table.one_line and card_no in (0, len(cards) - 2))
-                or (batch == batches[-1] and card_no == len(cards) - 2)
-            )
+            alone = batch == batches[-1] and card_no >= len(cards) - 2  # the last ones stay with the advice
+            alone |= table.one_line and card_no + 1 < len(cards) and card_no in (0, len(cards) - 2)
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
+        leaf.end_part()
         if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
