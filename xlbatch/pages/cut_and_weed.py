@@ -121,7 +121,7 @@ def _minded(run: Run) -> Iterator[str]:
     if not run.mirrored:
         yield "NOT MIRRORED: your cutter must mirror the file."
     together = dict.fromkeys(tuple(run.weeded_with(strip)) for strip in run.strips)
-    if short := [" + ".join(map(str, strips)) for strips in together if len(strips) > 1]:
+    if short := ["\u00a0+\u00a0".join(map(str, strips)) for strips in together if len(strips) > 1]:
         yield f"Too short to hold alone: weed as one piece the strips {listed(short)}."
 
 
