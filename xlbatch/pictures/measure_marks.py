@@ -23,7 +23,7 @@ class Origin(NamedTuple):
     scale: float
 
 
-class Line(NamedTuple):
+class MeasureLine(NamedTuple):
     """A measure on paper: the x of the seam it begins at and of its line, and the y where it begins and ends."""
 
     seam: float
@@ -64,7 +64,7 @@ def _on_paper(place: Place, origin: Origin) -> Box:
     return Box(origin.x + left, origin.y + top, origin.x + left + width, origin.y + top + height)
 
 
-def _line(place: Place, others: Sequence[Box], origin: Origin, frame: Box) -> Line:
+def _line(place: Place, others: Sequence[Box], origin: Origin, frame: Box) -> MeasureLine:
     """Over the piece's middle, or beside what lies between it and the seam."""
     x, *ends = span_of(place)
     middle = origin.x + x * origin.scale
@@ -74,11 +74,11 @@ def _line(place: Place, others: Sequence[Box], origin: Origin, frame: Box) -> Li
     if crossed:
         sides = (max(box.right for box in crossed) + CLEAR, min(box.left for box in crossed) - CLEAR)
         free = [side for side in sides if frame.left + TICK <= side <= frame.right - TICK]
-        return Line(middle, min(free, key=lambda side: round(abs(side - middle)), default=middle), start, end)
-    return Line(middle, middle, start, end)
+        return MeasureLine(middle, min(free, key=lambda side: round(abs(side - middle)), default=middle), start, end)
+    return MeasureLine(middle, middle, start, end)
 
 
-def _ring(line: Line, covered: Sequence[Box], rings: Sequence[Box], frame: Box) -> Box:
+def _ring(line: MeasureLine, covered: Sequence[Box], rings: Sequence[Box], frame: Box) -> Box:
     """The nearest spot beside the line, or above its beginning, where the ring hides least."""
     middle = (line.start + line.end) / 2
 
@@ -101,12 +101,12 @@ def _ring(line: Line, covered: Sequence[Box], rings: Sequence[Box], frame: Box) 
     return min(within or spots, key=bad)
 
 
-def _drawn(letter: str, line: Line, ring: Box) -> str:
+def _drawn(letter: str, line: MeasureLine, ring: Box) -> str:
     """The line with end ticks, a thin line to the seam where it stands aside, a leader to the ring, the ring."""
     return "".join(_parts(letter, line, ring))
 
 
-def _parts(letter: str, line: Line, ring: Box) -> Iterator[str]:
+def _parts(letter: str, line: MeasureLine, ring: Box) -> Iterator[str]:
     x, start, end = line.x, line.start, line.end
     center, middle = ring.middle
     at = max(min(start, end), min(middle, max(start, end)))
