@@ -14,6 +14,7 @@ from xlbatch.files.beside import beside
 from xlbatch.geometry.ink import scaled, shifted
 from xlbatch.geometry.path import Box
 from xlbatch.job.job import DecalSpec
+from xlbatch.parts.color_layers import pressed_as_drawn
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
@@ -142,8 +143,9 @@ class _Artwork:
         order_of = {
             color_in(sheet.colors, row.artwork_color): (row.layer, row_no) for row_no, row in enumerate(self.together)
         }
-        pressed = [order_of[color] for color in sheet.colors if color in order_of]
-        return pressed == sorted(pressed)
+        return pressed_as_drawn(
+            sheet.looked, tuple((color, order_of[color]) for color in sheet.colors if color in order_of)
+        )
 
     def _color(self, sheet: DrawingSheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""

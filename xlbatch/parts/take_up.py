@@ -9,6 +9,7 @@ from xlbatch.files.beside import beside, folder_of
 from xlbatch.job.job import DecalSpec, Film, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.source import Source
+from xlbatch.parts.color_layers import color_layers
 from xlbatch.parts.color_words import color_in, nearest_film, words_for
 from xlbatch.parts.drawn import Drawn
 from xlbatch.parts.edit import film_color
@@ -110,20 +111,26 @@ class _TakingUp:
             return
         words = words_for(colors)
         films = {color: self._nearest(color, spec) for color in colors}
-        films_text = "; ".join(f"{words[color]} → {film}" for color, film in films.items())
+        layers = color_layers(drawn.looked, films)
+        films_text = "; ".join(
+            f"{words[color]} → {films[color]}"
+            if color in layers.layer_of
+            else phrase("open on own film", color=words[color], ground=words[layers.open_on[color]], film=films[color])
+            for color in colors
+        )
         where = spec.source.at("Artwork color")
         self.problems.append(
             problem("colors-chosen", where, artwork=spec.artwork, films=films_text, rows=self._rows_of(spec))
         )
-        for color_no, color in enumerate(colors):
+        for color, layer in layers.layer_of.items():
             yield replace(
                 spec,
                 decal=f"{spec.decal}, {words[color]}",
                 artwork_color=words[color],
                 film=films[color],
-                layer=spec.layer + color_no,
-                outline_film=spec.outline_film if color_no == 0 else "",
-                outline_width=spec.outline_width if color_no == 0 else None,
+                layer=spec.layer + layer,
+                outline_film=spec.outline_film if color == colors[0] else "",
+                outline_width=spec.outline_width if color == colors[0] else None,
             )
 
     def _others_name_colors(self, spec: DecalSpec) -> bool:
