@@ -25,6 +25,7 @@ _PRICE = re.compile(
 )
 _DATE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T,]+\d{1,2}:\d{2}.*)?|\d{1,2}:\d{2}(?::\d{2})?")
 _NAME = re.compile(r"[^\W\d_](?:[\w'’.\-]*)(?:,?\s+[^\W\d_(][\w'’.\-]*){0,4}\.?")
+_NUMBERED = re.compile(r"#?\d{1,2}[.):]?\s+(?=[^\W\d_])")  # before a name: 10 Rafa Dorado
 _MOST_LETTERS = 40  # of a name
 AFTER_YES = re.compile(r"(\w\w+)(?:\s*[,.;:!–-]+\s*|\s+(?=\())(.+)", re.IGNORECASE)  # yes, if there is room
 _HIGHEST_COUNT = 9  # that numbers which repeat may still be counts by
@@ -88,7 +89,7 @@ def _kind(cell: Raw, text: str) -> str:
 @lru_cache(maxsize=20_000)
 def kind_of_text(text: str) -> str:
     """The kind of one text: size, wearer, color, garment, status, number, price, date, contact, name, words, remark."""
-    if _is_yes_no(text):
+    if _is_yes_no(text) and not read_size_cell(text).size:
         return "yes or no"
     if read_size_cell(text).size or several_sizes(text):
         return "size"
@@ -117,6 +118,7 @@ def _is_yes_no(text: str) -> bool:
 
 
 def _kind_of_words(text: str) -> str:
+    text = _NUMBERED.sub("", text)
     if not _NAME.fullmatch(text) or len(text) > _MOST_LETTERS:
         return "remark"
     first, last = text[0], text.split()[-1][0]
