@@ -19,7 +19,9 @@ from xlbatch.trade.contrast import shade
 MOST_LOOKED_AT = 50  # cells of a column
 _FEWEST_COUNTED = 2  # rows that make a counter
 _CONTACT = re.compile(r"\S+@\S+\.\w+|https?://\S+|\+?[\d\s()/.-]{7,}")
-_NUMBER = re.compile(r"(?:#|no\.?|nr\.?|n[º°]\.?)?\s*\d{1,3}(?:\.0)?", re.IGNORECASE)
+_NUMBER = re.compile(
+    r"(?:#|no\.?|nr\.?|n[º°]\.?)?\s*\d{1,3}(?:\.0)?|(?-i:[I|]+(?:\s+[I|]+)*)", re.IGNORECASE
+)  # and strokes of a tally
 _PRICE = re.compile(
     r"[^\w\s]\s*\d+(?:[.,]\d\d)?|\d+[.,]\d\d|\d+(?:[.,]\d\d)?\s*(?:[€£$]|usd|eur|kč|zł|tl)", re.IGNORECASE
 )
@@ -103,7 +105,12 @@ def kind_of_text(text: str) -> str:
         return "status"
     if answer("Print name", text):
         return "answer"
-    for kind, form in (("number", _NUMBER), ("price", _PRICE), ("date", _DATE), ("contact", _CONTACT)):
+    for kind, form in (
+        ("number", _NUMBER),
+        ("price", _PRICE),
+        ("date", _DATE),
+        ("contact", _CONTACT),
+    ):
         if form.fullmatch(text):
             return kind
     return _kind_of_words(text)

@@ -77,7 +77,7 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
         return sheet, headings, ()
     apart, left = lines
     named = find_headings(apart, "Roster")
-    bare = named if "Size" in named.known else bare_headings(apart)
+    bare = named if "Size" in named.known else bare_headings(apart, titled=False)
     return (apart, bare, left) if bare else (sheet, headings, ())
 
 

@@ -17,7 +17,8 @@ from xlbatch.trade.answer_words import garment_in
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(
-    r"\s*(?:#?\b([1-9])(?:st|nd|rd|th)?|\b(first)(?! *(?:name|&|and))|\b(second)(?! *name)|\b(third))\b\s*", re.IGNORECASE
+    r"\s*(?:#?\b([1-9])(?:st|nd|rd|th)?|\b(first)(?! *(?:name|&|and))|\b(second)(?! *name)|\b(third))\b\s*",
+    re.IGNORECASE,
 )
 _PERSONS = frozenset((*NAMES, "Someone else", "Name wanted"))  # what the heading of a person's name may say
 _OF_SIZES = 0.8  # of a column's cells
@@ -117,13 +118,15 @@ def _by_person(titles: Titles) -> tuple[NumberedPart, ...]:
     """A part for the person a row is of, and one for each other whose name and size say whose they are."""
     sizes = {column: _whose(text) for column, text in titles.items() if _is_size(text)}
     others = {whose: column for column, whose in sizes.items() if whose}
-    named = {column: _whose(text) for column, text in titles.items() if column not in sizes and _is_persons(text, others)}
+    named = {
+        column: _whose(text) for column, text in titles.items() if column not in sizes and _is_persons(text, others)
+    }
     parts: list[Titles] = []
     for whose in dict.fromkeys(sizes.values()):
         names = [column for column, of in named.items() if of == whose]
         own = [column for column, of in sizes.items() if of == whose]
         if len(own) == 1 and names:
-            parts.append({column: _named(titles[column], whose) for column in names} | {own[0]: titles[own[0]]})
+            parts.append({column: _named(titles[column]) for column in names} | {own[0]: titles[own[0]]})
     return _with_shared(titles, tuple(parts)) if len(parts) > 1 and len(parts) == len(sizes) else ()
 
 
@@ -133,10 +136,10 @@ def _is_size(text: str) -> bool:
 
 def _is_persons(text: str, others: Mapping[str, int]) -> bool:
     meanings = set(heading_scores(text))
-    return bool(meanings & {*NAMES}) and meanings <= _PERSONS or (not meanings and _whose(text) in others)
+    return (bool(meanings & {*NAMES}) and meanings <= _PERSONS) or (not meanings and _whose(text) in others)
 
 
-def _named(text: str, whose: str) -> str:
+def _named(text: str) -> str:
     """The heading of a person's name, said to be one: Plus one."""
     return text if heading_scores(text) else f"{text} name"
 

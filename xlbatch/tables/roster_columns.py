@@ -155,9 +155,7 @@ def _with_a_name(
     return changed
 
 
-def _likeliest_names(
-    meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]
-) -> list[int]:
+def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> list[int]:
     """The columns of names in a list that has none by its headings: someone else's, families', any that only by a word
     of its heading is of something else (`Ticket holder`, `Team list`)."""
     named = [column for column in meanings if held[column].share("name") >= _MOSTLY]

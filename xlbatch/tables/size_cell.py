@@ -81,7 +81,9 @@ def _count(text: str) -> tuple[str, int, bool]:
 
 def _apart(text: str, for_hint: Class | None) -> tuple[str, list[str]]:
     """The text without brackets, prices and what stands after a comma, and these, where a size is left."""
-    text = _BESIDE.sub(lambda beside: f" {beside[1] or beside[2]} " if _is_kind(beside[1] or beside[2]) else beside[0], text)
+    text = _BESIDE.sub(
+        lambda beside: f" {beside[1] or beside[2]} " if _is_kind(beside[1] or beside[2]) else beside[0], text
+    )
     notes = [part.strip() for texts in _BESIDE.findall(text) for part in texts if part.strip()]
     rest = _BESIDE.sub(" ", text).strip()
     if money := _MONEY.search(rest):
