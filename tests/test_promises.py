@@ -107,9 +107,8 @@ OTHERS_WORDS = {  # texts that are read or written, not said
         "Fonts to choose from",
         "Kept by the program: this plan's memory. Leave it as it is.",
     ),
-    "agreement": None,  # what a judge of the program itself finds, like the next two
+    "agreement": None,  # what a judge of the program itself finds, like the next
     "film.verify": None,  # what a verifier of the program itself finds
-    "schedule.verify_time": None,
 }
 
 
@@ -158,7 +157,6 @@ def _rows(path: Path) -> list[list[str]]:
 
 ADAPTERS = {  # the one module each that knows another package from within
     "files.openpyxl_parts": "openpyxl", "paper.living_workbook": "XlsxWriter", "film.solver": "highspy",
-    "unit_registry": "pint",
 }  # fmt: skip
 OF_TUPLES = ("_replace", "_asdict", "_fields", "_make")  # public, whatever their name
 
