@@ -35,8 +35,8 @@ def test_a_setting_under_its_old_name_is_no_change(first: PlanBook) -> None:
     """The plan of an earlier version has it so on Job and in its memory."""
     renamed = 0
     for sheet in first.book:
-        for cell in (cell for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str)):
-            if "Enough spares per 100 jobs" in cell.value:
+        for cell in (cell for row in sheet.iter_rows() for cell in row):
+            if isinstance(cell.value, str) and "Enough spares per 100 jobs" in cell.value:
                 cell.value = cell.value.replace("Enough spares per 100 jobs", "Sureness of spares")
                 renamed += 1
     assert renamed >= 2
