@@ -42,7 +42,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
     lines = _lines(work, high)
     narrow = any(narrowed(group) for garment in garments for group in _texts(work, garment))
-    art = "As cut, its size, narrowed to" if narrow else "As cut, and its size"
+    art = "As cut, size, narrowed to" if narrow else "As cut, size"
     heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, art), (TICKED, "Right"))
     half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
@@ -152,7 +152,7 @@ def _write_texts(
         if texts and count <= MOST_DRAWN:
             dots = SHARP if count <= MOST_SHARP else COARSE
             left = half_no * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high), dots)
+            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high - 1), dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 
