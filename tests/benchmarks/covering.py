@@ -17,7 +17,7 @@ from tests.benchmarks import warm
 from tests.benchmarks.mutants import PACKAGE, Mutant
 
 MAP = PACKAGE.parent / "dist" / "covering"
-LONGEST = 40  # s of the processor for one file: its tests after that are left out
+LONGEST = 12  # s of the processor for one file: its tests after that are left out
 MOST_NEAR = 3  # files of tests made for one change, where they are not in the map yet
 NOTHING: dict[str, Any] = {"contexts": {}, "seconds": {}, "modules": {}}
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
