@@ -4,10 +4,10 @@ them notices is printed. Run it with -m from the top folder; arguments: how many
 
 The places are drawn by seed, three quarters of them the same number in every room, the others in proportion to its
 code. A change is made in a copy of the tree. First come the tests of the few files nearest to the module, then those of
-all other files that were measured by now; 0 changes measures all. The cheapest come first, to the first that fails with
-the change and not without it; a run that takes many times the processor's time it takes without is noticed too.
-Each change and what noticed it are written to dist/mutants.txt; what each test runs is kept in dist/covering. What is
-stopped half-way has tried a part of the places drawn by chance.
+the other files in the map of what tests run (dist/covering), which 0 changes makes whole; of these only the tests that
+run the place, the cheapest first, to the first that fails with the change and not without it. A run of these that takes
+many times the processor's time it takes without is noticed too. Each change and what noticed it are written to
+dist/mutants.txt. What is stopped half-way has tried a part of the places drawn by chance.
 """
 
 import compileall
@@ -17,6 +17,7 @@ import shutil
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
@@ -31,19 +32,23 @@ OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
 ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line
 MOST = 25.0  # s that the tests of one change take without it
 TIMES_LONGER, START = 6, 20  # so many times that, and s for loading, before a run counts as one that never ends
+BRIEF = 8.0  # s for the files near a module that are not in the map
+TIME = "time"  # a run that would not end
 
 
 class _Chosen:
-    """Told to pytest: which tests to run, in which order; it remembers the first that failed."""
+    """Told to pytest: which tests, or whole files of tests, to run, in which order; it remembers the first to fail."""
 
     def __init__(self, tests: list[str], failing: Path) -> None:
-        self._place = {test: place for place, test in enumerate(tests)}
+        self._places = {test: place for place, test in enumerate(tests)}
         self._failing = failing
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        items[:] = sorted(
-            (item for item in items if item.nodeid in self._place), key=lambda item: self._place[item.nodeid]
-        )
+        placed = [(self._place(item.nodeid), item) for item in items]
+        items[:] = [item for place, item in sorted(placed, key=lambda it: it[0] or 0) if place is not None]
+
+    def _place(self, test: str) -> int | None:
+        return self._places.get(test, self._places.get(test.split("::")[0]))
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self._failing.exists():
@@ -80,45 +85,48 @@ def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> tuple[list[s
     return [test for tests in taken.values() for test in tests], seconds
 
 
-def failing_test(tree: Path, tests: list[str], seconds: float) -> str:
-    """The first of the tests that fails; "" where none does."""
+def failing_test(tree: Path, tests: list[str], limit: float, left_out: Iterable[str] = ()) -> str:
+    """The first that fails of the tests, or of whole files of tests; "" where none does."""
     failing = tree.parent / "failing.txt"
     failing.unlink(missing_ok=True)
-    files = list(dict.fromkeys(test.split("::")[0] for test in tests))
-    fails = warm.in_child(
-        lambda: warm.run_tests(tree, ["-x", *files], _Chosen(tests, failing)) not in (0, 5),
-        START + TIMES_LONGER * seconds,
-    )
+    arguments = ["-x", *(f"--deselect={test}" for test in left_out), *dict.fromkeys(t.split("::")[0] for t in tests)]
+    fails = warm.in_child(lambda: warm.run_tests(tree, arguments, _Chosen(tests, failing)) not in (0, 5), limit)
     if failing.exists():
         return failing.read_text(encoding="utf-8")
-    return "" if fails is False else "loading" if fails else "time"
+    return "" if fails is False else "loading" if fails else TIME
 
 
-def noticed_by(mutant: Mutant, covering: Map, sound: dict[str, bool]) -> str:
+def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
     """What notices the change: a test of the files near its module, else of all that are in the map; "" where nothing
-    does."""
-    near = covering.near(mutant)
-    return _noticed(mutant, covering.tree, near, sound) or _noticed(
-        mutant, covering.tree, [of_file for of_file in covering.known() if of_file not in near], sound
+    does. Files near that are not in the map are run for a short while, and the time they take says nothing."""
+    tree, near, known = covering.tree, covering.near(mutant), covering.known()
+    unknown = [file for file in near if file not in {of_file.file for of_file in known}]
+
+    def of(files: list[Covering]) -> str:
+        tests, seconds = chosen(tree, mutant, files)
+        return _noticed(mutant, tree, tests, START + TIMES_LONGER * seconds, broken)
+
+    return (
+        of([of_file for of_file in known if of_file.file in near])
+        or _noticed(mutant, tree, unknown, BRIEF, broken).removeprefix(TIME)
+        or of([of_file for of_file in known if of_file.file not in near])
     )
 
 
-def _noticed(mutant: Mutant, tree: Path, covering: list[Covering], sound: dict[str, bool]) -> str:
+def _noticed(mutant: Mutant, tree: Path, tests: list[str], limit: float, broken: set[str]) -> str:
     """The test that notices the change, made in the copy of the tree and put back after. A test that fails without it
-    too is not sound, and says nothing."""
+    too is `broken`, and says nothing."""
     module = tree / "xlbatch" / mutant.module
-    tests, seconds = chosen(tree, mutant, covering)
     before = module.read_bytes()
-    while tests := [test for test in tests if sound.get(test, True)]:
+    while tests:
         module.write_bytes(mutant.applied(before))
         try:
-            failing = failing_test(tree, tests, seconds)
+            failing = failing_test(tree, tests, limit, broken)
         finally:
             module.write_bytes(before)
-        if failing in tests and failing not in sound:
-            sound[failing] = not failing_test(tree, [failing], seconds)
-        if sound.get(failing, True):
+        if "::" not in failing or not failing_test(tree, [failing], limit):
             return failing
+        broken.add(failing)
     return ""
 
 
@@ -134,13 +142,13 @@ def main(count: int, seed: int, words: list[str]) -> bool:
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
         warm.load()
-        covering, sound = Map(tree), dict[str, bool]()
+        covering, broken = Map(tree), set[str]()
         for file in ALWAYS if count else covering.texts:
             covering.of(file)
         with LOG.open("w", encoding="utf-8") as log:
             for mutant in drawn(count, seed, rooms):
                 change = f"xlbatch/{mutant.module}:{mutant.line}: {mutant.text}"
-                by = known[change] if change in known else noticed_by(mutant, covering, sound)
+                by = known[change] if change in known else noticed_by(mutant, covering, broken)
                 tried[mutant.room] += 1
                 seen[mutant.room] += bool(by)
                 print(f"{change}\t{by}", file=log, flush=True)
