@@ -51,7 +51,11 @@ def parse_length(value: object, unit: str) -> float | None:
         return None
     if isinstance(value, int | float):
         return round(value * mm_per(unit), 3) if math.isfinite(value) else None
-    text = str(value).strip()
+    return _length_of(str(value).strip(), unit)
+
+
+@lru_cache(maxsize=_KEPT)
+def _length_of(text: str, unit: str) -> float | None:
     for sign, plain in _VULGAR.items():
         text = text.replace(sign, plain)
     total, start = 0.0, 0

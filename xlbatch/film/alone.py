@@ -11,6 +11,8 @@ from xlbatch.film.box import Bed
 from xlbatch.film.drop import changes
 from xlbatch.how_far import alive
 
+OVER = 1 << 62  # longer than any strip
+
 
 class BoxInTurn(NamedTuple):
     """How wide and long a box is as it is dropped, and its place in its set."""
@@ -34,7 +36,7 @@ def improved(boxes: InTurn, length: int, bed: Bed, tries: int) -> tuple[InTurn, 
             changed[row] = BoxInTurn(along, across, which)
         tried = tuple(changed)
         if tried not in known:
-            known[tried] = length_of(tried, bed.width)
+            known[tried] = length_of(tried, bed.width, length)
         if known[tried] <= length:
             boxes, length = tried, known[tried]
     return boxes, length
@@ -45,12 +47,13 @@ def _changes(count: int, turn: bool, tries: int) -> Sequence[tuple[list[int], in
     return tuple(changes(count, turn, tries))
 
 
-def length_of(boxes: InTurn, width: int) -> int:
-    """How long these boxes lie, dropped one after the other as `drop.py` drops them."""
+def length_of(boxes: InTurn, width: int, most: int) -> int:
+    """How long these boxes lie, dropped one after the other as `drop.py` drops them; OVER where it is over `most`."""
     begins = [0]  # beside the left edge or any box
     lying: list[tuple[int, int, int]] = []  # the left, right and top of each box
+    longest = 0
     for across, along, _ in boxes:
-        lowest = leftmost = width << 32  # higher than anything lies
+        lowest = leftmost = OVER
         for begin in begins:
             end = begin + across
             if end > width and begin:
@@ -59,8 +62,14 @@ def length_of(boxes: InTurn, width: int) -> int:
             for left, right, top in lying:
                 if top > height and left < end and right > begin:
                     height = top
+                    if height > lowest:
+                        break
             if height < lowest or (height == lowest and begin < leftmost):
                 lowest, leftmost = height, begin
+        top = lowest + along
+        if top > most:
+            return OVER
         begins.append(leftmost + across)
-        lying.append((leftmost, leftmost + across, lowest + along))
-    return max(top for _, _, top in lying)
+        lying.append((leftmost, leftmost + across, top))
+        longest = max(longest, top)
+    return longest
