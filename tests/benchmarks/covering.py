@@ -134,16 +134,16 @@ class Map:
         return [self.of(file) for file in self.texts if file in self._made or self._kept(file)]
 
     def near(self, mutant: Mutant) -> list[str]:
-        """The few files likeliest to notice a change: those named after its module, that import it, or of its room."""
+        """The few files likeliest to notice a change: those named after its module, or that import it."""
         name = "xlbatch." + mutant.module.removesuffix(".py").replace("/", ".")
-        of_room = [file for file in self.texts if file.startswith(f"tests/{mutant.room}/")]
-        named = [file for file, text in self.texts.items() if f"from {name} import" in text]
-        own = f"/test_{Path(mutant.module).stem}.py"
+        own, of_room = f"/test_{Path(mutant.module).stem}.py", f"tests/{mutant.room}/"
+        named = [file for file, text in self.texts.items() if own in file or f"from {name} import" in text]
+        return sorted(named, key=lambda file: (own not in file, not file.startswith(of_room)))[:MOST_NEAR]
 
-        def far(file: str) -> tuple[bool, bool, bool, str]:
-            return own not in file, file not in named, file not in of_room, file
-
-        return sorted({*named, *of_room}, key=far)[:MOST_NEAR]
+    def of_room(self, mutant: Mutant) -> list[str]:
+        """The other files of its room."""
+        near = self.near(mutant)
+        return [file for file in self.texts if file.startswith(f"tests/{mutant.room}/") and file not in near]
 
     def of(self, file: str) -> Covering:
         """What a file of tests runs."""

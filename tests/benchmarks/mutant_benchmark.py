@@ -97,19 +97,24 @@ def failing_test(tree: Path, tests: list[str], limit: float, left_out: Iterable[
 
 
 def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
-    """What notices the change: a test of the files near its module, else of all that are in the map; "" where nothing
-    does. Files near that are not in the map are run for a short while, and the time they take says nothing."""
+    """What notices the change: a test of the files near its module, of all that are in the map, or of its room; ""
+    where nothing does. Files that are not in the map are run for a short while, and the time they take says nothing."""
     tree, near, known = covering.tree, covering.near(mutant), covering.known()
-    unknown = [file for file in near if file not in {of_file.file for of_file in known}]
+    measured = {of_file.file for of_file in known}
 
     def of(files: list[Covering]) -> str:
         tests, seconds = chosen(tree, mutant, files)
         return _noticed(mutant, tree, tests, START + TIMES_LONGER * seconds, broken)
 
+    def whole(files: list[str]) -> str:
+        files = [file for file in files if file not in measured]
+        return _noticed(mutant, tree, files, BRIEF, broken).removeprefix(TIME)
+
     return (
         of([of_file for of_file in known if of_file.file in near])
-        or _noticed(mutant, tree, unknown, BRIEF, broken).removeprefix(TIME)
+        or whole(near)
         or of([of_file for of_file in known if of_file.file not in near])
+        or whole(covering.of_room(mutant))
     )
 
 
