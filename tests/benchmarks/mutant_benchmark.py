@@ -14,10 +14,11 @@ import compileall
 import os
 import py_compile
 import shutil
+import signal
 import sys
 import tempfile
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 import pytest
@@ -31,17 +32,18 @@ LOG = REPOSITORY / "dist" / "mutants.txt"
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
 ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line
 MOST = 25.0  # s that the tests of one change take without it
-TIMES_LONGER, START = 6, 20  # so many times that, and s for loading, before a run counts as one that never ends
-BRIEF = 8.0  # s for the files near a module that are not in the map
+TIMES_LONGER, START = 6, 5.0  # so many times its own time, and s more, before a test counts as one that never ends
+BRIEF = 4.0  # s for the files near a module that are not in the map
+LONG = 60.0  # s for a test that failed, without the change
 TIME = "time"  # a run that would not end
 
 
 class _Chosen:
     """Told to pytest: which tests, or whole files of tests, to run, in which order; it remembers the first to fail."""
 
-    def __init__(self, tests: list[str], failing: Path) -> None:
+    def __init__(self, tests: Mapping[str, float], failing: Path) -> None:
+        self._tests, self._failing = tests, failing
         self._places = {test: place for place, test in enumerate(tests)}
-        self._failing = failing
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
         placed = [(self._place(item.nodeid), item) for item in items]
@@ -49,6 +51,9 @@ class _Chosen:
 
     def _place(self, test: str) -> int | None:
         return self._places.get(test, self._places.get(test.split("::")[0]))
+
+    def pytest_runtest_protocol(self, item: pytest.Item) -> None:
+        signal.setitimer(signal.ITIMER_PROF, self._tests.get(item.nodeid, 0.0))  # then it ends the process; 0: never
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self._failing.exists():
@@ -64,8 +69,8 @@ def copied(folder: Path) -> Path:
     return tree
 
 
-def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> tuple[list[str], float]:
-    """The tests that run the place, and their seconds: the cheapest, file by file."""
+def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> Mapping[str, float]:
+    """The tests that run the place, the cheapest, file by file; each with the seconds it may take."""
     own = mark(tree / "xlbatch" / mutant.module)
     known: list[tuple[float, str, Covering]] = []
     for of_file in covering:
@@ -73,24 +78,27 @@ def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> tuple[list[s
         for test, contexts in of_file.contexts.items():
             if running.intersection(contexts):
                 known.append((sum(of_file.seconds.get(context, 0) for context in contexts), test, of_file))
-    taken: dict[str, list[str]] = {}
+    taken: dict[str, dict[str, float]] = {}
     done, seconds = set[tuple[str, str]](), 0.0
-    for _cost, test, of_file in sorted(known, key=lambda test: test[:2]):
+    for cost, test, of_file in sorted(known, key=lambda test: test[:2]):
         new = {(of_file.file, context) for context in of_file.contexts[test]} - done
         more = sum(of_file.seconds.get(context, 0) for _file, context in new)
         if seconds + more <= MOST or not taken:
-            taken.setdefault(of_file.file, []).append(test)
+            taken.setdefault(of_file.file, {})[test] = START + TIMES_LONGER * cost
             done |= new
             seconds += more
-    return [test for tests in taken.values() for test in tests], seconds
+    return {test: limit for tests in taken.values() for test, limit in tests.items()}
 
 
-def failing_test(tree: Path, tests: list[str], limit: float, left_out: Iterable[str] = ()) -> str:
-    """The first that fails of the tests, or of whole files of tests; "" where none does."""
+def failing_test(tree: Path, tests: Mapping[str, float], left_out: Iterable[str] = ()) -> str:
+    """The first that fails of the tests, or of whole files of tests; "" where none does. Each test has its seconds,
+    all have the sum of them."""
     failing = tree.parent / "failing.txt"
     failing.unlink(missing_ok=True)
     arguments = ["-x", *(f"--deselect={test}" for test in left_out), *dict.fromkeys(t.split("::")[0] for t in tests)]
-    fails = warm.in_child(lambda: warm.run_tests(tree, arguments, _Chosen(tests, failing)) not in (0, 5), limit)
+    fails = warm.in_child(
+        lambda: warm.run_tests(tree, arguments, _Chosen(tests, failing)) not in (0, 5), START + sum(tests.values())
+    )
     if failing.exists():
         return failing.read_text(encoding="utf-8")
     return "" if fails is False else "loading" if fails else TIME
@@ -103,12 +111,11 @@ def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
     measured = {of_file.file for of_file in known}
 
     def of(files: list[Covering]) -> str:
-        tests, seconds = chosen(tree, mutant, files)
-        return _noticed(mutant, tree, tests, START + TIMES_LONGER * seconds, broken)
+        return _noticed(mutant, tree, chosen(tree, mutant, files), broken)
 
     def whole(files: list[str]) -> str:
         files = [file for file in files if file not in measured]
-        return _noticed(mutant, tree, files, BRIEF, broken).removeprefix(TIME)
+        return _noticed(mutant, tree, {file: BRIEF / len(files) for file in files}, broken).removeprefix(TIME)
 
     return (
         of([of_file for of_file in known if of_file.file in near])
@@ -118,7 +125,7 @@ def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
     )
 
 
-def _noticed(mutant: Mutant, tree: Path, tests: list[str], limit: float, broken: set[str]) -> str:
+def _noticed(mutant: Mutant, tree: Path, tests: Mapping[str, float], broken: set[str]) -> str:
     """The test that notices the change, made in the copy of the tree and put back after. A test that fails without it
     too is `broken`, and says nothing."""
     module = tree / "xlbatch" / mutant.module
@@ -126,10 +133,10 @@ def _noticed(mutant: Mutant, tree: Path, tests: list[str], limit: float, broken:
     while tests:
         module.write_bytes(mutant.applied(before))
         try:
-            failing = failing_test(tree, tests, limit, broken)
+            failing = failing_test(tree, tests, broken)
         finally:
             module.write_bytes(before)
-        if "::" not in failing or not failing_test(tree, [failing], limit):
+        if "::" not in failing or not failing_test(tree, {failing: LONG}):
             return failing
         broken.add(failing)
     return ""
