@@ -5,12 +5,14 @@ them notices is printed. Run it with -m from the top folder; arguments: how many
 The places are drawn by seed, three quarters of them the same number in every room, the others in proportion to its
 code. A change is made in a copy of the tree. First come the tests of the few files nearest to the module, then those of
 the other files in the map of what tests run (dist/covering), which 0 changes makes whole; of these only the tests that
-run the place, the cheapest first, to the first that fails with the change and not without it. A run of these that takes
-many times the processor's time it takes without is noticed too. Each change and what noticed it are written to
-dist/mutants.txt. What is stopped half-way has tried a part of the places drawn by chance.
+run the place, the cheapest first, to the first that fails with the change and not without it. A test that takes many
+times the processor's time it takes without is noticed too. Each change and what noticed it are written to
+dist/mutants.txt, with the reason from no_difference.csv where it is none for anybody. What is stopped half-way has
+tried a part of the places drawn by chance.
 """
 
 import compileall
+import csv
 import os
 import py_compile
 import shutil
@@ -29,6 +31,7 @@ from tests.benchmarks.mutants import PACKAGE, Mutant, drawn
 
 REPOSITORY = PACKAGE.parent
 LOG = REPOSITORY / "dist" / "mutants.txt"
+NO_DIFFERENCE = Path(__file__).with_name("no_difference.csv")  # changes looked at that are none for anybody
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
 ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line
 MOST = 25.0  # s that the tests of one change take without it
@@ -142,35 +145,40 @@ def _noticed(mutant: Mutant, tree: Path, tests: Mapping[str, float], broken: set
     return ""
 
 
+def known_before(words: list[str]) -> dict[str, str]:
+    """What is known of changes from the run before: all with `on`, those noticed with `again`."""
+    if not {"on", "again"} & set(words) or not LOG.exists():
+        return {}
+    known = dict(line.split("\t")[:2] for line in LOG.read_text(encoding="utf-8").splitlines())
+    return {change: by for change, by in known.items() if by or "again" not in words}
+
+
 def main(count: int, seed: int, words: list[str]) -> bool:
     """Prints what was not noticed and the part noticed, by room; whether that is enough."""
-    tried, seen = Counter[str](), Counter[str]()
-    known: dict[str, str] = {}
-    if {"on", "again"} & set(words) and LOG.exists():
-        known = dict(line.split("\t")[:2] for line in LOG.read_text(encoding="utf-8").splitlines())
-    if "again" in words:
-        known = {change: by for change, by in known.items() if by}
-    rooms = [word for word in words if word not in ("on", "again")]
+    tried, seen, known = Counter[str](), Counter[str](), known_before(words)
+    with NO_DIFFERENCE.open(encoding="utf-8", newline="") as file:
+        same = {(line["Module"], line["Change"]): line["Why it is none"] for line in csv.DictReader(file)}
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
         warm.load()
         covering, broken = Map(tree), set[str]()
-        for file in ALWAYS if count else covering.texts:
-            covering.of(file)
+        for test_file in ALWAYS if count else covering.texts:
+            covering.of(test_file)
         with LOG.open("w", encoding="utf-8") as log:
-            for mutant in drawn(count, seed, rooms):
+            for mutant in drawn(count, seed, [word for word in words if word not in ("on", "again")]):
                 change = f"xlbatch/{mutant.module}:{mutant.line}: {mutant.text}"
-                by = known[change] if change in known else noticed_by(mutant, covering, broken)
-                tried[mutant.room] += 1
+                why = same.get((mutant.module, mutant.text), "")
+                by = "" if why else known[change] if change in known else noticed_by(mutant, covering, broken)
+                print(f"{change}\t{by}\t{why}", file=log, flush=True)
+                print("." if by or why else f"\n{change}\n", end="", flush=True)
+                tried[mutant.room] += not why
                 seen[mutant.room] += bool(by)
-                print(f"{change}\t{by}", file=log, flush=True)
-                print("." if by else f"\n{change}\n", end="", flush=True)
     print()
     for room in sorted(tried):
-        print(f"{room:12} {seen[room]:4} of {tried[room]:4}  {seen[room] / tried[room]:.0%}")
+        print(f"{room:12} {seen[room]:4} of {tried[room]:4}  {seen[room] / max(tried[room], 1):.0%}")
     overall = seen.total() / max(tried.total(), 1)
     print(f"{seen.total()} of {tried.total()} noticed, {overall:.0%}")
-    return overall >= OVERALL and all(seen[room] / tried[room] >= ANY_ROOM for room in tried)
+    return overall >= OVERALL and all(seen[room] >= ANY_ROOM * tried[room] for room in tried)
 
 
 if __name__ == "__main__":
