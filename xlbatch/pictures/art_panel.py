@@ -97,12 +97,8 @@ def _own_rooms(group: Group) -> Iterator[Box]:
     for decal in group.decals:
         for left, bottom, right, top in (shifted(room, *decal.offset) for room in decal.rooms):
             edge = AROUND * (top - bottom)
-            yield (
-                (left - edge - x) / across,
-                (bottom - edge - y) / up,
-                (right + edge - x) / across,
-                (top + edge - y) / up,
-            )
+            shown = left - edge, bottom - edge, right + edge, top + edge
+            yield (shown[0] - x) / across, (shown[1] - y) / up, (shown[2] - x) / across, (shown[3] - y) / up
 
 
 def _drawn_box(group: Group) -> Box:
@@ -164,9 +160,8 @@ def seen_in(decal: Decal, room: Box) -> Iterable[Segment]:
         return segments
     boxed = [(contour, box) for contour in contours(segments) if (box := bounds(contour))]
     edge = shifted(room, -decal.offset[0], -decal.offset[1])
-    out = [
-        box for _, box in boxed if box[3] - box[1] < edge[3] - edge[1] and _overlap(box, edge) and not _holds(edge, box)
-    ]
+    small = [box for _, box in boxed if box[3] - box[1] < edge[3] - edge[1]]
+    out = [box for box in small if _overlap(box, edge) and not _holds(edge, box)]
     return [segment for contour, box in boxed if not any(_holds(cut, box) for cut in out) for segment in contour]
 
 
