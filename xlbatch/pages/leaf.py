@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 from io import BytesIO
 from typing import NamedTuple
 
@@ -245,7 +246,8 @@ def _height(span: Span, cushion: float) -> float:
     return 0.0
 
 
-def _rich_height(parts: Sequence[Text], room: float) -> float:
+@lru_cache(maxsize=10_000)  # a card is measured for each way its page can be made
+def _rich_height(parts: tuple[Text, ...], room: float) -> float:
     """Word by word into lines, each as high as its largest letters."""
     height, line, used = 0.0, 0.0, 0.0
     for part in parts:
