@@ -19,10 +19,8 @@ from xlbatch.parts.part_lines import PartLooks, looks_of, matched, place_text
 from xlbatch.parts.part_questions import of_no_drawing, questions
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
-from xlbatch.trade.tables import practice
+from xlbatch.trade.usual_sizes import artwork_width
 from xlbatch.units import mm_per
-
-USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 
 
 def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
@@ -64,7 +62,7 @@ class _TakingUp:
         sized = next((spec for spec in rows if spec.width or spec.height), None)
         if sized and not sized.width and sized.height:
             return sized.height / (top - bottom)
-        return ((sized.width if sized else None) or USUAL_WIDTH) / (right - left)
+        return ((sized.width if sized else None) or artwork_width(rows[0].position if rows else "")) / (right - left)
 
     def _films(self) -> tuple[Film, ...]:
         """The films that the person listed or a design names; where there are none, all the program knows."""

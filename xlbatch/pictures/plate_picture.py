@@ -1,5 +1,8 @@
 """A piece larger than the plate, with where the plate comes down, numbered in order."""
 
+import math
+from itertools import combinations
+
 from xlbatch.geometry.path import path_data
 from xlbatch.job.job import Press
 from xlbatch.paper.picture import Picture, drawn
@@ -7,7 +10,7 @@ from xlbatch.placement.place import Place
 from xlbatch.placement.sections import plate_lying
 
 PIECE, INK, PLATE = "#b4bac0", "#000000", "#0b5a5e"
-RING, LETTERS = 8.0, 11.0  # points: the ring of a number
+RING, LETTERS = 8.0, 11.0  # points: the ring of a number, where there is room for it
 
 
 def plate_picture(place: Place, press: Press, width: float, height: float) -> Picture:
@@ -22,18 +25,19 @@ def plate_picture(place: Place, press: Press, width: float, height: float) -> Pi
     body += f'height="{decal.height * scale:.2f}" fill="{PIECE}" fill-opacity=".35"/>'
     if decal.outline is not None:
         body += f'<path d="{path_data(decal.outline.segments, (scale, 0.0, 0.0, -scale, x, y))}" fill="{PIECE}"/>'
+    spots = [(width / 2 + section.right * scale, height / 2 - section.up * scale) for section in place.sections]
+    ring = min(RING, *(math.dist(spot, other) / 2 for spot, other in combinations(spots, 2)))
     marks = ""
-    for no, section in enumerate(place.sections, 1):
-        u, v = width / 2 + section.right * scale, height / 2 - section.up * scale
-        wide, high = across * scale, down * scale
+    wide, high = across * scale, down * scale
+    for no, (u, v) in enumerate(spots, 1):
         body += (
             f'<rect x="{u - wide / 2:.2f}" y="{v - high / 2:.2f}" width="{wide:.2f}" height="{high:.2f}" rx="3" '
             f'fill="none" stroke="{PLATE}" stroke-width="1.4" stroke-dasharray="{4 + no} 2"/>'
         )
         marks += (
-            f'<circle cx="{u:.2f}" cy="{v:.2f}" r="{RING}" fill="#fff" stroke="{PLATE}" stroke-width="1.2"/>'
-            f'<text x="{u:.2f}" y="{v + 3.9:.2f}" font-size="{LETTERS}" font-weight="700" text-anchor="middle" '
-            f'fill="{INK}">{no}</text>'
+            f'<circle cx="{u:.2f}" cy="{v:.2f}" r="{ring:.2f}" fill="#fff" stroke="{PLATE}" stroke-width="1.2"/>'
+            f'<text x="{u:.2f}" y="{v + ring * 0.49:.2f}" font-size="{LETTERS * ring / RING:.2f}" font-weight="700" '
+            f'text-anchor="middle" fill="{INK}">{no}</text>'
         )
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{height:.2f}" font-family="Arimo">'
     return drawn(f"{svg}{body}{marks}</svg>", f"Where the plate comes down on {decal.titled}")
