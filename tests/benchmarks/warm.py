@@ -20,7 +20,7 @@ from tests.benchmarks.in_place import put
 from tests.benchmarks.mutants import Mutant
 
 LIBRARIES = (
-    "numpy", "pandas", "openpyxl", "xlsxwriter", "jinja2", "ezdxf", "uharfbuzz", "fontTools.ttLib", "pathops",
+    "numpy", "openpyxl", "xlsxwriter", "jinja2", "ezdxf", "uharfbuzz", "fontTools.ttLib", "pathops",
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip
