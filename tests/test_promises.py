@@ -107,9 +107,8 @@ OTHERS_WORDS = {  # texts that are read or written, not said
         "Fonts to choose from",
         "Kept by the program: this plan's memory. Leave it as it is.",
     ),
-    "agreement": None,  # what a judge of the program itself finds, like the next two
+    "agreement": None,  # what a judge of the program itself finds, like the next
     "film.verify": None,  # what a verifier of the program itself finds
-    "schedule.verify_time": None,
 }
 
 

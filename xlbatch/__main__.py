@@ -1,7 +1,6 @@
 """`python -m xlbatch`, and where the bundled program starts."""
 
 import gc
-import multiprocessing
 import sys
 
 from xlbatch.cli import main
@@ -17,5 +16,8 @@ def start() -> int:
 
 
 if __name__ == "__main__":
-    multiprocessing.freeze_support()  # a worker process of the bundled program starts here too
+    if getattr(sys, "frozen", False):  # the bundled program, whose worker processes start here too
+        from multiprocessing import freeze_support
+
+        freeze_support()
     sys.exit(start())

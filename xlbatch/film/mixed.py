@@ -27,7 +27,7 @@ from xlbatch.film.drop import (
 from xlbatch.how_far import alive
 
 FEW = 40  # sets; fewer take less time one by one
-MOST = 400  # sets; more take no less time together
+MOST = 1000  # sets; more take no less time together
 NO_BOX = -1  # the place in its set of a box of no size
 
 
