@@ -230,6 +230,15 @@ def test_the_later_look_wins(written: Written) -> None:
     assert formats.get("cell", "strong") is formats.get("cell", "strong")
 
 
+def test_what_leads_the_eye_is_bold_and_large(written: Written) -> None:
+    formats = written.page().formats
+    assert all(formats.get(look).bold for look in ("title", "section", "heading", "sum", "fact", "strong"))
+    assert not any(formats.get(look).bold for look in ("cell", "lead", "text", "small", "quiet"))
+    assert formats.size("title") > formats.size("fact") > formats.size("section") > formats.size("cell")
+    assert formats.get("cell").text_wrap  # nothing is hidden behind the next cell
+    assert formats.get("lead").text_wrap
+
+
 def test_lines_are_counted_as_they_wrap() -> None:
     room = text_width("two words", 10) + 0.1
     assert line_count("two words", room, 10) == 1
