@@ -31,7 +31,7 @@ from xlbatch.pages.page_looks import (
 )
 from xlbatch.paper.cell import printable
 from xlbatch.paper.living_workbook import LivingSheet
-from xlbatch.paper.measure import LINE, line_count
+from xlbatch.paper.measure import LINE, line_count, text_width
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import FONT
 from xlbatch.paper.widths import PAD
