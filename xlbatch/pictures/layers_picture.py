@@ -68,9 +68,9 @@ def _marks(no: int, layer: Extent, lowest: Extent, onto: tuple[float, float, flo
     )
 
 
-def _beside(one: float, other: float) -> float:
+def _beside(start: float, end: float) -> float:
     """The middle of a measure, or, where the number would hide it, just before it."""
-    return (one + other) / 2 if abs(one - other) > HIDES else min(one, other) - RING - 1
+    return (start + end) / 2 if abs(start - end) > HIDES else min(start, end) - RING - 1
 
 
 def _number(no: int, x: float, y: float) -> str:
