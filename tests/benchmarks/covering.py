@@ -17,8 +17,8 @@ from tests.benchmarks import warm
 from tests.benchmarks.mutants import PACKAGE, Mutant
 
 MAP = PACKAGE.parent / "dist" / "covering"
-LONGEST = 40  # s of the processor for one file: its tests after that are left out
-MOST_NEAR = 3  # files of tests made for one change, where they are not in the map yet
+LONGEST = 12  # s of the processor for one file: its tests after that are left out
+MOST_NEAR = 3  # files of tests run for one change, where they are not in the map
 NOTHING: dict[str, Any] = {"contexts": {}, "seconds": {}, "modules": {}}
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
             "tests/test_mutations.py", "tests/test_fuzz.py", "tests/test_faults.py", "tests/test_promises.py",
@@ -133,16 +133,17 @@ class Map:
         """What is in the map by now."""
         return [self.of(file) for file in self.texts if file in self._made or self._kept(file)]
 
-    def near(self, mutant: Mutant) -> list[Covering]:
-        """The few files likeliest to notice a change: those named after its module, that import it, or of its room."""
+    def near(self, mutant: Mutant) -> list[str]:
+        """The few files likeliest to notice a change: those named after its module, or that import it."""
         name = "xlbatch." + mutant.module.removesuffix(".py").replace("/", ".")
-        of_room = [file for file in self.texts if file.startswith(f"tests/{mutant.room}/")]
-        named = [file for file, text in self.texts.items() if f"from {name} import" in text]
-        own = f"/test_{Path(mutant.module).stem}.py"
-        ranked = sorted(
-            {*named, *of_room}, key=lambda file: (own not in file, file not in named, file not in of_room, file)
-        )
-        return [self.of(file) for file in ranked[:MOST_NEAR]]
+        own, of_room = f"/test_{Path(mutant.module).stem}.py", f"tests/{mutant.room}/"
+        named = [file for file, text in self.texts.items() if own in file or f"from {name} import" in text]
+        return sorted(named, key=lambda file: (own not in file, not file.startswith(of_room)))[:MOST_NEAR]
+
+    def of_room(self, mutant: Mutant) -> list[str]:
+        """The other files of its room."""
+        near = self.near(mutant)
+        return [file for file in self.texts if file.startswith(f"tests/{mutant.room}/") and file not in near]
 
     def of(self, file: str) -> Covering:
         """What a file of tests runs."""

@@ -152,18 +152,19 @@ def test_a_banner_begins_in_bold(written: Written) -> None:
 
 
 def test_pages_break_between_blocks_and_a_wide_sheet_is_printed_smaller(written: Written) -> None:
-    """Blocks of three rows of 100 points on 712.5: two on a page. Twice as wide as the paper, twice as many fit."""
+    """Blocks of three rows of 100 points on 712.5: at most two on a page. Twice as wide as the paper, twice as many
+    fit; the pages are as even as so few allow."""
     page = written.page()
-    for factor, first in ((1, (6, 12)), (2, (12,))):
+    for factor, first in ((1, (3, 9)), (2, (6,))):
         page.widths, page.columns = [page.paper.width * factor], (Column("A", 1.0),)
         page.heights, page.row = [100.0] * 15, 15
         page.break_pages(range(0, 15, 3))
         assert page.starts == first
         assert page.printed == len(first) + 1
     page.widths = [page.paper.width]
-    page.break_pages((0, 12), repeated=20.0)  # 1,200 points do not fit on any page: broken after 7 rows
-    assert page.starts == (7, 12)  # then 5 rows and the headings; the last 3 rows stay together
-    assert [each.id for each in written.read().row_breaks.brk] == [7, 12]
+    page.break_pages((0, 12), repeated=20.0)  # 1,200 points do not fit on any page: broken evenly
+    assert page.starts == (5, 10)  # the last 3 rows stay together
+    assert [each.id for each in written.read().row_breaks.brk] == [5, 10]
 
 
 def test_links_keep_what_the_cells_hold(written: Written) -> None:
@@ -227,6 +228,15 @@ def test_the_later_look_wins(written: Written) -> None:
     assert (formats.size("cell"), formats.size("small"), formats.size("small", "title")) == (10, 9, 20)
     assert (formats.indent("cell"), formats.indent("caption", "cell")) == (0, 9)
     assert formats.get("cell", "strong") is formats.get("cell", "strong")
+
+
+def test_what_leads_the_eye_is_bold_and_large(written: Written) -> None:
+    formats = written.page().formats
+    assert all(formats.get(look).bold for look in ("title", "section", "heading", "sum", "fact", "strong"))
+    assert not any(formats.get(look).bold for look in ("cell", "lead", "text", "small", "quiet"))
+    assert formats.size("title") > formats.size("fact") > formats.size("section") > formats.size("cell")
+    assert formats.get("cell").text_wrap  # nothing is hidden behind the next cell
+    assert formats.get("lead").text_wrap
 
 
 def test_lines_are_counted_as_they_wrap() -> None:

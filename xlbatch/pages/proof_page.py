@@ -41,7 +41,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     _write_traced(leaf, work, high)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
     lines = _lines(work, high)
-    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, and its size"), (TICKED, "Right"))
+    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, size"), (TICKED, "Right"))
     half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
     leaf.repeat()
@@ -150,7 +150,7 @@ def _write_texts(
         if texts and count <= MOST_DRAWN:
             dots = SHARP if count <= MOST_SHARP else COARSE
             left = half_no * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high), dots)
+            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high - 1), dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 

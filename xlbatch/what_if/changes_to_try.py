@@ -126,7 +126,7 @@ def _longer_cut(reading: Reading, plan: Plan) -> Iterator[Change]:
 
 def _no_spares(reading: Reading, plan: Plan) -> Iterator[Change]:
     if plan.job.settings.sureness != 0:
-        yield Change("No spares", "Job: Sureness of spares = 0", _set(reading, sureness=0.0))
+        yield Change("No spares", "Job: Enough spares per 100 jobs = 0", _set(reading, sureness=0.0))
 
 
 def _one_size(reading: Reading, plan: Plan) -> Iterator[Change]:
