@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Callable
 from fractions import Fraction
+from itertools import combinations
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ import pytest
 from tests.pages.cells import texts_of
 from xlbatch.pages import press_settings
 from xlbatch.pages.write_pages import write_pages
+from xlbatch.pictures import plate_picture
 from xlbatch.plan import Plan
 from xlbatch.sheets.how import sections_text
 
@@ -49,6 +51,22 @@ def test_many_sections_are_said_as_a_grid(plan_of: Callable[..., Plan]) -> None:
     assert len(steps) == 2
     for count, (first, step) in zip(counts, steps, strict=True):
         assert sum(map(Fraction, first.split())) * 2 == (count - 1) * sum(map(Fraction, step.split()))
+
+
+def test_numbers_of_plates_that_lie_almost_on_one_another_can_be_read(
+    plan_of: Callable[..., Plan], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """9 1/2 in by 9 1/2 in under a plate of 9 in: four times, 1/2 in apart; no number may cover another."""
+    designs = [DESIGNS[0], ["Wide", "Block", "artwork", None, "Black smooth", "full front", "9 1/2 in", "9 1/2 in"]]
+    press = [PRESS[0], ["Small", "hand-held plate", 9, 9, 1]]
+    plan = plan_of([["Who", "Size", "Design"], ["Ana", "M", "Wide"]], Designs=designs, Press=press)
+    monkeypatch.setattr(plate_picture, "drawn", lambda svg, _: svg)
+    svg = str(plate_picture.plate_picture(plan.places[0], plan.job.presses[0], 150, 78))
+    rings = [tuple(map(float, ring)) for ring in re.findall(r'cx="(\S+)" cy="(\S+)" r="(\S+)"', svg)]
+    assert len(rings) == plan.places[0].presses == 4
+    for (x, y, radius), (u, v, other) in combinations(rings, 2):
+        assert math.dist((x, y), (u, v)) >= radius + other - 0.02
+        assert radius > 5  # points
 
 
 def test_no_size_is_dropped_without_a_word(

@@ -79,7 +79,6 @@ def test_no_decal_lies_on_what_is_to_be_kept_clear(reading_of: Callable[..., Rea
     garments = [garment_of(job, number, draw) for number in range(1, GARMENTS + 1)]
     decals = tuple(decal for _, them in garments for decal in them)
     places, problems = place(job, tuple(garment for garment, _ in garments), decals)
-    assert {it.garment.no for it in places} | set() != set()
     assert len({it.garment.no for it in places}) > GARMENTS / 10
     assert any(found.code == "position-moved" for found in problems)
     assert any(found.code == "decal-on-feature" for found in problems)

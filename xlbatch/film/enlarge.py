@@ -55,6 +55,8 @@ def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group],
     own = _sums(areas, sets)
     least = float((cost / own).min())  # what a unit of area costs at least: no group costs less than its members' worth
     near = np.flatnonzero(cost - least * own < now - least * areas.sum()).tolist()
+    if not near:
+        return []
     worth = prices([sets[group_no] for group_no in near], cost[near].tolist(), len(members))
     beyond = cost[near] - _sums(worth, [sets[group_no] for group_no in near])
     kept = {groups[near[group_no]] for group_no in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)

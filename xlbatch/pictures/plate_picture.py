@@ -1,8 +1,5 @@
 """A piece larger than the plate, with where the plate comes down, numbered in order."""
 
-import math
-from itertools import combinations
-
 from xlbatch.geometry.path import path_data
 from xlbatch.job.job import Press
 from xlbatch.paper.picture import Picture, drawn
@@ -25,15 +22,21 @@ def plate_picture(place: Place, press: Press, width: float, height: float) -> Pi
     body += f'height="{decal.height * scale:.2f}" fill="{PIECE}" fill-opacity=".35"/>'
     if decal.outline is not None:
         body += f'<path d="{path_data(decal.outline.segments, (scale, 0.0, 0.0, -scale, x, y))}" fill="{PIECE}"/>'
-    spots = [(width / 2 + section.right * scale, height / 2 - section.up * scale) for section in place.sections]
-    ring = min(RING, *(math.dist(spot, other) / 2 for spot, other in combinations(spots, 2)))
-    marks = ""
+    columns = sorted({section.right for section in place.sections})
+    rows = sorted({-section.up for section in place.sections})
+    cell = decal.width * scale / len(columns), decal.height * scale / len(rows)
+    ring = min(RING, min(cell) / 2)
     wide, high = across * scale, down * scale
-    for no, (u, v) in enumerate(spots, 1):
+    marks = ""
+    for no, section in enumerate(place.sections, 1):
+        u, v = width / 2 + section.right * scale, height / 2 - section.up * scale
         body += (
             f'<rect x="{u - wide / 2:.2f}" y="{v - high / 2:.2f}" width="{wide:.2f}" height="{high:.2f}" rx="3" '
             f'fill="none" stroke="{PLATE}" stroke-width="1.4" stroke-dasharray="{4 + no} 2"/>'
         )
+        # plates may lie almost on one another: each number stands in its own part of the piece
+        u = x + (columns.index(section.right) + 0.5) * cell[0]
+        v = y - decal.height * scale + (rows.index(-section.up) + 0.5) * cell[1]
         marks += (
             f'<circle cx="{u:.2f}" cy="{v:.2f}" r="{ring:.2f}" fill="#fff" stroke="{PLATE}" stroke-width="1.2"/>'
             f'<text x="{u:.2f}" y="{v + ring * 0.49:.2f}" font-size="{LETTERS * ring / RING:.2f}" font-weight="700" '
