@@ -14,6 +14,7 @@ from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
 _MARK = re.compile(r"^[*†✓✔✅☑✗✘❌?]+\s*|\s*[*†✓✔✅☑✗✘❌?]+$")
+_LISTED = re.compile(r"^[-–—•·>]+\s+")  # before each name of a list
 _NO_TEXT = re.compile(r"[\W_]+")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
@@ -42,7 +43,8 @@ def without_signs(line: Line) -> Line:
 
 def who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
-    typed = text_of(line, "Who")
+    typed = _LISTED.sub("", text_of(line, "Who"))
+    line = with_texts(line, Who=typed)
     name, remark = _name_and_remark(typed)
     if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
         line.found("name-several", "Who", typed)
