@@ -43,8 +43,10 @@ def without_signs(line: Line) -> Line:
 
 def who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
-    typed = _LISTED.sub("", text_of(line, "Who"))
-    line = with_texts(line, Who=typed)
+    typed = text_of(line, "Who")
+    if _LISTED.match(typed):
+        typed = _LISTED.sub("", typed)
+        line = with_texts(line, Who=typed)
     name, remark = _name_and_remark(typed)
     if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
         line.found("name-several", "Who", typed)
