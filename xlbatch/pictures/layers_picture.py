@@ -68,9 +68,9 @@ def _marks(no: int, layer: Extent, lowest: Extent, onto: tuple[float, float, flo
     )
 
 
-def _beside(one: float, other: float) -> float:
+def _beside(edge: float, other: float) -> float:
     """The middle of a measure, or, where the number would hide it, just before it."""
-    return (one + other) / 2 if abs(one - other) > HIDES else min(one, other) - RING - 1
+    return (edge + other) / 2 if abs(edge - other) > HIDES else min(edge, other) - RING - 1
 
 
 def _number(no: int, x: float, y: float) -> str:
