@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from xlbatch.job.job import Class
-from xlbatch.tables.sizes import read_size
+from xlbatch.tables.sizes import read_size, sizes_in
 from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
@@ -49,7 +49,7 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     size = read_size(text, for_hint)
     if size or not text or len(text) > 100:
         return SizeCell(size or "")
-    doubtful = bool(_DOUBT.search(text))
+    doubtful = bool(_DOUBT.search(text)) or "?" in text
     text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
     rest = _POLITE.sub("", _DOUBT.sub(" ", text)).strip(" .!")
     rest, many, unsure = _count(rest)
@@ -59,7 +59,8 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     if not (size := read_size(rest, for_hint)):
         rest, color = _beside_words(rest, lambda words: shade(words) is not None)
         size = read_size(rest, for_hint) if color or garment else None
-    return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure)
+    other = any(read_size(part) != size for note in notes for part in sizes_in(note))
+    return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure or other)
 
 
 def _count(text: str) -> tuple[str, int, bool]:
