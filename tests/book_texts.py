@@ -80,10 +80,11 @@ def _pictures(parts: zipfile.ZipFile, drawing: str) -> Iterator[str]:
             yield f"~ chart {where} " + " ".join(value or text for value, text in told)
         elif image := re.search(r'r:embed="(\w+)"', anchor):
             says = re.findall(r' descr="([^"]*)"', anchor)
-            yield f"~ picture {where} {size} {html.unescape(''.join(says))} {_darkness(parts.read(beside[image[1]]))}"
+            yield f"~ picture {where} {size} {html.unescape(''.join(says))} {darkness(parts.read(beside[image[1]]))}"
 
 
-def _darkness(png: bytes) -> str:
+def darkness(png: bytes) -> str:
+    """How dark each field of a picture is, row by row."""
     with Image.open(BytesIO(png)) as picture:
         fields = picture.convert("L").resize(_GRID, Image.Resampling.BOX).tobytes()
     digits = "".join((string.digits + string.ascii_lowercase)[(255 - shade) * 35 // 255] for shade in fields)

@@ -12,13 +12,21 @@ from PIL import Image
 
 from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import path_data
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.problems.unreadable_drawings import Fault
+from xlbatch.svg.artwork import Drawing, drawing_of, read_layers
+from xlbatch.svg.layer import Layers
 from xlbatch.svg.safe_xml import parse_svg
 from xlbatch.svg.viewport import DrawingPage, page_of
 from xlbatch.units import mm_per
 
 W3C = Path("/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1")  # Debian librsvg2-tests
 WIDE = 960  # pixels compared
+
+
+def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]:
+    """The drawing in an SVG file, or all that keeps it from being cut; see `read_layers`."""
+    layers = read_layers(path)
+    return drawing_of(layers, apart) if isinstance(layers, Layers) else layers
 
 
 def without_text(svg: str) -> str:

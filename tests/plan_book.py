@@ -24,7 +24,7 @@ from xlbatch.sheets.write import write_plan
 Row = Mapping[str, Any]
 Key = tuple[Any, ...]
 NOW = datetime(2026, 5, 4)
-PICTURES = ("Roll layout", "Placement pictures", "Bag tags", "Time plan", "Fonts to choose from")
+PICTURES = ("Roll layout", "Placement pictures", "Bag tags", "Fonts to choose from")
 KEYS = {  # what tells a sheet's rows apart
     "Press log": ("Decal",),
     "Proof": ("Garment no.",),

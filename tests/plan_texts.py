@@ -8,9 +8,12 @@ import tempfile
 from collections.abc import Iterator, Mapping
 from datetime import datetime
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 
-from tests.book_texts import sheets_text
+from PIL import Image
+
+from tests.book_texts import darkness, sheets_text
 from tests.parts.more_drawings import more_drawings
 from tests.parts.word_drawings import drawings
 from tests.plan_book import PlanBook
@@ -186,7 +189,7 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     write_plan(workbook, planned)
     yield f"{name} plan.txt", _text(workbook)
     write_pages(pages, planned, workbook.name)
-    messages = (f"== {file}\n{text}\n" for file, text in group_files(planned).items() if isinstance(text, str))
+    messages = (f"== {file}\n{_message(content)}\n" for file, content in group_files(planned).items())
     yield f"{name} to print.txt", _text(pages, blank="") + "".join(messages)
     files = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
     yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in files for line in file.splitlines())
@@ -210,6 +213,14 @@ def _drawings() -> Mapping[str, str]:
 
 def _text(workbook: Path, blank: str = " | ") -> str:
     return "".join(f"{line}\n" for line in sheets_text(workbook, blank))
+
+
+def _message(content: str | bytes) -> str:
+    """A text, or how large a picture is and how dark."""
+    if isinstance(content, str):
+        return content
+    with Image.open(BytesIO(content)) as picture:
+        return f"{picture.width}x{picture.height} {darkness(content)}"
 
 
 def _done(workbook: Path) -> Path:

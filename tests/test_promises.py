@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 
-from tests.test_rooms import MODULES, PACKAGE, room
+from tests.test_rooms import MODULES, PACKAGE, imports, room
 from tests.workbooks import heading_at, write_workbook
 
 NEW_SHEET = '''"""Birthdays: a sheet of its own."""
@@ -107,9 +107,8 @@ OTHERS_WORDS = {  # texts that are read or written, not said
         "Fonts to choose from",
         "Kept by the program: this plan's memory. Leave it as it is.",
     ),
-    "agreement": None,  # what a judge of the program itself finds, like the next two
+    "agreement": None,  # what a judge of the program itself finds, like the next
     "film.verify": None,  # what a verifier of the program itself finds
-    "schedule.verify_time": None,
 }
 
 
@@ -158,7 +157,6 @@ def _rows(path: Path) -> list[list[str]]:
 
 ADAPTERS = {  # the one module each that knows another package from within
     "files.openpyxl_parts": "openpyxl", "paper.living_workbook": "XlsxWriter", "film.solver": "highspy",
-    "unit_registry": "pint",
 }  # fmt: skip
 OF_TUPLES = ("_replace", "_asdict", "_fields", "_make")  # public, whatever their name
 
@@ -173,6 +171,19 @@ def test_only_adapters_look_inside_other_packages(module: str) -> None:
         if isinstance(node, ast.Call) and ast.unparse(node.func) in ("getattr", "setattr"):
             inside += [name for name in map(ast.unparse, node.args) if name.startswith("'_")]
     assert inside == []
+
+
+def test_the_judge_of_layouts_shares_no_geometry_with_what_lays_them_out() -> None:
+    """Only records: a layout, an outline. What lays decals out: all of film/ but its judge and its cutting order."""
+    judges, records = {"film.verify", "film.shape"}, {"film.layout", "geometry.outline"}
+    lays_out = {module for module in MODULES if room(module) == "film"} - judges - records - {"film.cutting", "film"}
+    used = set().union(*(imports(MODULES[module]) for module in lays_out))
+    assert "geometry.flat" in used
+    for judge in judges:
+        shared = {
+            module for module in imports(MODULES[judge]) & (used | lays_out) if room(module) in ("film", "geometry")
+        }
+        assert shared <= records | judges
 
 
 def test_no_folder_of_tests_is_left_out(pytestconfig: pytest.Config) -> None:

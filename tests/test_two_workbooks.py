@@ -43,7 +43,7 @@ def test_where_no_process_can_be_started_this_one_makes_the_pages(
     def refused(*_: object, **__: object) -> None:
         raise PermissionError
 
-    monkeypatch.setattr(xlbatch.film.cores, "ProcessPoolExecutor", refused)
+    monkeypatch.setattr(xlbatch.film.cores, "processes", refused)
     assert (planned(tmp_path).to_print or LIST).stat().st_size > 10_000
 
 

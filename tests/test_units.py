@@ -1,5 +1,6 @@
 """Lengths and temperatures: read as people write them, printed to an eighth of an inch or a millimeter."""
 
+import pint
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -16,11 +17,24 @@ from xlbatch.units import (
     thin_text,
 )
 
+REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
+
 
 @pytest.mark.parametrize(("unit", "mm"), [("in", 25.4), ("ft", 304.8), ("yd", 914.4), ("cm", 10), ("m", 1000)])
 def test_factors_are_those_of_nist_sp_811(unit: str, mm: float) -> None:
     """Source: NIST SP 811 (2008), appendix B."""
     assert mm_per(unit) == pytest.approx(mm, abs=1e-9)
+
+
+@pytest.mark.parametrize("unit", ["in", "ft", "yd", "mm", "cm", "m"])
+def test_factors_are_those_of_pints_registry(unit: str) -> None:
+    assert mm_per(unit) == pytest.approx(REGISTRY.Quantity(1, unit).to("mm").magnitude, rel=1e-15)
+
+
+@given(st.integers(-4000, 5000).map(lambda tenths: tenths / 10))
+def test_temperatures_are_those_of_pints_registry(degrees: float) -> None:
+    assert parse_temperature(degrees, "°F") == round(REGISTRY.Quantity(degrees, "degF").to("degC").magnitude, 6)
+    assert temperature_in(degrees, "°F") == round(REGISTRY.Quantity(degrees, "degC").to("degF").magnitude, 3)
 
 
 @pytest.mark.parametrize(("fahrenheit", "celsius"), [(330, 165.56), (305, 151.67), (212, 100), (32, 0)])

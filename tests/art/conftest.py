@@ -1,7 +1,6 @@
 """Small jobs to draw for: an adult tee in three sizes and one toddler size, and two films."""
 
 from dataclasses import replace
-from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -15,21 +14,14 @@ from xlbatch.job.work_time import WorkTimes
 from xlbatch.lettering import computer_fonts
 from xlbatch.problems import Where
 from xlbatch.roster.positions import read_positions
+from xlbatch.roster.settings import read_settings
 
 IN = 25.4
 CHESTS = {"S": 18, "M": 20, "L": 22, "5XL": 32, "Youth XL": 20, "2T": 12}
 
-SETTINGS = Settings(
-    job_name="Autumn walk", needed_by="", length_unit="in", temperature_unit="°F", paper="Letter", currency="$",
-    usual_garment="Tee", usual_color="white", usual_design="Name", print_="whole name", shared_line="",
-    font="Archivo Black", least_letter_height=12.7, round_sizes_to=6.35, clear_of_side=38.1, clear_of_hem=76.2,
-    clear_of_sleeve_edge=12.7, gap=6.35,
-    end_margin=25.4, longest_cut=1828.8, shirts_per_strip=3, handy_strip=304.8, longest_strip=609.6,
-    turn=True, mirror=True,
-    number_rule="", spoiled_blanks_per_100=1, spoiled_film_per_100=3, sureness=None,
-    people_cutting=1, people_weeding=1, people_pressing=1, start=540,
-    hours_a_day=8, labor_per_hour=None, margin=None, fixed_price=None, price_rounding=Decimal("0.01"), last_no=0,
-)  # fmt: skip
+SETTINGS = replace(
+    read_settings(None, "Autumn walk")[0], usual_garment="Tee", least_letter_height=12.7, shirts_per_strip=3
+)
 
 SPEC = DecalSpec(
     source=Source("Designs", 2, {"Text": "F2", "Artwork": "D2", "Artwork color": "E2", "Font": "G2", "Width": "K2"}),

@@ -99,8 +99,8 @@ def test_a_size_made_to_fit_is_rounded_down() -> None:
     ("position", "expected"),
     [
         ("full front", 20 - 2 * 1.5),  # 1 1/2 in clear of each side seam
-        # its middle is 4 in off the center line; the neck is 7.2 in wide and 95 mm deep, a parabola
-        ("left chest", 2 * (4 - 0.25 - 3.6 * (1 - 3.5 * 25.4 / 95) ** 0.5)),
+        # from the neck, 7.2 in wide and 95 mm deep, a parabola, to 1 1/2 in from the side seam
+        ("left chest", 20 / 2 - 1.5 - 0.25 - 3.6 * (1 - 3.5 * 25.4 / 95) ** 0.5),
         ("left sleeve", 7.5 - 2 * 0.5),  # 1/2 in clear at each edge of the opening
     ],
 )

@@ -11,8 +11,7 @@ from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
 
-from tests.drawings import W3C, agreement, w3c_files
-from xlbatch.svg.artwork import read_artwork
+from tests.drawings import W3C, agreement, read_artwork, w3c_files
 
 ALIKE = 0.98
 W3C_READ, FLAGS, FLAGS_READ = 60, 200, 190

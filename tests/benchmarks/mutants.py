@@ -3,8 +3,9 @@ more, yes for no; < for <= where a whole number is compared, else < for >, as tw
 Annotations, texts, what only names a type, digits of rounding and tolerances are left alone."""
 
 import ast
-import random
+from collections import Counter
 from collections.abc import Iterable, Iterator
+from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
@@ -128,17 +129,23 @@ def _is_whole(node: ast.expr) -> bool:
 
 def drawn(count: int, seed: int, rooms: Iterable[str]) -> list[Mutant]:
     """`count` mutants drawn by seed over the modules of the rooms (all where none is named), in no order: the same
-    few in each room, so that each can be judged, and a quarter in proportion to its code."""
-    wanted, chance = set(rooms), random.Random(seed)
+    few in each room, so that each can be judged, and a quarter in proportion to its code. A change of the program draws
+    anew only what it changed."""
+    wanted = set(rooms)
     known = [mutant for path in sorted(PACKAGE.rglob("*.py")) for mutant in mutants(path)]
     known = [m for m in known if not m.module.startswith(NOT_CHANGED) and (not wanted or m.room in wanted)]
-    chance.shuffle(known)
+    alike = Counter[tuple[str, str]]()
+    lots: dict[Mutant, bytes] = {}
+    for mutant in known:
+        alike[mutant.module, mutant.text] += 1
+        words = (seed, mutant.module, mutant.text, alike[mutant.module, mutant.text])
+        lots[mutant] = sha256(" ".join(map(str, words)).encode()).digest()
+    known.sort(key=lots.__getitem__)
     by_room: dict[str, list[Mutant]] = {}
     for mutant in known:
         by_room.setdefault(mutant.room, []).append(mutant)
     few = 3 * count // (4 * max(len(by_room), 1))
-    of_each = [mutant for room in sorted(by_room) for mutant in by_room[room][:few]]
+    of_each = [mutant for of_room in by_room.values() for mutant in of_room[:few]]
     taken = set(of_each)
     mixed = [*of_each, *[mutant for mutant in known if mutant not in taken][: count - len(of_each)]]
-    chance.shuffle(mixed)
-    return mixed
+    return sorted(mixed, key=lots.__getitem__)

@@ -15,6 +15,7 @@ from pathlib import Path
 
 import numpy as np
 
+from tests.drawings import read_artwork
 from tests.tracing.pictures import SIDE, by_color, off, picture_of
 from xlbatch.art.thin import Kind, too_thin
 from xlbatch.geometry.ink import InkPart, measured, outline
@@ -23,7 +24,7 @@ from xlbatch.geometry.path import path_data, signed_area, transform
 from xlbatch.lettering.fonts import find_font, font_names
 from xlbatch.lettering.text_line import Scale, letter
 from xlbatch.lettering.typeface import set_line
-from xlbatch.svg.artwork import Drawing, drawing_of, read_artwork
+from xlbatch.svg.artwork import Drawing, drawing_of
 from xlbatch.svg.layer import Layers
 from xlbatch.tracing.trace import trace
 

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from xlbatch.art.decal import Decal
-from xlbatch.cutfiles.run_svg import cut_files
+from xlbatch.cutfiles.run_svg import LETTERS, cut_files
 from xlbatch.film.layout import Layout, Lying, Run, Strip
 from xlbatch.geometry.outline import Outline, Segment, pack
 from xlbatch.job.job import DecalSpec, Film
@@ -140,6 +140,24 @@ def test_the_guide_shows_boxes_strip_cuts_and_a_square_of_one_inch() -> None:
     (cut,) = root.iter(f"{SVG}line")
     assert cut.get("y1") == cut.get("y2") == "67"  # in the middle of the gap from 70 to 76, from the far end
     assert {text.text for text in root.iter(f"{SVG}text")} == {"D001", "D002", "Strip 1", "Strip 2"}
+
+
+def test_the_guide_writes_each_number_in_the_middle_of_its_box() -> None:
+    """A box of 40 by 60 at (22.5, 31.25) on 140 mm of film: its top is 140 - 31.25 - 60 = 48.75 from the far end, its
+    middle 42.5 across. Letters of at most 5 mm hang by half their height below the middle: 48.75 + 30 + 2.5 = 81.25; in
+    a small box they are half as high as it is, or as wide as four of them need."""
+    flat = replace(decal(2), width=40, height=6, outline=None)
+    narrow = replace(decal(3), width=10, height=60, outline=None)
+    lying = (Lying(decal(1), 22.5, 31.25, 0), Lying(flat, 0, 20, 0), Lying(narrow, 80, 20, 0))
+    root = ET.fromstring(files_of(run_of(*lying))["guide.svg"])
+    places = [tuple(text.get(at) for at in ("x", "y", "font-size")) for text in root.iter(f"{SVG}text")]
+    assert LETTERS == 5
+    assert places == [
+        ("42.5", "81.25", "5"),
+        ("20", "118.5", "3"),  # 140 - 20 - 6 + (6 + 3) / 2
+        ("85", "91.25", "2.5"),  # 140 - 20 - 60 + (60 + 2.5) / 2
+        ("1", "129", "4"),  # the strip's number, 1 mm above its beginning at 10
+    ]
 
 
 def test_the_same_layout_gives_the_same_bytes() -> None:

@@ -5,7 +5,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Iterator
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Executor
 from contextlib import contextmanager
 from typing import Any
 
@@ -14,7 +14,7 @@ import pytest
 import xlbatch.film.batches
 import xlbatch.film.cores
 import xlbatch.film.drop
-from xlbatch.film.cores import spread
+from xlbatch.film.cores import processes, spread
 
 
 def test_two_cores_give_what_one_gives(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -28,7 +28,7 @@ def test_where_no_process_can_be_started_this_one_does_the_work(monkeypatch: pyt
         raise PermissionError
 
     monkeypatch.setattr(os, "cpu_count", lambda: 2)
-    monkeypatch.setattr(xlbatch.film.cores, "ProcessPoolExecutor", refused)
+    monkeypatch.setattr(xlbatch.film.cores, "processes", refused)
     assert spread(math.sqrt, [4.0, 9.0], pays=True) == [2.0, 3.0]
 
 
@@ -64,13 +64,13 @@ def _small_work_is_spread(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Even small work is worth starting processes for; in the end it is seen that some were started."""
     started = []
 
-    def pool(*given: Any, **named: Any) -> ProcessPoolExecutor:
-        started.append(given)
-        return ProcessPoolExecutor(*given, **named)
+    def counted(count: int) -> Executor:
+        started.append(count)
+        return processes(count)
 
     monkeypatch.setattr(xlbatch.film.drop, "MUCH", 20_000)
     monkeypatch.setattr(xlbatch.film.batches, "BLOCKS_PAY", 2)
     monkeypatch.setattr(xlbatch.film.batches, "BLOCK", 4)
-    monkeypatch.setattr(xlbatch.film.cores, "ProcessPoolExecutor", pool)
+    monkeypatch.setattr(xlbatch.film.cores, "processes", counted)
     yield
     assert started

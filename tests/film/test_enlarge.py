@@ -7,6 +7,7 @@ import pytest
 from tests.benchmarks.names_benchmark import GOALS, ratio
 from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Larger
 from xlbatch.film.box import Bed
+from xlbatch.film.enlarge import enlarged
 from xlbatch.plan import Plan
 
 NAMES = [[f"Person {chr(65 + at)}{chr(97 + at)}", "M"] for at in range(16)]
@@ -56,3 +57,10 @@ def test_one_shirt_longer_than_the_longest_strip_gets_a_strip_of_its_own(plan_of
         ("decal-longer-than-strip", "check")
     ] * 2
     assert sorted(batch.garments for batch in plan.layout.batches) == [(1,), (2,)]
+
+
+def test_batches_that_cannot_be_better_stay_as_they_are() -> None:
+    """Of shirts all alike, two by two, none costs less a shirt than the others."""
+    film = FilmBoxes(Bed(290_000, 600_000, 6_000, True), (((140_000, 60_000),),) * 6)
+    batches = [(0, 1), (2, 3), (4, 5)]
+    assert enlarged(BatchCosts([film], Larger(2, 300_000), 2, [0] * 6), batches, 2, 1) == batches

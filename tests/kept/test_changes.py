@@ -31,6 +31,23 @@ def test_a_first_plan_has_no_changes_and_an_untouched_one_neither(first: PlanBoo
     assert "Changes" not in written(drop(first.path)).book.sheetnames
 
 
+def test_a_setting_under_its_old_name_is_no_change(first: PlanBook) -> None:
+    """The plan of an earlier version has it so on Job and in its memory."""
+    renamed = 0
+    for sheet in first.book:
+        for cell in (cell for row in sheet.iter_rows() for cell in row):
+            if isinstance(cell.value, str) and "Enough spares per 100 jobs" in cell.value:
+                cell.value = cell.value.replace("Enough spares per 100 jobs", "Sureness of spares")
+                renamed += 1
+    assert renamed >= 2
+    first.mark("Job", "Value", 90, lambda row: row["Setting"] == "Sureness of spares")
+    second = written(first.drop())
+    assert changes(second) == [("Job", "Value", "", "90")]
+    assert ("Enough spares per 100 jobs", 90) in {
+        (row["Setting"], row["Value"]) for _, row in second.rows("Job", "Setting")
+    }
+
+
 def test_each_edit_is_one_line_newest_first(first: PlanBook) -> None:
     first.edit(2, "Size", "XL")
     first.mark("Job", "Value", "1/2 in", lambda row: row["Setting"] == "Gap between decals")

@@ -41,6 +41,11 @@ def told(outcome: Outcome) -> list[tuple[str, str, str]]:
         ("Press log", "Temperature (°F)", 300, "Film"),
         ("Runs", "Length (in)", 99, "Job"),
         ("Decals", "Text", "Eve", "Roster"),
+        ("Time plan", "Minutes", 999, "Work times"),
+        ("Placement", "Garment no.", 99, "Roster"),
+        ("Proof", "Garment no.", 99, "Roster"),
+        ("Runs", "Run", 99, "Job"),
+        ("Decals", "Decal", "D999", "Designs"),
     ],
 )
 def test_a_cell_typed_over_is_named_with_the_sheet_to_change(

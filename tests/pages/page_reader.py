@@ -12,6 +12,7 @@ from typing import NamedTuple
 from tests.page_jobs import TO_TEXT
 
 BOX = "☐"
+ASIDES = ("BATCH", "Batches", "STOP", "If", "redo,", "Note,", "Trial:", "Tack:", "Cover:")  # begin lines
 SAME_LINE = 3.0  # points between the middles of words in one line
 _WORD = re.compile(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>')
 
@@ -124,7 +125,7 @@ def _press_page(page: Sequence[Word], heats: dict[str, str], found: Mapping[int,
     top, (no, below, right) = _head(page, "No.", "Below", "OK?")
     body = [word for word in page if word.y > top + SAME_LINE]
     bands = {line[0].y: _heats(told(line)) for line in lines(body) if line[0].text == "BATCH"}
-    asides = [line[0].y for line in lines(body) if line[0].text in ("BATCH", "Batches", "STOP", "If", "redo,", "Note,")]
+    asides = [line[0].y for line in lines(body) if line[0].text in ASIDES]
     body = [word for word in body if word.y in bands or not any(abs(word.y - y) < SAME_LINE for y in asides)]
     numbers = [word for word in body if word.x < no + 8 and word.text.isdigit()]
     rows = sorted(word.y for word in body if word.text == BOX and below <= word.x < below + 20)
@@ -141,8 +142,8 @@ def _press_page(page: Sequence[Word], heats: dict[str, str], found: Mapping[int,
 
 
 def _heats(band: str) -> dict[str, str]:
-    """`1: 330 °F 2: 320 °F` by the number of the pass; `330 °F` by none."""
-    numbered = dict(re.findall(r"(\d): (\d+ °[FC])", band))
+    """`1 at 330 °F 2 at 320 °F` by the number of the pass; `330 °F` by none."""
+    numbered = dict(re.findall(r"(\d) at (\d+ °[FC])", band))
     return numbered or {"": re.findall(r"\d+ °[FC]", band)[-1]}
 
 

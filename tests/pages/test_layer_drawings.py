@@ -45,11 +45,31 @@ def test_one_drawing_a_size(plan: Plan) -> None:
 
 def test_the_page_has_each_size_once_with_its_garments_and_measures(plan: Plan, tmp_path: Path) -> None:
     write_pages(tmp_path / "pages.xlsx", plan, "plan.xlsx")
-    told = [text for text in texts_of(tmp_path / "pages.xlsx", "Placement pictures") if "1 Sea" in text]
-    assert len(told) == 3
-    assert re.search(r"^M: no\. 1, 3\s+1 Sea 9 × ", told[0])
+    cells = [text.replace("\u00a0", " ") for text in texts_of(tmp_path / "pages.xlsx", "Placement pictures")]
+    table = cells[cells.index("1 Sea") - 1 :]
+    assert table[:4] == ["Size", "1 Sea", "2 Boat", "3 Sun"]
+    assert table[4::4][:3] == ["Youth M", "M", "L"]
+    assert table[9].startswith("9 × ")
     # the boat's box begins 40 of 200 units above that of the sea and 30 to the right of it, 9 in being 200 units
-    assert "2 Boat 1 13/16↑ 1 3/8→ in" in told[0].replace("\u00a0", " ")
+    assert table[10] == "1 13/16↑ 1 3/8→ in"
+
+
+def test_sizes_that_do_not_tell_which_is_meant_have_their_numbers(plan_of: Callable[..., Plan], tmp_path: Path) -> None:
+    """A drawing with each one's own name in it is not alike on two garments of a size."""
+    svg = (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 60"><rect fill="#1f3a93" y="30" width="200" '
+        'height="30"/><text x="20" y="20" font-size="20" fill="#c0392b">{Who}</text></svg>'
+    )
+    (tmp_path / "sign.svg").write_text(svg, encoding="utf-8")
+    designs = [
+        ["Design", "Decal", "What", "Artwork", "Artwork color", "Film", "Layer", "Position", "Width"],
+        ["Trip", "Bar", "artwork", "sign.svg", "#1f3a93", "Navy smooth", 1, "full front", "9 in"],
+        ["Trip", "Name", "artwork", "sign.svg", "#c0392b", "Red smooth", 2, "full front", "9 in"],
+    ]
+    plan = plan_of([["Who", "Size", "Design"], ["Ana", "M", "Trip"], ["Wilhelmina", "M", "Trip"]], Designs=designs)
+    write_pages(tmp_path / "pages.xlsx", plan, "plan.xlsx")
+    cells = texts_of(tmp_path / "pages.xlsx", "Placement pictures")
+    assert {"M: no. 1", "M: no. 2"} <= set(cells)
 
 
 def test_the_layers_are_drawn_as_they_lie(plan: Plan) -> None:

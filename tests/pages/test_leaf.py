@@ -69,3 +69,16 @@ def test_a_batch_stays_on_one_page_where_that_costs_none() -> None:
     page.row(page.budget / 8)
     assert page.printed == 2  # a page more would be needed to keep each whole
     assert not page.parts_whole
+
+
+def test_a_batch_that_goes_on_is_named_again() -> None:
+    page = Leaf("Cards", job="", paper="Letter")
+    for row_no in range(8):
+        heading = Span(ACROSS, "BATCH 1") if row_no == 0 else Span(ACROSS)
+        page.row(page.budget / 6, heading, begins=row_no == 0)
+    page.end_part()
+    page.row(page.budget / 6)
+    rows, starts = page.laid()
+    assert [row_no for row_no, row in enumerate(rows) if row.spans == (Span(ACROSS, "BATCH 1, continued"),)] == starts
+    assert all(sum(row.height for row in rows[a:b]) <= page.budget for a, b in pairwise([0, *starts, len(rows)]))
+    assert not page.parts_whole

@@ -9,7 +9,7 @@ from shapely import box, unary_union
 
 from xlbatch.job.job import Press
 from xlbatch.job.source import Source
-from xlbatch.placement.sections import move_of, sections
+from xlbatch.placement.sections import moves_of, sections
 
 INCH = 25.4
 
@@ -81,8 +81,15 @@ def test_sections_go_row_by_row_from_the_top_left() -> None:
 def test_the_plate_moves_by_whole_steps_where_the_overlap_allows_it(unit: str, step: float) -> None:
     """A decal of 12 3/4 in under a plate of 9 in: 3 3/4 in apart would do, 4 in (10 cm) overlaps by 5."""
     press = plate(9 * INCH, 9 * INCH, 1 * INCH)
-    spots = [section.right for section in sections(12.75 * INCH, 5 * INCH, press, move_of(unit))]
+    spots = [section.right for section in sections(12.75 * INCH, 5 * INCH, press, moves_of(unit))]
     assert len(spots) == 2
     assert (spots[1] - spots[0]) / step == pytest.approx(round((spots[1] - spots[0]) / step), abs=1e-6)
     assert spots[1] - spots[0] <= 8 * INCH
     assert spots[1] + 4.5 * INCH >= 12.75 / 2 * INCH - 1e-6
+
+
+def test_a_plate_that_just_reaches_moves_by_steps_that_can_be_measured() -> None:
+    """15 in under 7.9 in that overlap by 4 1/4 in: 3.55 in apart would do, 3.65 in is the most: 3 5/8 in."""
+    press = plate(7.9 * INCH, 8 * INCH, 4.25 * INCH)
+    spots = [section.right / INCH for section in sections(15 * INCH, 5 * INCH, press, moves_of("in"))]
+    assert [spots[1] - spots[0], spots[2] - spots[1]] == pytest.approx([3.625, 3.625])

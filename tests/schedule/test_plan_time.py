@@ -6,11 +6,11 @@ from itertools import pairwise
 
 import pytest
 
+from tests.schedule.verify_time import time_faults
 from xlbatch.plan import Plan
 from xlbatch.schedule.at_press import cooling
 from xlbatch.schedule.clock import Clock
 from xlbatch.schedule.plan_time import cutting_parts, weeding_parts
-from xlbatch.schedule.verify_time import time_faults
 
 BOX = [
     ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"],

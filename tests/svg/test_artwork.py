@@ -10,10 +10,11 @@ import resvg_py
 from numpy.typing import NDArray
 from PIL import Image
 
+from tests.drawings import read_artwork
 from xlbatch.geometry.ink import InkPart, outline
 from xlbatch.geometry.path import Box, path_data
 from xlbatch.problems.unreadable_drawings import FAULTS
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.paint import css_color
 from xlbatch.trade.tables import table
 

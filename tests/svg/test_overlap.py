@@ -5,8 +5,9 @@ from pathlib import Path
 
 import pytest
 
+from tests.drawings import read_artwork
 from tests.svg.test_artwork import area, drawing
-from xlbatch.svg.artwork import Drawing, read_artwork
+from xlbatch.svg.artwork import Drawing
 
 RED, BLUE, WHITE = "#ff0000", "#0000ff", "#ffffff"
 TARGET = (

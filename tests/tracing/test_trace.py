@@ -9,11 +9,12 @@ import numpy as np
 import pytest
 from PIL import Image, ImageDraw, ImageFilter
 
+from tests.drawings import read_artwork
 from tests.tracing.pictures import BADGE, FADES, PLAIN, SIDE, TWO, by_color, drawn, off, saved, svg
 from xlbatch.geometry.ink import Ink
 from xlbatch.geometry.outline import Segment, Segments
 from xlbatch.geometry.path import bounds, signed_area, transform
-from xlbatch.svg.artwork import Drawing, drawing_of, read_artwork
+from xlbatch.svg.artwork import Drawing, drawing_of
 from xlbatch.svg.layer import Layers
 from xlbatch.tracing.trace import COARSEST, trace
 

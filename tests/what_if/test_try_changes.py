@@ -16,7 +16,7 @@ from xlbatch.plan import Figures, Plan
 from xlbatch.roster.read import Reading
 from xlbatch.run import Options, _planned_quietly, run
 from xlbatch.sheets import what_if_sheet
-from xlbatch.what_if.changes_to_try import changes
+from xlbatch.what_if.changes_to_try import MORE_SHIRTS, changes
 from xlbatch.what_if.try_changes import figures, saves, tried
 
 NOW = datetime(2026, 5, 4, 9, 30)
@@ -52,6 +52,19 @@ def test_every_kind_of_change_is_tried(reading: Reading, plan: Plan) -> None:
         "Pieces a little smaller, in fewer sections", "Interlock the decals", "One film fewer", "More shirts a strip",
         "A longer cut", "No spares", "One size for all",
     ]  # fmt: skip
+
+
+def test_nothing_is_tried_of_strips_where_all_is_cut(reading: Reading, plan: Plan) -> None:
+    cut = replace(plan, layout=replace(plan.layout, batches=(), runs=()))
+    names = {change.name for change in changes(reading, cut)}
+    assert {"More shirts a strip", "A longer cut"} & names == set()
+
+
+def test_one_to_three_shirts_more_than_the_longest_strip_has(reading: Reading, plan: Plan) -> None:
+    most = max(len(batch.garments) for batch in plan.layout.batches)
+    hows = [change.how for change in changes(reading, plan) if change.name == "More shirts a strip"]
+    assert hows == [f"Job: Shirts per strip = {most + more}" for more in MORE_SHIRTS if most + more <= 7]  # of 7 people
+    assert hows
 
 
 def test_the_figures_are_what_is_bought_and_worked(reading: Reading, plan: Plan) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 from xlbatch.art.decal import Decal
 from xlbatch.art.drawing import DrawingSheet, Wanted, made_drawing, sheet_of
 from xlbatch.art.few_sizes import AskedSize, beside, few_sizes
-from xlbatch.art.size import USUAL_WIDTH, Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk
+from xlbatch.art.size import Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk
 from xlbatch.art.thin import Thin, too_fine, too_thin
 from xlbatch.check.garment import Garment
 from xlbatch.files.beside import folder_of
@@ -24,6 +24,7 @@ from xlbatch.parts.looked import Looked, look_at
 from xlbatch.problems import Problem
 from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
+from xlbatch.trade.usual_sizes import artwork_width
 
 BY_GARMENT, ONE_SIZE = "by garment size", "one size for all"  # of the setting Sizes; else few sizes
 
@@ -102,7 +103,7 @@ class Bench:
 
     def _lying(self, spec: DecalSpec, for_: str, anew: Mapping[float, float]) -> Mapping[float, float]:
         """The size that lies cut, over the size drawn, for each size asked for of which a piece does."""
-        length = spec.width or USUAL_WIDTH
+        length = spec.width or artwork_width(spec.position)
         return {
             asked: grown(length, anew[asked], self.job.settings.round_sizes_to) / length * bigger
             for garment in self.garments
@@ -116,7 +117,7 @@ class Bench:
     def _asked(self, spec: DecalSpec, for_: str) -> Iterator[AskedSize]:
         """Each size of a piece that garments of a class (blank: of all) ask for, and, of artwork, the most that fits,
         in whole steps."""
-        wide = (spec.width or USUAL_WIDTH) if spec.what == "artwork" else 0.0
+        wide = (spec.width or artwork_width(spec.position)) if spec.what == "artwork" else 0.0
         by_ratio: dict[float, list[float]] = defaultdict(list)
         for garment in self.garments:
             if for_ in ("", garment.blank.for_) and any(own.source == spec.source for own in garment.to_do):

@@ -7,19 +7,21 @@ from xlbatch.art.bench import Bench, Drawn
 from xlbatch.art.drawing import DrawingSheet, Wanted, edits_of, note_problems, rules_of
 from xlbatch.art.joined import TEXTS
 from xlbatch.art.row_cut import Cut, decals_of
-from xlbatch.art.size import USUAL_WIDTH, Limits, shrunk
+from xlbatch.art.size import Limits, shrunk
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean, same
 from xlbatch.files.beside import beside
 from xlbatch.geometry.ink import scaled, shifted
 from xlbatch.geometry.path import Box
 from xlbatch.job.job import DecalSpec
+from xlbatch.parts.color_layers import pressed_as_drawn
 from xlbatch.parts.color_words import color_in
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.problems.unreadable_drawings import Fault
 from xlbatch.svg.artwork import Drawing
 from xlbatch.svg.layer import Layers
+from xlbatch.trade.usual_sizes import artwork_width
 from xlbatch.units import length_text, print_step, printed_text
 
 Size = tuple[float, float]
@@ -110,7 +112,7 @@ class _Artwork:
             return None
         box = sheet.looked.box
         shape = (box[3] - box[1]) / (box[2] - box[0])
-        width = self.sizing.width or (self.sizing.height / shape if self.sizing.height else USUAL_WIDTH)
+        width = self.sizing.width or (self.sizing.height / shape if self.sizing.height else self._usual)
         cut = frozenset(filter(None, (color_in(sheet.colors, row.artwork_color) for row in self.together)))
         apart = job.settings.overlapping_colors == "side by side" or not self._pressed_in_order(sheet)
         wanted = Wanted(self.file, edits, rules_of(job, sheet.looked, width), apart, cut)
@@ -142,8 +144,9 @@ class _Artwork:
         order_of = {
             color_in(sheet.colors, row.artwork_color): (row.layer, row_no) for row_no, row in enumerate(self.together)
         }
-        pressed = [order_of[color] for color in sheet.colors if color in order_of]
-        return pressed == sorted(pressed)
+        return pressed_as_drawn(
+            sheet.looked, tuple((color, order_of[color]) for color in sheet.colors if color in order_of)
+        )
 
     def _color(self, sheet: DrawingSheet) -> str | None:
         """The fill color this row cuts; colors no row of the design cuts are reported."""
@@ -163,13 +166,17 @@ class _Artwork:
         """The size of the whole drawing on this garment, its shape kept, before it is fitted."""
         shape, spec = own[1] / own[0], self.sizing
         if not spec.width and not spec.height and self.spec == self.together[0]:
-            used = length_text(USUAL_WIDTH, self.bench.job.settings.length_unit)
+            used = length_text(self._usual, self.bench.job.settings.length_unit)
             self._report("assumed", "Width", what=phrase("width of", decal=spec.decal), used=used, sheet="Designs")
-        width = spec.width or (None if spec.height else USUAL_WIDTH)
+        width = spec.width or (None if spec.height else self._usual)
         widths = [self._sized(length) for length in (width, spec.widest) if length]
         if spec.height:
             widths.append(round(self._sized(spec.height) / shape, 3))
         return min(widths), round(min(widths) * shape, 3)
+
+    @property
+    def _usual(self) -> float:
+        return artwork_width(self.sizing.position)
 
     def _sized(self, length: float) -> float:
         return self.bench.sized(self.garment, self.sizing, length)

@@ -9,12 +9,12 @@ import numpy as np
 
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, DecalSpec, Film, Job
-from xlbatch.job.position import SLEEVES
+from xlbatch.job.position import SLEEVES, Position
 from xlbatch.tables.sizes import size_class
 from xlbatch.trade.tables import practice, table
+from xlbatch.trade.usual_sizes import chest_art_width
 from xlbatch.units import mm_per
 
-USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 USUAL_CAP_HEIGHT = practice("how high capitals are on an adult M, where nothing is said")
 USUAL_SIZE, USUAL_CLASS = "M", "adult"
 _NEAR = 1e-3  # outlines are measured to 0.001 mm
@@ -61,7 +61,7 @@ def ratio(chests: Chests, garment: Garment, spec: DecalSpec) -> float:
         return 1.0
     size = spec.sized_for or USUAL_SIZE
     class_drawn_for = size_class(size)
-    own, drawn = (_chest_art(spec.position, for_) for for_ in (garment.blank.for_, USUAL_CLASS))
+    own, drawn = (chest_art_width(spec.position, for_) for for_ in (garment.blank.for_, USUAL_CLASS))
     if own and drawn and own != drawn and class_drawn_for == USUAL_CLASS:
         return own / drawn
     chest_drawn_for = chests.get((garment.blank.garment.casefold(), size)) or chests.get(("", size))
@@ -102,19 +102,6 @@ def _letter_height(for_: str) -> float:
     return next(float(line["Letter height (of an adult's)"]) for line in table("letter_sizes") if line["For"] == for_)
 
 
-@cache
-def _chest_art(position: str, for_: str) -> float:
-    """How wide artwork on one side of the chest usually is (in), 0 where the position is another."""
-    return next(
-        (
-            float(line["Width (in)"])
-            for line in table("chest_art")
-            if (line["Position"], line["For"]) == (position.casefold(), for_)
-        ),
-        0.0,
-    )
-
-
 def grown(length: float, ratio: float, step: float) -> float:
     """A length scaled and rounded to whole steps, at least one; as it is where it is not scaled."""
     return length if ratio == 1 else round(max(1, math.floor(length * ratio / step + 0.5)) * step, 3)
@@ -149,10 +136,20 @@ def _across(job: Job, garment: Garment, spec: DecalSpec) -> float:
     if rule.measured_from != "hem" and blank.between_armholes:
         widths.append(blank.between_armholes / 2)
     across = 2 * (min(widths) - abs(rule.across))
+    return min(across, min(widths) - _beside_collar(blank, rule))
+
+
+def center_of(blank: Blank, rule: Position, width: float) -> float:
+    """How far off the middle what is so wide is centered (mm, as the position has it): farther out than the position
+    says where it would come near the collar."""
+    return math.copysign(max(abs(rule.across), _beside_collar(blank, rule) + width / 2), rule.across)
+
+
+def _beside_collar(blank: Blank, rule: Position) -> float:
+    """How far off the middle artwork on one side of the chest must stay; elsewhere it may be anywhere."""
     if rule.measured_from != "side of the collar seam":
-        return across
-    stays = practice("how far chest artwork stays from the collar")
-    return min(across, 2 * (abs(rule.across) - neck_at(blank, rule.distance) - stays))
+        return -math.inf
+    return neck_at(blank, rule.distance) + practice("how far chest artwork stays from the collar")
 
 
 def neck_at(blank: Blank, below_shoulder: float) -> float:

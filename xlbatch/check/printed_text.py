@@ -26,9 +26,16 @@ _FEW = 0.25  # of a list's names
 def name_is_filled_in(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """A name to be printed is no `TBD`; written in both Who and Print name it is taken for a name."""
     for garment in named(garments):
-        means = "" if garment.row.print_name == garment.row.who else stands_for(garment.print_name)
+        means = "" if _is_of_the_name(garment) else stands_for(garment.print_name)
         if means:
             yield _about("name-open" if means == "open" else "name-or-none", garment)
+
+
+def _is_of_the_name(garment: Garment) -> bool:
+    """Whether what is printed was written twice, or is a part of the name beside it: ASK of Ana Ask."""
+    printed, who = garment.row.print_name, garment.row.who
+    within = 0 < len(printed) < len(who) and printed.casefold() in who.casefold().split()
+    return printed == who or (within and not stands_for(who))
 
 
 def letters_of_one_alphabet(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:

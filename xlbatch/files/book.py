@@ -20,7 +20,6 @@ from xlbatch.files.openpyxl_parts import PlainCell, PlainSheet, Style, plain_she
 from xlbatch.files.package import opened
 from xlbatch.files.printed_of import printed_of
 from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
-from xlbatch.files.xls import xls_sheets
 from xlbatch.files.xlsx_parts import SheetPart, slim
 from xlbatch.patience import patiently
 from xlbatch.problems.refusals import Refusal
@@ -77,6 +76,8 @@ def _bytes(path: Path) -> bytes:
 def _old_workbook(data: bytes, ignored: frozenset[str]) -> tuple[RawSheet, ...]:
     if _LOCKED in data:
         raise Refusal("password")
+    from xlbatch.files.xls import xls_sheets  # few lists are of that kind
+
     return xls_sheets(data, ignored)
 
 

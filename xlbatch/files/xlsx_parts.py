@@ -11,8 +11,8 @@ import re
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from html import escape
 from xml.etree.ElementTree import Element
-from xml.sax.saxutils import quoteattr
 
 from xlbatch.files.package import opened, part, root, size
 from xlbatch.files.xlsx_notes import Notes, cell_notes
@@ -26,6 +26,7 @@ _MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 _LINK = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 _TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml"
 _PACKAGE = "http://schemas.openxmlformats.org/package/2006"
+_BLANKS = {ord(blank): f"&#{ord(blank)};" for blank in "\t\n\r"}  # else read as spaces
 _HEAD = '<?xml version="1.0" encoding="UTF-8"?>'
 # ISO/IEC 29500 strict files differ from the usual ones in the names of their namespaces only, as far as read here.
 _STRICT = {
@@ -216,9 +217,7 @@ def _styles(xml: bytes | None) -> str:
         for number_format in sheet.iterfind("{*}numFmts/{*}numFmt")
     }
     formats = "".join(
-        f"<numFmt numFmtId={quoteattr(no)} formatCode={quoteattr(code)}/>"
-        for no, code in codes.items()
-        if no.isdecimal()
+        f"<numFmt numFmtId={_quoted(no)} formatCode={_quoted(code)}/>" for no, code in codes.items() if no.isdecimal()
     )
     struck = {str(no) for no, font in enumerate(sheet.iterfind("{*}fonts/{*}font")) if _strikes(font)}
     used = (
@@ -266,7 +265,7 @@ def _frame(sheets: tuple[SheetPart, ...], kinds: dict[str, str], since_1904: boo
         for no, (name, kind) in enumerate(kinds.items(), 1)
     )
     listed = "".join(
-        f"<sheet name={quoteattr(sheet.name)} sheetId='{no}' r:id='r{no}'/>" for no, sheet in enumerate(sheets, 1)
+        f"<sheet name={_quoted(sheet.name)} sheetId='{no}' r:id='r{no}'/>" for no, sheet in enumerate(sheets, 1)
     )
     link_root = f'{_HEAD}<Relationships xmlns="{_PACKAGE}/relationships">'
     return {
@@ -285,3 +284,8 @@ def _frame(sheets: tuple[SheetPart, ...], kinds: dict[str, str], since_1904: boo
         ),
         "xl/_rels/workbook.xml.rels": f"{link_root}{links}</Relationships>",
     }
+
+
+def _quoted(text: str) -> str:
+    """A text as the value of an attribute, in quotes."""
+    return f'"{escape(text).translate(_BLANKS)}"'

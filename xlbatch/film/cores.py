@@ -1,9 +1,8 @@
 """Work on independent parts of a job on all of the machine's cores; the results are those of one core."""
 
-import multiprocessing
 import os
 from collections.abc import Callable, Collection, Sequence
-from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
+from concurrent.futures import BrokenExecutor, Executor, Future, wait
 from functools import partial
 from typing import Generic, ParamSpec, TypeVar
 
@@ -15,16 +14,24 @@ T = TypeVar("T")
 R = TypeVar("R")
 
 
+def processes(count: int) -> Executor:
+    """So many processes, which start afresh, on every system alike: one that is split off may hang in a solver's
+    threads. Raises OSError where none can be started."""
+    from concurrent.futures import ProcessPoolExecutor  # few jobs are so large
+    from multiprocessing import get_context
+
+    return ProcessPoolExecutor(count, mp_context=get_context("spawn"))
+
+
 def spread(work: Callable[[T], R], parts: Sequence[T], *, pays: bool) -> list[R]:
     """What `work` makes of each part, in order. Processes take about a second to start: `pays` says it is worth it.
 
-    They start afresh, on every system alike: one that is split off may hang in a solver's threads. Where they can't be
-    started, or are stopped, this process does the work."""
+    Where they can't be started, or are stopped, this process does the work."""
     cores = min(os.cpu_count() or 1, len(parts))
     if cores < 2 or not pays:
         return [work(part) for part in counted(parts)]
     try:
-        with ProcessPoolExecutor(cores, mp_context=multiprocessing.get_context("spawn")) as pool:
+        with processes(cores) as pool:
             return _gathered(pool, [pool.submit(work, part) for part in parts])
     except (BrokenExecutor, OSError):
         return [work(part) for part in counted(parts)]
@@ -51,7 +58,7 @@ class OtherCore(Generic[R]):
         self._work = partial(work, *args, **options)
         self._pool: Executor | None = None
         try:
-            self._pool = ProcessPoolExecutor(1, mp_context=multiprocessing.get_context("spawn"))
+            self._pool = processes(1)
             self._future = self._pool.submit(work, *args, **options)
         except (BrokenExecutor, OSError):
             self.leave()

@@ -23,7 +23,8 @@ Short = NDArray[np.int32]  # what is computed with most: no strip is 2 km long
 EXACT = 3  # boxes of which every order is tried
 MOVED, TURNED_TOO = 0.6, 0.3  # how often a change moves a box, and how often it then turns one as well
 CHUNK = 2048  # sets worked on at a time, so that they stay in the processor's cache
-HIGH = 1 << 24  # µm, wider than any film
+BITS = 24
+HIGH = np.int64(1 << BITS)  # µm, wider than any film
 MUCH = 4_000_000  # tries of a set: some seconds
 NOWHERE = np.int64(1 << 62)
 
@@ -84,15 +85,16 @@ def drop(across: Short, along: Short, width: int) -> tuple[Short, Short, Short]:
     x, y, top = np.zeros((3, count, columns), np.int32)
     right = np.zeros((count + 1, columns), np.int32)
     right[1], top[0] = across[0], along[0]
-    every = np.arange(columns)
     for row in range(1, count):
         begin = right[: row + 1]  # beside the left edge or any box
         end = begin + across[row]
         meets = begin[:, None] < right[1 : row + 1]
         meets &= x[:row] < end[:, None]
-        height = np.maximum.reduce(meets * top[:row], axis=1)
-        place = np.where(end <= width, height.astype(np.int64) * HIGH + begin, NOWHERE).argmin(axis=0)
-        x[row], y[row] = begin[place, every], height[place, every]
+        place = np.maximum.reduce(meets * top[:row], axis=1) * HIGH
+        place += begin
+        place[1:][end[1:] > width] = NOWHERE
+        lowest = np.minimum.reduce(place, axis=0)  # and of the lowest the leftmost
+        x[row], y[row] = lowest & (HIGH - 1), lowest >> BITS
         right[row + 1], top[row] = x[row] + across[row], y[row] + along[row]
     return x, y, top.max(axis=0)
 

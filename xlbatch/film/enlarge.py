@@ -10,7 +10,7 @@ from itertools import combinations
 import numpy as np
 
 from xlbatch.film.batch_costs import BatchCosts, Group, neighbors, sets_of
-from xlbatch.film.partition import cheapest, prices
+from xlbatch.film.partition import Floats, cheapest, prices
 
 TOGETHER = 12  # garments taken apart at a time: of so many, every batch is priced
 ROUNDS, FULL = 60, 300  # of so many garments, one each, times the effort; of more than the second fewer
@@ -52,17 +52,25 @@ def _cheaper(costs: BatchCosts, members: Sequence[int], groups: Sequence[Group],
     now = sum(map(price.__getitem__, apart))
     sets = sets_of(groups, members)
     areas = np.array([costs.areas[member] for member in members])
-    own = np.array([areas[in_set].sum() for in_set in sets])
+    own = _sums(areas, sets)
     least = float((cost / own).min())  # what a unit of area costs at least: no group costs less than its members' worth
     near = np.flatnonzero(cost - least * own < now - least * areas.sum()).tolist()
+    if not near:
+        return []
     worth = prices([sets[group_no] for group_no in near], cost[near].tolist(), len(members))
-    beyond = [cost[group_no] - worth[sets[group_no]].sum() for group_no in near]
+    beyond = cost[near] - _sums(worth, [sets[group_no] for group_no in near])
     kept = {groups[near[group_no]] for group_no in np.argsort(beyond, kind="stable")[:PROMISING]} | set(apart)
     closer = sorted(kept)
     price = dict(zip(closer, costs.of(closer, CLOSER).tolist(), strict=True))
     chosen = cheapest(sets_of(closer, members), list(price.values()), len(members), NODES)
     better = [closer[group_no] for group_no in chosen or ()]
     return better if better and sum(map(price.__getitem__, better)) < sum(map(price.__getitem__, apart)) else []
+
+
+def _sums(values: Floats, sets: Sequence[Sequence[int]]) -> Floats:
+    """The sum of the values of each set's members."""
+    ends = np.cumsum([len(in_set) for in_set in sets])
+    return np.add.reduceat(values[[member for in_set in sets for member in in_set]], [0, *ends[:-1]])
 
 
 def _cost(costs: BatchCosts, batches: Sequence[Group]) -> int:

@@ -16,8 +16,8 @@ from xlbatch.placement.place import Extent, Place, around
 from xlbatch.placement.sections import sections
 from xlbatch.trade.tables import practice
 
-TOGETHER, SAMPLE = 3, 60  # garments a strip, and garments in all, that film is measured on
-TRIES = 50
+TOGETHER = round(practice("shirts that share a strip, where their number is not fixed"))
+SAMPLE, TRIES = 60, 50  # garments that film is measured on, and tries for a strip of theirs
 NOTHING_CUT: Mapping[int, Collection[str]] = {}
 
 Stack = tuple[str, str, str, str, int, str]  # design, film, outline film, side, layer, the position all hang from

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from xlbatch.film.alone import BoxInTurn, improved
 from xlbatch.film.box import Bed, Box
 from xlbatch.film.drop import (
     EXACT,
@@ -25,7 +26,8 @@ from xlbatch.film.drop import (
 )
 from xlbatch.how_far import alive
 
-MOST = 400  # sets; more take no less time together
+FEW = 40  # sets; fewer take less time one by one
+MOST = 1000  # sets; more take no less time together
 NO_BOX = -1  # the place in its set of a box of no size
 
 
@@ -60,6 +62,13 @@ def _mixed(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, S
         first, shortest_yet[these] = shortest(sorted_ways(fitting([sets[place] for place in these], bed), bed), bed)
         best[:, most - count :, these] = first
         kind[these] = number
+    if len(sets) <= FEW:
+        for place, boxes in enumerate(sets):
+            own = best[:, most - len(boxes) :, place]
+            in_turn = tuple(BoxInTurn(*box) for box in own.T.tolist())
+            in_turn, shortest_yet[place] = improved(in_turn, int(shortest_yet[place]), bed, tries)
+            own[:] = np.array(in_turn).T
+        return Sets(*best), shortest_yet
     columns = np.arange(len(sets))
     for change in _changes(tuple(kinds), most, bed.turn, tries):
         alive()

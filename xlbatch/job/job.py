@@ -225,27 +225,27 @@ class Settings:
     fixed_price: Decimal | None
     price_rounding: Decimal
     last_no: int
-    supplies_per_garment: Decimal | None = None
-    overlapping_colors: Literal["stacked", "side by side"] = "stacked"
-    sizes: Literal["by garment size", "few sizes", "one size for all"] = "by garment size"
-    most_sizes: int = 1
-    test_cut: bool = False
-    interlock: bool = False
-    narrowest_letters: float = 80.0  # percent
-    widest_letters: float = 140.0
-    gap_in_drawing: float = 3.175
-    cut_file_kind: CutFileKind = "SVG"
-    second_order_costs: Decimal = Decimal(0)
-    answer_by: str = ""
-    order_by: str = ""
-    delivery_days_of_blanks: float = 7
-    delivery_days_of_film: float = 7
-    work_days: str = "every day"
-    price_by: Literal["class", "job", "own cost"] = "class"
-    join: bool = True
-    worth_changing_the_order: float | None = 5.0  # minutes; None: never
-    money_on_tags: bool = True
-    one_tag_for: Literal["garment", "group"] = "garment"
+    supplies_per_garment: Decimal | None
+    overlapping_colors: Literal["stacked", "side by side"]
+    sizes: Literal["by garment size", "few sizes", "one size for all"]
+    most_sizes: int
+    test_cut: bool
+    interlock: bool
+    narrowest_letters: float  # percent
+    widest_letters: float
+    gap_in_drawing: float
+    cut_file_kind: CutFileKind
+    second_order_costs: Decimal
+    answer_by: str
+    order_by: str
+    delivery_days_of_blanks: float
+    delivery_days_of_film: float
+    work_days: str
+    price_by: Literal["class", "job", "own cost"]
+    join: bool
+    worth_changing_the_order: float | None  # minutes; None: never
+    money_on_tags: bool
+    one_tag_for: Literal["garment", "group"]
 
 
 @dataclass(frozen=True)

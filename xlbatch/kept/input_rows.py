@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from xlbatch.job.source import Source
 from xlbatch.kept.memory import KeptHeadings, KeptRow, Memory
+from xlbatch.roster.settings import todays_name
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ def as_planned(memory: Memory) -> dict[tuple[str, str], dict[str, str]]:
     """Each row's values by heading as the plan wrote them, by sheet and what the row is called."""
     headings = {kept_headings.sheet: kept_headings.headings for kept_headings in memory.headings}
     return {
-        (row.sheet, row.key): dict.fromkeys(headings[row.sheet], "")
+        (row.sheet, todays_name(row.key) if row.sheet == "Job" else row.key): dict.fromkeys(headings[row.sheet], "")
         | dict(zip(headings[row.sheet], row.values, strict=False))
         for row in memory.rows
     }

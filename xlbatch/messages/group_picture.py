@@ -4,10 +4,10 @@ It is as wide as a phone's screen, and small enough to be sent at once.
 """
 
 from collections.abc import Mapping, Sequence
+from html import escape
 from io import BytesIO
 from math import ceil
 from typing import NamedTuple
-from xml.sax.saxutils import escape
 
 import resvg_py
 from PIL import Image
@@ -134,7 +134,7 @@ def _tile(shown: GarmentShown, wide: float, film_colors: Mapping[str, str]) -> s
             y += size * 1.25
             body += (
                 f'<text x="{wide / 2:.1f}" y="{y:.1f}" font-size="{size}" font-weight="{weight}" text-anchor="middle" '
-                f'fill="{INK}">{escape(line)}</text>'
+                f'fill="{INK}">{escape(line, quote=False)}</text>'
             )
     return body
 

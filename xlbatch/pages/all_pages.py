@@ -53,13 +53,23 @@ def _garments(work: Work) -> bool:
 
 
 KINDS: tuple[PageKind, ...] = (
-    PageKind(proof_page.NAME, proof_page.TELLS, proof_page.write, _runs, (160.0, 132.0, 110.0, 88.0, 70.0, 56.0)),
+    PageKind(
+        proof_page.NAME,
+        proof_page.TELLS,
+        proof_page.write,
+        _runs,
+        (200.0, 180.0, 160.0, 146.0, 132.0, 120.0, 110.0, 102.0, 94.0, 86.0, 78.0, 70.0, 64.0, 56.0),
+    ),
     PageKind(buy_and_check_in.NAME, buy_and_check_in.TELLS, buy_and_check_in.write, _buying, (22.0, 20.0, 18.0, 16.0)),
     PageKind(
         cut_and_weed.NAME, cut_and_weed.TELLS, cut_and_weed.write, _strips, (96.0, 84.0, 72.0, 62.0, 52.0, 42.0, 0.0)
     ),
     PageKind(
-        press_cards.NAME, press_cards.TELLS, press_cards.write, _steps, (32.0, 28.0, 25.0, 22.0, 20.0, 18.0, 15.0)
+        press_cards.NAME,
+        press_cards.TELLS,
+        press_cards.write,
+        _steps,
+        (48.0, 42.0, 37.0, 32.0, 28.0, 25.0, 22.0, 20.0, 18.0, 16.5, 15.0),
     ),
     PageKind(
         placement_page.NAME, placement_page.TELLS, _in_one_size(placement_page.write), _steps, below=press_cards.NAME

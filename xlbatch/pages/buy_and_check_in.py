@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from xlbatch.pages.leaf import Leaf, Span
+from xlbatch.pages.leaf import ACROSS, Leaf, Span
 from xlbatch.pages.page_looks import (
     BAND,
     FINE,
@@ -30,6 +30,7 @@ KINDS = {"blank": "Garments", "film": "Film", "supply": "Supplies"}
 HEADS = ("Item", "Size", "Color", "Needed", "Spare", "Have", "Buy", "Cost", "Ordered", "Arrived, good")
 WIDTHS = (13, 7, 7, 5, 4, 4, 4, 6, 5, 5)
 WORDS = sum(WIDTHS[:3])  # columns of item, size and color
+MANY = 3  # lines of a garment, on average, that are worth a title
 ROOMY = 20.0  # points of a line: what to buy is then in larger numbers
 RULE = PLAIN.but(bottom=HAIRLINE)
 NUMBER = RULE.but(align="center")
@@ -45,6 +46,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     for kind, title in KINDS.items():
         if lines := [line for line in work.plan.shopping if line.kind == kind]:
             _write_kind(leaf, lines, title, high)
+    leaf.end_part()
     _write_sum(leaf, work)
     leaf.line("Look at each garment for holes, stains and the right size before you count it. Type what arrived good "
               "into the plan’s Shopping list. Look at the first of each garment before anything is cut; what is not "
@@ -58,9 +60,20 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
 
 
 def _write_kind(leaf: Leaf, lines: Sequence[BuyLine], title: str, high: float) -> None:
-    leaf.line(title, Look(bold=True, fill=BAND), 18, joined=True)
-    for line_no, line in enumerate(lines):
-        leaf.row(high, *_cells(line, KEY if high >= ROOMY else WORK), joined=line_no + 2 >= len(lines) > 1)
+    """A kind with its total; garments under their name and color where they are several of many sizes."""
+    by_ware: dict[tuple[str, str], list[BuyLine]] = {}
+    for line in lines:
+        by_ware.setdefault((line.garment, line.color), []).append(line)
+    several = lines[0].garment and len(lines) >= MANY * len(by_ware)
+    wares = list(by_ware.values()) if several else [list(lines)]
+    written = 0
+    for them in wares:
+        ware = f"{title}: {them[0].garment}, {them[0].color}" if len(wares) > 1 else title
+        leaf.row(18, Span(ACROSS, ware, Look(bold=True, fill=BAND)), joined=True, begins=True)
+        for line in them:
+            written += 1
+            last = written + 1 >= len(lines) > 1  # with the total
+            leaf.row(high, *_cells(line, KEY if high >= ROOMY else WORK), joined=last)
     counted = title != KINDS["supply"]
     if len(lines) > 1 and (counted or total(lines) is not None):
         leaf.row(

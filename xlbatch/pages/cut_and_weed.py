@@ -46,11 +46,10 @@ def columns(work: Work, labels: Iterable[str]) -> StripColumns:
     """As wide as numbers, names and texts need."""
     strip = columns_for([TICKS], WORK)
     no = columns_for(labels, WORK, bold=True)
-    who = columns_for(
-        map(partial(_who, work), work.garments), WORK, bold=work.only_names, least=9, most=22 if work.only_names else 19
-    )
-    texts = (text for decal in work.plan.decals for text in _words(decal))
-    on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=9)
+    names = (f"{_who(work, no)} " for no in work.garments)  # clear of what stands beside it
+    who = columns_for(names, WORK, bold=work.only_names, least=9, most=22 if work.only_names else 19)
+    texts = (f"{text} " for decal in work.plan.decals for text in _words(decal))
+    on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=10)
     spoiled = columns_for([f"{BOX} {decal.id}" for decal in work.plan.decals], WORK)
     return StripColumns(strip, no, who, on_it, spoiled, ACROSS - strip - no - who - on_it - spoiled)
 
@@ -80,6 +79,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     runs = work.plan.layout.runs
     for run, after in zip(runs, (*runs[1:], None)[: len(runs)], strict=True):
         _write_run(leaf, work, run, labels, wide, high)
+        leaf.end_part()
         if after is None or after.film != run.film:
             for line in alike(work, (other for other in runs if other.film == run.film)):
                 leaf.line(line, STRONG.but(color=ACCENT))
@@ -102,7 +102,8 @@ def _write_run(leaf: Leaf, work: Work, run: Run, labels: Mapping[str, str], wide
 
 def _write_band(leaf: Leaf, title: str, about: str) -> None:
     band = Look(fill=BAND, top=THIN)
-    leaf.row(18, Span(34, title, band.but(size=KEY, bold=True)), Span(26, about, band.but(align="right")), joined=True)
+    leaf.row(18, Span(34, title, band.but(size=KEY, bold=True)), Span(26, about, band.but(align="right")), joined=True,
+             begins=True)  # fmt: skip
 
 
 def _about(run: Run) -> str:
@@ -119,9 +120,9 @@ def _minded(run: Run) -> Iterator[str]:
         yield f"From the piece {run.cut_from}."
     if not run.mirrored:
         yield "NOT MIRRORED: your cutter must mirror the file."
-    for several in dict.fromkeys(tuple(run.weeded_with(strip)) for strip in run.strips):
-        if len(several) > 1:
-            yield f"Too short to hold alone, weed as one: strips {listed(several)}."
+    together = dict.fromkeys(tuple(run.weeded_with(strip)) for strip in run.strips)
+    if short := ["\u00a0+\u00a0".join(map(str, strips)) for strips in together if len(strips) > 1]:
+        yield f"Too short to hold alone: weed as one piece the strips {listed(short)}."
 
 
 def _labels(runs: Iterable[Run]) -> Iterator[tuple[str, str]]:

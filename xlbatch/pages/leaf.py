@@ -61,7 +61,8 @@ class Shown(NamedTuple):
 
 @dataclass(frozen=True)
 class Row:
-    """`joined`: on one page with the row after it; `begins` what stays on one page where that costs none: a batch."""
+    """`joined`: on one page with the row after it; `begins` what stays on one page where that costs none: a batch;
+    `part`: the row that began what it belongs to, said again on a page that begins with it."""
 
     height: float
     spans: Sequence[Span | Under]
@@ -69,6 +70,20 @@ class Row:
     joined: bool = False
     starts_page: bool = False
     begins: bool = False
+    part: "Row | None" = None
+
+    @property
+    def head(self) -> float:
+        """Points of the row said again where a page begins with it."""
+        return self.part.height if self.part else 0.0
+
+    @property
+    def again(self) -> "Row":
+        """The row said again on a further page."""
+        first, *others = self.spans
+        if isinstance(first, Span) and isinstance(first.value, str):
+            first = first._replace(value=f"{first.value}, continued")
+        return Row(self.height, (first, *others))
 
 
 class Leaf:
@@ -82,6 +97,7 @@ class Leaf:
         self.rows: list[Row] = []
         self.repeated = range(0)  # the rows that stand on every page
         self._new_page = False
+        self._part: Row | None = None
 
     def title(self, tells: str, aside: str) -> None:
         """The sheet's title, with the job `aside`, and what whoever holds the page does."""
@@ -102,8 +118,11 @@ class Leaf:
         """One row, as high as its texts need and at least `least` points."""
         alive()
         height = max([least, *(self.needed(span) for span in spans if isinstance(span, Span) and span.down == 1)])
-        self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page, begins))
+        part = None if begins else self._part
+        self.rows.append(Row(round(height * 4) / 4, spans, pictures, joined, self._new_page, begins, part))
         self._new_page = False
+        if begins:
+            self._part = self.rows[-1]
 
     def needed(self, span: Span) -> float:
         """The height in points that a cell's text needs."""
@@ -126,6 +145,10 @@ class Leaf:
         """The next row begins a page."""
         self._new_page = True
 
+    def end_part(self) -> None:
+        """The next row belongs to nothing begun before."""
+        self._part = None
+
     # pages
 
     @property
@@ -142,8 +165,7 @@ class Leaf:
     @property
     def parts_whole(self) -> bool:
         """Whether no page begins within what a row begins, where there is such: a batch."""
-        first = (self.rows[row_no] for row_no in self.starts)
-        return all(row.begins or row.starts_page for row in first) or not any(row.begins for row in self.rows)
+        return all(self.rows[row_no].part is None for row_no in self.starts)
 
     def with_after(self, other: "Leaf") -> "Leaf":
         """This sheet with the rows of another below its own, as one sheet."""
@@ -167,13 +189,23 @@ class Leaf:
         sheet.protect()
         sheet.set_footer(_footer(self.job), {"margin": FOOTER})
         sheet.set_column_pixels(0, ACROSS - 1, round(COLUMN * 96 / 72))
-        for row_no, row in enumerate(self.rows):
+        rows, starts = self.laid()
+        for row_no, row in enumerate(rows):
             sheet.set_row(row_no, row.height)
             _write_row(sheet, looks, row_no, row)
         if self.repeated:
             sheet.repeat_rows(self.repeated.start, self.repeated.stop - 1)
-        sheet.set_h_pagebreaks(list(self.starts))
-        sheet.print_area(0, 0, len(self.rows) - 1, ACROSS - 1)
+        sheet.set_h_pagebreaks(starts)
+        sheet.print_area(0, 0, len(rows) - 1, ACROSS - 1)
+
+    def laid(self) -> tuple[list[Row], list[int]]:
+        """The rows with those said again at the head of a page, and the rows that begin a further page."""
+        rows, starts = list(self.rows), []
+        for row_no in self.starts:
+            starts.append(row_no + len(rows) - len(self.rows))
+            if part := self.rows[row_no].part:
+                rows.insert(starts[-1], part.again)
+        return rows, starts
 
 
 def _write_row(sheet: LivingSheet, looks: Looks, row_no: int, row: Row) -> None:

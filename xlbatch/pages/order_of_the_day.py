@@ -24,6 +24,7 @@ NAME = "Order of the day"
 TELLS = "Whoever runs the job: read this, have the proof signed, then hand out the other pages."
 CODE_POINT = re.compile(r" \(U\+[0-9A-F]{4,6}\)")  # is of use beside a letter only where that looks like another
 MOST_LINES, MOST_NAMES = 8, 8  # reasons to hold back or to ask; people named with each
+PASSED = "Days on gray have passed: ask for quick delivery, or change Needed by on the plan’s sheet Job."
 ASSUMED = ("assumed", "label-not-checked", "price-missing")  # what was taken for granted
 
 Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each sheet
@@ -32,8 +33,7 @@ Pages = Mapping[str, tuple[int, int]]  # the first and the last page of each she
 def write(leaf: Leaf, work: Work, pages: Pages, plan_name: str) -> None:
     """Totals, exceptions, the steps of the day, cautions."""
     _write_totals(leaf, work)
-    if days := _days(work):
-        leaf.line(days, Look(bold=True), 20)
+    _write_days(leaf, work)
     _write_changes(leaf, work)
     _write_people(leaf, "Held back: not in these pages", _reasons(work, "stop"))
     _write_people(leaf, "Ask before buying", _reasons(work, "check"))
@@ -82,15 +82,26 @@ def _assumed(work: Work) -> Iterator[str]:
             yield things[:1].upper() + things[1:] if named else problem.wrong
 
 
-def _days(work: Work) -> str:
-    """`Order by Monday 1 June 2026  ·  Press by Friday 19 June 2026`, as far as they are known."""
-    dates = work.plan.dates
+def _write_days(leaf: Leaf, work: Work) -> None:
+    """The days as far as they are known, side by side; those that have passed say so, on gray."""
+    dates, today = work.plan.dates, work.plan.run_at.date()
     days = (
         ("Answers by", dates.answer_by), ("Order by", dates.order_by), ("All here by", dates.ready_by),
         ("Cut by", dates.cut_by), ("Press by", dates.press_by), ("Hand out", dates.hand_out),
     )  # fmt: skip
-    told = (f"{what} {day_text(day).rpartition(' ')[0]}" for what, day in days if day)
-    return "  · ".join(text.replace(" ", "\u00a0") for text in told)  # no line breaks within a day
+    known = [(what, day) for what, day in days if day]
+    cells = []
+    for what, day in known:
+        label = f"{what}: passed!" if day < today else what
+        weekday, _, date = day_text(day).rpartition(" ")[0].partition(" ")
+        cells.append((Text(label, FINE), Text(f"\n{weekday}"), Text(f"\n{date}", bold=True)))
+    if cells:
+        box = Look(bottom=THIN, left=THIN, right=THIN, align="center")
+        fills = [BAND if day < today else "" for _, day in known]
+        wide = ACROSS // len(cells)
+        leaf.row(40, *(Span(wide, cell, box.but(fill=fill)) for cell, fill in zip(cells, fills, strict=True)))
+    if any(day < today for _, day in known):
+        leaf.line(PASSED, Look(bold=True, color=ACCENT))
 
 
 def _reasons(work: Work, level: str) -> Mapping[str, Mapping[str, RosterRow]]:

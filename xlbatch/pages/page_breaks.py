@@ -4,12 +4,14 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Protocol
 
-from xlbatch.paper.paging import page_starts
+from xlbatch.paper.paging import even_page_starts
+
+PARTED, LONE = 1.0, 2.0  # what it costs to part a batch or run, and to leave one of its rows alone; an empty page: 1
 
 
 class Breakable(Protocol):
     """A row: `height` in points; `joined`: on one page with the row after it; `starts_page`; `begins` what stays on one
-    page where that costs none: a batch."""
+    page where that costs none: a batch; `head`: the height of the row that began what it belongs to, 0 for none."""
 
     @property
     def height(self) -> float: ...
@@ -19,6 +21,8 @@ class Breakable(Protocol):
     def starts_page(self) -> bool: ...
     @property
     def begins(self) -> bool: ...
+    @property
+    def head(self) -> float: ...
 
 
 def breaks(rows: Sequence[Breakable], on_first: float, on_rest: float) -> tuple[int, ...]:
@@ -32,19 +36,15 @@ def breaks(rows: Sequence[Breakable], on_first: float, on_rest: float) -> tuple[
 
 
 def _parted(rows: Sequence[Breakable], first: int, end: int, on_first: float, on_rest: float) -> list[int]:
-    """The breaks within some rows: as few as there can be, the pages as even as that allows."""
+    """The breaks within some rows: as few as there can be, what belongs together on one page, the pages even."""
     blocks = _blocks(rows, first, end, on_rest)
-    fewest = len(page_starts([height for _, height in blocks], on_first, on_rest))
-    whole = _whole(rows, blocks, on_rest)
-    if len(page_starts([height for _, height in whole], on_first, on_rest)) == fewest:
-        blocks = whole
-    heights = [height for _, height in blocks]
-    spare = 0.0
-    for step in (256.0, 128.0, 64.0, 32.0, 16.0, 8.0, 4.0, 2.0):
-        room = on_rest - spare - step
-        if fewest and room > 0 and len(page_starts(heights, room + on_first - on_rest, room)) == fewest:
-            spare += step
-    starts = page_starts(heights, on_first - spare, on_rest - spare)
+    heads = [rows[row_no].head for row_no, _ in blocks]
+    begins = [not head for head in heads] + [True]
+    dear = [
+        0.0 if begins[block_no] else LONE if begins[block_no - 1] or begins[block_no + 1] else PARTED
+        for block_no in range(len(blocks))
+    ]
+    starts = even_page_starts([height for _, height in blocks], on_first, on_rest, heads=heads, dear=dear)
     return [blocks[block_no][0] for block_no in starts]
 
 
@@ -65,15 +65,3 @@ def _blocks(rows: Sequence[Breakable], first: int, end: int, room: float) -> lis
         )
         row_no = last + 1
     return blocks
-
-
-def _whole(rows: Sequence[Breakable], blocks: Sequence[tuple[int, float]], room: float) -> list[tuple[int, float]]:
-    """The same with all from one row that begins something to the next as one, where it fits on a page."""
-    whole: list[tuple[int, float]] = []
-    for row_no, height in blocks:
-        begun = whole and rows[whole[-1][0]].begins and not rows[row_no].begins
-        if begun and whole[-1][1] + height <= room:
-            whole[-1] = (whole[-1][0], whole[-1][1] + height)
-        else:
-            whole.append((row_no, height))
-    return whole

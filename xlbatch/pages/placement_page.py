@@ -12,7 +12,7 @@ from xlbatch.pages.page_looks import ACCENT, BAND, HAIRLINE, KEY, PLAIN, STRONG,
 from xlbatch.pages.work import Work, aside_text, where_text
 from xlbatch.paper.paging import page_starts
 from xlbatch.paper.picture import Picture
-from xlbatch.pictures.garment_drawing import placement_drawing
+from xlbatch.pictures.garment_drawing import placement_drawing, placement_height
 from xlbatch.pictures.ruler import CHECK, plain_ruler
 from xlbatch.placement.place import Place
 
@@ -123,6 +123,7 @@ def _drawing(work: Work, places: Sequence[Place], high: float) -> _Drawing:
     middle = by_size[len(by_size) // 2]
     measured = [place_no for place_no, place in enumerate(middle) if place.register is None]
     letters = {middle[place_no].decal.id: letter for place_no, letter in zip(measured, ascii_uppercase, strict=False)}
+    high = placement_height(middle, DRAWING * COLUMN - 5, high)
     draw = partial(placement_drawing, middle, letters, DRAWING * COLUMN - 5, high)
     lines = [
         line
@@ -151,7 +152,7 @@ def _measures(work: Work, letter: str, places: Sequence[Place]) -> Iterator[Line
         of_size.setdefault(size, set()).add(key)
         sizes.setdefault(key, {})[size] = None
     if any(len(measures) > 1 for measures in of_size.values()):  # it depends on what stands above it
-        yield (Span(SIZES + MEASURE, "not alike within a size: see Press cards", PLAIN.but(bottom=HAIRLINE)),)
+        yield (Span(SIZES + MEASURE, "see Press cards", PLAIN.but(bottom=HAIRLINE)),)
         return
     for (far, aside), them in sizes.items():
         edge = PLAIN.but(bottom=HAIRLINE)

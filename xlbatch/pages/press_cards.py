@@ -28,6 +28,7 @@ from xlbatch.paper.style import BOX
 from xlbatch.pictures.garment_drawing import card_picture
 from xlbatch.press.step import PressStep
 from xlbatch.sheets.banner import heat_text
+from xlbatch.sheets.how import minded
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
@@ -35,7 +36,15 @@ STOP = f"STOP after batch 1{{when}}: let it cool. Edges, place and color right? 
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 6  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
-LEAST_CARD = 42.0  # points, of a garment with several steps: its drawings need them
+TITLE_WIDE = 20  # columns: room for `BATCH 14, continued`
+LEAST_CARD = (42.0, 50.0)  # points, of a garment with several steps: as high as its drawings fill
+TALL = 1.3  # a drawing's height, of its width
+MOST_LINE = 32.0  # points, of a garment in one line
+WORDS = (
+    ("trial", "trial: press a scrap of the same fabric first"),
+    ("tack", "tack: only holds, the full time comes with the top layer"),
+    ("cover", "cover: lay the cover sheet over the piece named"),
+)
 ROOMY = 20.0  # points of a step: its measure is then in larger letters
 RULE = PLAIN.but(bottom=HAIRLINE)
 
@@ -118,12 +127,20 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
         write_settings(leaf, work, films, steps[0].press)
     if any(place.register for place in work.plan.places):
         leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
+    _write_words(leaf, work)
     write_plates(leaf, work)
     batches = list(dict.fromkeys(step.batch for step in steps))
     lanes = any(step.lane > 1 for step in steps)
     for block in blocks(steps):
         _write_block(leaf, work, block, table, room, batches=batches, lanes=lanes)
     _write_advice(work, leaf)
+
+
+def _write_words(leaf: Leaf, work: Work) -> None:
+    """What the words beside the steps mean, of those that are used."""
+    used = {text.split(" ")[0] for step in work.plan.pressing.steps for text in minded(step)}
+    if told := "; ".join(text for word, text in WORDS if word in used):
+        leaf.line(f"{told[0].upper()}{told[1:]}.")
 
 
 def _write_heads(leaf: Leaf, table: CardColumns) -> None:
@@ -138,11 +155,13 @@ def _write_block(
     """`batches`: those of the whole job; `lanes`: whether it has several presses."""
     several = len(block.passes) > 1
     heats = [
-        f"{f'{number}: ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
+        f"{f'{number} at ' if several else ''}{_heat_text(work, steps)}" for number, steps in enumerate(block.passes, 1)
     ]
     if several and len(block.batches) > 1:
-        passes = f"Batches {_range(block.batches)}: down the list for every 1, then again from its top for every 2 …"
-        leaf.line(f"{passes}   {'   '.join(heats)}", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
+        first, *others = heats
+        passes = f"Batches {_range(block.batches)}: first every {first}"
+        passes += "".join(f"; then from the top every {heat}" for heat in others)
+        leaf.line(f"{passes}.", STRONG.but(color=ACCENT, top=THIN), 18, joined=True)
     of: dict[int, list[PressStep]] = {}
     for step in (step for them in block.passes for step in them):
         of.setdefault(step.batch, []).append(step)
@@ -150,16 +169,15 @@ def _write_block(
         band = Look(fill=BAND, top=THICK)
         lane = f"press {steps[0].lane}   " if lanes else ""
         about = f"{lane}{_strips(work, steps)}    {'   '.join(heats) if several else _heat_text(work, steps)}".strip()
-        title = Span(15, f"BATCH {batch}", band.but(size=KEY, bold=True))
-        leaf.row(18, title, Span(ACROSS - 15, about, band.but(align="right")), joined=True, begins=True)
+        title = Span(TITLE_WIDE, f"BATCH {batch}", band.but(size=KEY, bold=True))
+        leaf.row(18, title, Span(ACROSS - TITLE_WIDE, about, band.but(align="right")), joined=True, begins=True)
         cards = block.cards(batch)
         for card_no, (garment, of_garment) in enumerate(cards):
             numbered = [(str(number) if several else "", step) for number, step in of_garment]
-            alone = card_no + 1 < len(cards) and (
-                (table.one_line and card_no in (0, len(cards) - 2))
-                or (batch == batches[-1] and card_no == len(cards) - 2)
-            )
+            alone = batch == batches[-1] and card_no >= len(cards) - 2  # the last ones stay with the advice
+            alone |= table.one_line and card_no + 1 < len(cards) and card_no in (0, len(cards) - 2)
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
+        leaf.end_part()
         if batch == batches[0] and len(batches) > 1:
             leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
@@ -203,7 +221,7 @@ def _write_card(
     """One garment: its steps below one another, everything else beside all of them. `joined`: it is not the last of a
     page."""
     count = len(steps)
-    least = max(room, LEAST_CARD / count) if count > 1 else room
+    least = max(room, _drawing_height(table, steps) / count) if count > 1 else min(room, MOST_LINE)
     size = KEY if least >= ROOMY else WORK
     texts = [Span(table.steps, step_text(work, number, step, size)) for number, step in steps]
     heights = [max(least, leaf.needed(text)) for text in texts]
@@ -223,7 +241,7 @@ def _write_card(
     shown = []
     if len(work.plan.garments) <= MOST_DRAWN:
         places = [step.place for _, step in steps]
-        draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 3)
+        draw = partial(card_picture, places, table.drawing * COLUMN - 4, sum(heights) - 5)
         shown = [Shown(draw, (NO + table.who) * COLUMN + 2)]
     for line_no, (text, height) in enumerate(zip(texts, heights, strict=True)):
         last = line_no == count - 1
@@ -231,6 +249,13 @@ def _write_card(
         under = ([Under(span.columns) for span in spans] for spans in (side, end))
         before, after = (side, end) if line_no == 0 else under
         leaf.row(height, *before, cell, *after, pictures=() if line_no else shown, joined=joined or not last)
+
+
+def _drawing_height(table: CardColumns, steps: Sequence[tuple[str, PressStep]]) -> float:
+    """How high a card is worth making for its drawings, in points."""
+    sides = len({step.place.side for _, step in steps})
+    least, most = LEAST_CARD
+    return max(least, min(most, TALL * table.drawing * COLUMN / sides))
 
 
 def _write_advice(work: Work, leaf: Leaf) -> None:

@@ -76,6 +76,8 @@ def write_plates(leaf: Leaf, work: Work) -> None:
         leaf.row(PLATE_HIGH + 4, pictures=shown, joined=True)
         leaf.row(14, *(Span(wide, _plate_text(work, piece, where, places), Look(valign="top"))
                        for (piece, where), places in beside))  # fmt: skip
+    if len(sizes) > len(groups):
+        leaf.line(f"{len(sizes) - len(groups)} more sizes: How in the plan's Press log says where.", STRONG, 14)
 
 
 def _plate_text(work: Work, piece: str, where: str, places: Sequence[Place]) -> tuple[Text, ...]:

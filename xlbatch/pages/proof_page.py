@@ -41,7 +41,9 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     _write_traced(leaf, work, high)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
     lines = _lines(work, high)
-    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, and its size"), (TICKED, "Right"))
+    narrow = any(narrowed(group) for garment in garments for group in _texts(work, garment))
+    art = "As cut, size, narrowed to" if narrow else "As cut, size"
+    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, art), (TICKED, "Right"))
     half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
     leaf.repeat()
@@ -150,7 +152,7 @@ def _write_texts(
         if texts and count <= MOST_DRAWN:
             dots = SHARP if count <= MOST_SHARP else COARSE
             left = half_no * (HALF + GUTTER) + NO + lines.who
-            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high), dots)
+            draw = partial(row_picture, texts, lines.rooms, colors, (lines.art * COLUMN - 8, lines.high - 1), dots)
             pictures.append(Shown(draw, left * COLUMN + 3, 1.5))
     leaf.row(lines.high + SIZES_HIGH, *cells, pictures=pictures, joined=joined)
 
@@ -163,10 +165,11 @@ def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
     sizes += "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
     narrow = next(filter(None, map(narrowed, texts)), "")
-    fits = columns_for([sizes + narrow], FINE) <= lines.art  # a second line would cost pages; the plan's Proof has it
+    short = narrow.replace(" letters", "").replace(" wide", "")  # a second line would cost pages
+    sizes += narrow if columns_for([sizes + narrow], FINE) <= lines.art else short
     yield Span(NO, garment.no, RULE.but(bold=True))
     yield Span(lines.who, (Text(garment.who or "–", bold=True), Text(f"\n{_about(garment)}", FINE)), RULE)
-    yield Span(lines.art, sizes + narrow * fits, RULE.but(size=FINE, valign="bottom"))
+    yield Span(lines.art, sizes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 
 

@@ -16,7 +16,7 @@ from xlsxwriter.worksheet import CellNumberTuple, Worksheet
 from xlbatch.how_far import alive
 from xlbatch.paper.cell import Formula, Link, Value, printable, put
 from xlbatch.paper.measure import LINE, text_height
-from xlbatch.paper.paging import Paper, page_starts
+from xlbatch.paper.paging import Paper, even_page_starts
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BODY, SMALL, Formats
 from xlbatch.paper.widths import PAD, filled, least_width, own_width
@@ -261,7 +261,7 @@ class Page:
         blocks = [
             block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
         ]
-        breaks = page_starts([height for _, height in blocks], first, room - repeated)
+        breaks = even_page_starts([height for _, height in blocks], first, room - repeated)
         self.starts = tuple(blocks[block_no][0] for block_no in breaks)
         self.sheet.set_h_pagebreaks(list(self.starts))
 

@@ -1,7 +1,9 @@
 """Paper, and where a sheet's pages break."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 SIDE, TOP, BOTTOM, FOOTER, HEADER = 0.3, 0.4, 0.45, 0.25, 0.2  # margins in inches
 SLACK = 0.975  # viewers draw columns and rows up to 2 % larger than asked
@@ -40,3 +42,41 @@ def page_starts(blocks: Sequence[float], first: float, rest: float) -> tuple[int
         while room < 0:  # it ran on to further pages
             room += rest
     return tuple(starts)
+
+
+def even_page_starts(
+    blocks: Sequence[float], first: float, rest: float, *, heads: Sequence[float] = (), dear: Sequence[float] = ()
+) -> tuple[int, ...]:
+    """The same, in as few pages, with the room left spread over them: no page has a lone last row.
+
+    `heads`: points that stand above a block where it begins a page; `dear`: what it costs to begin a page there, where
+    an empty page costs 1. Shortest path over the blocks: the fewest pages, of these the least sum of costs and of the
+    squares of the parts of pages left empty."""
+    if not blocks:
+        return ()
+    below = [0.0, *accumulate(blocks)]
+    moved = blocks[0] > first and blocks[0] <= rest  # nothing but a title on the first page
+    best: list[tuple[int, float]] = [(int(moved), 0.0)]
+    begins = [0]  # of the page that ends before each block
+    for end in range(1, len(blocks) + 1):
+        ways = []
+        for start in range(end - 1, -1, -1):
+            later = start > 0 or moved
+            room = rest - (heads[start] if heads and start else 0.0) if later else first
+            pages = 1 + max(0, math.ceil((blocks[start] - room) / rest))  # of a block that runs on
+            spare = room + (pages - 1) * rest - (below[end] - below[start])
+            if spare < 0 and start < end - 1:
+                if below[end] - below[start] > max(first, rest):
+                    break
+                continue  # a page that begins earlier may have more room
+            before, cost = best[start]
+            more = dear[start] if dear and start else 0.0
+            ways.append(((before + pages, cost + more + (max(0.0, spare) / rest) ** 2), start))
+        least, start = min(ways)
+        best.append(least)
+        begins.append(start)
+    starts, end = [], len(blocks)
+    while end:
+        end = begins[end]
+        starts.append(end)
+    return tuple(start for start in reversed(starts) if start or moved)

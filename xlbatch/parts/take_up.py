@@ -9,6 +9,7 @@ from xlbatch.files.beside import beside, folder_of
 from xlbatch.job.job import DecalSpec, Film, Job
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.source import Source
+from xlbatch.parts.color_layers import color_layers
 from xlbatch.parts.color_words import color_in, nearest_film, words_for
 from xlbatch.parts.drawn import Drawn
 from xlbatch.parts.edit import film_color
@@ -18,10 +19,8 @@ from xlbatch.parts.part_lines import PartLooks, looks_of, matched, place_text
 from xlbatch.parts.part_questions import of_no_drawing, questions
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
-from xlbatch.trade.tables import practice
+from xlbatch.trade.usual_sizes import artwork_width
 from xlbatch.units import mm_per
-
-USUAL_WIDTH = practice("how wide artwork is on an adult M, where nothing is said")
 
 
 def with_drawings(job: Job) -> tuple[Job, tuple[Problem, ...]]:
@@ -63,7 +62,7 @@ class _TakingUp:
         sized = next((spec for spec in rows if spec.width or spec.height), None)
         if sized and not sized.width and sized.height:
             return sized.height / (top - bottom)
-        return ((sized.width if sized else None) or USUAL_WIDTH) / (right - left)
+        return ((sized.width if sized else None) or artwork_width(rows[0].position if rows else "")) / (right - left)
 
     def _films(self) -> tuple[Film, ...]:
         """The films that the person listed or a design names; where there are none, all the program knows."""
@@ -110,20 +109,26 @@ class _TakingUp:
             return
         words = words_for(colors)
         films = {color: self._nearest(color, spec) for color in colors}
-        films_text = "; ".join(f"{words[color]} → {film}" for color, film in films.items())
+        layers = color_layers(drawn.looked, films)
+        films_text = "; ".join(
+            f"{words[color]} → {films[color]}"
+            if color in layers.layer_of
+            else phrase("open on own film", color=words[color], ground=words[layers.open_on[color]], film=films[color])
+            for color in colors
+        )
         where = spec.source.at("Artwork color")
         self.problems.append(
             problem("colors-chosen", where, artwork=spec.artwork, films=films_text, rows=self._rows_of(spec))
         )
-        for color_no, color in enumerate(colors):
+        for color, layer in layers.layer_of.items():
             yield replace(
                 spec,
                 decal=f"{spec.decal}, {words[color]}",
                 artwork_color=words[color],
                 film=films[color],
-                layer=spec.layer + color_no,
-                outline_film=spec.outline_film if color_no == 0 else "",
-                outline_width=spec.outline_width if color_no == 0 else None,
+                layer=spec.layer + layer,
+                outline_film=spec.outline_film if color == colors[0] else "",
+                outline_width=spec.outline_width if color == colors[0] else None,
             )
 
     def _others_name_colors(self, spec: DecalSpec) -> bool:

@@ -1,7 +1,7 @@
 """A line of text as a font draws it."""
 
+from html import escape
 from pathlib import Path
-from xml.sax.saxutils import escape
 
 from xlbatch.geometry.path import path_data
 from xlbatch.geometry.weld import segments_in
@@ -25,4 +25,4 @@ def font_picture(name: str, text: str, width: float) -> Picture:
         onto = (scale, 0, 0, -scale, _MARGIN - left * scale, HIGH - _MARGIN + bottom * scale)
         shape = f'<path d="{path_data(segments_in(path), onto)}" fill="#17202a"/>'
     svg = f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:.2f}" height="{HIGH}">{shape}</svg>'
-    return drawn(svg, f"{escape(text)} in {name}", PLAIN)
+    return drawn(svg, f"{escape(text, quote=False)} in {name}", PLAIN)

@@ -6,17 +6,17 @@ Lengths in mm, from the shoulder point down; on paper in points.
 from collections.abc import Iterable, Mapping, Sequence
 
 from xlbatch.paper.picture import Picture, drawn
+from xlbatch.pictures.labels import Box
+from xlbatch.pictures.measure_marks import ACCENT, Origin, measure_marks, span_of
 from xlbatch.pictures.sketch import INK, SLEEVE, body_shape, box_of, piece_shape, sleeve_shape
 from xlbatch.placement.place import Place
 
-ACCENT = "#0b5a5e"
 BELOW = 30.0  # mm shown below the lowest piece of a small drawing
 AROUND, LEAST_WIDE = 1.15, 0.75  # of the pieces' width and of the chest: what is seen across
 SEEN = 0.5  # of a garment's length is always seen
 SHARP = 2.5  # dots a point: small drawings are looked at closely
 UPPER = 'fill="#fff" stroke="#000" stroke-width="{line:.2f}"'
 LOWER = 'fill="#3c444c" stroke="#000" stroke-width="{line:.2f}"'
-ROUND = 7.5  # points: the ring of a measure's letter
 
 
 def by_side(places: Iterable[Place]) -> Mapping[str, Sequence[Place]]:
@@ -77,15 +77,6 @@ def _touch(place: Place, other: Place) -> bool:
     return x < u + wide and u < x + width and y < v + high and v < y + height
 
 
-def span_of(place: Place) -> tuple[float, float, float]:
-    """The measure line of a piece: its x, and the y where it begins and ends."""
-    left, top, width, height = box_of(place)
-    if place.below_collar is not None:
-        return left + width / 2, top - place.below_collar, top
-    away = place.above_opening if place.above_opening is not None else place.above_hem or 0.0
-    return left + width / 2, top + height, top + height + away
-
-
 def _drop(place: Place, line: float) -> str:
     x, start, end = span_of(place)
     return f'<path d="M{x:.1f} {start:.1f}V{end:.1f}" stroke="{ACCENT}" stroke-width="{line:.2f}"/>'
@@ -95,34 +86,28 @@ def placement_drawing(places: Sequence[Place], letters: Mapping[str, str], width
     """One side of a whole garment in `width` × `height` points, with the measure of each piece as a line with its
     letter (by decal)."""
     blank, side = places[0].garment.blank, places[0].side
-    sleeve = side.endswith(SLEEVE)
-    reach = (blank.sleeve_opening or 0.0) * 0.6 if sleeve else blank.chest / 2 + (blank.sleeve_length or 0.0) * 0.62
-    long = (blank.sleeve_length or 0.0) if sleeve else blank.length
-    hood = 75.0 if blank.neckline == "hood" else 0.0
-    scale = min((width - 3) / (2 * reach), (height - 4) / (long + hood))
-    origin = (width / 2, 2 + hood * scale, scale)
-    lines = "".join(
-        _measure(place, letters[place.decal.id], origin, way)
-        for way, place in enumerate(place for place in places if place.decal.id in letters)
-    )
+    across, down, hood = _seen(places)
+    scale = min((width - 3) / across, (height - 4) / down)
+    origin = Origin(width / 2, 2 + hood * scale, scale)
+    marks = measure_marks(places, letters, origin, Box(0, 0, width, height))
     return drawn(
-        _svg(_placed(places, side, origin, measured=False) + lines, width, height), f"{side} of {blank.garment}"
+        _svg(_placed(places, side, origin, measured=False) + marks, width, height), f"{side} of {blank.garment}"
     )
 
 
-def _measure(place: Place, letter: str, origin: tuple[float, float, float], way: int) -> str:
-    """A line with end ticks from the seam to the piece, its letter in a ring beside it."""
-    across, down, scale = origin
-    x, start, end = span_of(place)
-    x, y, v = across + x * scale, down + start * scale, down + end * scale
-    beside = x + (12 if way % 2 == 0 else -12)
-    middle = (y + v) / 2
-    return (
-        f'<path d="M{x:.2f} {y:.2f}V{v:.2f}M{x - 5:.2f} {y:.2f}h10M{x - 5:.2f} {v:.2f}h10" stroke="{ACCENT}" '
-        f'stroke-width="1.6" fill="none"/><circle cx="{beside:.2f}" cy="{middle:.2f}" r="{ROUND}" fill="#fff" '
-        f'stroke="{ACCENT}"/><text x="{beside:.2f}" y="{middle + 4:.2f}" font-size="11" font-weight="700" '
-        f'text-anchor="middle" fill="{ACCENT}">{letter}</text>'
-    )
+def placement_height(places: Sequence[Place], width: float, height: float) -> float:
+    """How high such a drawing is at most: less than `height` points where the width is what limits it."""
+    across, down, _ = _seen(places)
+    return min(height, down * (width - 3) / across + 4)
+
+
+def _seen(places: Sequence[Place]) -> tuple[float, float, float]:
+    """What is seen of a side in mm: across and down, and of that what stands above the shoulder point."""
+    blank, side = places[0].garment.blank, places[0].side
+    if side.endswith(SLEEVE):
+        return (blank.sleeve_opening or 0.0) * 1.2, blank.sleeve_length or 0.0, 0.0
+    hood = 75.0 if blank.neckline == "hood" else 0.0
+    return blank.chest + 2 * (blank.sleeve_length or 0.0) * 0.62, blank.length + hood, hood
 
 
 def _svg(body: str, width: float, height: float) -> str:

@@ -10,6 +10,7 @@ INK, MEASURE = "#000000", "#0b5a5e"
 LOWEST, OVER = "#b4bac0", ("#ffffff", "#5b6670", "#dfe3e6")  # so that each layer stands out from those under it
 LINES = 15.0  # points beside and above the drawing for the measure lines of each layer
 RING, LETTERS = 6.0, 9.0  # points
+HIDES = 2.5 * RING  # a shorter measure is hidden by its number
 
 
 def layers_picture(places: Sequence[Place], width: float, height: float) -> Picture:
@@ -61,7 +62,15 @@ def _marks(no: int, layer: Extent, lowest: Extent, onto: tuple[float, float, flo
     yield f'<path d="M{out - 4:.2f} {top:.2f}H{left:.2f}M{out - 4:.2f} {base_top:.2f}H{base_left:.2f}" {thin}/>'
     yield f'<path d="M{left:.2f} {out - 4:.2f}V{top:.2f}M{base_left:.2f} {out - 4:.2f}V{base_top:.2f}" {thin}/>'
     yield f'<path d="M{out:.2f} {base_top:.2f}V{top:.2f}M{base_left:.2f} {out:.2f}H{left:.2f}"/>'
-    yield from (_number(no + 1, out, (top + base_top) / 2), _number(no + 1, (left + base_left) / 2, out))
+    yield from (
+        _number(no + 1, out, _beside(top, base_top)),
+        _number(no + 1, _beside(left, base_left), out),
+    )
+
+
+def _beside(one: float, other: float) -> float:
+    """The middle of a measure, or, where the number would hide it, just before it."""
+    return (one + other) / 2 if abs(one - other) > HIDES else min(one, other) - RING - 1
 
 
 def _number(no: int, x: float, y: float) -> str:

@@ -1,7 +1,7 @@
 """A drawing with its parts numbered."""
 
 from collections.abc import Iterator
-from xml.sax.saxutils import escape
+from html import escape
 
 from xlbatch.geometry.ink import around
 from xlbatch.geometry.path import Matrix, path_data
@@ -30,7 +30,7 @@ def parts_picture(name: str, looked: Looked) -> Picture:
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:.2f}" height="{high:.2f}">'
         f'<rect width="100%" height="100%" fill="{_GROUND}"/>{ink}{marks}</svg>'
     )
-    return drawn(svg, f"The parts of {escape(name)}, numbered")
+    return drawn(svg, f"The parts of {escape(name, quote=False)}, numbered")
 
 
 def _ink(looked: Looked, onto: Matrix) -> Iterator[str]:

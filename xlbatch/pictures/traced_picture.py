@@ -6,8 +6,8 @@ from pathlib import Path
 from xlbatch.geometry.path import path_data
 from xlbatch.geometry.weld import segments_of
 from xlbatch.paper.picture import Picture, drawn
+from xlbatch.parts.read_file import PICTURES
 from xlbatch.svg.layer import Layers
-from xlbatch.tracing.trace import SUFFIXES, pale_copy, trace
 
 LINE, LEFT_OPEN = "#b0003a", "#1f5f8b"  # of what is cut, and of what is left open
 POINTS = 0.9  # wide on paper
@@ -16,11 +16,13 @@ DOTS = 500  # of the pale picture
 
 def is_picture(name: str) -> bool:
     """Whether a drawing of this name is a picture or a PDF."""
-    return Path(name).suffix.lower() in SUFFIXES
+    return Path(name).suffix.lower() in PICTURES
 
 
 def traced_picture(file: Path, width: float, height: float) -> Picture:
     """The outlines of a picture that was traced, over itself, pale, in `width` × `height` points."""
+    from xlbatch.tracing.trace import pale_copy, trace  # most jobs have no picture
+
     layers = trace(file)
     assert isinstance(layers, Layers)
     assert layers.page

@@ -10,6 +10,7 @@ from itertools import combinations
 
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw import merged
+from xlbatch.art.size import center_of
 from xlbatch.check.garment import Garment
 from xlbatch.job.job import Blank, Job
 from xlbatch.job.position import SLEEVES, Position
@@ -17,7 +18,7 @@ from xlbatch.placement.clear_of_features import below_features, on_feature
 from xlbatch.placement.group import Group, groups
 from xlbatch.placement.keep_clear import beyond_armholes
 from xlbatch.placement.place import Place
-from xlbatch.placement.sections import move_of, sections
+from xlbatch.placement.sections import moves_of, sections
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.units import printed_text
@@ -79,8 +80,9 @@ def _stack(
     top = max((_bottom(place) for place in above), default=None)
     below = rule.distance if top is None else top + rule.gap
     places: list[Place] = []
+    across = center_of(garment.blank, rule, max(group.width for group in here))
     for group in here:
-        places += (_placed(job, garment, rule, group, decal, below=below) for decal in group.decals)
+        places += (_placed(job, garment, rule, group, decal, across, below=below) for decal in group.decals)
         below += group.height + rule.gap
     return tuple(places)
 
@@ -90,7 +92,7 @@ def _stack_up(job: Job, garment: Garment, rule: Position, here: tuple[Group, ...
     places: list[Place] = []
     above = rule.distance
     for group in reversed(here):
-        places += (_placed(job, garment, rule, group, decal, above=above) for decal in group.decals)
+        places += (_placed(job, garment, rule, group, decal, rule.across, above=above) for decal in group.decals)
         above += group.height + rule.gap
     return tuple(places)
 
@@ -101,13 +103,15 @@ def _placed(
     rule: Position,
     group: Group,
     decal: Decal,
+    center: float,
     *,
     below: float | None = None,
     above: float | None = None,
 ) -> Place:
+    """`center`: how far off the garment's middle the group is centered."""
     right, up = decal.offset
     off_middle = right + decal.width / 2 - group.width / 2  # to the right as one looks at it
-    across = rule.across + (off_middle if rule.side == "back" else -off_middle)
+    across = center + (off_middle if rule.side == "back" else -off_middle)
     top = None if below is None else below + group.height - up - decal.height
     bottom = None if above is None else above + up
     on_sleeve, blank = rule.side in SLEEVES, garment.blank
@@ -124,7 +128,7 @@ def _placed(
         from_center=round(across, 3) + 0.0,
         clear_side=round(half - abs(across) - decal.width / 2, 3),
         clear_hem=None if on_sleeve else _rounded(clear_hem),
-        sections=sections(decal.width, decal.height, job.presses[0], move_of(job.settings.length_unit)),
+        sections=sections(decal.width, decal.height, job.presses[0], moves_of(job.settings.length_unit)),
     )
 
 

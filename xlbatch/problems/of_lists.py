@@ -25,6 +25,8 @@ LIST_KINDS: tuple[Kind, ...] = (
          "Change the row as the note asks, and take those words out of the note."),
     Kind("print-answer", "note", "“{found}” was taken for an answer; printed: {text}.",
          "Look at the proof; write the text itself to make it sure."),
+    Kind("print-answer-doubtful", "check", "“{found}” may mean the text above or the person's name; printed: {text}.",
+         "Write the text itself."),
     Kind("print-answer-unclear", "check", "“{found}” was taken for no name; nothing is printed.",
          "Write the text itself, or no name."),
     Kind("print-aside", "check", "“{text}” is printed; the rest of “{found}” was taken for a remark.",

@@ -70,6 +70,7 @@ PHRASES: Mapping[str, str] = {
     "specks": "{count} specks of a few dots left out",
     "glow": "a shadow or glow that fades into the background",
     "see-through": "what one can see through",
+    "open on own film": "{color} lies on {ground}, which is {film} too, and is left open there",
     "enclosed area": "part {parts} is of the background's color, {color}, and stays open",
     "enclosed areas": "parts {parts} are of the background's color, {color}, and stay open",
     # payments and marks of a plan

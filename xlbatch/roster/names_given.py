@@ -6,13 +6,14 @@ from functools import cache
 
 from xlbatch.job.job import NO_NAME
 from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts, yes_or_no
-from xlbatch.tables.contents import kind_of_text
+from xlbatch.tables.contents import AFTER_YES, kind_of_text
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
 from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
+_MARK = re.compile(r"^[*†✓✔✅☑✗✘❌]+\s*|\s*[*†✓✔✅☑✗✘❌]+$")
 _NO_TEXT = re.compile(r"[\W_]+")
 _NAMES = ("name", "words", "answer")  # the kinds of an answer that is the name itself
 _NEVER_PRINTED = ("price", "date", "contact")
@@ -50,6 +51,8 @@ def who(line: Line) -> Line:
 
 
 def _name_and_remark(typed: str) -> tuple[str, str]:
+    if (mark := _MARK.search(typed)) and (name := _MARK.sub("", typed).strip()):
+        return name, mark[0].strip()
     inside = _BRACKETS.search(typed)
     if inside and inside[1] and is_remark(inside[1]):
         return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
@@ -89,16 +92,20 @@ def print_name(line: Line) -> Line:
     if not typed or typed in (NO_NAME, text_of(line, "Who")):
         return line
     first, last = text_of(line, "First name"), text_of(line, "Last name")
+    whole = text_of(line, "Who") or f"{first} {last}".strip()
     done: dict[str, Callable[[], str]] = {
-        "whole name": lambda: text_of(line, "Who") or f"{first} {last}".strip(),
+        "whole name": lambda: whole,
+        "whole name or above": lambda: whole,
         "first name": lambda: first or first_name(text_of(line, "Who")),
         "last name": lambda: last or last_name(text_of(line, "Who")),
         "no name": lambda: NO_NAME,
     }
+    line, typed = _after_yes(line, typed)
     means = answer("Print name", typed)
     if means in done:
         text = done[means]()
-        line.found("print-answer", "Print name", typed, text=text or typed)
+        code = "print-answer-doubtful" if means == "whole name or above" else "print-answer"
+        line.found(code, "Print name", typed, text=text or typed)
         return with_texts(line, Print_name=text or typed)
     if _NO_TEXT.fullmatch(typed) or kind_of_text(typed) in _NEVER_PRINTED:
         line.found("print-answer-unclear", "Print name", typed)
@@ -111,6 +118,18 @@ def print_name(line: Line) -> Line:
         line.found("print-aside", "Print name", typed, text=text)
         return noted(with_texts(line, Print_name=text), f"Print name: {aside}")
     return line
+
+
+def _after_yes(line: Line, typed: str) -> tuple[Line, str]:
+    """What stands behind a yes: `Yes - Hedy`. A yes that is a part of the name is none: Si Won."""
+    parted = AFTER_YES.fullmatch(typed)
+    if not parted or parted[1].casefold() in text_of(line, "Who").casefold().split() or not yes_or_no(parted[1]):
+        return line, typed
+    if yes_or_no(parted[1]) != "wanted":
+        line.found("print-answer-unclear", "Print name", typed)
+        return with_texts(line, Print_name=NO_NAME), NO_NAME
+    line.found("print-answer", "Print name", typed, text=parted[2])
+    return with_texts(line, Print_name=parted[2]), parted[2]
 
 
 def _text_and_aside(typed: str) -> tuple[str, str]:

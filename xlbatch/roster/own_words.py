@@ -2,6 +2,9 @@
 
 What is clear is done, and said; what is not is asked; what was split off goes on as a note, and is not printed."""
 
+import re
+from functools import cache
+
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who
@@ -13,15 +16,17 @@ from xlbatch.tables.contents import AFTER_YES
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
-from xlbatch.trade.answer_words import answer
+from xlbatch.trade.answer_words import answer, answers_that_mean
 from xlbatch.trade.remarks import is_remark
+
+_STROKES = re.compile(r"[I|]{1,4}")
 
 
 def in_own_words(line: Line) -> Line:
     """The line with each answer under the heading it is about, and the questions it leaves."""
     _note(line)
     for take_apart in (
-        *(particle, _size, _cut, _how_many, _status, _wanted, _not_wanted),
+        *(particle, _size, _cut, _counted, _how_many, _status, _wanted, _not_wanted),
         *(who, name_wanted, print_name, number, _struck),
     ):
         line = take_apart(line)
@@ -64,6 +69,21 @@ def _whom(line: Line) -> Class | None:
     cut = text_of(line, "Cut")
     of_garment = (wearer(word) for word in text_of(line, "Garment").split() if len(word) > 1)  # women's tee
     return (wearer(cut) if len(cut) > 1 else None) or next(filter(None, of_garment), None) or line.for_
+
+
+def _counted(line: Line) -> Line:
+    """`x3`, `3 pcs` and the strokes of a tally as a number; strokes in groups may be of four or of five."""
+    typed = text_of(line, "How many")
+    if _STROKES.fullmatch(typed):
+        return with_texts(line, How_many=str(len(typed)))
+    match = _pieces().fullmatch(typed)
+    return with_texts(line, How_many=match[1] or match[2]) if match else line
+
+
+@cache
+def _pieces() -> re.Pattern[str]:
+    units = "|".join(map(re.escape, answers_that_mean("Beside a count", "pieces")))
+    return re.compile(rf"[x×*]\s*(\d{{1,3}})|(\d{{1,3}})\s*(?:[x×*]|(?:{units})\.?)", re.IGNORECASE)
 
 
 def _how_many(line: Line) -> Line:

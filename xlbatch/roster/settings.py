@@ -21,10 +21,10 @@ from xlbatch.units import LengthUnit, TemperatureUnit
 T = TypeVar("T")
 HEADING = "heading"  # the kind of a row that is no setting
 
-# of the first edition: the settings that each stands for now, and what it wrote where nothing was set
+# of earlier plans: the settings that each stands for now, and what it wrote where nothing was set
 _OLD: Mapping[str, tuple[tuple[str, ...], float]] = {
     "Spoiled per 100": (("Spoiled blanks per 100", "Spoiled film per 100"), 3),
-    "Sureness of spares": (("Sureness of spares",), 95),
+    "Sureness of spares": (("Enough spares per 100 jobs",), 95),
 }
 _OLD_WORDS = {("Overlapping colors", "knocked out"): "side by side"}  # choices that are called otherwise now
 _KEPT, _SINCE = "Last garment no.", "Spoiled blanks per 100"  # a setting of every edition; one of this edition
@@ -100,6 +100,12 @@ def _setting(typed: str) -> tuple[str, str]:
     names = {plain(name): name for name in (*_columns(), *_OLD)}
     bare, unit = split_unit(typed)
     return names.get(plain(typed)) or names.get(plain(bare), ""), unit
+
+
+def todays_name(name: str) -> str:
+    """What a setting is called now that an earlier plan has under its old name."""
+    today, _ = _OLD.get(name, ((), 0))
+    return today[0] if len(today) == 1 else name
 
 
 def _take_over_old(values: dict[str, Raw], cells: dict[str, str]) -> None:
@@ -216,7 +222,7 @@ def _settings(value: _Values, stem: str) -> Settings:
         spoiled_blanks_per_100=value.number("Spoiled blanks per 100"),
         spoiled_film_per_100=value.number("Spoiled film per 100"),
         second_order_costs=value.money("Second order costs") or Decimal(0),
-        sureness=value.given.number("Sureness of spares"),
+        sureness=value.given.number("Enough spares per 100 jobs"),
         answer_by=value.text("Answer by"),
         order_by=value.text("Order by"),
         delivery_days_of_blanks=value.number("Delivery days of blanks"),

@@ -160,7 +160,7 @@ def _chart(page: Page, unit: str) -> None:
         })  # fmt: skip
     font = {"name": FONT, "size": BODY}
     chart.set_y_axis({"reverse": True, "num_font": font})
-    chart.set_x_axis({"num_font": font})
+    chart.set_x_axis({"num_font": font, "min": 0})  # so that bars are as long as what they say
     chart.set_legend({"position": "bottom", "font": font})
     chart.set_size({"width": int(page.room * 96 / 72 * 0.7), "height": 290})
     says = "Bars: for each film the length it takes, and the least length that is possible"

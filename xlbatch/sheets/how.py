@@ -1,13 +1,12 @@
 """What to mind at a step, in a few words."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from xlbatch.job.job import Settings
 from xlbatch.placement.place import Place
-from xlbatch.placement.sections import Section
 from xlbatch.press.step import PressStep
 from xlbatch.sheets.banner import IRON
-from xlbatch.units import printed_text
+from xlbatch.units import length_text, printed_text
 
 
 def how(step: PressStep, settings: Settings, *, film: bool, piece: bool) -> str:
@@ -57,18 +56,17 @@ def from_below(place: Place, settings: Settings) -> str:
 
 
 def sections_text(place: Place, settings: Settings) -> str:
-    """Where the middle of the plate comes down, section by section, from the middle of the decal."""
+    """Where the middle of the plate comes down, from the middle of the decal: the first time, and then how far on."""
     if place.presses == 1:
         return ""
-    spots = (f"{number}) {_spot(section, settings)}" for number, section in enumerate(place.sections, 1))
-    return f"plate's middle from the decal's: {', '.join(spots)}"
+    across = sorted({section.right for section in place.sections})
+    down = sorted({-section.up for section in place.sections})
+    ways = ((across, "across", "right", "left"), (down, "down", "down", "up"))
+    spots = "; ".join(_spots(*way, settings.length_unit) for way in ways if len(way[0]) > 1)
+    return f"plate's middle from the decal's: {spots}"
 
 
-def _spot(section: Section, settings: Settings) -> str:
-    sides = ((section.right, "right", "left"), (section.up, "up", "down"))
-    offsets = [
-        f"{printed_text(abs(off), settings.length_unit)} {toward if off > 0 else other}"
-        for off, toward, other in sides
-        if abs(off) > 1
-    ]
-    return " and ".join(offsets) or "on it"
+def _spots(offsets: Sequence[float], along: str, toward: str, back: str, unit: str) -> str:
+    """`3 across: first 4 in left, then each 4 in right`."""
+    first, apart = (length_text(length, unit) for length in (-offsets[0], offsets[1] - offsets[0]))
+    return f"{len(offsets)} {along}: first {first} {back}, then {'each ' if len(offsets) > 2 else ''}{apart} {toward}"

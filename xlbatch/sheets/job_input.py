@@ -38,7 +38,7 @@ FIELDS: Mapping[str, str] = {
     "Join pieces": "join",
     "Save film by interlocking": "interlock",
     "Test cut": "test_cut",
-    "Sureness of spares": "sureness",
+    "Enough spares per 100 jobs": "sureness",
     "Margin or fixed price": "margin",
     "Last garment no.": "last_no",
 }  # where the field is not simply the setting's name

@@ -37,8 +37,8 @@ NEXT_STEPS = (
      "cut, runs and strips are numbered anew."),
 )  # fmt: skip
 PAGES_TO_PRINT = (
-    "Best: the workbook “… - to print”",
-    "beside this plan: all of it, made to work from. Or these sheets:",
+    "Best",
+    "All of the workbook “… - to print” beside this plan, which is made to work from. Or these sheets:",
 )
 PRINT_THESE = (
     ("Proof", "for whoever ordered: to read and sign"),

@@ -14,7 +14,7 @@ from xlbatch.placement.place import Place
 from xlbatch.placement.register import drawings
 from xlbatch.plan import Plan
 from xlbatch.sheets.line_up import edges
-from xlbatch.units import print_step, printed_number, printed_text
+from xlbatch.units import length_number, mm_per, print_step, printed_length
 
 MOST = 24  # pictures
 ACROSS = 3
@@ -63,7 +63,9 @@ def write(page: Page, plan: Plan) -> None:
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
     shown = [partial(_picture, places, settings) for places in list(kinds(plan).values())[:MOST]]
-    shown += [partial(_layers, alike, settings) for alike in drawings(plan.places)[:MOST]]
+    designs = {(alike[0][0].decal.spec.design, *(place.decal.piece for place in alike[0])): alike
+               for alike in drawings(plan.places)}  # fmt: skip
+    shown += [partial(_layers, alike[0], settings) for alike in list(designs.values())[:MOST]]
     starts = []
     for first in range(0, len(shown), ACROSS):
         starts.append(page.row)
@@ -85,16 +87,12 @@ def _picture(places: Sequence[Place], settings: Settings, width: float) -> Pictu
     return _captioned([title, *measures(places, settings)], width, partial(sketch, shown))
 
 
-def _layers(alike: Sequence[Sequence[Place]], settings: Settings, width: float) -> Picture:
-    """The layers of a drawing at one size, and how each lies on the lowest."""
-    lowest, *layers = alike[0]
-    sizes = ", ".join(dict.fromkeys(drawing[0].garment.blank.size for drawing in alike))
+def _layers(drawing: Sequence[Place], settings: Settings, width: float) -> Picture:
+    """The layers of a drawing, and how each lies on the lowest in this size."""
+    lowest, *layers = drawing
     lying = (f"{no} {place.decal.piece}: {edges(place, settings)}" for no, place in enumerate(layers, 2))
-    return _captioned(
-        [f"Layers on {lowest.decal.piece}, {sizes}", f"1 {lowest.decal.piece}", *lying],
-        width,
-        partial(layers_svg, (lowest, *layers)),
-    )
+    title = f"Layers on {lowest.decal.piece}, here {lowest.garment.blank.size}"
+    return _captioned([title, f"1 {lowest.decal.piece}", *lying], width, partial(layers_svg, drawing))
 
 
 def _captioned(caption: Sequence[str], width: float, art: Callable[[float, float], str]) -> Picture:
@@ -114,22 +112,29 @@ def _captioned(caption: Sequence[str], width: float, art: Callable[[float, float
 
 
 def measures(places: Iterable[Place], settings: Settings) -> list[str]:
-    """`back name 4 in below the back collar seam`, a line a position; several distances as from to."""
-    distances: dict[tuple[str, str], list[float]] = {}
+    """`back name: 4 in below the back collar seam`, a line a position; several distances with their sizes."""
+    distances: dict[tuple[str, str], dict[float, dict[str, None]]] = {}
     for place in places:
         if place.register:
             continue
         seam = place.measured_from
         away = place.below_collar if place.below_collar is not None else place.above_opening or place.above_hem or 0.0
         where = "below" if place.below_collar is not None else "above"
-        distances.setdefault((place.decal.spec.position, f"{where} {seam}"), []).append(away)
-    return [f"{position}: {_range(away, settings)} {where}" for (position, where), away in distances.items()]
+        of = distances.setdefault((place.decal.spec.position, f"{where} {seam}"), {})
+        of.setdefault(printed_length(away, settings.length_unit), {})[place.garment.blank.size] = None
+    return [f"{position}: {_by_size(away, settings)} {where}" for (position, where), away in distances.items()]
 
 
-def _range(away: Sequence[float], settings: Settings) -> str:
+def _by_size(away: Mapping[float, Iterable[str]], settings: Settings) -> str:
+    """`4 in`, or `S 3, M 3 1/2 in` where sizes differ; where a size has several, Placement has each. `away`: sizes by
+    the printed distance."""
     unit = settings.length_unit
-    least, most = printed_number(min(away), unit), printed_text(max(away), unit)
-    return most if most == f"{least} {unit}" else f"{least} to {most}"
+    sizes = [size for them in away.values() for size in them]
+    if len(set(sizes)) < len(sizes):
+        return "as on Placement"
+    told = (f"{'/'.join(them)} " * (len(away) > 1) + length_number(length * mm_per(unit), unit)
+            for length, them in sorted(away.items()))  # fmt: skip
+    return f"{', '.join(told)} {unit}"
 
 
 def _wrapped(text: str, room: float) -> list[str]:

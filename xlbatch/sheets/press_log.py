@@ -130,7 +130,11 @@ def leads(plan: Plan) -> Iterator[str]:
     """What to know before the first step: cautions, where to measure from, what to do when an edge lifts."""
     again = plan.job.work_times.of("press", "press again where an edge lifts")
     tacks = any(step.tack for step in plan.pressing.steps)
-    tack = " A tack only holds: the full time comes with the top layer." if tacks else ""
+    tack = (
+        " A tack only holds: lay such shirts side by side, not in a stack; the full time comes with the top layer."
+        if tacks
+        else ""
+    )
     yield "Caution: " + " ".join(line["Caution"] for line in trade_table("cautions") if line["At the press"] == "yes")
     if any(step.press.kind == IRON for step in plan.pressing.steps):
         yield "With an iron: " + " ".join(line["Rule"] for line in trade_table("iron_rules"))

@@ -26,7 +26,6 @@ def write_paper_form(page: Page, asked: Asked, price: str, answer_by: str) -> No
     page.heading()
     for _ in range(ROWS):
         page.record([None] * len(shown), least=ROW)
-    page.sheet.print_area(0, 0, page.row, page.last)
     for line in _to_sign(asked):
         page.line(line, "body large", least=30)
     page.sheet.print_area(0, 0, page.row - 1, page.last)

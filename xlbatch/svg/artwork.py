@@ -46,12 +46,6 @@ class Drawing:
         return (self.base[3] - self.base[1]) * self.mm
 
 
-def read_artwork(path: Path, apart: bool = False) -> Drawing | tuple[Fault, ...]:
-    """The drawing in an SVG file, or all that keeps it from being cut; see `drawing_of`."""
-    layers = read_layers(path)
-    return drawing_of(layers, apart) if isinstance(layers, Layers) else layers
-
-
 def read_layers(path: Path) -> Layers | tuple[Fault, ...]:
     """The layers of an SVG file, or all that keeps it from being cut."""
 

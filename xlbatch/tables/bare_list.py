@@ -11,10 +11,11 @@ from xlbatch.tables.size_cell import read_size_cell
 _FEWEST = 2  # rows with a size; one alone may be anything
 
 
-def bare_headings(sheet: RawSheet) -> Headings | None:
+def bare_headings(sheet: RawSheet, *, titled: bool = True) -> Headings | None:
     """Which column holds the sizes and which the names; None where neither shows.
 
-    A first row whose cell over the sizes is no size has headings that are not in the tables."""
+    A first row whose cell over the sizes is no size has headings that are not in the tables, unless the list is of
+    lines without headings (`titled`)."""
     full = {row: cells for row, cells in sheet.rows.items() if len(cells) > 1}
     bare = next(
         (judged for judged in _with_or_without_first(list(full.values())) if "Size" in judged.known), Headings(0, {})
@@ -23,7 +24,7 @@ def bare_headings(sheet: RawSheet) -> Headings | None:
     if not NAMES & bare.known or sum(_is_size(cells, size) for cells in full.values()) < _FEWEST:
         return None
     first = min(full)
-    if _are_titles(full[first], size):
+    if titled and _are_titles(full[first], size):
         titles = {column: shown_value(cell) for column, cell in full[first].items()}
         below = [cells for row, cells in full.items() if row > first]
         return Headings(first, titles, decide(titles, ()).matches).judged(below)

@@ -5,7 +5,7 @@ from functools import cache
 from xlbatch.files.csv_text import sheet_from_text
 from xlbatch.files.raw import RawSheet
 from xlbatch.resources import trade_file
-from xlbatch.tables.input_tables import find_tables
+from xlbatch.tables.input_tables import first_row_names
 from xlbatch.tables.line import Line, Units
 from xlbatch.tables.rows import lines
 
@@ -14,8 +14,7 @@ from xlbatch.tables.rows import lines
 def built_in(table: str, sheet: str) -> tuple[Line, ...]:
     """The rows of trade/`table`.csv as rows 0 of the input sheet `sheet`; its headings carry all units."""
     rows = sheet_from_text(trade_file(f"{table}.csv").read_bytes()).rows
-    match = find_tables((RawSheet(sheet, rows),)).by_meaning[sheet]
-    return tuple(lines(match, Units(), built_in=True))
+    return tuple(lines(first_row_names(RawSheet(sheet, rows)), Units(), built_in=True))
 
 
 def is_built_in(design: str) -> bool:

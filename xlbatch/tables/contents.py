@@ -19,12 +19,15 @@ from xlbatch.trade.contrast import shade
 MOST_LOOKED_AT = 50  # cells of a column
 _FEWEST_COUNTED = 2  # rows that make a counter
 _CONTACT = re.compile(r"\S+@\S+\.\w+|https?://\S+|\+?[\d\s()/.-]{7,}")
-_NUMBER = re.compile(r"(?:#|no\.?|nr\.?|n[º°]\.?)?\s*\d{1,3}(?:\.0)?", re.IGNORECASE)
+_NUMBER = re.compile(
+    r"(?:#|no\.?|nr\.?|n[º°]\.?)?\s*\d{1,3}(?:\.0)?|(?-i:[I|]+(?:\s+[I|]+)*)", re.IGNORECASE
+)  # and strokes of a tally
 _PRICE = re.compile(
     r"[^\w\s]\s*\d+(?:[.,]\d\d)?|\d+[.,]\d\d|\d+(?:[.,]\d\d)?\s*(?:[€£$]|usd|eur|kč|zł|tl)", re.IGNORECASE
 )
 _DATE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T,]+\d{1,2}:\d{2}.*)?|\d{1,2}:\d{2}(?::\d{2})?")
 _NAME = re.compile(r"[^\W\d_](?:[\w'’.\-]*)(?:,?\s+[^\W\d_(][\w'’.\-]*){0,4}\.?")
+_NUMBERED = re.compile(r"#?\d{1,2}[.):]?\s+(?=[^\W\d_])")  # before a name: 10 Rafa Dorado
 _MOST_LETTERS = 40  # of a name
 AFTER_YES = re.compile(r"(\w\w+)(?:\s*[,.;:!–-]+\s*|\s+(?=\())(.+)", re.IGNORECASE)  # yes, if there is room
 _HIGHEST_COUNT = 9  # that numbers which repeat may still be counts by
@@ -89,7 +92,7 @@ def _kind(cell: Raw, text: str) -> str:
 def kind_of_text(text: str) -> str:
     """The kind of one text: size, wearer, color, garment, status, number, price, date, contact,
     letter, name, words, remark."""
-    if _is_yes_no(text):
+    if _is_yes_no(text) and not read_size_cell(text).size:
         return "yes or no"
     if read_size_cell(text).size or several_sizes(text):
         return "size"
@@ -103,7 +106,12 @@ def kind_of_text(text: str) -> str:
         return "status"
     if answer("Print name", text):
         return "answer"
-    for kind, form in (("number", _NUMBER), ("price", _PRICE), ("date", _DATE), ("contact", _CONTACT)):
+    for kind, form in (
+        ("number", _NUMBER),
+        ("price", _PRICE),
+        ("date", _DATE),
+        ("contact", _CONTACT),
+    ):
         if form.fullmatch(text):
             return kind
     return _kind_of_words(text)
@@ -118,6 +126,7 @@ def _is_yes_no(text: str) -> bool:
 
 
 def _kind_of_words(text: str) -> str:
+    text = _NUMBERED.sub("", text)
     if not _NAME.fullmatch(text) or len(text) > _MOST_LETTERS:
         return "remark"
     if len(text.rstrip(".")) == 1 and text[0].isascii():

@@ -10,7 +10,7 @@ from xlbatch.job.job import Class
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_words import names_columns
 from xlbatch.tables.headings import Match, plain, understand
-from xlbatch.tables.numbered_columns import NumberedPart, parts_of_a_row
+from xlbatch.tables.numbered_columns import NumberedPart, over_sizes, parts_of_a_row
 from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide
 from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
 
@@ -118,30 +118,31 @@ def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[
     """What a row of titles means; a row of sizes is one only where counts stand below it."""
     if meaning != "Roster":
         return Headings(row, titles, understand(titles, meaning))
-    read = _of_titles(tuple(titles.items()), counted=True)
+    sized = over_sizes(titles, body)
+    read = _of_titles(tuple(titles.items()), sized, counted=True)
     if read.sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), read.sizes):
-        read = _of_titles(tuple(titles.items()), counted=False)
+        read = _of_titles(tuple(titles.items()), sized, counted=False)
     return replace(read, row=row, people=tuple(replace(part, row=row) for part in read.people))
 
 
 @lru_cache(maxsize=5000)
-def _of_titles(titles: tuple[tuple[int, str], ...], *, counted: bool) -> Headings:
-    """What a row of titles means, its sizes as columns of counts where `counted`."""
+def _of_titles(titles: tuple[tuple[int, str], ...], sized: frozenset[int], *, counted: bool) -> Headings:
+    """What a row of titles means, its sizes as columns of counts where `counted`; `sized` are columns of sizes."""
     by_column = dict(titles)
-    if parts := _parts(0, by_column):
+    if parts := _parts(0, by_column, sized):
         return replace(parts[0], titles=by_column, people=parts)
     sizes = size_columns(by_column) if counted else {}
     wearers = {} if sizes else sizes_by_wearer(by_column)
     return _decided(Headings(0, by_column, sizes=sizes, wearers=wearers), ())
 
 
-def _parts(row: int, titles: Mapping[int, str]) -> tuple[Headings, ...]:
+def _parts(row: int, titles: Mapping[int, str], sized: frozenset[int]) -> tuple[Headings, ...]:
     """The headings of each person, or each garment, of a row that is for several, if each has a name and a size."""
 
     def read(part: NumberedPart) -> Headings:
         return replace(read_headings(row, part.titles, "Roster", []), garment=part.garment)
 
-    parts = tuple(map(read, parts_of_a_row(titles)))
+    parts = tuple(map(read, parts_of_a_row(titles, sized)))
     return parts if all("Size" in part.known and NAMES & part.known for part in parts) else ()
 
 

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from functools import cache, lru_cache
 from itertools import combinations
 
+from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, plain, split_unit
@@ -57,9 +58,8 @@ def _slips(heading: str) -> frozenset[str]:
     word = plain(split_unit(heading)[0])
     if len(word) < SHORTEST_ALIKE or word in _sound_words():
         return frozenset()
-    near = ((OSA.normalized_similarity(word, phrase, score_cutoff=ALIKE), phrase) for phrase in _phrases())
-    best = max(near, default=(0.0, ""))
-    return _phrases()[best[1]] if best[0] >= ALIKE else frozenset()
+    near = process.extract(word, [*_phrases()], scorer=OSA.normalized_similarity, score_cutoff=ALIKE, limit=None)
+    return _phrases()[max((worth, phrase) for phrase, worth, _ in near)[1]] if near else frozenset()
 
 
 def _by_words(heading: str) -> Mapping[str, float]:

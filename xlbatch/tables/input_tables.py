@@ -9,7 +9,8 @@ from xlbatch.files.raw import RawSheet
 from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.tables.cell_notes import with_peoples_notes
-from xlbatch.tables.heading_rows import find_headings, repeats
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.heading_rows import find_headings, read_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table, with_rows
 from xlbatch.tables.list_parts import ListPart, ends_list
 from xlbatch.tables.list_tables import list_tables
@@ -175,3 +176,10 @@ def _not_read(name: str, first: Table | None) -> Problem:
     if first:
         return problem("sheet-second", Where(name), name, meaning=first.meaning, first=first.sheet)
     return problem("sheet-unknown", Where(name), name)
+
+
+def first_row_names(sheet: RawSheet) -> Table:
+    """The table of a sheet that is called as an input sheet and has its headings in its first row."""
+    (row, cells), *below = sheet.rows.items()
+    headings = read_headings(row, {column: shown_value(cell) for column, cell in cells.items()}, sheet.name, [])
+    return made_table(sheet, sheet.name, ListPart(headings, dict(below)))

@@ -68,7 +68,7 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
         and ("Size" in judged.known)
         and (len(judged.known) > 1 or NAMES & judged.known)
     ):
-        return sheet, headings, ()
+        return sheet, headings if len(headings.known) > 1 else judged, ()
     if bare := bare_headings(sheet):
         return sheet, bare, ()
     if shape := other_shape(sheet):
@@ -77,7 +77,7 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
         return sheet, headings, ()
     apart, left = lines
     named = find_headings(apart, "Roster")
-    bare = named if "Size" in named.known else bare_headings(apart)
+    bare = named if "Size" in named.known else bare_headings(apart, titled=False)
     return (apart, bare, left) if bare else (sheet, headings, ())
 
 

@@ -1,18 +1,30 @@
 """Finds the parts of a row that is for several people or garments: `Child 1 name`, `Child 1 size`, `Child 2 name` …;
-`Tee size`, `Hoodie size`; `Size`, `Color`, `Size`, `Color`."""
+`Tee size`, `Hoodie size`; `1st shirt`, `2nd shirt`; `Size`, `Color`, `Size`, `Color`; `Name`, `Size`, `Partner`,
+`Partner's size`."""
 
 import re
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from xlbatch.files.raw import Raw
+from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
 from xlbatch.tables.roster_columns import NAMES
+from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.trade.answer_words import garment_in
 
 Titles = Mapping[int, str]
-_NUMBER = re.compile(r"\s*#?\b([1-9])\b\s*")
+_NUMBER = re.compile(
+    r"\s*(?:#?\b([1-9])(?:st|nd|rd|th)?|\b(first)(?! *(?:name|&|and))|\b(second)(?! *name)|\b(third))\b\s*",
+    re.IGNORECASE,
+)
+_PERSONS = frozenset((*NAMES, "Someone else", "Name wanted"))  # what the heading of a person's name may say
+_OF_SIZES = 0.8  # of a column's cells
+_SAYS_NOTHING = frozenset(
+    ("the", "of", "s", "name", "names", "full", "first", "last", "my", "your", "own", "size", "sizes", "t", "shirt")
+)
 
 
 class NumberedPart(NamedTuple):
@@ -22,9 +34,28 @@ class NumberedPart(NamedTuple):
     garment: str = ""
 
 
-def parts_of_a_row(titles: Titles) -> tuple[NumberedPart, ...]:
-    """The parts of a row; none where it is for one garment alone."""
-    return _by_number(titles) or _by_garment(titles) or _by_repeating(titles)
+def parts_of_a_row(titles: Titles, sized: frozenset[int] = frozenset()) -> tuple[NumberedPart, ...]:
+    """The parts of a row; none where it is for one garment alone. `sized` are the columns of `over_sizes`."""
+    unsaid = {column for column in sized if {*heading_scores(titles[column])} != {"Size"}}
+    titles = {column: f"{text} size" if column in unsaid else text for column, text in titles.items()}
+    return _by_number(titles) or _by_garment(titles) or _by_repeating(titles) or _by_person(titles)
+
+
+def over_sizes(titles: Titles, body: Sequence[Mapping[int, Raw]]) -> frozenset[int]:
+    """The columns that are of sizes though their headings, which name a garment or a number, do not say so."""
+    likely = {column for column, text in titles.items() if text and (garment_in(text) or _number(text)[0])}
+    if len(likely) < 2:
+        return frozenset()
+    texts = {
+        column: [text for cells in body if column in cells and (text := shown_value(cells[column])) != titles[column]]
+        for column in likely
+    }
+    sized = {
+        column
+        for column, of in texts.items()
+        if of and sum(bool(read_size_cell(text).size) for text in of) >= _OF_SIZES * len(of)
+    }
+    return frozenset(sized) if len(sized) > 1 else frozenset()
 
 
 def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
@@ -34,15 +65,20 @@ def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
         number, rest = _number(text)
         if number:
             numbered.setdefault(number, {})[column] = rest
-    people = tuple(own for own in numbered.values() if len(own) > 1)
+    people = tuple(own for own in numbered.values() if len(own) > 1) or tuple(
+        own for own in numbered.values() if "Size" in heading_scores(next(iter(own.values())))
+    )
     begins = {next(iter(own.values())).casefold() for own in people}
     return _with_shared(titles, people) if len(people) > 1 and len(begins) == 1 else ()
 
 
 def _number(text: str) -> tuple[int, str]:
     """The one number in a heading, 0 where there is none, and the heading without it."""
-    numbers = _NUMBER.findall(text)
-    return (int(numbers[0]), _NUMBER.sub(" ", text).strip()) if len(numbers) == 1 else (0, text)
+    numbers = [next(place for place, part in enumerate(match, -1) if part) for match in _NUMBER.findall(text)]
+    digits = _NUMBER.search(text)
+    if not digits or len(numbers) != 1:
+        return 0, text
+    return int(digits[1] or numbers[0] + 1), _NUMBER.sub(" ", text).strip()
 
 
 def _by_garment(titles: Titles) -> tuple[NumberedPart, ...]:
@@ -76,6 +112,42 @@ def _by_repeating(titles: Titles) -> tuple[NumberedPart, ...]:
     meanings_of = [{meaning for text in run.values() for meaning in heading_scores(text)} for run in runs]
     sized = all("Size" in meanings and not meanings & {*NAMES} for meanings in meanings_of)
     return _with_shared(titles, tuple(runs)) if alike and sized else ()
+
+
+def _by_person(titles: Titles) -> tuple[NumberedPart, ...]:
+    """A part for the person a row is of, and one for each other whose name and size say whose they are."""
+    sizes = {column: _whose(text) for column, text in titles.items() if _is_size(text)}
+    others = {whose: column for column, whose in sizes.items() if whose}
+    named = {
+        column: _whose(text) for column, text in titles.items() if column not in sizes and _is_persons(text, others)
+    }
+    parts: list[Titles] = []
+    for whose in dict.fromkeys(sizes.values()):
+        names = [column for column, of in named.items() if of == whose]
+        own = [column for column, of in sizes.items() if of == whose]
+        if len(own) == 1 and names:
+            parts.append({column: _named(titles[column]) for column in names} | {own[0]: titles[own[0]]})
+    return _with_shared(titles, tuple(parts)) if len(parts) > 1 and len(parts) == len(sizes) else ()
+
+
+def _is_size(text: str) -> bool:
+    return "Size" in heading_scores(text) and "Aside" not in heading_scores(text) and not garment_in(_whose(text))
+
+
+def _is_persons(text: str, others: Mapping[str, int]) -> bool:
+    meanings = set(heading_scores(text))
+    return (bool(meanings & {*NAMES}) and meanings <= _PERSONS) or (not meanings and _whose(text) in others)
+
+
+def _named(text: str) -> str:
+    """The heading of a person's name, said to be one: Plus one."""
+    return text if heading_scores(text) else f"{text} name"
+
+
+def _whose(text: str) -> str:
+    """The words of a heading that say whose name or size it is of: partner, of `Partner's T-shirt size`."""
+    words = re.findall(r"[^\W\d_]+", text.casefold())
+    return " ".join(word for word in words if word not in _SAYS_NOTHING)
 
 
 def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[NumberedPart, ...]:

@@ -13,6 +13,7 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import kind_of_text
 from xlbatch.tables.heading_rows import Headings
 from xlbatch.tables.headings import Match
+from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, sizes_in
 
 _FEWEST = 2  # people, sizes or tallies; one alone may be anything
@@ -21,6 +22,7 @@ _PEOPLE_APART = re.compile(r"[,;\n]+")
 _NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
 _TALLY = re.compile(r"(.+?)\s*(?:[:=x×]|[-–—]|\s)\s*(\d{1,4})\s*(?:pcs|pieces|shirts?)?\.?", re.IGNORECASE)
 _TALLY_FIRST = re.compile(r"(\d{1,3})\s*(?:[x×:]|[-–—])?\s+(.+?)\.?", re.IGNORECASE)
+_SAID = re.compile(r"(?P<sender>[^\W\d][^:]{0,40}):\s+(?P<message>\S.*)")
 _PARTS_OF_A_CELL = 50
 
 
@@ -70,11 +72,14 @@ def _cells_of(sheet: RawSheet, rows: Collection[int]) -> frozenset[tuple[int, in
 
 
 def _chat(sheet: RawSheet) -> ListShape | None:
-    """Messages with a time and a sender: each sender with the one size in the message."""
+    """Messages with a sender, most with a time: each sender with the one size in the message."""
     lines = {row: " ".join(map(shown_value, cells.values())) for row, cells in sheet.rows.items()}
     messages = {row: parted for row, line in lines.items() if (parted := sender_and_message(line))}
     if len(messages) < max(_FEWEST, _MOSTLY * len(lines)):
-        return None
+        messages = {row: parted for row, line in lines.items() if (parted := _said_by(line))}
+        said = [message for _, message in messages.values()]
+        if len(messages) < max(_FEWEST, _MOSTLY * len(lines)) or all(read_size_cell(text).size for text in said):
+            return None
     people = {
         row: [sender, sizes[0], message]
         for row, (sender, message) in messages.items()
@@ -84,6 +89,13 @@ def _chat(sheet: RawSheet) -> ListShape | None:
         return None
     shape = _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
+
+
+def _said_by(line: str) -> tuple[str, str] | None:
+    """Who says what in a line of a chat copied without its times: `Mira: M for me`."""
+    match = _SAID.fullmatch(line.strip())
+    is_name = match and kind_of_text(match["sender"]) in ("name", "words")
+    return (match["sender"], match["message"]) if match and is_name else None
 
 
 def _tallies(sheet: RawSheet) -> ListShape | None:

@@ -22,6 +22,8 @@ SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column may have whatever it is called
 TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
+_OF_A_SHIRT = ("Garment", "Wanted")  # headings that may stand over sizes: Shirt, Shirt?
+_BY_A_WORD = ("Aside", "Group")  # meanings one word of a heading may be wrong about, where no one else has the names
 FOR_MANY = ("Someone else", "Aside", *TEXTS, "Counter")  # roles that several columns may have
 _ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Cut", "Particle")
 _ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles only answers tell: the fewest of them
@@ -82,8 +84,8 @@ def _filled(titles: Mapping[int, str], rows: Sequence[Cells]) -> frozenset[int]:
 def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]:
     """What a column is worth for each meaning it may have."""
     worths = heading_scores(heading)
-    if "Garment" in worths and _of_sizes(held):
-        worths = {"Size": worths["Garment"]}
+    if asked := next((worth for asks, worth in worths.items() if asks in _OF_A_SHIRT and _of_sizes(held)), 0.0):
+        worths = {"Size": asked}
     scores: dict[str, float] = {}
     for meaning in {*worths, *(_BY_CONTENTS if held.filled else ())}:
         if meaning == "Counter" and not (first and held.share("counter")) and "Number" in worths:
@@ -101,7 +103,8 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
 
 def _of_sizes(held: Contents) -> bool:
     """Whether a column holds sizes, and else only words that say none is wanted: `Shirt` over M, no shirt, n/a."""
-    return held.share("size") > 0 and held.share("size") + held.share("status") + held.share("remark") >= _ALL
+    others = sum(map(held.share, ("status", "remark", "yes or no")))
+    return held.share("size") > 0 and held.share("size") + others >= _ALL
 
 
 def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...] = ()) -> dict[int, str]:
@@ -131,23 +134,16 @@ def _with_a_name(
     """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
     changed = dict(meanings)
     given = set(meanings.values())
+    if {"First name", "Last name", "Who"} <= given:  # a further column of names is another's, unless it says so
+        whole = next(column for column, meaning in meanings.items() if meaning == "Who")
+        changed |= {} if "Who" in heading_scores(titles.get(whole, "")) else {whole: "Someone else"}
     if {"First name", "Who"} <= given and "Last name" not in given:
         whole = next(column for column, meaning in meanings.items() if meaning == "Who")
         changed |= {whole: "Last name"} if held[whole].single > _MOSTLY else {}
     if "Last name" in given and not {"Who", "First name"} & given and any(column.filled for column in held.values()):
         return {column: "Who" if meaning == "Last name" else meaning for column, meaning in meanings.items()}
     if not {*NAMES, "Print name"} & given:
-        others = [
-            column
-            for column, role in meanings.items()
-            if role == "Someone else" and held[column].share("name") >= _MOSTLY
-        ]
-        others += [
-            column
-            for column, meaning in meanings.items()
-            if meaning == "Group" and _of_families(titles.get(column, ""), held[column])
-        ]
-        changed |= dict.fromkeys(others[:1], "Who")
+        changed |= dict.fromkeys(_likeliest_names(meanings, titles, held)[:1], "Who")
     texts = [column for column, role in meanings.items() if role == "Other text"]
     if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
         asks = next(column for column, meaning in meanings.items() if meaning == "Name wanted")
@@ -159,6 +155,24 @@ def _with_a_name(
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
+
+
+def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> list[int]:
+    """The columns of names in a list that has none by its headings: someone else's, families', any that only by a word
+    of its heading is of something else (`Ticket holder`, `Team list`)."""
+    named = [column for column in meanings if held[column].share("name") >= _MOSTLY]
+    others = [column for column in named if meanings[column] == "Someone else"]
+    families = [
+        column for column in named if meanings[column] == "Group" and _of_families(titles.get(column, ""), held[column])
+    ]
+    by_a_word = [
+        column
+        for column in named
+        if meanings[column] in _BY_A_WORD
+        and heading_scores(titles.get(column, "")).get(meanings[column], 0.0) < SLIP
+        and held[column].different == held[column].filled > 1
+    ]
+    return [*others, *families, *by_a_word]
 
 
 def _of_families(title: str, held: Contents) -> bool:

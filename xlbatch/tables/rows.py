@@ -15,7 +15,8 @@ from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
 
-_DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -', "same as above")
+_DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
+_SAME_AS_ABOVE = ("same as above", "as above")  # under Print name it may mean the person's own name
 
 
 def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Line]:
@@ -104,8 +105,14 @@ def _whom(table: Table, row: int) -> Class | None:
 def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
     """The rows, a mark that repeats the cell above it replaced by that."""
     above: Mapping[int, Raw] = {}
+    printed = table.columns.get("Print name", 0)
     for row, cells in table.rows.items():
-        cells = {column: above.get(column, cell) if cell.value in _DITTO else cell for column, cell in cells.items()}
+        cells = {
+            column: above.get(column, cell)
+            if cell.value in _DITTO or (cell.value in _SAME_AS_ABOVE and column != printed)
+            else cell
+            for column, cell in cells.items()
+        }
         yield row, cells
         above = cells
 

@@ -5,7 +5,9 @@ from collections.abc import Callable
 from functools import lru_cache
 from typing import NamedTuple
 
+from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
+from xlbatch.tables.cells import yes_no
 from xlbatch.tables.sizes import read_size, sizes_in
 from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
@@ -26,7 +28,9 @@ _POLITE = re.compile(
     re.IGNORECASE,
 )
 _DOUBT = re.compile(r"\s*\?+\s*$|\b(?:i think|maybe|probably|not sure|i guess|perhaps|or so)\b", re.IGNORECASE)
+_AFTER_YES = re.compile(r"(\w\w+)\s*[,;:!–-]+\s*(?=\w)")
 _MOST_WORDS = 3  # of a color or garment
+_SIGNS = " ,/:-–()[]"
 _TAIL = re.compile(r"\s*(?:[,;]|\s[-–—]\s)\s*(.+)$")
 
 
@@ -50,6 +54,8 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     if size or not text or len(text) > 100:
         return SizeCell(size or "")
     doubtful = bool(_DOUBT.search(text)) or "?" in text
+    if (answered := _AFTER_YES.match(text)) and yes_no(Raw(answered[1])) is True:
+        text = text[answered.end() :]  # yes, L
     text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
     rest = _POLITE.sub("", _DOUBT.sub(" ", text)).strip(" .!")
     rest, many, unsure = _count(rest)
@@ -76,15 +82,27 @@ def _count(text: str) -> tuple[str, int, bool]:
 
 def _apart(text: str, for_hint: Class | None) -> tuple[str, list[str]]:
     """The text without brackets, prices and what stands after a comma, and these, where a size is left."""
+    text = _BESIDE.sub(
+        lambda beside: f" {beside[1] or beside[2]} " if _is_kind(beside[1] or beside[2]) else beside[0], text
+    )
     notes = [part.strip() for texts in _BESIDE.findall(text) for part in texts if part.strip()]
     rest = _BESIDE.sub(" ", text).strip()
     if money := _MONEY.search(rest):
         notes.append(money[0].strip())
         rest = _MONEY.sub(" ", rest).strip(" -,")
-    if not read_size(rest, for_hint) and (tail := _TAIL.search(rest)):
+    if not read_size(rest, for_hint) and (tail := _TAIL.search(rest)) and not _says_more(tail[1], for_hint):
         notes.append(tail[1])
         rest = rest[: tail.start()]
     return " ".join(rest.split()), notes
+
+
+def _says_more(text: str, for_hint: Class | None) -> bool:
+    """Whether a text beside a size is no remark: the size itself, a color, a garment."""
+    return bool(read_size(text, for_hint)) or _is_kind(text)
+
+
+def _is_kind(text: str) -> bool:
+    return bool(text.strip()) and (shade(text.strip()) is not None or bool(garment_meant(text)))
 
 
 def _beside_words(text: str, is_such: Callable[[str], bool]) -> tuple[str, str]:
@@ -92,7 +110,7 @@ def _beside_words(text: str, is_such: Callable[[str], bool]) -> tuple[str, str]:
     words = text.split()
     for many in range(min(_MOST_WORDS, len(words) - 1), 0, -1):
         for some, rest in ((words[:many], words[many:]), (words[-many:], words[:-many])):
-            name = " ".join(some).strip(" ,/:-–")
+            name = " ".join(some).strip(_SIGNS)
             if name and is_such(name):
-                return " ".join(rest).strip(" ,/:-–"), name
+                return " ".join(rest).strip(_SIGNS), name
     return text, ""

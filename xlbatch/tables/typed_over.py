@@ -17,6 +17,7 @@ WATCHED: Mapping[str, tuple[str, ...]] = {  # what tells a sheet's rows apart
     "Cut list": ("Film", "Run", "Strip"),
     "Placement": ("Garment no.", "Decal"),
     "Press log": ("Decal",),
+    "Time plan": ("Stage", "Work", "Batch", "Person"),
     "Runs": ("Run",),
     "Decals": ("Decal",),
 }
@@ -27,6 +28,7 @@ READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read ba
 }
 KIND = "written"  # how these rows of the memory begin
 MARK = 3  # letters a cell
+MOST_KEYS = 20  # rows of a sheet with another key: more are another table
 BLANK, ANY = "-" * MARK, "=" * MARK  # marks of a blank cell, and of one that may hold anything
 _FIRST_MARKS = 4  # the column after the kind, the sheet and the row's key
 _LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
@@ -102,19 +104,43 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
 def _on_sheet(
     name: str, sheet: RawSheet, headings: Sequence[str], written: Mapping[tuple[str, str], str]
 ) -> Iterator[TypedOver]:
+    marks_of = {key: marks for (sheet_name, key), marks in written.items() if sheet_name == name}
     columns: dict[str, int] = {}
-    watched: list[tuple[str, int, int]] = []  # heading, column, and where its mark begins
+    unknown: dict[int, dict[str, str]] = {}  # rows with a key that was not written
     for row, cells in sheet.rows.items():
         if not columns:
             titles = {shown_value(cell): column for column, cell in cells.items()}
             columns = titles if set(WATCHED[name]) <= titles.keys() and len(titles) > len(headings) // 2 else {}
-            watched = [(head, columns[head], MARK * no) for no, head in enumerate(headings) if head in columns]
             continue
-        key = _key(plain(cells[columns[head]].value) for head in WATCHED[name] if columns[head] in cells)
-        marks = written.get((name, key), "")
-        for heading, column, begins in watched if marks else ():
-            cell = cells.get(column)
-            before = marks[begins : begins + MARK] or ANY
-            text = plain(cell.value) if cell and not cell.fault else ""
-            if text and before != ANY and mark_of(text) != before:
-                yield TypedOver(name, sheet.where(column, row), key, heading, text)
+        texts = {head: _text(cells.get(columns[head])) for head in headings if head in columns}
+        key = _key(texts[head] for head in WATCHED[name])
+        if marks := marks_of.pop(key, ""):
+            for head in _others(headings, texts, marks):
+                yield TypedOver(name, sheet.where(columns[head], row), key, head, texts[head])
+        elif key:
+            unknown[row] = texts
+    for row, texts in unknown.items() if len(unknown) <= MOST_KEYS else ():
+        own = next((key for key, marks in marks_of.items() if _is_row(name, headings, texts, marks)), "")
+        for head in _others(headings, texts, marks_of.pop(own, "")):
+            yield TypedOver(name, sheet.where(columns[head], row), own, head, texts[head])
+
+
+def _text(cell: Raw | None) -> str:
+    return plain(cell.value) if cell and not cell.fault else ""
+
+
+def _others(headings: Sequence[str], texts: Mapping[str, str], marks: str) -> Iterator[str]:
+    """The headings under which another text stands than was written."""
+    for head, before in zip(headings, _each_mark(marks), strict=False):
+        if texts.get(head) and before not in (ANY, mark_of(texts[head])):
+            yield head
+
+
+def _is_row(name: str, headings: Sequence[str], texts: Mapping[str, str], marks: str) -> bool:
+    """Whether a row is as it was written, but for its key."""
+    pairs = zip(headings, _each_mark(marks), strict=False)
+    return all(before in (ANY, mark_of(texts.get(head, ""))) for head, before in pairs if head not in WATCHED[name])
+
+
+def _each_mark(marks: str) -> Iterator[str]:
+    return (marks[begins : begins + MARK] for begins in range(0, len(marks), MARK))

@@ -30,7 +30,6 @@ from xlbatch.tracing.underlap import extended, rings_together, under
 from xlbatch.trade.tables import practice
 from xlbatch.units import mm_per
 
-SUFFIXES = (".png", ".jpg", ".jpeg", ".webp", ".pdf")
 COARSEST = practice("how large a dot of a picture may lie on the shirt")
 _DOT = mm_per("in") / 96  # of a picture taken at its own size, as CSS has it
 _MOST_SIDES = 400_000  # of dots along all borders: a drawing of 3,200 dots has a fourth of that

@@ -5,6 +5,9 @@ from functools import cache, lru_cache
 
 from xlbatch.trade.tables import table, words
 
+_WORDS = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
+_PLAIN = "Crew-neck tee"
+
 
 @lru_cache(maxsize=10_000)
 def answer(asked: str, text: str) -> str:
@@ -30,12 +33,40 @@ def _answers() -> dict[tuple[str, str], str]:
 @lru_cache(maxsize=10_000)
 def garment_meant(text: str) -> str:
     """The garment of the built-in tables that a word in any of the languages means, or ""."""
-    return _garments().get(_letters(text), "")
+    return _garments().get(_letters(text), "") or _by_parts(text)
+
+
+def _by_parts(text: str) -> str:
+    """The garment that phrases make up, none of its words left over: a plain tee yields to what is said beside it."""
+    words_ = _WORDS.findall(text)
+    meant: set[str] = set()
+    place = 0
+    while place < len(words_) > 1:
+        if words_[place].casefold() not in _first_words():
+            return ""
+        ends = range(min(len(words_), place + _longest()), place, -1)
+        end = next((end for end in ends if _letters(" ".join(words_[place:end])) in _garments()), 0)
+        if not end:
+            return ""
+        meant.add(_garments()[_letters(" ".join(words_[place:end]))])
+        place = end
+    special = meant - {_PLAIN}
+    return special.pop() if len(special) == 1 else _PLAIN if meant and not special else ""
+
+
+@cache
+def _first_words() -> frozenset[str]:
+    phrases = [phrase for line in table("garment_words") for phrase in words(line["Words"])]
+    return frozenset(
+        found[0].casefold()
+        for phrase in (*phrases, *(line["Garment"] for line in table("garments")))
+        if (found := _WORDS.findall(phrase))
+    )
 
 
 def garment_in(heading: str) -> str:
     """The garment a heading names beside other words (`Hoodie size`), or ""."""
-    words_ = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", heading)
+    words_ = _WORDS.findall(heading)
     ends = (
         (start, end) for start in range(len(words_)) for end in range(min(len(words_), start + _longest()), start, -1)
     )

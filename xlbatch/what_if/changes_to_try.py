@@ -4,12 +4,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from xlbatch.art.size import USUAL_CAP_HEIGHT, USUAL_WIDTH, shrunk
+from xlbatch.art.size import USUAL_CAP_HEIGHT, shrunk
 from xlbatch.job.job import DecalSpec
 from xlbatch.placement.sections import sections
 from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading
 from xlbatch.trade.tables import table, words
+from xlbatch.trade.usual_sizes import artwork_width
 from xlbatch.units import exact_length_text, print_step, printed_text
 
 _STEPS = {line["Tried"]: tuple(map(float, words(line["Steps"]))) for line in table("what_if_steps")}
@@ -66,7 +67,7 @@ def _made_smaller(spec: DecalSpec, part: float, step: float) -> DecalSpec:
     if spec.what == "artwork":
         if spec.width is None and spec.height is not None:
             return replace(spec, height=shrunk(spec.height, part, step))
-        return replace(spec, width=shrunk(spec.width or USUAL_WIDTH, part, step))
+        return replace(spec, width=shrunk(spec.width or artwork_width(spec.position), part, step))
     widest = None if spec.widest is None else shrunk(spec.widest, part, step)
     return replace(spec, height=shrunk(spec.height or USUAL_CAP_HEIGHT, part, step), widest=widest)
 
@@ -125,7 +126,7 @@ def _longer_cut(reading: Reading, plan: Plan) -> Iterator[Change]:
 
 def _no_spares(reading: Reading, plan: Plan) -> Iterator[Change]:
     if plan.job.settings.sureness != 0:
-        yield Change("No spares", "Job: Sureness of spares = 0", _set(reading, sureness=0.0))
+        yield Change("No spares", "Job: Enough spares per 100 jobs = 0", _set(reading, sureness=0.0))
 
 
 def _one_size(reading: Reading, plan: Plan) -> Iterator[Change]:

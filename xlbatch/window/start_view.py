@@ -45,22 +45,22 @@ class StartView:
         card.pack(side="bottom", fill="both", expand=True)
         ttk.Label(self.frame, text="xlbatch", style="Title.TLabel").pack(anchor="w")
         wrapping(ttk.Label(self.frame, text=WELCOME)).pack(fill="x", pady=("0", "8p"))
-        where = wrapping(ttk.Label(card, text=f"{drop}:\n{KIND}", background=CARD, justify="center", anchor="center"))
-        where.pack(fill="both", expand=not recent, pady="10p", padx="10p")
         if recent:
             self._list_recent(card, look, recent, plan)
+        where = wrapping(ttk.Label(card, text=f"{drop}:\n{KIND}", background=CARD, justify="center", anchor="center"))
+        where.pack(fill="both", expand=not recent, pady="10p", padx="10p")
 
     def _list_recent(
         self, card: tkinter.Misc, look: WindowLook, recent: Sequence[Path], plan: Callable[[Path], None]
     ) -> None:
-        wrapping(ttk.Label(card, text=RECENT, background=CARD)).pack(fill="x", padx="10p")
         lines = tkinter.Listbox(
             card, font=look.fonts["text"], height=1, exportselection=False, background=CARD, foreground=INK,
             selectbackground=DEEP, selectforeground=CARD, activestyle="none", relief="flat", highlightthickness="1p",
         )  # fmt: skip
         for path in recent:
             lines.insert("end", f"{short(path.name)}  in {short(path.parent.name)}")
-        lines.pack(fill="both", expand=True, padx="8p", pady=("0", "8p"))
+        lines.pack(side="bottom", fill="both", expand=True, padx="8p", pady=("0", "8p"))
+        wrapping(ttk.Label(card, text=RECENT, background=CARD)).pack(side="bottom", fill="x", padx="10p")
 
         def chosen(_event: object) -> None:
             selected = lines.curselection()  # type: ignore[no-untyped-call]
