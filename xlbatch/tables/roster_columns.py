@@ -150,7 +150,10 @@ def _with_a_name(
         texts = [
             column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
         ]
-    if "Print name" in given and not {*NAMES} & {*given, *changed.values()}:  # what is printed is who gets it
+    peopled = any(column.filled for column in held.values())
+    if (
+        peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}
+    ):  # what is printed is who gets it
         changed |= {column: "Who" for column, meaning in meanings.items() if meaning == "Print name"}
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}

@@ -10,8 +10,8 @@ from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
-from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.size_cell import read_size_cell
+from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
 

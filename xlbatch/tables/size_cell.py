@@ -8,7 +8,7 @@ from typing import NamedTuple
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import yes_no
-from xlbatch.tables.sizes import read_size, sizes_in
+from xlbatch.tables.sizes import read_size, says_tall, sizes_in
 from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
@@ -65,7 +65,7 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     if not (size := read_size(rest, for_hint)):
         rest, color = _beside_words(rest, lambda words: shade(words) is not None)
         size = read_size(rest, for_hint) if color or garment else None
-    other = any(read_size(part) != size for note in notes for part in sizes_in(note))
+    other = any(says_tall(note) or {*map(read_size, sizes_in(note))} - {size} for note in notes)
     return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure or other)
 
 
