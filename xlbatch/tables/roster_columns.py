@@ -24,7 +24,7 @@ _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column m
 TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
 _OF_A_SHIRT = ("Garment", "Wanted")  # headings that may stand over sizes: Shirt, Shirt?
 _BY_A_WORD = ("Aside", "Group")  # meanings one word of a heading may be wrong about, where no one else has the names
-FOR_MANY = ("Someone else", "Aside", *TEXTS, "Counter")  # roles that several columns may have
+FOR_MANY = ("Someone else", "Aside", *TEXTS, "Counter", "Print color")  # roles that several columns may have
 _ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Cut", "Particle")
 _ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles only answers tell: the fewest of them
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
@@ -151,9 +151,7 @@ def _with_a_name(
             column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
         ]
     peopled = any(column.filled for column in held.values())
-    if (
-        peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}
-    ):  # what is printed is who gets it
+    if peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}:  # printed for whom it names
         changed |= {column: "Who" for column, meaning in meanings.items() if meaning == "Print name"}
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}

@@ -48,13 +48,8 @@ def one_list(sheets: Sequence[ListSheet]) -> tuple[frozenset[str], tuple[Problem
 def _rank(sheet: ListSheet, is_older: bool) -> tuple[bool, ...]:
     """The sheets that are most surely the list come first."""
     is_roster = sheet.name.strip().casefold() == "roster"
-    return (
-        not is_roster,
-        not people(sheet),
-        sheet.hidden,
-        is_older or bool(_OLD.search(sheet.name)),
-        bool(_ANSWERS.search(sheet.name)),
-    )
+    is_old = is_older or bool(_OLD.search(sheet.name))
+    return not is_roster, not people(sheet), sheet.hidden, is_old, bool(_ANSWERS.search(sheet.name))
 
 
 def _left_out(sheet: ListSheet, kept: Sequence[ListSheet], *, old: bool) -> tuple[str, str]:
