@@ -10,7 +10,7 @@ from tests.plan_book import PlanBook, Row, drop_for_workbook, written
 from tests.workbooks import write_workbook
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.run import Outcome
-from xlbatch.tables.typed_over import KIND, typed_over
+from xlbatch.tables.typed_over import KIND, UNPACKED, typed_over
 
 PEOPLE = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]]
 
@@ -88,8 +88,9 @@ def test_a_plan_saved_by_another_program_is_as_it_was(first: PlanBook, kind: str
 
 
 def test_a_row_of_the_memory_cut_short_tells_nothing() -> None:
-    headings = {column: Raw(text) for column, text in enumerate((KIND, "Runs", "", "Run", "Length"), 1)}
-    short = {column: Raw(text) for column, text in enumerate((KIND, "Runs", "R1"), 1)}
-    for kept in ({1: headings, 2: short}, {1: {1: Raw(KIND)}, 2: headings, 3: short}):
+    headings = {column: Raw(text) for column, text in enumerate((UNPACKED, "Runs", "", "Run", "Length"), 1)}
+    short = {column: Raw(text) for column, text in enumerate((UNPACKED, "Runs", "R1"), 1)}
+    packed = {1: Raw(KIND), 2: Raw("Runs"), 3: Raw('[["","Run","Le')}
+    for kept in ({1: headings, 2: short}, {1: {1: Raw(UNPACKED)}, 2: headings, 3: short}, {1: packed}):
         sheet = RawSheet("Runs", {1: {1: Raw("Run"), 2: Raw("Length")}, 2: {1: Raw("R1"), 2: Raw("9")}})
         assert list(typed_over(RawSheet("Kept", kept), {"Runs": sheet})) == []

@@ -3,8 +3,12 @@
 import math
 import random
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
 
 from xlbatch.geometry.ink import outline
 from xlbatch.geometry.outline import Segment
@@ -15,6 +19,36 @@ from xlbatch.lettering.typeface import set_line
 PAGE = 400
 STAR, RING, TREE = "star", "ring", "tree"
 Shape = tuple[Segment, ...]
+Points = NDArray[np.complex128]
+
+
+@dataclass(frozen=True)
+class FootLine:
+    """The line a word stands on, as it was drawn: level at `foot`, turned by `angle` (radians, clockwise) about the
+    page's middle, or on an arc of `radius` whose top is at (200, `foot`). In page units, y downward."""
+
+    foot: float = 215.0
+    angle: float = 0.0
+    middle: float = 0.0  # where on an arc its top is
+    radius: float = 0.0
+
+    def onto(self, points: Points) -> Points:
+        """How far along the line (real) and above it (imaginary) points of the page lie."""
+        if not self.radius:
+            level = (points - 200 - 200j) * np.exp(-1j * self.angle) + 200 + 200j
+            return np.asarray(level.real + 1j * (self.foot - level.imag))
+        side = math.copysign(1, self.radius)
+        about = side * ((points.real - 200) + 1j * (self.foot - points.imag + self.radius))
+        turned = np.arctan2(about.real, about.imag)
+        return np.asarray(self.middle + self.radius * turned + 1j * (side * np.abs(about) - self.radius))
+
+    def back(self, points: Points) -> Points:
+        """The points of the page so far along the line and above it."""
+        if not self.radius:
+            level = points.real + 1j * (self.foot - points.imag)
+            return np.asarray((level - 200 - 200j) * np.exp(1j * self.angle) + 200 + 200j)
+        turned, reach = (points.real - self.middle) / self.radius, self.radius + points.imag
+        return np.asarray(200 + reach * np.sin(turned) + 1j * (self.foot + self.radius - reach * np.cos(turned)))
 
 
 @cache

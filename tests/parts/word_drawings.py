@@ -5,10 +5,11 @@ drawing programs leave them."""
 
 import math
 import random
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from tests.parts.drawn_shapes import (
+    FootLine,
     Shape,
     around,
     box,
@@ -50,7 +51,8 @@ FONTS = ("Archivo Black", "Anton", "Arimo Bold", "Alfa Slab One", "Saira Condens
 class Made:
     """A drawing: its file's text, and the word in it by color (`open`: as holes), in page units, y downward.
 
-    `loose` bits may go with the word or not."""
+    `line` is what the word stands on, `copies` how other colors repeat it: grown so much, and moved. `loose` bits may
+    go with the word or not."""
 
     name: str
     kind: str
@@ -59,6 +61,8 @@ class Made:
     word: dict[str, Shape]
     straight: bool = True
     loose: tuple[Shape, ...] = field(default=())
+    line: FootLine = field(default_factory=FootLine)
+    copies: Mapping[str, tuple[float, complex]] = field(default_factory=dict)
 
 
 def drawings() -> tuple[Made, ...]:
@@ -132,7 +136,7 @@ def _open(name: str, dice: random.Random) -> Made:
     body = path(joined((ground, *holes, *word)), "#1f4630")
     if dice.random() < 0.4:
         body += path(star(200, 30, 18), "#1f4630")
-    return Made(name, "open", text, svg(body), {"open": joined(word)})
+    return Made(name, "open", text, svg(body), {"open": joined(word)}, line=FootLine(217))
 
 
 def _border(name: str, dice: random.Random) -> Made:
@@ -141,29 +145,30 @@ def _border(name: str, dice: random.Random) -> Made:
     way = dice.choice(("stroke", "grown", "shadow", "grown and shadow", "knocked out"))
     rest = "".join(path(shape, "#c3202f") for _, shape in around(dice, _reach(word) + 12))
     found: dict[str, Shape] = {"#f0b429": joined(word)}
+    copies: dict[str, tuple[float, complex]] = {}
     body = rest
     wide = dice.uniform(2.0, 4.0)
     if "shadow" in way:
         x, y = dice.uniform(2, 5), dice.uniform(2, 5)
         moved = transform(joined(word), (1, 0, 0, 1, x, y))
-        found["#17233f"] = moved
+        found["#17233f"], copies["#17233f"] = moved, (0.0, complex(x, y))
         body += path(moved, "#17233f")
     if "grown" in way:
         grown = border(weld(path_of(joined(word))), wide)
-        found["#1a1a1a"] = grown
+        found["#1a1a1a"], copies["#1a1a1a"] = grown, (wide, 0j)
         body += path(grown, "#1a1a1a")
     if way == "knocked out":
         ground = box(60, 165, 340, 230)
         body += path(joined((ground, *word)), "#1a1a1a")
-        found["open"] = joined(word)
+        found["open"], copies["open"] = joined(word), (0.0, 0j)
     mine = joined(word)
     if way == "stroke":
         more = f' stroke="#1a1a1a" stroke-width="{2 * wide:.3f}" stroke-linejoin="round" paint-order="stroke"'
         body += "".join(path(s, "#f0b429", more) for s in word)
-        found["#1a1a1a"] = border(weld(path_of(mine)), wide)
+        found["#1a1a1a"], copies["#1a1a1a"] = border(weld(path_of(mine)), wide), (wide, 0j)
     else:
         body += path(mine, "#f0b429") if dice.random() < 0.5 else "".join(path(s, "#f0b429") for s in word)
-    return Made(name, "border", text, svg(body), found)
+    return Made(name, "border", text, svg(body), found, copies=copies)
 
 
 def _specks(dice: random.Random, shapes: Sequence[Shape], many: int) -> list[Shape]:
@@ -211,13 +216,16 @@ def _arc(name: str, dice: random.Random) -> Made:
         arc = arc_of(min(xs), max(xs), 0.0, dice.choice((-1, 1)) * dice.uniform(40, 120))
         placed = [transform(bent(shape, arc), (1, 0, 0, -1, 200, 150)) for shape in flipped]
         rest = [star(200, 220, 40), *(disk(120 + 20 * n, 300, 6) for n in range(9))]
+        line = FootLine(150, middle=arc.center, radius=arc.radius)
     else:
         a = math.radians(dice.choice((-1, 1)) * dice.uniform(8, 25))
         c, s = math.cos(a), math.sin(a)
         turn = (c, s, -s, c, 200 - 200 * c + 200 * s, 200 - 200 * s - 200 * c)
         placed = [transform(shape, turn) for shape in word]
         rest = [shape for _, shape in around(dice, _reach(placed))]
-    return Made(name, "arc", text, svg(arranged(dice, placed, rest, "#54307c")), {"#54307c": joined(placed)}, False)
+        line = FootLine(200, angle=a)
+    body = arranged(dice, placed, rest, "#54307c")
+    return Made(name, "arc", text, svg(body), {"#54307c": joined(placed)}, False, line=line)
 
 
 def _sheet(name: str, dice: random.Random) -> Made:

@@ -28,6 +28,7 @@ class Decal:
     shift: float = 0.0  # how far to the right as read (left where negative) it looks centered
     thin: tuple[tuple[float, float], ...] = ()  # places of the outline too thin for the film
     rooms: tuple[Box, ...] = ()  # of a drawing: where its texts of this garment lie, from the outline's corner
+    base: Box | None = None  # of a drawing: what its width is measured by, whatever texts are set; from there too
     parts: tuple["Decal", ...] = ()  # of a joined piece, in design order, each with its offset in this decal's box
     drawing: str = ""  # what it is a part of with other films, where that is not its artwork alone
 

@@ -73,6 +73,7 @@ class _Artwork:
             center=drawing.center * scale,
             text=self.words,
             rooms=tuple(scaled(shifted(room, -ink[0], -ink[1]), scale) for room in self.rooms),
+            base=scaled(shifted(drawing.base, -ink[0], -ink[1]), scale),
         )
 
     def box(self) -> Cut | None:

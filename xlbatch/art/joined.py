@@ -35,6 +35,7 @@ def joined(parts: Sequence[Decal]) -> Decal:
         cap_height=None,
         thin=tuple((x + part.offset[0], y + part.offset[1]) for part in moved for x, y in part.thin),
         rooms=tuple(shifted(room, *part.offset) for part in moved for room in part.rooms),
+        base=shifted(lead.base, *lead.offset) if lead.base else None,
         parts=moved,
     )
 

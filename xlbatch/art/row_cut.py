@@ -29,6 +29,7 @@ class Cut:
     condensed: float = 1.0
     center: float | None = None  # how far from the left of the whole drawing its ink's centroid lies
     rooms: tuple[Box, ...] = ()  # see Decal
+    base: Box | None = None  # see Decal
 
 
 def decals_of(
@@ -54,6 +55,7 @@ def decals_of(
         height=cut.height,
         outline=cut.outline,
         rooms=cut.rooms,
+        base=cut.base,
         offset=(round(cut.offset[0] + edge, 3), round(cut.offset[1] + edge, 3)),
         whole=(round(whole[0] + 2 * edge, 3), round(whole[1] + 2 * edge, 3)) if edge or cut.whole else None,
     )

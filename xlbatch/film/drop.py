@@ -158,7 +158,7 @@ def sorted_ways(given: Sets, bed: Bed) -> Iterator[Sets]:
     for across in (wide, low) if bed.turn else (given.across,):
         along = low + high - across
         for key in (across.astype(np.int64) * along, across, along):
-            order = np.argsort(-key, axis=0, kind="stable")
+            order = np.argsort(np.where(key, -key, -NOWHERE), axis=0, kind="stable")  # a box of no size is first
             yield Sets(*(np.take_along_axis(values, order, axis=0) for values in (across, along, given.which)))
 
 

@@ -16,7 +16,6 @@ from xlbatch.film.drop import (
     Ints,
     Sets,
     Short,
-    by_count,
     changes,
     drop,
     fitting,
@@ -28,7 +27,7 @@ from xlbatch.how_far import alive
 
 FEW = 40  # sets; fewer take less time one by one
 MOST = 1000  # sets; more take no less time together
-NO_BOX = -1  # the place in its set of a box of no size
+NO_BOX = (0, 0)
 
 
 class _Change(NamedTuple):
@@ -51,17 +50,14 @@ def best_of(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> Iterator[tup
 
 
 def _mixed(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, Short]:
-    """The best found for each set of four boxes or more, and how long it is; boxes of no size come first."""
-    kinds = by_count(sets)
-    most = max(kinds)
-    best = np.zeros((3, most, len(sets)), np.int32)  # across, along, which: as in Sets
-    best[2] = NO_BOX
-    shortest_yet = np.zeros(len(sets), np.int32)
-    kind = np.zeros(len(sets), np.int64)
-    for number, (count, these) in enumerate(kinds.items()):
-        first, shortest_yet[these] = shortest(sorted_ways(fitting([sets[place] for place in these], bed), bed), bed)
-        best[:, most - count :, these] = first
-        kind[these] = number
+    """The best found for each set of four boxes or more, and how long it is; boxes of no size come first, and have
+    places before the first."""
+    counts = np.array([len(boxes) for boxes in sets])
+    most = int(counts.max())
+    filled = [[NO_BOX] * (most - len(boxes)) + [*boxes] for boxes in sets]
+    first, shortest_yet = shortest(sorted_ways(fitting(filled, bed), bed), bed)
+    best = np.array(first)
+    best[2] -= most - counts
     if len(sets) <= FEW:
         for place, boxes in enumerate(sets):
             own = best[:, most - len(boxes) :, place]
@@ -70,7 +66,8 @@ def _mixed(sets: Sequence[Sequence[Box]], bed: Bed, tries: int) -> tuple[Sets, S
             own[:] = np.array(in_turn).T
         return Sets(*best), shortest_yet
     columns = np.arange(len(sets))
-    for change in _changes(tuple(kinds), most, bed.turn, tries):
+    kinds, kind = np.unique(counts, return_inverse=True)
+    for change in _changes(tuple(kinds.tolist()), most, bed.turn, tries):
         alive()
         tried = best[:, change.order[:, kind], columns]
         across, along, _ = tried

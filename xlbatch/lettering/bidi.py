@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 _STRONG = ("L", "R", "AL")
 _NEUTRAL = ("B", "S", "WS", "ON")
+_FROM_THE_RIGHT = frozenset(("R", "AL", "AN"))
 _IGNORED = ("BN", "LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI")
 _APART = {
     "[": "]",
@@ -60,6 +61,8 @@ def levels(text: str, base: int | None = None) -> tuple[int, ...]:
     """The level of each letter: odd where it reads from the right."""
     base = base_level(text) if base is None else base
     kinds = [unicodedata.bidirectional(letter) or "L" for letter in text]
+    if not base and not _FROM_THE_RIGHT.intersection(kinds):
+        return (0,) * len(text)
     seen = [letter for letter, kind in enumerate(kinds) if kind not in _IGNORED]
     resolved = _resolved("".join(text[letter] for letter in seen), [kinds[letter] for letter in seen], base)
     levels_, last = [base] * len(text), base

@@ -5,7 +5,6 @@ way. Pages are broken by hand within a budget of height, evenly, so that no page
 """
 
 import math
-import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -16,7 +15,20 @@ from xlsxwriter import Workbook
 
 from xlbatch.how_far import alive
 from xlbatch.pages.page_breaks import breaks
-from xlbatch.pages.page_looks import ACCENT, FINE, HEAVY, KEY, PLAIN, STRONG, THIN, TITLE, Look, Looks, Text
+from xlbatch.pages.page_looks import (
+    ACCENT,
+    FINE,
+    HEAVY,
+    KEY,
+    PLAIN,
+    STRONG,
+    THIN,
+    TITLE,
+    Look,
+    Looks,
+    Text,
+    rich_height,
+)
 from xlbatch.paper.cell import printable
 from xlbatch.paper.living_workbook import LivingSheet
 from xlbatch.paper.measure import LINE, line_count, text_width
@@ -270,26 +282,11 @@ def _height(span: Span, cushion: float) -> float:
     """The height in points that a cell's text needs."""
     room = span.columns * COLUMN - PAD - span.look.indent * INDENT
     if isinstance(span.value, tuple):
-        return _rich_height(span.value, room) + cushion
+        return rich_height(span.value, room) + cushion
     if isinstance(span.value, str) and span.value:
         lines = line_count(span.value, room, span.look.size, span.look.bold)
         return lines * span.look.size * LINE + cushion
     return 0.0
-
-
-def _rich_height(parts: Sequence[Text], room: float) -> float:
-    """Word by word into lines, each as high as its largest letters."""
-    height, line, used = 0.0, 0.0, 0.0
-    for part in parts:
-        for line_no, text in enumerate(part.text.split("\n")):
-            if line_no:
-                height, line, used = height + line, 0.0, 0.0
-            for word in re.findall(r"[^ ]+ *| +", text):  # a space that does not part is none
-                if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
-                    height, line, used = height + line, 0.0, 0.0
-                used += text_width(word, part.size, part.bold)
-                line = max(line, part.size * LINE)
-    return height + line
 
 
 def _footer(job: str) -> str:

@@ -1,11 +1,13 @@
 """How a cell of the pages looks: one font, one type scale, one accent; meaning is also in weight, words or boxes."""
 
-from functools import cache
+import re
+from functools import cache, lru_cache
 from typing import Any, NamedTuple
 
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
 
+from xlbatch.paper.measure import LINE, text_width
 from xlbatch.paper.style import FONT, INK
 
 FINE, WORK, KEY, TITLE, BANNER = 9.0, 11.0, 14.0, 20.0, 26.0  # the type scale, in points
@@ -59,6 +61,23 @@ class Text(NamedTuple):
     text: str
     size: float = WORK
     bold: bool = False
+
+
+@lru_cache(maxsize=10_000)  # a card is measured for each way its page can be made
+def rich_height(parts: tuple[Text, ...], room: float) -> float:
+    """The height in points of runs of text in so much room: word by word into lines, each as high as its largest
+    letters."""
+    height, line, used = 0.0, 0.0, 0.0
+    for part in parts:
+        for line_no, text in enumerate(part.text.split("\n")):
+            if line_no:
+                height, line, used = height + line, 0.0, 0.0
+            for word in re.findall(r"[^ ]+ *| +", text):  # a space that does not part is none
+                if used and used + text_width(word.rstrip(), part.size, part.bold) > room:
+                    height, line, used = height + line, 0.0, 0.0
+                used += text_width(word, part.size, part.bold)
+                line = max(line, part.size * LINE)
+    return height + line
 
 
 class Looks:

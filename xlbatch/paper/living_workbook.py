@@ -14,6 +14,7 @@ from xlbatch.how_far import alive
 
 _PLAIN = (CellBlankTuple, CellNumberTuple, CellStringTuple, CellRichStringTuple)
 _letters = cache(xl_col_to_name)
+OFTEN = 50  # rows, between two signs of life
 
 
 class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
@@ -33,8 +34,9 @@ class LivingSheet(Worksheet):  # type: ignore[misc]  # carries no types
     def _write_rows(self) -> None:
         """The elements of all rows, each of which is given free once it is written; without the spans of their
         columns, which nothing needs (18.3.1.73)."""
-        for row in sorted({*self.table, *self.row_info, *self.comments}):
-            alive()
+        for place, row in enumerate(sorted({*self.table, *self.row_info, *self.comments})):
+            if not place % OFTEN:
+                alive()
             cells, properties = self.table.pop(row, None), self.row_info.get(row)
             if cells:
                 self._write_row(row, None, properties)

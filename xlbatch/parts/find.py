@@ -14,7 +14,7 @@ from xlbatch.parts.part import MOST, OPEN, Copy, Part
 from xlbatch.svg.layer import Layers, LiveText
 
 _LETTERLIKE = 0.8  # solidity: the bellies of letters are rounder, most letters are not
-_DOT = 0.3  # of a shape's height: how large a dot or accent above it may be
+_DOT = 0.35  # of a shape's height: how large a dot or accent above it may be
 _ABOVE = 0.35  # of a shape's height: how far above it
 _BESIDE = 0.15  # of the height of welded letters: how near another is
 _WHITE = 0xF4  # each part of a color that counts as white, at least
@@ -182,7 +182,8 @@ class _PartFinder:
         if len(alike) > 2:
             return set(alike)
         if not _is_script(first):
-            return {first, *(shape for shape in same if _is_dot_of(shape, first))}
+            wide = first.width >= first.height  # what is small above something high is no dot of it
+            return {first, *(shape for shape in same if wide and _is_dot_of(shape, first))}
         pieces = [first, *(shape for shape in same if shape is not first and _continues(shape, first))]
         return {*pieces, *(shape for shape in same if any(_is_dot_of(shape, piece) for piece in pieces))}
 
@@ -262,7 +263,7 @@ def _is_dot_of(dot: Shape, shape: Shape) -> bool:
     """Whether a small shape stands right above ink of another, as the dots and accents of welded letters do."""
     if dot.turns_alike and dot.solidity < 0.9:
         return False
-    if dot.size > _DOT * shape.height or shape.width < shape.height:
+    if dot.size > _DOT * shape.height:
         return False
     near = shape.points[
         (shape.points.real > dot.box[0] - dot.width / 2) & (shape.points.real < dot.box[2] + dot.width / 2)

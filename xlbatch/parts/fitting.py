@@ -13,6 +13,7 @@ from xlbatch.geometry.weld import common, tidy
 from xlbatch.lettering.arch import STEEPEST
 from xlbatch.parts.edit import Fit, PartNote, Rules
 from xlbatch.parts.frame import Frame, Round
+from xlbatch.parts.grow import grown
 from xlbatch.parts.outlines import Shape, box_gap, path_of_shapes
 from xlbatch.parts.part import Part
 from xlbatch.parts.stand import Stand
@@ -21,6 +22,8 @@ from xlbatch.problems.phrases import phrase
 _SMALLER = 0.96  # a step down where letters would touch what the sample did not
 _STEPS = 16
 _EDGE = 1.0  # units: a point so little outside the drawing is on its edge
+_INSIDE = 1e-5  # and of letters that are to lie within something
+_CLEAR = 1.0  # units
 _TOUCH = 1e-3  # of the letters' ink: less is no overlap but rounding
 
 
@@ -140,6 +143,8 @@ class Fitting:
     def _touches(self, letters: pathops.Path) -> bool:
         """Whether letters would lie over what the sample did not, or leave what it lay within."""
         sample = tidy(path_of_shapes(self.stand.sample))
+        if any(copy.kind == "holes" for copy in self.part.copies):
+            letters = tidy(grown(letters, _CLEAR))  # an opening stays clear of the edge of what it is cut into
         box, ink = letters.bounds, abs(letters.area)
         for shape in self.room.shapes:
             if box_gap(shape.box, box) > 0:
@@ -147,7 +152,7 @@ class Fitting:
             theirs = path_of_shapes((shape,))
             over = abs(common(letters, theirs).area) / ink
             was = abs(common(sample, theirs).area) / abs(sample.area)
-            if was < _TOUCH < over or (was > 1 - _TOUCH > over):
+            if was < _TOUCH < over or (was > 1 - _TOUCH and over < 1 - _INSIDE):
                 return True
         return False
 

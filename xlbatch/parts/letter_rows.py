@@ -4,11 +4,12 @@ Nearness alone tells nothing (a ring of stars about a word is as near as its let
 that letters share their feet, differ in shape, and don't look the same turned by a third or less."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 
+from xlbatch.parts.flat_feet import on_flat_feet
 from xlbatch.parts.frame import Frame, Round, Straight
 from xlbatch.parts.likeness import Likeness, is_one_pattern, is_ornament, is_star
 from xlbatch.parts.outlines import Contour, box_gap
@@ -27,6 +28,7 @@ _LOWEST = -0.48  # how far letters reach below their line
 _HIGHEST = 1.08  # and above it
 _SHORTEST = 0.42  # a lower shape is no letter but a dot or a sign
 _WIDEST = 3.0  # wider is no letter, nor two that touch
+_ONE_LETTER = 1.6  # nor is this one letter: on what slope or arc welded ones stand can't be told
 _SPECK = 0.13  # smaller is dirt
 _INITIAL = 0.75  # so high are the others where the first letter is a large one
 _BEFORE = 0.4  # how far before the others it stands
@@ -80,7 +82,7 @@ class _RowFinder:
             best = max(rows, key=_worth, default=None)
             if best is None:
                 return
-            best = self._with_loose(best)
+            best = self._with_loose(_on_flat_feet(best))
             self.used.update(best.marks)
             self.rows.append(best)
 
@@ -132,7 +134,7 @@ def _words_on(line: Frame, letters: Sequence[Contour], *, linked: bool) -> Itera
     line = line.raised(level)
     on_line = {stands.mark for stands in stood if _is_on(stands, high)}
     level_line = isinstance(line, Straight) and line.along == 1
-    least = LEAST + (not level_line and not linked)
+    least = LEAST + (isinstance(line, Round) or (not level_line and not linked))  # an arc goes through any three
     measured = sorted((standing(line, mark) for mark in letters), key=lambda stands: (stands.start, stands.end))
     tops = sorted((stands.top for stands in measured if stands.mark in on_line), reverse=True)
     caps = tops[:2] if level_line and tops[1] < _INITIAL * tops[0] else tops[:1]
@@ -144,7 +146,8 @@ def _words_on(line: Frame, letters: Sequence[Contour], *, linked: bool) -> Itera
             if len(word) >= least and len(on) >= max(2, 0.5 * len(word)):
                 own = max(stands.top for stands in on)
                 bent = isinstance(line, Round) and any(abs(stands.foot) > _EXACT * cap for stands in on)
-                if not bent and _has_the_shape_of_a_word(word, own):
+                widest = _WIDEST if level_line else _ONE_LETTER
+                if not bent and _has_the_shape_of_a_word(word, own, widest):
                     yield _with_initial(_Measured(word, line, own), measured)
 
 
@@ -160,6 +163,17 @@ def _level(feet: Sequence[float], high: float) -> float | None:
     window = _EVEN * high
     best = max(feet, key=lambda foot: (sum(abs(other - foot) <= window for other in feet), foot))
     return float(np.median([foot for foot in feet if abs(foot - best) <= window]))
+
+
+def _on_flat_feet(row: LetterRow) -> LetterRow:
+    """The row on the line through its flat feet."""
+    line = on_flat_feet(row.frame, row.letters, row.cap)
+    stood = [standing(line, mark) for mark in row.letters]
+    return (
+        replace(row, frame=line, cap=max(mark.top for mark in stood), span=_span(stood))
+        if line is not row.frame
+        else row
+    )
 
 
 def _is_letter(stood: OnLine, cap: float) -> bool:
@@ -200,11 +214,11 @@ def _with_initial(word: _Measured, measured: Sequence[OnLine]) -> _Measured:
     return _Measured((before[-1], *word.letters), word.line, before[-1].top) if before else word
 
 
-def _has_the_shape_of_a_word(word: Sequence[OnLine], cap: float) -> bool:
-    """Whether letters stand beside one another, and none is wider than two that touch."""
+def _has_the_shape_of_a_word(word: Sequence[OnLine], cap: float, widest: float) -> bool:
+    """Whether letters stand beside one another, and none is wider than letters are."""
     left, right = _span(word)
     overlap = sum(stands.long for stands in word) - (right - left)
-    too_wide = any(stands.long > _WIDEST * cap for stands in word)
+    too_wide = any(stands.long > widest * cap for stands in word)
     return right - left >= 1.05 * cap and overlap <= 0.35 * (right - left) and not too_wide
 
 

@@ -32,7 +32,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("design-chosen", "check", "The list names no design; “{found}” is used, not {others}.",
          "Write on the sheet Job which is the Usual design, or the design of each row under Design."),
     Kind("design-unused", "check", "No garment wears the design “{found}”.",
-         "Nothing to do, if none should; else write its name under Design."),
+         "Nothing to do, if none should; else write its name under Design on the Roster, or as Usual design on Job."),
     Kind("given-unused", "check", "No row uses the {what} “{found}”, nor any other of yours; used: {used}.",
          "Write its name where it is wanted: a garment on the Roster, a film on the Designs sheet."),
     Kind("name-missing", "stop", "This design prints a name and none is given.", "Fill in Who or Print name."),

@@ -2,12 +2,11 @@
 
 import math
 
-import pandas as pd
-
 from xlbatch.film.layout import FilmNeed
 from xlbatch.job.job import Film, Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BODY, FONT, INK, LINE, currency_sign
 from xlbatch.plan import Plan
 from xlbatch.units import length_in, length_text, long_text, print_step, printed_length, printed_sum, printed_text
@@ -32,7 +31,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> pd.DataFrame:
+def table(plan: Plan) -> SheetTable:
     """What each film of the job comes to; lengths rounded up."""
     unit = plan.job.settings.length_unit
     rows = (

@@ -2,9 +2,8 @@
 
 from datetime import time
 
-import pandas as pd
-
 from xlbatch.paper.page import Column, Page, tabled
+from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Plan
 from xlbatch.press.step import PressPlan
 from xlbatch.schedule.hours import TimePlan
@@ -24,7 +23,7 @@ COLUMNS = (
 )
 
 
-def table(plan: Plan) -> pd.DataFrame:
+def table(plan: Plan) -> SheetTable:
     """One row a piece of work: a run to cut, a batch to weed, a batch to press."""
     rows = (
         (

@@ -208,6 +208,7 @@ def _choice(typed: str, choices: tuple[str, ...]) -> str | Unclear:
     return Unclear(likely(typed, choices))
 
 
+@lru_cache(maxsize=10_000)
 def _letters(typed: str) -> str:
     letters = re.sub(r"[\W_]", "", typed.casefold())
     return re.sub(r"([a-z])\1+", r"\1", letters) or typed

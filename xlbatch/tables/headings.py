@@ -35,6 +35,7 @@ def plain(heading: str) -> str:
     return re.sub(r"[\W_]", "", text) or re.sub(r"\s", "", text)
 
 
+@lru_cache(maxsize=2000)
 def split_unit(heading: str) -> tuple[str, str]:
     """A heading without what stands in brackets or after a comma at its end, and that."""
     match = _UNIT.search(heading[:_LONGEST])

@@ -3,6 +3,7 @@
 Only cells are looked at that the program does not read back: what is typed over one of these would be lost."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import lru_cache
 from zlib import crc32
@@ -10,6 +11,7 @@ from zlib import crc32
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems import Where
 from xlbatch.tables.cells import shown_value
+from xlbatch.tables.packed import NotPacked, packed, unpacked
 
 WATCHED: Mapping[str, tuple[str, ...]] = {  # what tells a sheet's rows apart
     "Proof": ("Garment no.",),
@@ -26,11 +28,11 @@ READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read ba
     "Cut list": ("Cut", "Weeded", "Spoiled"),
     "Press log": ("Pressed", "Peeled", "Result", "By", "Note"),
 }
-KIND = "written"  # how these rows of the memory begin
+KIND = "marks"  # how these rows of the memory begin
+UNPACKED = "written"  # as they began when each had a row of its own: headings, or one row's key and marks
 MARK = 3  # letters a cell
 MOST_KEYS = 20  # rows of a sheet with another key: more are another table
 BLANK, ANY = "-" * MARK, "=" * MARK  # marks of a blank cell, and of one that may hold anything
-_FIRST_MARKS = 4  # the column after the kind, the sheet and the row's key
 _LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
 
 
@@ -60,14 +62,18 @@ def plain(value: object) -> str:
 
 
 def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]) -> Iterator[tuple[str, ...]]:
-    """The rows of the memory for a sheet that is written: what its columns are called, then each row's key and marks.
-    A value None is blank, one of no plain kind (a formula) anything."""
+    """The rows of the memory for a sheet that is written, its records packed: what its columns are called, then each
+    row's key and marks. A value None is blank, one of no plain kind (a formula) anything."""
     watched = [column for column, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
     keys = [headings.index(heading) for heading in WATCHED[sheet]]
-    yield KIND, sheet, "", *(headings[column] for column in watched)
-    for values in rows:
-        if key := _key(plain(values[column]) for column in keys):
-            yield KIND, sheet, key, "".join(_mark(values[column]) for column in watched)
+
+    def records() -> Iterator[tuple[str, ...]]:
+        yield "", *(headings[column] for column in watched)
+        for values in rows:
+            if key := _key(plain(values[column]) for column in keys):
+                yield key, "".join(_mark(values[column]) for column in watched)
+
+    yield from ((KIND, sheet, *cells) for cells in packed(records()))
 
 
 def _mark(value: object) -> str:
@@ -87,18 +93,25 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     """The cells typed over, sheet by sheet. `sheets`: those watched, by what they are."""
     headings: dict[str, list[str]] = {}
     written: dict[tuple[str, str], str] = {}
-    for cells in memory.rows.values():
-        if 1 not in cells or cells[1].value != KIND:
-            continue
-        last = max((_FIRST_MARKS, *cells))  # of a row that somebody cut short too
-        _, sheet_name, key, *rest = [str(cells[no].value) if no in cells else "" for no in range(1, last + 1)]
-        if key:
+    for sheet_name, key, *rest in _records(memory):
+        if key and rest:
             written[sheet_name, key] = rest[0]
-        else:
+        elif not key:
             headings[sheet_name] = rest
     for name, sheet in sheets.items():
         if name in headings:
             yield from _on_sheet(name, sheet, headings[name], written)
+
+
+def _records(memory: RawSheet) -> Iterator[list[str]]:
+    """Of each record the sheet, then what was written for it. What somebody made unreadable is none."""
+    for cells in memory.rows.values():
+        kind, *texts = [str(cells[no].value) if no in cells else "" for no in range(1, max(cells) + 1)]
+        if kind == UNPACKED and len(texts) > 1:
+            yield texts
+        elif kind == KIND:
+            with suppress(NotPacked):
+                yield from ([texts[0], *map(str, record)] for record in unpacked(texts[1:]) if record)
 
 
 def _on_sheet(
