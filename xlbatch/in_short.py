@@ -12,7 +12,7 @@ from xlbatch.units import printed_sum, printed_text
 def in_short(plan: Plan, to_print: str) -> tuple[str, str, str]:
     """The amounts, what was assumed, and what to print: `to_print` names the workbook of pages to print, if there is
     one."""
-    return ", ".join(_amounts(plan)) + ".", _assumed(plan), _print_these(to_print)
+    return ", ".join(_amounts(plan)) + ".", _assumed(plan), _print_these(plan, to_print)
 
 
 def _amounts(plan: Plan) -> Iterator[str]:
@@ -40,10 +40,11 @@ def _assumed(plan: Plan) -> str:
     return f"Assumed, each in a cell you can change: {'; '.join(notes)}."
 
 
-def _print_these(to_print: str) -> str:
-    if to_print:
-        return f"To print: the whole of {to_print}; the proof first, the rest when it is signed."
-    return "To print: the sheets that the first page of the plan names."
+def _print_these(plan: Plan, to_print: str) -> str:
+    if not to_print:
+        return "To print: the sheets that the first page of the plan names."
+    proof = "; the proof first, the rest when it is signed" if plan.layout.runs else ""  # without runs all is cut
+    return f"To print: the whole of {to_print}{proof}."
 
 
 def _count(number: int, noun: str) -> str:

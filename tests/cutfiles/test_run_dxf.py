@@ -49,8 +49,8 @@ def test_millimeters_release_2000_and_only_closed_outlines() -> None:
     assert (drawing.header["$INSUNITS"], drawing.header["$MEASUREMENT"]) == (4, 1)
     lines = list(drawing.modelspace())
     assert [(line.dxftype(), line.closed) for line in lines] == [("LWPOLYLINE", True)] * 2  # the L and the hole in it
-    assert drawing.header["$EXTMIN"][:2] == (0, 0)
-    assert drawing.header["$EXTMAX"][:2] == (100, 140)  # the page: else some readers make a point of it
+    assert tuple(drawing.header["$EXTMIN"]) == (0, 0, 0)
+    assert tuple(drawing.header["$EXTMAX"]) == (100, 140, 0)  # the page: else some readers make a point of it
 
 
 def test_mirrored_once() -> None:

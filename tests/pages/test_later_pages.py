@@ -51,11 +51,17 @@ def test_what_was_cut_before_is_to_weed_and_to_lay_ready(first: PlanBook) -> Non
     assert any(text.startswith("strips Black smooth 1, Red smooth 2") for text in cards), cards
 
 
+def test_what_to_print_names_the_proof_where_there_is_one(first: PlanBook) -> None:
+    assert "the proof first" in drop(first.path).in_short[2]
+    first.cut()
+    assert first.drop().in_short[2].endswith(" - to print 3.xlsx.")
+
+
 def test_a_strip_that_is_weeded_is_only_laid_ready(first: PlanBook) -> None:
     first.cut()
     first.cut(heading="Weeded")
     printed = pages(first.drop())
-    assert "Cut and weed" not in load_workbook(printed).sheetnames
+    assert not {"Cut and weed", "Proof"} & {*load_workbook(printed).sheetnames}
     assert any("strip 1 of each film" in text for text in texts_of(printed, "Press cards"))
 
 

@@ -17,3 +17,16 @@ from xlbatch.trade.name_parts import first_name, last_name
 )  # fmt: skip
 def test_the_parts_of_a_name(name: str, first: str, last: str) -> None:
     assert (first_name(name), last_name(name)) == (first, last)
+
+
+@pytest.mark.parametrize(
+    ("name", "last"),
+    [
+        ("ana maria lopez", "lopez"),  # no particle, though all in lower case
+        ("Ana Van Lopez", "Lopez"),  # a particle is one only in lower case
+        ("Ana van der Lopez", "van der Lopez"),
+    ],
+)
+def test_a_last_name_begins_with_a_particle_in_lower_case_or_is_the_last_word(name: str, last: str) -> None:
+    """Common practice, no source."""
+    assert (first_name(name), last_name(name)) == (name.split()[0], last)

@@ -47,7 +47,7 @@ def columns(work: Work, labels: Iterable[str]) -> StripColumns:
     strip = columns_for([TICKS], WORK)
     no = columns_for(labels, WORK, bold=True)
     names = (f"{_who(work, no)} " for no in work.garments)  # clear of what stands beside it
-    who = columns_for(names, WORK, bold=work.only_names, least=9, most=22 if work.only_names else 19)
+    who = columns_for(names, WORK, bold=work.only_names, least=9, most=22 if work.only_names else 20)
     texts = (f"{text} " for decal in work.plan.decals for text in _words(decal))
     on_it = 0 if work.only_names else columns_for(texts, WORK, bold=True, least=5, most=10)
     spoiled = columns_for([f"{BOX} {decal.id}" for decal in work.plan.decals], WORK)

@@ -8,8 +8,8 @@ from xlbatch.placement.place import Extent, Place, around
 
 INK, MEASURE = "#000000", "#0b5a5e"
 LOWEST, OVER = "#b4bac0", ("#ffffff", "#5b6670", "#dfe3e6")  # so that each layer stands out from those under it
-LINES = 15.0  # points beside and above the drawing for the measure lines of each layer
-RING, LETTERS = 6.0, 9.0  # points
+LINES = 17.0  # points beside and above the drawing for the measure lines of each layer
+RING, LETTERS = 7.5, 11.0  # points
 HIDES = 2.5 * RING  # a shorter measure is hidden by its number
 
 
@@ -68,14 +68,14 @@ def _marks(no: int, layer: Extent, lowest: Extent, onto: tuple[float, float, flo
     )
 
 
-def _beside(one: float, other: float) -> float:
+def _beside(start: float, end: float) -> float:
     """The middle of a measure, or, where the number would hide it, just before it."""
-    return (one + other) / 2 if abs(one - other) > HIDES else min(one, other) - RING - 1
+    return (start + end) / 2 if abs(start - end) > HIDES else min(start, end) - RING - 1
 
 
 def _number(no: int, x: float, y: float) -> str:
     return (
         f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{RING}" fill="#fff" stroke-width="0.9"/><text x="{x:.2f}" '
-        f'y="{y + 3.2:.2f}" font-size="{LETTERS}" font-weight="700" text-anchor="middle" fill="{MEASURE}" '
+        f'y="{y + 3.9:.2f}" font-size="{LETTERS}" font-weight="700" text-anchor="middle" fill="{MEASURE}" '
         f'stroke="none">{no}</text>'
     )

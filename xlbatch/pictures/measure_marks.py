@@ -109,14 +109,14 @@ def _drawn(letter: str, line: MeasureLine, ring: Box) -> str:
 def _parts(letter: str, line: MeasureLine, ring: Box) -> Iterator[str]:
     x, start, end = line.x, line.start, line.end
     center, middle = ring.middle
-    at = max(min(start, end), min(middle, max(start, end)))
+    nearest = max(min(start, end), min(middle, max(start, end)))
     if line.x != line.seam:
         yield (
             f'<path d="M{line.seam:.2f} {start:.2f}H{x:.2f}M{line.seam:.2f} {end:.2f}H{x:.2f}" stroke="{ACCENT}" '
             'stroke-width="0.6" stroke-dasharray="2 2" fill="none"/>'
         )
-    if abs(center - x) > FAR[0] or middle != at:
-        yield f'<path d="M{x:.2f} {at:.2f}L{center:.2f} {middle:.2f}" stroke="{ACCENT}" stroke-width="0.8"/>'
+    if abs(center - x) > FAR[0] or middle != nearest:
+        yield f'<path d="M{x:.2f} {nearest:.2f}L{center:.2f} {middle:.2f}" stroke="{ACCENT}" stroke-width="0.8"/>'
     yield (
         f'<path d="M{x:.2f} {start:.2f}V{end:.2f}M{x - TICK:.2f} {start:.2f}h{2 * TICK:g}M{x - TICK:.2f} {end:.2f}'
         f'h{2 * TICK:g}" stroke="{ACCENT}" stroke-width="1.6" fill="none"/>'

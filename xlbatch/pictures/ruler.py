@@ -13,7 +13,7 @@ LONGEST = {"in": 8.75 * 25.4, "cm": 222.0, "mm": 222.0}  # mm, as much as fits o
 CHECK = {"in": (101.6, "4 in"), "cm": (100.0, "10 cm"), "mm": (100.0, "100 mm")}
 TOP = 12.0  # points above zero
 BELOW = 7.0  # points below the last mark of a plain ruler, for its number
-APART = 8.5  # points between two labels
+APART = 9.5  # points between two labels
 INK = "#17202a"
 
 
@@ -42,7 +42,7 @@ def plain_ruler(longest: float, unit: str) -> Picture:
     svg = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{SCALE}" height="{height:.3f}" font-family="Arimo" '
         f'fill="{INK}" stroke="none"><rect x=".5" y="{TOP}" width="{SCALE - 1}" height="{length * POINT + BELOW:.3f}" '
-        f'fill="#fff" stroke="{INK}"/><text x="2" y="9" font-size="8" font-weight="700">0 = seam</text>'
+        f'fill="#fff" stroke="{INK}"/><text x="1" y="10" font-size="11" font-weight="700">0 seam</text>'
         f"{_ticks(unit, length)}</svg>"
     )
     return drawn(svg, f"A ruler at its true size, {printed_text(length, unit)} long")
@@ -59,7 +59,7 @@ def _ticks(unit: str, length: float) -> str:
         marks.append(f'<rect x="0" y="{y - 0.3:.3f}" width="{long}" height=".6"/>')
         if tick % whole == 0 and tick:
             number = tick if unit == "mm" else tick // whole
-            marks.append(f'<text x="22" y="{y + 3.5:.3f}" font-size="10" font-weight="700">{number}</text>')
+            marks.append(f'<text x="21.5" y="{y + 3.9:.3f}" font-size="11" font-weight="700">{number}</text>')
     return "".join(marks)
 
 
@@ -69,7 +69,7 @@ def _check(unit: str) -> str:
     return (
         f'<rect x="0" y="{y - 0.75:.3f}" width="20" height="1.5"/>'
         f'<rect x="34" y="{y - 0.75:.3f}" width="{SCALE - 34}" height="1.5"/>'
-        f'<text transform="translate({SCALE - 7} {TOP + 4}) rotate(90)" font-size="7">'
+        f'<text transform="translate({SCALE - 7} {TOP + 4}) rotate(90)" font-size="8">'
         f"0 to the thick line must measure {says}</text>"
     )
 
@@ -84,6 +84,6 @@ def _marks(drops: Mapping[float, Iterable[str]], unit: str) -> str:
         marks.append(
             f'<path d="M{SCALE} {y:.3f} l4 -2 v4 z"/>'
             f'<path d="M{SCALE + 4} {y:.3f} L{SCALE + 9} {below:.3f}" stroke="{INK}" stroke-width=".5"/>'
-            f'<text x="{SCALE + 10}" y="{below + 2.3:.3f}" font-size="6.8">{text}</text>'
+            f'<text x="{SCALE + 10}" y="{below + 2.3:.3f}" font-size="8">{text}</text>'
         )
     return "".join(marks)

@@ -105,7 +105,7 @@ def _strip(run: Run, strip: Strip, end: float, scale: float, film: float) -> str
     cut = f'{line} stroke-width="1.2" stroke-dasharray="5 3"/>' if strip is not run.strips[0] else ""
     size = max(5.0, min(15.0, bottom - top - 2))
     under = (bottom + top) / 2 + size * 0.36
-    word = f'<text x="2" y="{under - size:.2f}" font-size="7" fill="{LINE}">strip</text>' if size == 15.0 else ""
+    word = f'<text x="2" y="{under - size:.2f}" font-size="8" fill="{LINE}">strip</text>' if size == 15.0 else ""
     number = f'<text x="2" y="{under:.2f}" font-size="{size:.2f}" font-weight="700" fill="{INK}">{strip.batch}</text>'
     return cut + word + number
 
@@ -115,5 +115,5 @@ def _leading_end(high: float, film: float, *, first: bool) -> str:
     edge = f'<line x1="{LABEL}" x2="{LABEL + film:.2f}" y1="{high:.2f}" y2="{high:.2f}" stroke="{INK}"'
     return (
         f'{edge} stroke-width="{2.5 if first else 0.5}"/>'
-        f'<text x="{LABEL}" y="{high + 10:.2f}" font-size="7.5" fill="{INK}">{says}</text>'
+        f'<text x="{LABEL}" y="{high + 10:.2f}" font-size="8" fill="{INK}">{says}</text>'
     )

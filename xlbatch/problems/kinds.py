@@ -164,7 +164,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("decal-too-fine", "stop", "{which} is so fine that nothing of it would hold; {film} holds from {least}.",
          "{remedy}"),
     Kind("off-center", "note",
-         "{which}: most of the ink lies to the {heavy} of the middle, by {part} % of the width.",
+         "{which}: most of the film lies to the {heavy} of the middle, by {part} % of the width.",
          "As you look at the garment, it would look centered {shift} more to the {light}; the Decals sheet has each. "
          "Nothing is moved by itself."),
     Kind("film-unknown", "stop", "“{found}” is not on the Film sheet.",

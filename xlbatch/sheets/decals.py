@@ -87,7 +87,8 @@ def write(page: Page, plan: Plan) -> None:
         "Decals",
         "Across and Along: the lower-left corner of the decal's box as it lies on the cutter, from the left edge of "
         "the usable width and from the run's leading end. Width and Height: the upright decal. "
-        "To look centered: how far to the right, as one reads it (left where negative), if its ink sits to one side.",
+        "To look centered: how far to the right, as one reads it (left where negative), if more of it lies to one "
+        "side.",
     )
     page.table(frame)
     places: dict[Value, int] = {run.no: row for row, run in enumerate(plan.layout.runs)}

@@ -63,9 +63,11 @@ def write(page: Page, plan: Plan) -> None:
     top = page.row
     page.picture(top, 0, ruler(drops(plan.places, settings), settings.length_unit), left=0, top=0, exact=True)
     shown = [partial(_picture, places, settings) for places in list(kinds(plan).values())[:MOST]]
-    designs = {(alike[0][0].decal.spec.design, *(place.decal.piece for place in alike[0])): alike
-               for alike in drawings(plan.places)}  # fmt: skip
-    shown += [partial(_layers, alike[0], settings) for alike in list(designs.values())[:MOST]]
+    designs: dict[tuple[str, ...], Sequence[Place]] = {}
+    for alike in drawings(plan.places):
+        pieces = (place.decal.piece for place in alike[0])
+        designs.setdefault((alike[0][0].decal.spec.design, *pieces), alike[0])
+    shown += [partial(_layers, drawing, settings) for drawing in list(designs.values())[:MOST]]
     starts = []
     for first in range(0, len(shown), ACROSS):
         starts.append(page.row)
