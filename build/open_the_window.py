@@ -1,6 +1,7 @@
 """Runs first in the Windows program without a console: its window opens unless --no-window is given, whether or not
-whoever starts it hands over streams."""
+whoever starts it hands over streams. A process that it starts to work for it opens none."""
 
 import sys
 
-sys.argv.insert(1, "--window")
+if sys.argv[1:2] != ["--multiprocessing-fork"]:
+    sys.argv.insert(1, "--window")

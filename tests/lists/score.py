@@ -28,7 +28,14 @@ from xlbatch.tables.cells import shown_value
 
 OUTCOMES = ("right", "asked", "held", "wrong unasked", "refused")
 TABLES = ("lists.txt", "further.txt", "fresh.txt", "unseen.txt")
-HARD_TABLES = ("new_manner.txt", "last_manner.txt", "ordinary_kinds.txt", "another_hand.txt")
+HARD_TABLES = (
+    "new_manner.txt",
+    "last_manner.txt",
+    "ordinary_kinds.txt",
+    "another_hand.txt",
+    "third_look.txt",
+    "fourth_look.txt",
+)
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list
 NOW = datetime(2026, 5, 4, 9, 30)

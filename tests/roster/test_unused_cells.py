@@ -55,8 +55,14 @@ def test_a_second_column_of_one_meaning_names_the_rows_it_differs_in(tmp_path: P
 
 
 def test_a_choice_read_by_what_stands_in_it_names_its_rows(tmp_path: Path) -> None:
-    list_: Rows = [["Name", "Size", "Ink"], ["Ana Blom", "M", "gold"], ["Ivo Berg", "L", "silver"]]
+    list_: Rows = [["Name", "Size", "Tint"], ["Ana Blom", "M", "gold"], ["Ivo Berg", "L", "silver"]]
     assert ("heading-by-content", (2, 3)) in _asked(list_, tmp_path)
+
+
+@pytest.mark.parametrize("heading", ["Ink", "Lettering color", "Colour of the print"])
+def test_the_color_of_a_print_is_not_the_garments(heading: str, tmp_path: Path) -> None:
+    list_: Rows = [["Name", "Size", heading], ["Ana Blom", "M", "gold"], ["Ivo Berg", "L", "silver"]]
+    assert ("column-choice-unused", (2, 3)) in _asked(list_, tmp_path)
 
 
 @pytest.mark.parametrize("name", ["Ana Blom née Dahl", "Ana's plus one", "N.N."])

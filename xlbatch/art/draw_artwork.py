@@ -167,8 +167,9 @@ class _Artwork:
         """The size of the whole drawing on this garment, its shape kept, before it is fitted."""
         shape, spec = own[1] / own[0], self.sizing
         if not spec.width and not spec.height and self.spec == self.together[0]:
-            used = length_text(self._usual, self.bench.job.settings.length_unit)
-            self._report("assumed", "Width", what=phrase("width of", decal=spec.decal), used=used, sheet="Designs")
+            usual = length_text(self._usual, self.bench.job.settings.length_unit)
+            used = phrase("wide", decal=spec.decal, width=usual)
+            self._report("assumed", "Width", what=phrase("width"), used=used, sheet="Designs")
         width = spec.width or (None if spec.height else self._usual)
         widths = [self._sized(length) for length in (width, spec.widest) if length]
         if spec.height:

@@ -5,7 +5,8 @@ from collections.abc import Mapping
 PHRASES: Mapping[str, str] = {
     # what was assumed
     "left open": "What the list leaves open",
-    "width of": "The width of {decal}",
+    "width": "The width of the artwork",
+    "wide": "{decal} {width} wide",
     "letter height of": "The letter height of {decal}",
     "measures of": "Measures of {garment}",
     "as the same size": "those of the {garment} in the same size",

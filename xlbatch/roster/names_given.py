@@ -13,7 +13,8 @@ from xlbatch.trade.answer_words import answer, answers_that_mean
 from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
-_MARK = re.compile(r"^[*†✓✔✅☑✗✘❌]+\s*|\s*[*†✓✔✅☑✗✘❌]+$")
+_MARK = re.compile(r"^[*†✓✔✅☑✗✘❌?]+\s*|\s*[*†✓✔✅☑✗✘❌?]+$")
+_LISTED = re.compile(r"^[-–—•·>]+\s+")  # before each name of a list
 _NO_TEXT = re.compile(r"[\W_]+")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
@@ -29,9 +30,23 @@ def particle(line: Line) -> Line:
     return with_texts(line, Last_name=f"{particle} {last}") if particle and last else line
 
 
+def without_signs(line: Line) -> Line:
+    """A first or last name of signs alone is none; a question mark is asked about."""
+    for heading in ("First name", "Last name"):
+        typed = text_of(line, heading)
+        if typed and _NO_TEXT.fullmatch(typed):
+            if "?" in typed:
+                line.found("name-remark", heading, typed, name="", remark=typed)
+            line = with_texts(line, **{heading.replace(" ", "_"): ""})
+    return line
+
+
 def who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
     typed = text_of(line, "Who")
+    if _LISTED.match(typed):
+        typed = _LISTED.sub("", typed)
+        line = with_texts(line, Who=typed)
     name, remark = _name_and_remark(typed)
     if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
         line.found("name-several", "Who", typed)

@@ -7,7 +7,7 @@ from functools import cache
 
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
-from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who
+from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who, without_signs
 from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts, yes_or_no
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.boxes import mark
@@ -27,7 +27,7 @@ def in_own_words(line: Line) -> Line:
     _note(line)
     for take_apart in (
         *(particle, _size, _cut, _counted, _how_many, _status, _wanted, _not_wanted),
-        *(who, name_wanted, print_name, number, _struck),
+        *(without_signs, who, name_wanted, print_name, number, _struck),
     ):
         line = take_apart(line)
     return line

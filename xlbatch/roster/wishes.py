@@ -8,6 +8,7 @@ from xlbatch.trade.answer_words import garment_in
 from xlbatch.trade.contrast import shade
 from xlbatch.trade.remarks import may_change_it, remark_asks
 
+_ENDS_IN_SIZE = re.compile(r"\S+(?: \S+)? [SML]")  # now L; a middle letter stands between names
 _MANY = re.compile(r"(?:x\s*)?[2-9]\d?(?:\s*x)?(?:\s+(?:please|pls|shirts?|tees?|of|pcs|pieces)\b.*)?", re.IGNORECASE)
 
 
@@ -15,7 +16,7 @@ def wish(remark: str) -> str:
     """What a remark asks for, by its words, or because it names a size, a garment or how many."""
     if asks := remark_asks(remark):
         return asks
-    if any(len(size) > 1 or size == remark for size in sizes_in(remark)):
+    if any(len(size) > 1 or size == remark or _ENDS_IN_SIZE.fullmatch(remark) for size in sizes_in(remark)):
         return "another size or a change"
     if garment_in(remark) or any(shade(word) for word in re.findall(r"[^\W\d_]+", remark) if word.islower()):
         return "another garment or color"

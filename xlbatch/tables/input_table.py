@@ -31,6 +31,7 @@ ROLES = {  # what is said of the columns that are none of the Roster's own
     "Aside": "not about the garment, not used",
     "Other text": "a further text, not used",
     "Sleeve text": "a text for a sleeve, not used",
+    "Print color": "the color of what is printed, not used",
     "Wanted": "whether one is wanted (no: Status cancelled)",
     "Not wanted": "whether none is wanted (yes: Status cancelled)",
     "Name wanted": "whether a name is printed (no: Print name no name)",

@@ -13,13 +13,14 @@ from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
 from xlbatch.tables.roster_columns import NAMES
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.trade.answer_words import garment_in
+from xlbatch.trade.answer_words import garment_in, garment_meant
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(
-    r"\s*(?:#?\b([1-9])(?:st|nd|rd|th)?|\b(first)(?! *(?:name|&|and))|\b(second)(?! *name)|\b(third))\b\s*",
+    r"\s*#?\b([1-9](?:st|nd|rd|th)?|first(?! *(?:name|&|and))|second(?! *name)|third|extra|additional|another)\b\s*",
     re.IGNORECASE,
 )
+_IN_WORDS = {"first": 1, "second": 2, "third": 3, "extra": 2, "additional": 2, "another": 2}
 _PERSONS = frozenset((*NAMES, "Someone else", "Name wanted"))  # what the heading of a person's name may say
 _OF_SIZES = 0.8  # of a column's cells
 _SAYS_NOTHING = frozenset(
@@ -65,20 +66,37 @@ def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
         number, rest = _number(text)
         if number:
             numbered.setdefault(number, {})[column] = rest
-    people = tuple(own for own in numbered.values() if len(own) > 1) or tuple(
-        own for own in numbered.values() if "Size" in heading_scores(next(iter(own.values())))
-    )
+    if 2 in numbered and 1 not in numbered and (first := _unnumbered(titles, numbered[2])):
+        numbered = {1: first, **numbered}
+    people = tuple(own for own in numbered.values() if len(own) > 1)
+    people = people or tuple(own for own in numbered.values() if _is_shirts(next(iter(own.values()))))
     begins = {next(iter(own.values())).casefold() for own in people}
     return _with_shared(titles, people) if len(people) > 1 and len(begins) == 1 else ()
 
 
+def _unnumbered(titles: Titles, second: Titles) -> dict[int, str]:
+    """The headings of the first of two that have no number: Size, beside Size 2 or Extra shirt size."""
+    rests = [text.casefold() for text in second.values()]
+    first = {
+        column: next(iter(second.values())) if len(second) == 1 else text
+        for column, text in titles.items()
+        if not _number(text)[0] and (_is_shirts(text) if len(second) == 1 else text.casefold() in rests)
+    }
+    return first if len(first) == len(second) else {}
+
+
+def _is_shirts(text: str) -> bool:
+    """Whether a heading without its number is of a shirt's size, and of nothing else such as a second choice."""
+    return "Size" in heading_scores(text) and (not _whose(text) or bool(garment_meant(_whose(text))))
+
+
 def _number(text: str) -> tuple[int, str]:
     """The one number in a heading, 0 where there is none, and the heading without it."""
-    numbers = [next(place for place, part in enumerate(match, -1) if part) for match in _NUMBER.findall(text)]
-    digits = _NUMBER.search(text)
-    if not digits or len(numbers) != 1:
+    numbers = _NUMBER.findall(text)
+    if len(numbers) != 1:
         return 0, text
-    return int(digits[1] or numbers[0] + 1), _NUMBER.sub(" ", text).strip()
+    number = numbers[0].casefold()
+    return _IN_WORDS.get(number) or int(number[0]), _NUMBER.sub(" ", text).strip()
 
 
 def _by_garment(titles: Titles) -> tuple[NumberedPart, ...]:
@@ -123,7 +141,7 @@ def _by_person(titles: Titles) -> tuple[NumberedPart, ...]:
     }
     parts: list[Titles] = []
     for whose in dict.fromkeys(sizes.values()):
-        names = [column for column, of in named.items() if of == whose]
+        names = [column for column, of in named.items() if of == whose or not (whose or of in others)]
         own = [column for column, of in sizes.items() if of == whose]
         if len(own) == 1 and names:
             parts.append({column: _named(titles[column]) for column in names} | {own[0]: titles[own[0]]})

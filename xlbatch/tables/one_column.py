@@ -12,7 +12,7 @@ from xlbatch.tables.sizes import read_size
 
 _FEWEST = 2  # lines with a size; one alone may be anything
 _HALF = 0.5  # of the lines; the others are greetings
-_BULLET = re.compile(r"^\s*(?:[-–—*•·]|\d+\s*[.)])\s+")
+_BULLET = re.compile(r"^\s*(?:[-–—*•·>]|\d+\s*[.)])\s+")
 _SIGNS = tuple(
     re.compile(rf"\s*{sign}\s*") for sign in (r"\t", r"\|", ";", "[:=]", r"(?<=\s)[-–—](?=\s)", ",", r"[()]")
 )

@@ -37,7 +37,7 @@ class ListShape(NamedTuple):
 def other_shape(sheet: RawSheet) -> ListShape | None:
     """The list in a sheet that has no row a person, or None where it is none of these shapes."""
     shapes: tuple[Callable[[RawSheet], ListShape | None], ...] = (
-        *(_chat, _tallies, _under_sizes, _below_sizes, after_sizes, _several_in_a_cell),
+        *(_chat, _name_over_size, _tallies, _under_sizes, _below_sizes, after_sizes, _several_in_a_cell),
     )
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
@@ -89,6 +89,20 @@ def _chat(sheet: RawSheet) -> ListShape | None:
         return None
     shape = _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
+
+
+def _name_over_size(sheet: RawSheet) -> ListShape | None:
+    """A chat copied without its times, the sender in one line and the message with one size in the next."""
+    lines = [(row, shown_value(*cells.values())) for row, cells in sheet.rows.items() if len(cells) == 1]
+    pairs = list(zip(lines[::2], lines[1::2], strict=False))
+    people = {
+        row: [sender, sizes[0], message]
+        for (row, sender), (_, message) in pairs
+        if kind_of_text(sender) == "name" and len(sizes := sizes_in(message)) == 1
+    }
+    if not len(people) == len(pairs) >= _FEWEST or len(lines) != len(sheet.rows) or len(lines) % 2:
+        return None
+    return _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
 
 
 def _said_by(line: str) -> tuple[str, str] | None:

@@ -1,5 +1,6 @@
 """Turns a table into its lines: one a row, or one for each size that a row asks for."""
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -15,6 +16,7 @@ from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people,
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
+_TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
 _SAME_AS_ABOVE = ("same as above", "as above")  # under Print name it may mean the person's own name
 
 
@@ -95,10 +97,15 @@ def _roles(table: Table) -> dict[str, int]:
 def _whom(table: Table, row: int) -> Class | None:
     """Whom the sizes of a row are for, by the title above it or its sheet's name; an age is a child's where the
     headings speak of children."""
-    titled = wearer(table.groups.get(row, table.title)) or wearer(table.sheet)
+    titled = _wearer_in(table.groups.get(row, table.title)) or _wearer_in(table.sheet)
     cell = table.rows[row].get(table.columns.get("Size", 0))
     typed = shown_value(cell) if cell and not titled and table.is_of_children else ""
     return "youth" if typed[:1].isdigit() and read_size(typed, "youth") and not read_size(typed) else titled
+
+
+def _wearer_in(title: str) -> Class | None:
+    """Whom a title speaks of, also beside something else: `Grade 3 (youth sizes)`."""
+    return next(filter(None, map(wearer, filter(None, (title, *_TITLE_PARTS.split(title))))), None)
 
 
 def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
