@@ -98,9 +98,10 @@ def _boxes_meeting(shape: _Inked, others: Sequence[_Inked]) -> list[_Inked]:
 
 def _inked(looked: Looked) -> Iterator[_Inked]:
     """What is cut of a drawing, in no order."""
+    layers = looked.layers.layers
     for part in looked.parts:
-        for shape in part.shapes if part.use else ():
-            yield _Inked((shape.layer, 0), looked.layers.layers[shape.layer].color, shape.box, path_of_shapes((shape,)))
+        for shape in set(part.shapes) - part.unseen(layers) if part.use else ():
+            yield _Inked((shape.layer, 0), layers[shape.layer].color, shape.box, path_of_shapes((shape,)))
         for paint_no, color in enumerate(part.text.colors if part.text and part.use else ()):
             yield _Inked((part.layer, paint_no), color, part.box, _box_path(part.box))
 

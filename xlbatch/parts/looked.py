@@ -26,9 +26,9 @@ class Looked:
     @property
     def colors(self) -> tuple[str, ...]:
         """The colors of what is cut of it, the lowest first."""
-        used = {id(shape) for part in self.parts if part.use for shape in part.shapes}
-        shapes = (shape for part in self.parts for shape in part.shapes if id(shape) in used)
-        drawn = {(shape.layer, 0): self.layers.layers[shape.layer].color for shape in shapes}
+        layers = self.layers.layers
+        shapes = (shape for part in self.parts if part.use for shape in part.shapes if shape not in part.unseen(layers))
+        drawn = {(shape.layer, 0): layers[shape.layer].color for shape in shapes}
         for part in self.parts:
             paints = part.text.colors if part.text and part.use else ()
             drawn |= {(part.layer, paint_no): color for paint_no, color in enumerate(paints)}
