@@ -20,6 +20,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent))  # what lies beside a s
 from compare_plans import differences
 from environment import ROOT
 from kill_bundle import Folder, kill_often
+from large_list import computed, large_list
 from PIL import Image, ImageGrab
 from try_bundle import copy_examples
 from windows_machine import PATIENCE, Machine, machine
@@ -27,6 +28,7 @@ from windows_machine import PATIENCE, Machine, machine
 FOLDER = "Büro & Möbel Ωμέγα 張"  # a space, an ampersand, letters of three scripts
 MISTAKES = ("size-unknown", "film-unknown", "artwork-unreadable", "lettering-too-long", "heat-over-limit")
 FORBIDDEN = ("CON", "a/b: c?", "ends in a dot.", "\N{BALLOON}" * 61, "Ωμέγα")  # groups; file names come of them
+WORKER = "parent_pid="  # in the command of a process that works for another
 KILLS = 4
 LONGEST = 259  # characters of a path
 SHOTS = ROOT / "dist" / "windows"
@@ -223,7 +225,27 @@ def _wait_for_window(display: str, title: str, running: "subprocess.Popen[bytes]
     raise AssertionError(f"No window was called {title}.")
 
 
-TRIES = (try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_offered, try_window)
+def try_large(program: Program, scratch: Path) -> None:
+    """A large job is written by two processes of the program with the window, and comes out as on Linux."""
+    folders = [scratch / name for name in ("large", "large on linux")]
+    for folder in folders:
+        folder.mkdir()
+        (folder / "large.csv").write_text(large_list(), encoding="utf-8")
+    by_the_second, until = 0.0, time.monotonic() + PATIENCE
+    with program.start("--no-window", "--effort", "0", folders[0] / "large.csv", window=True) as running:
+        while running.poll() is None and time.monotonic() < until:
+            by_the_second = max(by_the_second, computed(WORKER))
+            time.sleep(PAUSE / 10)
+        running.kill()
+    if running.returncode or by_the_second < 1:
+        raise AssertionError(f"Exit code {running.returncode}; a second process computed {by_the_second:.1f} s.")
+    program.on_linux("--effort", "0", folders[1] / "large.csv")
+    same(*folders)
+
+
+TRIES = (
+    try_examples, try_mistakes, try_names, try_locked, try_long_path, try_kills, try_offered, try_window, try_large,
+)  # fmt: skip
 
 
 def build(box: Machine, source: Path, scratch: Path) -> Path:

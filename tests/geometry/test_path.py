@@ -109,3 +109,10 @@ def test_a_product_moves_first_by_the_first_matrix() -> None:
 
 def test_contours_are_told_apart() -> None:
     assert contours((*SQUARE, *SQUARE)) == (SQUARE, SQUARE)
+
+
+def test_path_data_is_rounded_and_has_no_minus_nothing() -> None:
+    """Moved by -0.0004 mm, what lies at 0 stays 0; the same point is never written in two ways."""
+    line = [("M", (0.0, 1.23456)), ("L", (-0.0, 10.0)), ("Z", ())]
+    assert path_data(line, (1, 0, 0, 1, -0.0004, 0)) == "M0 1.235 L0 10 Z"
+    assert path_data(line, (1, 0, 0, -1, 0, 0)) == "M0 -1.235 L0 -10 Z"

@@ -33,6 +33,8 @@ HARD_TABLES = (
     "last_manner.txt",
     "ordinary_kinds.txt",
     "another_hand.txt",
+    "handed_on.txt",
+    "many_hands.txt",
     "third_look.txt",
     "fourth_look.txt",
 )

@@ -2,7 +2,7 @@
 
 import pytest
 
-from xlbatch.trade.name_parts import first_name, last_name
+from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 
 
 @pytest.mark.parametrize(
@@ -30,3 +30,14 @@ def test_the_parts_of_a_name(name: str, first: str, last: str) -> None:
 def test_a_last_name_begins_with_a_particle_in_lower_case_or_is_the_last_word(name: str, last: str) -> None:
     """Common practice, no source."""
     assert (first_name(name), last_name(name)) == (name.split()[0], last)
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("Ana plus one", ("plus", "one")), ("ana novak", ()), ("ana", ()), ("Ana Novak", ()), ("Jan van Dijk", ()),
+        ("baby Sue", ("baby",)), ("ana Novak", ()), ("Ana (late)", ("(late)",)), ("N. N.", ("N. N.",)),
+    ],
+)  # fmt: skip
+def test_words_in_small_letters_beside_others_are_no_name(name: str, words: tuple[str, ...]) -> None:
+    assert words_of_no_name(name) == words

@@ -6,7 +6,7 @@ from functools import cache
 
 from xlbatch.job.job import NO_NAME
 from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts, yes_or_no
-from xlbatch.tables.contents import AFTER_YES
+from xlbatch.tables.contents import AFTER_YES, kind_of_text
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
@@ -16,6 +16,8 @@ from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 _MARK = re.compile(r"^[*†✓✔✅☑✗✘❌?]+\s*|\s*[*†✓✔✅☑✗✘❌?]+$")
 _LISTED = re.compile(r"^[-–—•·>]+\s+")  # before each name of a list
 _NO_TEXT = re.compile(r"[\W_]+")
+_NAMES = ("name", "words", "answer")  # the kinds of an answer that is the name itself
+_NEVER_PRINTED = ("price", "date", "contact")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
 _DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
@@ -91,7 +93,12 @@ def name_wanted(line: Line) -> Line:
     means = yes_or_no(typed)
     if means == "not wanted":
         return with_texts(line, Print_name=NO_NAME)
-    return line if means == "wanted" else with_texts(line, Print_name=typed)
+    if means == "wanted":
+        return line
+    if kind_of_text(typed) in _NAMES:
+        return with_texts(line, Print_name=typed)
+    line.found("print-answer-unclear", "Print name", typed)
+    return with_texts(line, Print_name=NO_NAME)
 
 
 def print_name(line: Line) -> Line:
@@ -115,7 +122,7 @@ def print_name(line: Line) -> Line:
         code = "print-answer-doubtful" if means == "whole name or above" else "print-answer"
         line.found(code, "Print name", typed, text=text or typed)
         return with_texts(line, Print_name=text or typed)
-    if _NO_TEXT.fullmatch(typed):
+    if _NO_TEXT.fullmatch(typed) or kind_of_text(typed) in _NEVER_PRINTED:
         line.found("print-answer-unclear", "Print name", typed)
         return with_texts(line, Print_name=NO_NAME)
     if quoted := _QUOTED.fullmatch(typed):

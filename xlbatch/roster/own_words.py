@@ -87,8 +87,12 @@ def _pieces() -> re.Pattern[str]:
 
 
 def _how_many(line: Line) -> Line:
+    """None for 0; a number said in a word."""
     typed = text_of(line, "How many")
-    return not_made(line, "How many", typed) if typed == "0" else line
+    if typed == "0":
+        return not_made(line, "How many", typed)
+    number_said = answer("How many", typed)
+    return with_texts(line, How_many=number_said) if number_said else line
 
 
 def _status(line: Line) -> Line:

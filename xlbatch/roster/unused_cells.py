@@ -27,6 +27,7 @@ _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "lin
 _OWN = {"Print name", "How many", "Status"}  # headings of the program's own Roster, whose lines above it say how
 _SHORTEST = 3  # letters of a name by which a line may speak of someone
 _LEGEND = re.compile(r"\w\s*=\s*\w")  # M = 10-12
+_LABEL = re.compile(r"([^:=]{3,40})[:=]\s*\w")  # Front: LAKE CREW
 _LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
 _MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
 _MOSTLY = 0.6  # of a column's cells
@@ -57,9 +58,11 @@ def unused_cells(
 
 
 def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:
-    """The sentences above a list that seem to order something for all of it."""
+    """The sentences above a list that seem to order something for all of it: `No names, please`, `Front: LAKE CREW`."""
     for where, text in above.items():
-        if len(text.split()) >= _LEAST_OF_A_SENTENCE and _has(text, "order") and not _LEGEND.search(text):
+        label = _LABEL.match(text)
+        orders = len(text.split()) >= _LEAST_OF_A_SENTENCE and _has(text, "order") and not _LEGEND.search(text)
+        if orders or (label and _has(label[1], "label")):
             rows = tuple(row.source.row for row in roster if row.source.sheet == where.sheet)
             yield problem("row-above", where, text, rows=rows)
 
@@ -111,7 +114,8 @@ def _look(title: str, cells: Column) -> str:
     kinds = [kind_of_text(text) for text in texts]
     if _share(kinds, _OF_CONSEQUENCE) >= _MOSTLY or all(_says_place(text) or _is_mark(text) for text in texts):
         return "choice"
-    return "choice" if _speaks_of_garment(title) and _share(kinds, ("date", "price", "contact")) < _MOSTLY else ""
+    of_money = _share(kinds, ("date", "price", "contact")) >= _MOSTLY and not _says_printed(title)
+    return "choice" if _speaks_of_garment(title) and not of_money else ""
 
 
 def _share(kinds: Sequence[str], wanted: Iterable[str]) -> float:
@@ -121,6 +125,11 @@ def _share(kinds: Sequence[str], wanted: Iterable[str]) -> float:
 def _speaks_of_garment(title: str) -> bool:
     meanings = {meaning for meaning, worth in heading_scores(title).items() if worth >= 0}
     return bool(garment_in(title) or meanings - {*_HARMLESS} or _has(title, "heading"))
+
+
+def _says_printed(title: str) -> bool:
+    """Whether a heading speaks of what is printed: `Name on back +$5`."""
+    return bool({"Print name", "Name wanted"} & set(heading_scores(title)))
 
 
 def _says_place(text: str) -> bool:
@@ -139,7 +148,7 @@ def _has(text: str, kind: str) -> bool:
 @cache
 def _words() -> Mapping[str, frozenset[str]]:
     """The words of a garment's places and of headings that matter, by kind."""
-    words_by_place: dict[str, set[str]] = {"place": set(), "heading": set(), "order": set()}
+    words_by_place: dict[str, set[str]] = {"place": set(), "heading": set(), "order": set(), "label": set()}
     for line in table("unused_cell_words"):
         words_by_place[line["Where"]] |= set(words(line["Words"]))
     return {kind: frozenset(of) for kind, of in words_by_place.items()}

@@ -90,7 +90,8 @@ def _kind(cell: Raw, text: str) -> str:
 
 @lru_cache(maxsize=20_000)
 def kind_of_text(text: str) -> str:
-    """The kind of one text: size, wearer, color, garment, status, number, price, date, contact, name, words, remark."""
+    """The kind of one text: size, wearer, color, garment, status, number, price, date, contact,
+    letter, name, words, remark."""
     if _is_yes_no(text) and not read_size_cell(text).size:
         return "yes or no"
     if read_size_cell(text).size or several_sizes(text):
@@ -128,5 +129,7 @@ def _kind_of_words(text: str) -> str:
     text = _NUMBERED.sub("", text)
     if not _NAME.fullmatch(text) or len(text) > _MOST_LETTERS:
         return "remark"
+    if len(text.rstrip(".")) == 1 and text[0].isascii():
+        return "letter"  # a middle initial, a mark: no one's name
     first, last = text[0], text.split()[-1][0]
     return "name" if not first.islower() and (not last.islower() or " " not in text) else "words"

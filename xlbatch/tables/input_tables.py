@@ -12,7 +12,7 @@ from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import find_headings, read_headings, repeats
 from xlbatch.tables.input_table import READ_BACK, Table, Tables, heading_records, kept_columns, made_table, with_rows
-from xlbatch.tables.list_parts import ListPart
+from xlbatch.tables.list_parts import ListPart, ends_list
 from xlbatch.tables.list_tables import list_tables
 from xlbatch.tables.same_people import ListSheet, one_list
 from xlbatch.tables.sideways import upright
@@ -64,6 +64,7 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
             continue
         if meaning in by_meaning:
             asked.append(problem("sheet-joined", Where(sheet.name), sheet.name))
+        tables = tuple(map(_put_off, tables)) if len(of_the_list) > 1 else tables
         asked += (*_of_tables(tables), *of_sheet, *_hidden(sheet, tables))
         further += tables if meaning in by_meaning else tables[1:]
         by_meaning.setdefault(meaning, tables[0])
@@ -139,6 +140,13 @@ def _tables(sheet: RawSheet, meaning: str) -> tuple[tuple[Table, ...], tuple[Pro
     headings = find_headings(sheet, meaning)
     below = {row: cells for row, cells in sheet.rows.items() if row > headings.row and not repeats(cells, headings)}
     return ((made_table(sheet, meaning, ListPart(headings, below)),) if headings.known else ()), ()
+
+
+def _put_off(table: Table) -> Table:
+    """The rows of one of several sheets, left out where it is called `Waiting list` or `Cancelled`."""
+    if table.meaning != "Roster" or not ends_list(table.sheet):
+        return table
+    return replace(table, left_out=dict.fromkeys(table.rows, f"stands on the sheet “{table.sheet}”"))
 
 
 def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:

@@ -208,7 +208,7 @@ def _people(sheet: RawSheet, part: ListPart) -> tuple[ListPart, list[Problem]]:
     leftmost = min((column for cells in part.rows.values() for column in cells), default=0)
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
-        if _ends_list(lone) and row != max(part.rows):
+        if ends_list(lone) and row != max(part.rows):
             ended = f"stands under “{lone}”"
             continue
         group = titles.get(row, group)
@@ -225,7 +225,7 @@ def _people(sheet: RawSheet, part: ListPart) -> tuple[ListPart, list[Problem]]:
     return ListPart(part.headings, kept, groups=groups, left_out=left_out), problems
 
 
-def _ends_list(title: str) -> bool:
+def ends_list(title: str) -> bool:
     """Whether those under a title are not, or not surely, to get one: `Cancelled`, `Waiting list`."""
     return answer("Status", title.rstrip(":")) in ("not wanted", "ask") or remark_asks(title) == NONE_WANTED
 

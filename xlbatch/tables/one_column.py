@@ -14,7 +14,8 @@ _FEWEST = 2  # lines with a size; one alone may be anything
 _HALF = 0.5  # of the lines; the others are greetings
 _BULLET = re.compile(r"^\s*(?:[-–—*•·>]|\d+\s*[.)])\s+")
 _SIGNS = tuple(
-    re.compile(rf"\s*{sign}\s*") for sign in (r"\t", r"\|", ";", "[:=]", r"(?<=\s)[-–—](?=\s)", ",", r"[()]")
+    re.compile(rf"\s*{sign}\s*")
+    for sign in (r"\t", r"\|", ";", "[:=]", r"(?<=\s)[-–—](?=\s)", ",", r"(?<=\s)/(?=\s)", r"[()]")
 )
 _LONGEST_SIZE = 3  # words, at the end of a line without signs
 

@@ -94,7 +94,7 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
         if meaning in _ANSWERED and (held.filled < _ANSWERED[meaning] or not any(map(held.share, answers))):
             continue  # a question's heading may be a name's too
         weight: float = sum(share * _contents_table().get((meaning, kind), 0.0) for kind, share in held.shares.items())
-        if meaning in NAMES and meaning in worths:
+        if meaning in NAMES and meaning in worths and held.share("size") < _ALL:
             weight = max(weight, _LEAST - WHOLE + 1)  # people are called Klein and Lang
         if weight > 0 or meaning in worths:
             scores[meaning] = worths.get(meaning, 0.0) + weight - _BEHIND * (meaning in _ROLES)
@@ -150,6 +150,9 @@ def _with_a_name(
         texts = [
             column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
         ]
+    peopled = any(column.filled for column in held.values())
+    if peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}:  # printed for whom it names
+        changed |= {column: "Who" for column, meaning in meanings.items() if meaning == "Print name"}
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed

@@ -11,6 +11,7 @@ from xlbatch.tables.cells import shown_value, yes_no
 from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
+from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.columns import columns
@@ -148,7 +149,7 @@ def _each_size(line: Line) -> Iterator[Line]:
     cell = line.cells.get("Size")
     typed = shown_value(cell) if cell and not cell.fault else ""
     counted = line.given("How many") and shown_value(line.cells["How many"]) == str(len(_parts(typed)))
-    sizes = _parts(typed) if counted else several_sizes(typed)
+    sizes = _parts(typed) if counted else several_sizes(typed) or _counted_sizes(typed)
     if len(sizes) < 2 or (line.given("How many") and not counted) or line.given("Garment no.") or _is_several(line):
         yield line
         return
@@ -158,6 +159,14 @@ def _each_size(line: Line) -> Iterator[Line]:
         line.found("size-several", "Size", typed)
     for number, size in enumerate(sizes):
         yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if number else line.problems)
+
+
+def _counted_sizes(typed: str) -> tuple[str, ...]:
+    """The parts of `2 x M, 1 x L`, as typed; none where a part of it is no size."""
+    parts = tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
+    cells = [read_size_cell(part) for part in parts]
+    counts = any(cell.many > 1 for cell in cells)
+    return parts if counts and all(cell.size and not cell.note for cell in cells) else ()
 
 
 def _parts(typed: str) -> tuple[str, ...]:

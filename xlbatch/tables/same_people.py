@@ -45,10 +45,11 @@ def one_list(sheets: Sequence[ListSheet]) -> tuple[frozenset[str], tuple[Problem
     return frozenset(sheet.name for sheet in kept), tuple(problems)
 
 
-def _rank(sheet: ListSheet, is_older: bool) -> tuple[bool, bool, bool, bool]:
+def _rank(sheet: ListSheet, is_older: bool) -> tuple[bool, ...]:
     """The sheets that are most surely the list come first."""
     is_roster = sheet.name.strip().casefold() == "roster"
-    return not is_roster, sheet.hidden, is_older or bool(_OLD.search(sheet.name)), bool(_ANSWERS.search(sheet.name))
+    is_old = is_older or bool(_OLD.search(sheet.name))
+    return not is_roster, not people(sheet), sheet.hidden, is_old, bool(_ANSWERS.search(sheet.name))
 
 
 def _left_out(sheet: ListSheet, kept: Sequence[ListSheet], *, old: bool) -> tuple[str, str]:
@@ -58,6 +59,8 @@ def _left_out(sheet: ListSheet, kept: Sequence[ListSheet], *, old: bool) -> tupl
     for other in kept:
         if _are_same(people(sheet), people(other)):
             return "sheet-again", other.name
+    if not people(sheet) and any(map(people, kept)):
+        return "sheet-without-names", kept[0].name
     if sheet.hidden or old or _OLD.search(sheet.name):
         return "sheet-older", kept[0].name
     return "", ""

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import yes_no
-from xlbatch.tables.sizes import read_size
+from xlbatch.tables.sizes import read_size, says_tall, sizes_in
 from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
@@ -53,7 +53,7 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     size = read_size(text, for_hint)
     if size or not text or len(text) > 100:
         return SizeCell(size or "")
-    doubtful = bool(_DOUBT.search(text))
+    doubtful = bool(_DOUBT.search(text)) or "?" in text
     if (answered := _AFTER_YES.match(text)) and yes_no(Raw(answered[1])) is True:
         text = text[answered.end() :]  # yes, L
     text = _SHORT_FOR.sub(lambda short: _WHOM[short[1].casefold()], text)
@@ -65,7 +65,8 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     if not (size := read_size(rest, for_hint)):
         rest, color = _beside_words(rest, lambda words: shade(words) is not None)
         size = read_size(rest, for_hint) if color or garment else None
-    return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure)
+    other = any(says_tall(note) or {*map(read_size, sizes_in(note))} - {size} for note in notes)
+    return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure or other)
 
 
 def _count(text: str) -> tuple[str, int, bool]:

@@ -110,6 +110,11 @@ def says_whose(text: str) -> bool:
     return any(part.for_ or size_class("".join(part.sizes).upper()) != "adult" for part in parts if part)
 
 
+def says_tall(text: str) -> bool:
+    """Whether a text asks for a longer cut."""
+    return bool(_LONG_CUT.search(text.casefold()))
+
+
 def size_class(size: str) -> Class:
     """Who a size in its one spelling is for."""
     for for_, prefix in _PREFIX.items():
