@@ -76,7 +76,10 @@ def _about_strips(plan: Plan) -> str:
     settings = plan.job.settings
     more = sum(need.length - 2 * settings.end_margin * need.runs - need.free for need in plan.layout.needs)
     film = printed_text(abs(more), settings.length_unit)
-    least = "Least possible is for these decals' boxes, without end margins, and proven: no less film can hold them. "
+    least = (
+        "Least possible is for these decals' boxes in one length, without end margins, and proven: no less film can "
+        "hold them. "
+    )
     if not settings.interlock:
         costs = (
             f"costs {film} more film than" if more >= print_step(settings.length_unit) else "costs no more film than"

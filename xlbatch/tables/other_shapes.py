@@ -77,8 +77,8 @@ def _chat(sheet: RawSheet) -> ListShape | None:
     messages = {row: parted for row, line in lines.items() if (parted := sender_and_message(line))}
     if len(messages) < max(_FEWEST, _MOSTLY * len(lines)):
         messages = {row: parted for row, line in lines.items() if (parted := _said_by(line))}
-        said = [message for _, message in messages.values()]
-        if len(messages) < max(_FEWEST, _MOSTLY * len(lines)) or all(read_size_cell(text).size for text in said):
+        are_sizes = all(read_size_cell(message).size for _, message in messages.values())
+        if len(messages) < max(_FEWEST, _MOSTLY * len(lines)) or are_sizes:
             return None
     people = {
         row: [sender, sizes[0], message]

@@ -57,11 +57,9 @@ def _by_parts(text: str) -> str:
 @cache
 def _first_words() -> frozenset[str]:
     phrases = [phrase for line in table("garment_words") for phrase in words(line["Words"])]
-    return frozenset(
-        found[0].casefold()
-        for phrase in (*phrases, *(line["Garment"] for line in table("garments")))
-        if (found := _WORDS.findall(phrase))
-    )
+    garments = (line["Garment"] for line in table("garments"))
+    split = (_WORDS.findall(phrase) for phrase in (*phrases, *garments))
+    return frozenset(parts[0].casefold() for parts in split if parts)
 
 
 def garment_in(heading: str) -> str:
