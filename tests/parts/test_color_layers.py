@@ -86,6 +86,11 @@ def test_background_seen_through_letters_in_a_ring_is_no_color(plan_of: Callable
     paper = path(box(0, 0, 400, 400), "#ffffff")
     picture_of(svg(paper + ring + word)).convert("RGB").save(tmp_path / "camp.png")
     designs = [["Design", "Decal", "What", "Artwork"], ["Camp", "Art", "artwork", "camp.png"]]
-    plan = plan_of([["Who", "Size"], ["Ana", "M"]], Designs=designs)
+    roster = [["Who", "Size"], ["Ana", "M"]]
+    plan = plan_of(roster, Designs=designs)
     assert {decal.film for decal in plan.decals} == {"Maroon smooth"}
     assert {part.color for part in plan.job.drawing_parts if not part.use} == {"#ffffff"}
+    (paper_in_ring,) = (part.part for part in plan.job.drawing_parts if not part.use)
+    wanted = [["Artwork", "Part", "Use"], ["camp.png", paper_in_ring, "yes"]]
+    plan = plan_of(roster, Designs=designs, **{"Drawing parts": wanted})
+    assert {decal.film for decal in plan.decals} == {"Maroon smooth", "White smooth"}  # a person may want it
