@@ -12,7 +12,7 @@ MODULES = (
     *("_hashlib", "_ssl", "ssl"),  # nothing goes over a network; hashing has its own code without them
     *("_sqlite3", "sqlite3", "asyncio", "readline", "curses", "xmlrpc", "ftplib"),
     *("doctest", "pdb", "pydoc", "pydoc_data", "lib2to3", "ensurepip", "pip", "setuptools"),
-    *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas", "matplotlib", "lxml", "scipy", "pytest"),
+    *("numpy.f2py", "numpy.distutils", "numpy.fft", "pandas.tests", "matplotlib", "lxml", "scipy", "pytest"),
     *(f"ezdxf.acc.{part}" for part in _COMPILED),  # quicker code for what is read; only a little is written
     *("ezdxf.addons", "ezdxf.acis"),  # other kinds of drawings
     *("PIL._avif", "PIL._imagingft", "PIL._imagingcms", "PIL.ImageTk", "PIL.ImageQt", "PIL.ImageGrab"),

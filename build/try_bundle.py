@@ -29,7 +29,7 @@ book["Job"].append(["Cut file kind", "DXF"])
 book.save(sys.argv[2])
 """
 PATIENCE = 300  # s
-MOST = {"": 145, ".zip": 60}  # MB of 10^6 bytes
+MOST = {"": 165, ".zip": 70}  # MB of 10^6 bytes
 
 
 def program(folder: Path) -> Path:

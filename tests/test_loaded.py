@@ -9,7 +9,7 @@ SELDOM = {
     "charset_normalizer": "a .csv that does not say its encoding", "xlrd": "an old .xls list",
     "ezdxf": "cut files as DXF", "shapely": "interlocked shapes", "pypdfium2": "a drawing as PDF",
     "xlbatch.tracing.trace": "a drawing as a picture", "multiprocessing": "a large job", "tkinter": "the window",
-    "http.client": "nothing", "pandas": "tests", "pint": "tests", "scipy": "tests",
+    "http.client": "nothing",
 }  # fmt: skip # modules, and what alone needs them
 PROGRAM = """
 import sys

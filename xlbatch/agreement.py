@@ -43,10 +43,13 @@ def _garments_wrong(plan: Plan) -> Iterator[str]:
     numbers = Counter(garment.no for garment in plan.garments)
     yield from (f"garment number {no} is given {times} times" for no, times in numbers.items() if times != 1)
     pieces: dict[int, set[str]] = defaultdict(set)
+    drawn: dict[int, set[str]] = defaultdict(set)  # drawings, of which other words may leave no ink of a color
     for decal in plan.decals:
         pieces[decal.garment_no] |= {decal.piece, *decal.piece.split(JOINED)}
+        drawn[decal.garment_no] |= {spec.artwork for spec in decal.specs}
     for garment in plan.garments:
-        to_go_on = {piece for spec in garment.to_do for piece in spec.pieces} - set(garment.row.done_so_far)
+        rows = (spec for spec in garment.to_do if not (spec.artwork_color and spec.artwork in drawn[garment.no]))
+        to_go_on = {piece for spec in rows for piece in spec.pieces} - set(garment.row.done_so_far)
         if lacking := to_go_on - pieces[garment.no]:
             yield f"garment {garment.no} lacks {len(lacking)} decals"
     batches: dict[int, set[int]] = defaultdict(set)

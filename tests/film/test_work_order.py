@@ -48,6 +48,20 @@ def test_like_shirts_share_a_batch_where_that_costs_no_film(shop: Any) -> None:
     assert [batch.garments for batch in shop.lay(1).batches] == [(1, 3), (2, 4)]
 
 
+def test_shirts_that_share_no_film_share_no_batch(shop: Any) -> None:
+    """A batch of both would be one batch less, but no strip less."""
+    shop.settings = replace(shop.settings, longest_strip=500)
+    shop.films = (film(BLACK), film(GOLD, temperature=150))
+    for no in range(1, 13):
+        shop.decals([(280, 200)], GOLD if no % 2 else BLACK)
+    layout = shop.lay(1)
+    films = {
+        lying.decal.garment_no: run.film.name for run in layout.runs for strip in run.strips for lying in strip.lying
+    }
+    assert [len(batch.garments) for batch in layout.batches] == [2] * 6
+    assert all(len({films[no] for no in batch.garments}) == 1 for batch in layout.batches)
+
+
 def test_strips_too_short_to_hold_are_weeded_with_their_neighbors(shop: Any) -> None:
     shop.settings = replace(shop.settings, shirts_per_strip=1)
     for high in (60, 30, 150, 40, 40, 40, 50):  # 4 in are 101.6 mm, and the gap is 6

@@ -97,14 +97,18 @@ class _Judge:
         if isinstance(ink, str):
             yield ink
             return
-        fitted = _fitted(self.name, ink, self.made)
-        unlike = ink.symmetric_difference(fitted.ink).area / fitted.ink.area
+        fitted, unlike = _fitted(self.name, ink, self.made), self._unlike(ink)
         if unlike > (BEYOND if self._is_long and self.made.line.radius else UNLIKE):
             yield f"{100 * unlike:.1f} % of the new ink is not the name's letters"
         yield from self._copies(ink)
         yield from self._over_others(fitted.ink)
         on_line, in_box = list(self._on_line(fitted)), list(self._in_box(ink, fitted))
         yield from in_box if self.made.kind == "script" and not in_box else on_line
+
+    def _unlike(self, ink: BaseGeometry) -> float:
+        """How much of ink is not the name's letters, of their area."""
+        fitted = _fitted(self.name, ink, self.made)
+        return float(ink.symmetric_difference(fitted.ink).area / fitted.ink.area)
 
     def new(self, color: str) -> BaseGeometry | str:
         """The ink of a color (or its opening) that was not in the drawing; or what else became of the drawing."""
@@ -125,8 +129,10 @@ class _Judge:
             rest = _opened(plain.difference(word).difference(self.loose))
             lost = _opened(rest.difference(now))
             fresh = _opened(now.difference(rest).difference(self.loose))
-            bared = [part for part in _polygons(fresh) if part.distance(rest) < SLIVER]  # of shapes the sample lay over
-            fresh = fresh.difference(shapely.union_all(bared))
+            touching = [part for part in _polygons(fresh) if part.distance(rest) < SLIVER]
+            bared = [part for part in touching if word.buffer(2 * SLIVER).contains(part)]  # the sample lay over them
+            if bared and color == self.color:  # or the name lies over them as the sample did
+                fresh = min(fresh, fresh.difference(shapely.union_all(bared)), key=self._unlike)
         return f"{lost.area:.1f} square units around the word changed" if lost.area > NOTHING else fresh
 
     def _ground(self, color: str) -> str:

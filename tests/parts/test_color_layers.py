@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.parts.drawn_shapes import box, disk, hollow, letters, path, svg
+from tests.tracing.pictures import picture_of
 from xlbatch.plan import Plan
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="10in" height="10in" viewBox="0 0 400 400">{}</svg>'
@@ -75,3 +77,20 @@ def test_sharing_a_layer_leaves_what_lies_over_it_whole(plan_of_drawing: PlanOfD
     assert list(layers(plan).values()) == [1, 2, 1]
     black = [decal for decal in plan.decals if decal.film == "Black smooth"]
     assert [decal.outline.contours for decal in black if decal.outline] == [2, 2]
+
+
+def test_background_seen_through_letters_in_a_ring_is_no_color(plan_of: Callable[..., Plan], tmp_path: Path) -> None:
+    """The white in the bellies of O is of the paper around, not ink."""
+    word = "".join(path(shape, "#6b1f2e") for shape in letters("Archivo Black", "VOROS", 50, 240, 200, 220))
+    ring = path(hollow(disk(200, 200, 170), disk(200, 200, 155)), "#6b1f2e")
+    paper = path(box(0, 0, 400, 400), "#ffffff")
+    picture_of(svg(paper + ring + word)).convert("RGB").save(tmp_path / "camp.png")
+    designs = [["Design", "Decal", "What", "Artwork"], ["Camp", "Art", "artwork", "camp.png"]]
+    roster = [["Who", "Size"], ["Ana", "M"]]
+    plan = plan_of(roster, Designs=designs)
+    assert {decal.film for decal in plan.decals} == {"Maroon smooth"}
+    assert {part.color for part in plan.job.drawing_parts if not part.use} == {"#ffffff"}
+    (paper_in_ring,) = (part.part for part in plan.job.drawing_parts if not part.use)
+    wanted = [["Artwork", "Part", "Use"], ["camp.png", paper_in_ring, "yes"]]
+    plan = plan_of(roster, Designs=designs, **{"Drawing parts": wanted})
+    assert {decal.film for decal in plan.decals} == {"Maroon smooth", "White smooth"}  # a person may want it

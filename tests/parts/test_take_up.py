@@ -5,6 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from xlbatch.agreement import disagreements
+from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.plan import Plan
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="10in" height="10in" viewBox="{}">{}</svg>'
@@ -121,3 +123,11 @@ def test_a_part_that_is_gone_is_told_where_something_was_typed(plan_with: PlanWi
     plan = plan_with(lost, body=HILL + SUN)
     assert told(plan) == [("part-lost", "Drawing parts B2", "")]
     assert plan.garments == ()
+
+
+def test_a_color_of_which_nothing_is_left_is_not_cut(plan_with: PlanWith) -> None:
+    """The word alone is gold: a family whose room is left empty has one piece less, and the plan agrees with itself."""
+    gold = WORD.replace("#1f4630", "#f0b429").replace("BROMBEL", "{Group}")
+    plan = plan_with(line("1", Replace_by="-"), body=HILL + gold)
+    assert [decal.film for decal in plan.decals] == ["Forest smooth"] * 2
+    assert disagreements(plan, [file.name for file in cut_files(plan.layout, plan.job.settings)]) == ()

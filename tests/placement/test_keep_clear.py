@@ -132,6 +132,19 @@ def test_chest_art_of_no_stated_width_has_the_usual_one(plan_of: Callable[..., P
         assert inner >= neck_at(blank, it.below_collar or 0.0) + 0.25 * INCH - 0.01
 
 
+def test_a_name_under_chest_art_does_not_push_it_outward(plan_of: Callable[..., Plan]) -> None:
+    """Under the V there is no collar: the badge lies at one place on all shirts of a size, however long the name."""
+    head = [*DESIGN, "Widest"]
+    designs = [head, ["Name", "Badge", "artwork", "Black smooth", "left chest", "4 1/2 in", "5 in", "no", None]]
+    designs += [["Name", "Who", "print name", "Black smooth", "left chest", None, "1/2 in", "no", "6 in"]]
+    roster = [["Who", "Size", "Garment"], ["Bo", "XL", "V-neck tee"], ["Theodora Vandermere", "XL", "V-neck tee"]]
+    plan = plan_of(roster, Designs=designs, Job=[["Setting", "Value"], ["Join pieces", "no"]])
+    badge, who, other_badge, other_who = plan.places
+    assert other_who.decal.width > who.decal.width + INCH
+    assert {it.from_center for it in plan.places} == {badge.from_center}
+    assert badge.from_center == other_badge.from_center < -4 * INCH
+
+
 POSITIONS = [
     ["Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Gap (in)"],
     ["near the neck", "adult", "any", "back", "back collar seam", 1, 0, 0.5],

@@ -15,6 +15,7 @@ from xlbatch.window.planning_view import ProgressView
 from xlbatch.window.window import Window
 from xlbatch.window.worker import Doing, ListDone
 
+LEAST_LIST = 15  # dots high: less shows no line of it
 MOST = 0.901  # of the screen's width and height: nine tenths, and a dot
 NAME = "the list of everyone in the spring relay, second version.xlsx"
 
@@ -26,7 +27,7 @@ def widgets(inside: tkinter.Misc) -> Iterator[tkinter.Misc]:
 
 
 def unseen(root: tkinter.Tk) -> list[str]:
-    """The buttons not wholly in the window, and what is wrong with the window."""
+    """The buttons not wholly in the window, lists of which no line is seen, and what is wrong with the window."""
     root.update()
     right, bottom = root.winfo_rootx() + root.winfo_width(), root.winfo_rooty() + root.winfo_height()
     lost = [
@@ -40,6 +41,10 @@ def unseen(root: tkinter.Tk) -> list[str]:
             and each.winfo_rooty() + each.winfo_reqheight() <= bottom
         )
     ]
+    lost += [
+        "the lists" for each in widgets(root)
+        if isinstance(each, tkinter.Listbox) and not (each.winfo_viewable() and each.winfo_height() > LEAST_LIST)
+    ]  # fmt: skip
     part = max(root.winfo_width() / root.winfo_screenwidth(), root.winfo_height() / root.winfo_screenheight())
     if part > MOST:
         lost.append(f"{part:.0%} of the screen")

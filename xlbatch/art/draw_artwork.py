@@ -146,7 +146,7 @@ class _Artwork:
             color_in(sheet.colors, row.artwork_color): (row.layer, row_no) for row_no, row in enumerate(self.together)
         }
         return pressed_as_drawn(
-            sheet.looked, tuple((color, order_of[color]) for color in sheet.colors if color in order_of)
+            sheet.looked, sheet.used, tuple((color, order_of[color]) for color in sheet.colors if color in order_of)
         )
 
     def _color(self, sheet: DrawingSheet) -> str | None:

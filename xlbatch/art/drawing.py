@@ -35,7 +35,12 @@ class DrawingSheet:
     def colors(self) -> tuple[str, ...]:
         """Its colors, the lowest first, then the parts with a film of their own."""
         own = tuple(film_color(label) for label, line in self.lines.items() if line.film and line.use)
-        return (*self.looked.colors, *own)
+        return (*self.looked.colors(self.used), *own)
+
+    @property
+    def used(self) -> frozenset[str]:
+        """The numbers of the parts whose colors count."""
+        return self.looked.used({label: line.use for label, line in self.lines.items()})
 
 
 @dataclass(frozen=True)
@@ -87,7 +92,7 @@ def edits_of(
         elif use and part.text:
             words, text, faults = _own_words(job, garment, spec, part.text.words)
             problems += faults
-        if not use or text is not None or words or (line and (line.film or line.font)):
+        if not use or not part.use or text is not None or words or (line and (line.film or line.font)):
             font, fit, apart = (line.font, line.fit, bool(line.film)) if line else ("", "height", False)
             edits.append(Edit(part.label, use, text, words, font, fit, apart))
     return tuple(edits), tuple(problems)

@@ -136,20 +136,20 @@ def _across(job: Job, garment: Garment, spec: DecalSpec) -> float:
     if rule.measured_from != "hem" and blank.between_armholes:
         widths.append(blank.between_armholes / 2)
     across = 2 * (min(widths) - abs(rule.across))
-    return min(across, min(widths) - _beside_collar(blank, rule))
+    return min(across, min(widths) - _beside_collar(blank, rule, rule.distance))
 
 
-def center_of(blank: Blank, rule: Position, width: float) -> float:
-    """How far off the middle what is so wide is centered (mm, as the position has it): farther out than the position
-    says where it would come near the collar."""
-    return math.copysign(max(abs(rule.across), _beside_collar(blank, rule) + width / 2), rule.across)
+def center_of(blank: Blank, rule: Position, width: float, below: float) -> float:
+    """How far off the middle what is so wide, and so far below the seam, is centered (mm, as the position has it):
+    farther out than the position says where it would come near the collar."""
+    return math.copysign(max(abs(rule.across), _beside_collar(blank, rule, below) + width / 2), rule.across)
 
 
-def _beside_collar(blank: Blank, rule: Position) -> float:
+def _beside_collar(blank: Blank, rule: Position, below: float) -> float:
     """How far off the middle artwork on one side of the chest must stay; elsewhere it may be anywhere."""
     if rule.measured_from != "side of the collar seam":
         return -math.inf
-    return neck_at(blank, rule.distance) + practice("how far chest artwork stays from the collar")
+    return neck_at(blank, below) + practice("how far chest artwork stays from the collar")
 
 
 def neck_at(blank: Blank, below_shoulder: float) -> float:

@@ -17,7 +17,7 @@ from xlbatch.trade.tables import practice
 Ints = NDArray[np.int64]
 Group = tuple[int, ...]  # garments by their place on the roster
 
-CUT = round(practice("film worth one strip less to cut and weed") * UM)
+CUT = round(practice("film worth a batch less to cut and weed, shared among the films it may have") * UM)
 APART = round(practice("film worth keeping a batch one garment closer together among like shirts") * UM)
 MOST_APART = 60  # garments: farther apart is all the same
 TOO_LONG = 1 << 36  # µm; the cost of a batch with a strip longer than allowed
@@ -65,9 +65,10 @@ class BatchCosts:
         return total
 
     def of(self, groups: Sequence[Group], tries: int) -> Ints:
-        total = np.array([CUT + APART * self._apart(group) for group in groups], np.int64)
+        total = np.array([APART * self._apart(group) for group in groups], np.int64)
         for film_no in range(len(self.films)):
-            total += self._strips(film_no, groups, tries)
+            lengths = self._strips(film_no, groups, tries)
+            total += lengths + CUT // len(self.films) * (lengths > 0)
         return np.minimum(total, TOO_LONG)
 
     def _apart(self, group: Group) -> int:

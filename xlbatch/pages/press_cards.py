@@ -32,7 +32,7 @@ from xlbatch.sheets.how import minded
 
 NAME = "Press cards"
 TELLS = "Press: down the page. Tick each piece as it is pressed; ring ok or redo."
-STOP = f"STOP after batch 1{{when}}: let it cool. Edges, place and color right?   {BOX} yes, go on"
+STOP = f"STOP after batch {{batch}}{{when}}: let it cool. Edges, place and color right?   {BOX} yes, go on"
 MOST_DRAWN = 300  # garments: with more, cards have no drawings
 MOST_BANNERS = 6  # films whose settings stand at the top of every page
 NO, LEAST_NOTE, LEAST_DRAWING, MOST_DRAWING = 3, 9, 7, 12  # columns
@@ -179,14 +179,19 @@ def _write_block(
             _write_card(leaf, work, garment, numbered, table, room, joined=alone)
         leaf.end_part()
         if batch == batches[0] and len(batches) > 1:
-            leaf.line(STOP.format(when=" at heat 1" * (several and len(block.batches) > 1)),
+            leaf.line(STOP.format(batch=batch, when=" at heat 1" * (several and len(block.batches) > 1)),
                       STRONG.but(color=ACCENT, top=THIN, bottom=THIN), 20)  # fmt: skip
 
 
 def _range(numbers: Sequence[int]) -> str:
-    """`1–11`, or all of them where some are left out."""
-    first, last = numbers[0], numbers[-1]
-    return f"{first}–{last}" if list(numbers) == list(range(first, last + 1)) and last - first > 1 else listed(numbers)
+    """`2–11, 1, 12, 13`: numbers that follow one another as one range where there are more than two."""
+    ranges: list[list[int]] = []
+    for number in numbers:
+        if ranges and number == ranges[-1][-1] + 1:
+            ranges[-1].append(number)
+        else:
+            ranges.append([number])
+    return ", ".join(f"{them[0]}–{them[-1]}" if len(them) > 2 else listed(them) for them in ranges)
 
 
 def _strips(work: Work, steps: Sequence[PressStep]) -> str:

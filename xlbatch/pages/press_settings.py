@@ -40,10 +40,11 @@ def _write_film(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool
     heat = heat_text(film.temperature, press, work.plan.job.settings)
     edge = Look(top=THIN, bottom=THIN)
     center = edge.but(align="center", left=THIN)
-    cover = f"; {press.cover} on top" if large and press.cover else ""
+    cover = f"{press.cover} on top" if large and press.cover else ""
     back = f"then back {film.back:g} s" if film.back else "one side"
     size, after = (BANNER, "\n") if large else (TITLE, "  ")
-    about = (Text(film.name, KEY, bold=True), Text(f"{after}warm-up {film.warm_up:g} s{cover}"))
+    parts = "; ".join(filter(None, (_warm_up(work, film), cover)))
+    about = (Text(film.name, KEY, bold=True), Text(f"{after}{parts}" if parts else ""))
     leaf.row(
         42 if large else 24,
         Span(16 if iron else 22, about, edge.but(left=THIN, indent=1)),
@@ -53,6 +54,12 @@ def _write_film(leaf: Leaf, work: Work, film: Film, press: Press, *, large: bool
         Span(7, (Text(film.peel, KEY if large else WORK, bold=True), Text("\npeel" if large else " peel")),
              center.but(right=THIN)),
     )  # fmt: skip
+
+
+def _warm_up(work: Work, film: Film) -> str:
+    """The warm-up of bare garments before this film; "" where none is bare when it is pressed."""
+    bare = {step.warm_up > 0 for step in work.plan.pressing.steps if step.film.name == film.name}
+    return f"warm-up {film.warm_up:g} s{' if bare' if False in bare else ''}" if True in bare else ""
 
 
 def write_plates(leaf: Leaf, work: Work) -> None:

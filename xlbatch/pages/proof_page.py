@@ -41,9 +41,7 @@ def write(leaf: Leaf, work: Work, high: float) -> None:
     _write_traced(leaf, work, high)
     garments = sorted(work.plan.garments, key=lambda garment: garment.no)
     lines = _lines(work, high)
-    narrow = any(narrowed(group) for garment in garments for group in _texts(work, garment))
-    art = "As cut, size, narrowed to" if narrow else "As cut, size"
-    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, art), (TICKED, "Right"))
+    heads = ((NO, "No."), (lines.who, "Who, size"), (lines.art, "As cut, size"), (TICKED, "Right"))
     half = [Span(width, text, HEAD.but(size=FINE)) for width, text in heads]
     leaf.row(14, *half, *([Span(GUTTER), *half] if lines.beside > 1 else []), joined=True)
     leaf.repeat()
@@ -161,14 +159,21 @@ def _about(garment: Garment) -> str:
     return ", ".join(filter(None, [garment.group, garment.blank.size]))
 
 
+def _in_one_line(lines: Lines, way: tuple[str, str]) -> bool:
+    """Whether the size below a picture, and what stands below the name, take one line each."""
+    sizes, about = way
+    return columns_for([sizes], FINE) <= lines.art and columns_for([about], FINE) <= lines.who
+
+
 def _cells(work: Work, garment: Garment, texts: Sequence[Group], lines: Lines) -> Iterator[Span]:
     sizes = "; ".join(size_text(group.width, group.height, work.unit) for group in texts) or "nothing printed"
     sizes += "".join(look_alikes(decal.text) for group in texts for decal in group.decals)
-    narrow = next(filter(None, map(narrowed, texts)), "")
-    short = narrow.replace(" letters", "").replace(" wide", "")  # a second line would cost pages
-    sizes += narrow if columns_for([sizes + narrow], FINE) <= lines.art else short
+    about, narrow = _about(garment), next(filter(None, map(narrowed, texts)), "")
+    short = narrow.replace(" letters", "").replace(" wide", "")
+    ways = ((sizes + narrow, about), (sizes, about + narrow), (sizes + short, about), (sizes, about + short))
+    sizes, about = next(filter(partial(_in_one_line, lines), ways), ways[-1])  # a second line lies under the picture
     yield Span(NO, garment.no, RULE.but(bold=True))
-    yield Span(lines.who, (Text(garment.who or "–", bold=True), Text(f"\n{_about(garment)}", FINE)), RULE)
+    yield Span(lines.who, (Text(garment.who or "–", bold=True), Text(f"\n{about}", FINE)), RULE)
     yield Span(lines.art, sizes, RULE.but(size=FINE, valign="bottom"))
     yield Span(TICKED, BOX, RULE.but(size=KEY, align="center"))
 

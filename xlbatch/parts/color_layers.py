@@ -4,7 +4,7 @@ Colors of one film that are clear of one another share a layer, and so become on
 another of its own film would not be seen: it is left open there."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -36,9 +36,9 @@ class ColorLayers(NamedTuple):
     open_on: Mapping[str, str]
 
 
-def color_layers(looked: Looked, film_of: Mapping[str, str]) -> ColorLayers:
-    """The layers of a drawing's colors, the lowest first, where each is cut from its film."""
-    inked = tuple(_inked(looked))
+def color_layers(looked: Looked, used: Container[str], film_of: Mapping[str, str]) -> ColorLayers:
+    """The layers of the colors of the parts `used`, the lowest first, where each is cut from its film."""
+    inked = tuple(_inked(looked, used))
     films = [film.casefold() for film in film_of.values()]
     layer_of: dict[str, int] = {}
     open_on: dict[str, str] = {}
@@ -56,8 +56,9 @@ def color_layers(looked: Looked, film_of: Mapping[str, str]) -> ColorLayers:
 
 
 @lru_cache(maxsize=64)
-def pressed_as_drawn(looked: Looked, pressed: tuple[tuple[str, tuple[int, int]], ...]) -> bool:
-    """Whether colors, the first drawn first, are pressed in their order (layer, row) wherever they meet."""
+def pressed_as_drawn(looked: Looked, used: frozenset[str], pressed: tuple[tuple[str, tuple[int, int]], ...]) -> bool:
+    """Whether colors of the parts `used`, the first drawn first, are pressed in their order (layer, row) wherever they
+    meet."""
     late = [
         (color, other)
         for number, (color, place) in enumerate(pressed)
@@ -66,7 +67,7 @@ def pressed_as_drawn(looked: Looked, pressed: tuple[tuple[str, tuple[int, int]],
     ]
     if not late:
         return True
-    inked = tuple(_inked(looked))
+    inked = tuple(_inked(looked, used))
     return not any(colors_meet(inked, color, other) for color, other in late)
 
 
@@ -96,12 +97,13 @@ def _boxes_meeting(shape: _Inked, others: Sequence[_Inked]) -> list[_Inked]:
     return [other for other in others if box_gap(shape.box, other.box) == 0]
 
 
-def _inked(looked: Looked) -> Iterator[_Inked]:
+def _inked(looked: Looked, used: Container[str]) -> Iterator[_Inked]:
     """What is cut of a drawing, in no order."""
-    for part in looked.parts:
-        for shape in part.shapes if part.use else ():
-            yield _Inked((shape.layer, 0), looked.layers.layers[shape.layer].color, shape.box, path_of_shapes((shape,)))
-        for paint_no, color in enumerate(part.text.colors if part.text and part.use else ()):
+    layers = looked.layers.layers
+    for part in (part for part in looked.parts if part.label in used):
+        for shape in set(part.shapes) - part.unseen(layers):
+            yield _Inked((shape.layer, 0), layers[shape.layer].color, shape.box, path_of_shapes((shape,)))
+        for paint_no, color in enumerate(part.text.colors if part.text else ()):
             yield _Inked((part.layer, paint_no), color, part.box, _box_path(part.box))
 
 

@@ -1,5 +1,6 @@
 """A drawing's file looked at once: its layers and its parts."""
 
+from collections.abc import Container, Mapping
 from dataclasses import dataclass
 from functools import lru_cache, partial
 from pathlib import Path
@@ -23,14 +24,18 @@ class Looked:
     parts: tuple[Part, ...]
     folder: Path
 
-    @property
-    def colors(self) -> tuple[str, ...]:
-        """The colors of what is cut of it, the lowest first."""
-        used = {id(shape) for part in self.parts if part.use for shape in part.shapes}
-        shapes = (shape for part in self.parts for shape in part.shapes if id(shape) in used)
-        drawn = {(shape.layer, 0): self.layers.layers[shape.layer].color for shape in shapes}
-        for part in self.parts:
-            paints = part.text.colors if part.text and part.use else ()
+    def used(self, uses: Mapping[str, bool]) -> frozenset[str]:
+        """The numbers of the parts that are proposed to be cut, and of those that are wanted though they are not."""
+        return frozenset(part.label for part in self.parts if part.use or uses.get(part.label))
+
+    def colors(self, used: Container[str]) -> tuple[str, ...]:
+        """The colors of the parts `used`, the lowest first."""
+        parts = [part for part in self.parts if part.label in used]
+        layers = self.layers.layers
+        shapes = (shape for part in parts for shape in part.shapes if shape not in part.unseen(layers))
+        drawn = {(shape.layer, 0): layers[shape.layer].color for shape in shapes}
+        for part in parts:
+            paints = part.text.colors if part.text else ()
             drawn |= {(part.layer, paint_no): color for paint_no, color in enumerate(paints)}
         return tuple(dict.fromkeys(drawn[place] for place in sorted(drawn)))
 

@@ -1,12 +1,13 @@
 """A part of a drawing: what goes together when it is left out or replaced."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from xlbatch.geometry.path import Box
 from xlbatch.parts.letter_rows import LetterRow
 from xlbatch.parts.outlines import Contour, Shape
-from xlbatch.svg.layer import LiveText
+from xlbatch.svg.layer import Layer, LiveText
 
 OPEN = "open"  # the color of letters that are holes
 BROKEN = "broken"  # the doubt that a word is no word, but what letters left of a shape when they broke through it
@@ -52,6 +53,11 @@ class Part:
     def label(self) -> str:
         """What it is called on Drawing parts: 3, or 3a for one of its shapes."""
         return f"{self.number}{self.letter}"
+
+    def unseen(self, layers: Sequence[Layer]) -> frozenset[Shape]:
+        """What of it is left out though it is cut: background that is seen through its letters."""
+        out = frozenset(shape for shape in self.shapes if not layers[shape.layer].use)
+        return out if len(out) < len(self.shapes) else frozenset()
 
     @property
     def single(self) -> "tuple[Part, ...]":

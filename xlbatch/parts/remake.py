@@ -52,6 +52,7 @@ class _Remaking:
             edit = edits[part.label]
             if part.text is None and (not edit.use or edit.text is not None):
                 self.gone.update(id(contour.segments) for contour in (*part.shapes, *part.holes))
+            self.gone.update(id(shape.segments) for shape in part.unseen(self.layers.layers))
             if edit.apart:
                 mine = (shape for shape in part.shapes if self.layers.layers[shape.layer].color == part.color)
                 self.apart |= {id(shape.segments): film_color(part.label) for shape in mine}

@@ -40,6 +40,7 @@ class _TakingUp:
         for row in job.roster:
             design = (row.design or job.settings.usual_design).casefold()
             self.wearers.setdefault(design, {})[row.source.row] = None
+        self.used: dict[str, frozenset[str]] = {}  # of each drawing, the parts that are cut
         self.drawn = {drawn.name.casefold(): drawn for drawn in self._drawings()}
         self.films = self._films()
 
@@ -103,13 +104,13 @@ class _TakingUp:
                     yield replace(spec, decal=decal, artwork_color=color, film=line.film, layer=layer)
 
     def _by_color(self, spec: DecalSpec, drawn: Drawn) -> Iterator[DecalSpec]:
-        colors = drawn.looked.colors
+        used, colors = self.used[drawn.name.casefold()], self._colors(drawn)
         if spec.artwork_color or len(colors) < 2 or self._others_name_colors(spec):
             yield spec
             return
         words = words_for(colors)
         films = {color: self._nearest(color, spec) for color in colors}
-        layers = color_layers(drawn.looked, films)
+        layers = color_layers(drawn.looked, used, films)
         films_text = "; ".join(
             f"{words[color]} → {films[color]}"
             if color in layers.layer_of
@@ -130,6 +131,10 @@ class _TakingUp:
                 outline_film=spec.outline_film if color == colors[0] else "",
                 outline_width=spec.outline_width if color == colors[0] else None,
             )
+
+    def _colors(self, drawn: Drawn) -> tuple[str, ...]:
+        """The colors of what is cut of a drawing, the lowest first."""
+        return drawn.looked.colors(self.used[drawn.name.casefold()])
 
     def _others_name_colors(self, spec: DecalSpec) -> bool:
         """Whether other rows of the design cut colors of the same drawing: then a blank one is left to be asked."""
@@ -160,7 +165,7 @@ class _TakingUp:
         if len(self.films) == 1:
             return self.films[0].name, phrase("only film")
         drawn = self.drawn.get(spec.artwork.strip().casefold())
-        color = color_in(drawn.looked.colors, spec.artwork_color) if drawn else None
+        color = color_in(self._colors(drawn), spec.artwork_color) if drawn else None
         nearest = nearest_film(color, self.films) if color and color.startswith("#") else None
         if nearest:
             return nearest.name, phrase("nearest color")
@@ -191,6 +196,7 @@ class _TakingUp:
                 parts[drawn_part.label], looks[drawn_part.label] = drawn_part, looks_of(drawn_part, box, drawn.unit)
         typed = [line for line in self.job.drawing_parts if same(line.artwork, drawn.name)]
         matches = matched(typed, looks)
+        self.used[drawn.name.casefold()] = drawn.looked.used({label: line.use for label, line in matches.lines.items()})
         self.problems += questions(self.job, drawn, self._rows_of(drawn.spec), matches, looks)
         for label, part in parts.items():
             line = matches.lines.get(label) or PartLine(Source("Drawing parts"), drawn.name, label, use=part.use)

@@ -16,6 +16,7 @@ SIDE = 330.0  # points
 _MARGIN = 16.0
 _GROUND = "#dfe5ea"  # neither white nor black film is lost on it
 _RADIUS, _LETTERS = 7.5, 8.0
+_SMALL = 24.0  # a number would cover most of a part this long
 
 
 def parts_picture(name: str, looked: Looked) -> Picture:
@@ -46,7 +47,7 @@ def _ink(looked: Looked, onto: Matrix) -> Iterator[str]:
 
 
 def _marks(looked: Looked, onto: Matrix, size: tuple[float, float]) -> Iterator[str]:
-    """The numbers; one that would cover another stands beside it."""
+    """The numbers; one that would cover another, or most of its part, stands beside it."""
     taken: list[tuple[float, float]] = []
     for part in looked.parts:
         x, y = (part.box[0] + part.box[2]) / 2, (part.box[1] + part.box[3]) / 2
@@ -55,7 +56,8 @@ def _marks(looked: Looked, onto: Matrix, size: tuple[float, float]) -> Iterator[
             x, y = (first.box[0] + first.box[2]) / 2, first.box[3]
         elif part.kind == "shape" and part.shapes[0].holes:  # on the ring, not in the middle of what it surrounds
             y = part.box[3]
-        x, y = onto[0] * x + onto[4], onto[3] * y + onto[5]
+        small = max(part.box[2] - part.box[0], part.box[3] - part.box[1]) * onto[0] < _SMALL
+        x, y = onto[0] * (part.box[2] if small else x) + onto[4] + _RADIUS * small, onto[3] * y + onto[5]
         x, y = (min(max(middle, _RADIUS), whole - _RADIUS) for middle, whole in zip((x, y), size, strict=True))
         while any(abs(x - other) < 2 * _RADIUS and abs(y - up) < 2 * _RADIUS for other, up in taken):
             x += 2 * _RADIUS + 1

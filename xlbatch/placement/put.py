@@ -6,7 +6,7 @@ hem follows from the body length, which is measured from the shoulder point, les
 
 from collections import defaultdict
 from collections.abc import Mapping
-from itertools import combinations
+from itertools import accumulate, combinations
 
 from xlbatch.art.decal import Decal
 from xlbatch.art.draw import merged
@@ -77,14 +77,14 @@ def _stack(
     if rule.measured_from in FROM_BELOW:
         return _stack_up(job, garment, rule, here)
     above = [place for name in rule.under for place in placed.get(name, ())]
-    top = max((_bottom(place) for place in above), default=None)
-    below = rule.distance if top is None else top + rule.gap
-    places: list[Place] = []
-    across = center_of(garment.blank, rule, max(group.width for group in here))
-    for group in here:
-        places += (_placed(job, garment, rule, group, decal, across, below=below) for decal in group.decals)
-        below += group.height + rule.gap
-    return tuple(places)
+    lowest = max((_bottom(place) for place in above), default=None)
+    below = rule.distance if lowest is None else lowest + rule.gap
+    tops = accumulate((group.height + rule.gap for group in here[:-1]), initial=below)
+    stack = tuple(zip(here, tops, strict=True))
+    center = max((center_of(garment.blank, rule, group.width, top) for group, top in stack), key=abs)
+    return tuple(
+        _placed(job, garment, rule, group, decal, center, below=top) for group, top in stack for decal in group.decals
+    )
 
 
 def _stack_up(job: Job, garment: Garment, rule: Position, here: tuple[Group, ...]) -> tuple[Place, ...]:

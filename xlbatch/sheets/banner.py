@@ -84,10 +84,12 @@ def _wait(step: PressStep) -> str:
 
 
 def films_by_settings(steps: Iterable[PressStep], settings: Settings) -> dict[SettingWords, list[str]]:
-    """The films of these steps by their settings in words."""
+    """The films of these steps by their settings in words; a warm-up only where a garment is bare."""
     films: dict[SettingWords, list[str]] = {}
+    steps = tuple(steps)
+    bare = any(step.warm_up for step in steps)
     for step in steps:
-        names = films.setdefault(settings_words(step.film, step.press, settings), [])
+        names = films.setdefault(settings_words(step.film, step.press, settings, bare=bare), [])
         if step.film.name not in names:
             names.append(step.film.name)
     return films
@@ -98,11 +100,11 @@ def heat_text(heat: float, press: Press, settings: Settings) -> str:
     return f"dial {iron_dial(heat)}" if press.kind == IRON else temperature_text(heat, settings.temperature_unit)
 
 
-def settings_words(film: Film, press: Press, settings: Settings) -> SettingWords:
-    """A film's press settings in words."""
+def settings_words(film: Film, press: Press, settings: Settings, *, bare: bool) -> SettingWords:
+    """A film's press settings in words, on garments of which some are bare or none is."""
     return SettingWords(
         heat=heat_text(film.temperature, press, settings) + ", no steam" * (press.kind == IRON),
-        bare=f"bare garment {film.warm_up:g} s first" if film.warm_up else "",
+        bare=f"bare garment {film.warm_up:g} s first" if film.warm_up and bare else "",
         press=f"press {film.press:g} s",
         back=f"back {film.back:g} s" if film.back else "",
         peel=f"peel {film.peel}",
