@@ -157,6 +157,7 @@ def _rows(path: Path) -> list[list[str]]:
 
 ADAPTERS = {  # the one module each that knows another package from within
     "files.openpyxl_parts": "openpyxl", "paper.living_workbook": "XlsxWriter", "film.solver": "highspy",
+    "unit_registry": "pint",
 }  # fmt: skip
 OF_TUPLES = ("_replace", "_asdict", "_fields", "_make")  # public, whatever their name
 

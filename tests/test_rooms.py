@@ -11,7 +11,7 @@ import pytest
 
 PACKAGE = Path(__file__).parents[1] / "xlbatch"
 ROOMS = (
-    "__init__", "units", "problems", "resources", "file_names", "patience", "how_far",
+    "__init__", "unit_registry", "units", "problems", "resources", "file_names", "patience", "how_far",
     "seldom_searched", "trade", "job", "geometry", "fault", "claim", "saving", "files", "tables", "roster", "check",
     "lettering", "svg", "tracing", "parts", "art", "placement", "film", "press", "schedule", "shopping", "cutfiles",
     "kept", "plan", "agreement", "paper", "pictures", "sheets", "pages", "messages", "what_if", "sign_up",

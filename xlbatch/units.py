@@ -2,15 +2,17 @@
 
 Inside the program a length is in millimeters, rounded to 0.001 mm, and a temperature in °C, rounded to
 0.000001 °C; cells carry them to enough places that a written cell reads back as the same value.
-Factors are those of NIST SP 811 (2008), appendix B, where all are exact; tests hold them against pint's registry.
+Factors come from pint's registry (NIST SP 811: 1 in = 25.4 mm, 1 ft = 304.8 mm, 1 yd = 914.4 mm).
 """
 
 import math
 import re
 from collections.abc import Iterable
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Literal
+
+from xlbatch.unit_registry import registry
 
 LengthUnit = Literal["in", "cm", "mm"]
 TemperatureUnit = Literal["°F", "°C"]
@@ -23,7 +25,6 @@ _LENGTH_WORDS = {
     "centimeter": ("cm", "cms", "centimeter", "centimeters", "centimetre", "centimetres"),
     "meter": ("m", "meter", "meters", "metre", "metres"),
 }
-_MM = {"inch": 25.4, "foot": 304.8, "yard": 914.4, "millimeter": 1.0, "centimeter": 10.0, "meter": 1000.0}
 _UNIT_OF_WORD = {word: unit for unit, words in _LENGTH_WORDS.items() for word in words}
 _VULGAR = {"¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8"}
 _NUMBER = r"\d+(?:\s+|\s*-\s*)\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|[.,]\d+"
@@ -33,11 +34,22 @@ _KEPT = 4096  # lengths told: a job has few different ones, each on many sheets
 _TEMPERATURE = re.compile(r"\s*(-?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees)?\.?)?\s*([FC])?[a-z]*\s*", re.IGNORECASE)
 
 
+@cache
 def mm_per(unit: str) -> float:
     """Millimeters in one `unit` (any length word a person may write).
 
     Raises KeyError for a word that is no length unit."""
-    return _MM[_UNIT_OF_WORD[unit.lower()]]
+    return float(registry().Quantity(1, _UNIT_OF_WORD[unit.lower()]).to("millimeter").magnitude)
+
+
+@cache
+def _celsius(degrees: float, unit: str) -> float:
+    return float(registry().Quantity(degrees, "degF" if unit == "°F" else "degC").to("degC").magnitude)
+
+
+@cache
+def _fahrenheit(celsius: float) -> float:
+    return float(registry().Quantity(celsius, "degC").to("degF").magnitude)
 
 
 def number(text: str) -> Fraction:
@@ -79,9 +91,7 @@ def parse_temperature(value: object, unit: str) -> float | None:
     match = _TEMPERATURE.fullmatch(str(value))
     if match is None:
         return None
-    degrees = float(match[1].replace(",", "."))
-    fahrenheit = match[2].upper() == "F" if match[2] else unit == "°F"
-    return round((degrees - 32) / 1.8 if fahrenheit else degrees, 6)
+    return round(_celsius(float(match[1].replace(",", ".")), f"°{match[2].upper()}" if match[2] else unit), 6)
 
 
 def length_in(mm: float, unit: str) -> float:
@@ -91,7 +101,7 @@ def length_in(mm: float, unit: str) -> float:
 
 def temperature_in(celsius: float, unit: str) -> float:
     """A temperature in °F, to three places, or in °C, to six: the value an input sheet carries."""
-    return round(celsius * 1.8 + 32, 3) if unit == "°F" else round(celsius, 6)
+    return round(_fahrenheit(celsius), 3) if unit == "°F" else round(celsius, 6)
 
 
 def print_step(unit: str) -> float:

@@ -13,7 +13,7 @@ import hypothesis
 import pytest
 
 LIBRARIES = (
-    "numpy", "openpyxl", "xlsxwriter", "jinja2", "ezdxf", "uharfbuzz", "fontTools.ttLib", "pathops",
+    "numpy", "pandas", "openpyxl", "xlsxwriter", "pint", "jinja2", "ezdxf", "uharfbuzz", "fontTools.ttLib", "pathops",
     "tinycss2", "cssselect2", "rapidfuzz", "shapely", "resvg_py", "PIL.Image", "pytest", "xlrd",
     "fontTools.svgLib.path", "fontTools.varLib.instancer", "charset_normalizer", "python_calamine",
 )  # fmt: skip

@@ -35,6 +35,7 @@ HARD_TABLES = (
     "another_hand.txt",
     "handed_on.txt",
     "many_hands.txt",
+    "newcomers.txt",
     "third_look.txt",
     "fourth_look.txt",
 )

@@ -1,6 +1,7 @@
 """What stands on the small drawings, as the SVG they are made of: where things lie, by arithmetic beside each check."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -8,6 +9,8 @@ from tests.cutfiles.test_run_svg import decal, run_of
 from tests.plan_texts import JOBS, plan
 from tests.workbooks import write_workbook
 from xlbatch.film.layout import Lying, Strip
+from xlbatch.geometry.outline import Outline, pack
+from xlbatch.pictures.art_panel import seen_in
 from xlbatch.pictures.font_picture import HIGH, font_picture
 from xlbatch.pictures.garment_drawing import by_side
 from xlbatch.pictures.plate_picture import plate_picture
@@ -53,18 +56,23 @@ def test_a_strip_is_seen_as_large_as_the_room_allows() -> None:
     assert (whole.left, whole.across) == (0, 100)  # nearly all of the film: all of it
 
 
-def test_the_plate_is_seen_whole_wherever_it_comes_down(relay: Plan, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize(("width", "height"), [(150, 120), (300, 60), (60, 300)])
+def test_the_plate_is_seen_whole_wherever_it_comes_down(
+    relay: Plan, monkeypatch: pytest.MonkeyPatch, width: float, height: float
+) -> None:
+    """As large as fits, but for 2 points on each side, the piece in the middle."""
     place = next(place for place in relay.places if len(place.sections) > 1)
     svgs = drawing(monkeypatch, "plate_picture")
-    plate_picture(place, relay.job.presses[0], 150, 120)
+    plate_picture(place, relay.job.presses[0], width, height)
     piece, *plates = numbers(svgs[0], "rect", "x", "y", "width", "height")
     assert len(plates) == len(place.sections) == len(numbers(svgs[0], "circle", "cx"))
-    assert all(x >= 1.9 and y >= 1.9 and x + w <= 148.1 and y + h <= 118.1 for x, y, w, h in (piece, *plates))
-    room = max((max(x + w - 75 for x, _, w, _ in plates) / 73, max(y + h - 60 for _, y, _, h in plates) / 58))
-    assert room == pytest.approx(1, abs=0.01)  # as large as fits, but for 2 points on each side
+    left, top = min(x for x, *_ in plates), min(y for _, y, *_ in plates)
+    right, bottom = max(x + wide for x, _, wide, _ in plates), max(y + high for _, y, _, high in plates)
+    edges = min(left, top, width - right, height - bottom)
+    assert edges == pytest.approx(2, abs=0.02)
     x, y, wide, high = piece
-    assert (x + wide / 2, y + high / 2) == pytest.approx((75, 60), abs=0.02)  # in the middle
-    assert wide / high == pytest.approx(place.decal.width / place.decal.height, rel=0.001)
+    assert (x + wide / 2, y + high / 2) == pytest.approx((width / 2, height / 2), abs=0.02)
+    assert wide / high == pytest.approx(place.decal.width / place.decal.height, rel=0.002)
 
 
 def test_sides_are_told_front_first(relay: Plan) -> None:
@@ -85,3 +93,20 @@ def test_a_font_is_shown_as_large_as_fits(monkeypatch: pytest.MonkeyPatch) -> No
         xs, ys = points[::2], points[1::2]
         full = max((max(xs) - min(xs)) / (wide - 6), (max(ys) - min(ys)) / 20)
         assert full == pytest.approx(1, abs=0.02)
+
+
+def test_letters_that_the_edge_of_a_room_cuts_are_left_out_with_their_bellies() -> None:
+    """A room from (10, 10) to (30, 30): a letter in it stays, one across its edge goes with its hole, and what is
+    higher than the room, a frame, stays."""
+    letter, cut, hole, frame = (12, 12, 18, 18), (25, 20, 35, 26), (27, 22, 29, 24), (28, 0, 60, 50)
+    segments = [
+        segment
+        for x, y, right, top in (letter, cut, hole, frame)
+        for segment in (("M", (x, y)), ("L", (right, y)), ("L", (right, top)), ("L", (x, top)), ("Z", ()))
+    ]
+    room = (10.0, 10.0, 30.0, 30.0)
+    drawn = replace(decal(1), outline=Outline(pack(segments), 60, 50, 4, 0, 0), rooms=(room,))
+    assert [values for verb, values in seen_in(drawn, room) if verb == "M"] == [(12, 12), (28, 0)]
+    moved = (110.0, 10.0, 130.0, 30.0)  # the decal 100 mm to the right of its group's corner
+    assert len(list(seen_in(replace(drawn, offset=(100.0, 0.0)), moved))) == 2 * 5
+    assert len(list(seen_in(replace(drawn, rooms=()), room))) == 4 * 5

@@ -66,7 +66,7 @@ def test_a_setting_leads_to_its_value(plan: Plan) -> None:
 def test_a_problem_of_no_one_cell_has_no_link(plan: Plan) -> None:
     found = problem("price-missing", Where("Film"), what="Black smooth", sheet="Film")
     frame = problems_sheet.table([found], problems_sheet.places(plan.job, INPUTS), plan.job)
-    assert frame["Cell"] == [""]
+    assert frame["Cell"].tolist() == [""]
 
 
 def test_every_link_stays_within_the_workbook(book: Mapping[str, Any]) -> None:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from types import MappingProxyType
 from typing import NamedTuple
 
+import pandas as pd
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
 from xlsxwriter.utility import xl_range_abs, xl_rowcol_to_cell
@@ -17,7 +18,6 @@ from xlbatch.paper.cell import Formula, Link, Value, printable, put
 from xlbatch.paper.measure import LINE, text_height
 from xlbatch.paper.paging import Paper, even_page_starts
 from xlbatch.paper.picture import Picture
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BODY, SMALL, Formats
 from xlbatch.paper.widths import PAD, filled, least_width, own_width
 
@@ -36,9 +36,9 @@ class Column:
     whole: bool = False
 
 
-def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> SheetTable:
+def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.DataFrame:
     """Rows as a table with these columns' headings."""
-    return SheetTable([column.heading for column in columns], [tuple(row) for row in rows])
+    return pd.DataFrame(list(rows), columns=[column.heading for column in columns], dtype=object)
 
 
 class _Cell(NamedTuple):
@@ -70,14 +70,14 @@ class Page:
     # columns
 
     def lay_columns(
-        self, columns: Sequence[Column], frame: SheetTable | None = None, *, fill: bool = True, base: str = "cell"
+        self, columns: Sequence[Column], frame: pd.DataFrame | None = None, *, fill: bool = True, base: str = "cell"
     ) -> None:
         """Sets the columns' widths: with `fill` the printed ones share the paper's width, else each is as wide as its
         cells need, up to its own width. `base` is the look every record starts from."""
         self.columns, self.base = columns, base
         self._looks.clear()
         texts = [
-            [] if frame is None else self._shown(frame.column(no), column.looks) for no, column in enumerate(columns)
+            [] if frame is None else self._shown(frame.iloc[:, no], column.looks) for no, column in enumerate(columns)
         ]
         fonts = [(self.formats.size(*c.looks), bool({"strong", "money"} & {*c.looks})) for c in columns]
         least = [
@@ -212,11 +212,11 @@ class Page:
             self.sheet.write_rich_string(row, 0, *parts, self.formats.get(look))
         return row
 
-    def table(self, frame: SheetTable, *, least: float = 0.0, line_above: int = 0) -> None:
+    def table(self, frame: pd.DataFrame, *, least: float = 0.0, line_above: int = 0) -> None:
         """A whole table under its heading row; the frame's columns are the headings. A heavy line stands above the
         record of that number, where it is not 0."""
         self.heading()
-        for row_no, values in enumerate(frame.rows):
+        for row_no, values in enumerate(frame.itertuples(index=False, name=None)):
             self.record(values, *["line above"] * (0 < row_no == line_above), least=least)
         self.end_table()
 

@@ -10,6 +10,9 @@ PHRASES: Mapping[str, str] = {
     "letter height of": "The letter height of {decal}",
     "measures of": "Measures of {garment}",
     "as the same size": "those of the {garment} in the same size",
+    # why a row is left out
+    "under a title": "stands under “{title}”",
+    "on the sheet": "stands on the sheet “{sheet}”",
     # what a cell should hold
     "text": "text (the spreadsheet made it a date)",
     "count": "a whole number",

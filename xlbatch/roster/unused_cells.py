@@ -175,11 +175,12 @@ def _of_lines(
     for row in roster:
         for word in _called(row.who) if row.size else ():
             called[word][row.source.row] = None
+    people = len({row.source.row for row in roster if row.size})  # a word all have is the family's, not someone's
     lines = {row.source.at("Who"): row.who for row in roster if not row.size and row.status != "cancelled"}
     lines |= {problem.where: problem.found for problem in problems if problem.code in _LINES} | dict(above)
     for where, text in lines.items():
         spoken = dict.fromkeys(re.findall(r"\w+", text.casefold()))
-        rows = {row: None for word in spoken for row in called.get(word, ())}
+        rows = {row: None for word in spoken for row in called.get(word, ()) if not 1 < len(called[word]) == people}
         if rows and len(spoken) > 2 and len(rows) <= _MOST_MEANT:
             yield problem("line-about", where, text, rows=tuple(rows))
 

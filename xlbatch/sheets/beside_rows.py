@@ -2,18 +2,19 @@
 
 from collections.abc import Iterable, Sequence
 
+import pandas as pd
+
 from xlbatch.job.marks import row_key
 from xlbatch.kept.memory import KeptNote
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.roster.written_beside import KEYS
 
 WIDTH = 1.5  # inches
 
 
 def write_beside(
-    page: Page, sheet: str, frame: SheetTable, notes: Iterable[KeptNote], rows: Sequence[int] | None = None
+    page: Page, sheet: str, frame: pd.DataFrame, notes: Iterable[KeptNote], rows: Sequence[int] | None = None
 ) -> None:
     """What stands beside the rows of a table that was just written: those of `frame`, on the rows of the page given, or
     from the headings on."""
@@ -25,7 +26,7 @@ def write_beside(
         page.add_column(Column(heading, WIDTH, outside=True))
         page.write(page.head, page.at(heading), heading, "heading")
     page.sheet.autofilter(page.head, 0, page.end, len(page.columns) - 1)
-    keys = frame.of(KEYS[sheet])
+    keys = frame[list(KEYS[sheet])].itertuples(index=False, name=None)
     row_of = {_called(key): row for key, row in zip(keys, rows or range(page.head + 1, page.end + 1), strict=False)}
     for note in mine:
         if note.key not in row_of:

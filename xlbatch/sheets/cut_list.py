@@ -2,10 +2,11 @@
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 
+import pandas as pd
+
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BOX
 from xlbatch.plan import Plan
 from xlbatch.sheets.beside_rows import write_beside
@@ -37,7 +38,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """The strips: those ready at the table, then those of every run to cut."""
     return tabled(columns(plan.job.settings.length_unit), (*_ready(plan), *_to_cut(plan)))
 
@@ -119,7 +120,7 @@ def write(page: Page, plan: Plan) -> None:
     )
     page.heading()
     ready, placed = len(_at_table(plan)), []
-    for row_no, values in enumerate(frame.rows):
+    for row_no, values in enumerate(frame.itertuples(index=False, name=None)):
         if ready and row_no == 0:
             page.banner("Ready at the table", " · cut before; clear Cut if a strip is lost", "strip banner")
         if ready and row_no == ready:

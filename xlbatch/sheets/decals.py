@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
+import pandas as pd
+
 from xlbatch.kept.memory import KeptDecal
 from xlbatch.paper.cell import Link, Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
 from xlbatch.sheets.runs import exact
@@ -34,7 +35,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """All decals by number: those to cut as they lie, those cut before as they are remembered. A number given to what
     was never cut and is not made now is not listed."""
     laid = {str(row[0]): row for row in _laid(plan)}
@@ -91,5 +92,5 @@ def write(page: Page, plan: Plan) -> None:
         "side.",
     )
     page.table(frame)
-    places: dict[Value, int] = {run.no: row for row, run in enumerate(plan.layout.runs)}
+    places = {run.no: row for row, run in enumerate(plan.layout.runs)}
     page.links("Run", (Link("", "Runs", FIRST + places[run]) if run in places else None for run in frame["Run"]))

@@ -2,11 +2,12 @@
 
 import math
 
+import pandas as pd
+
 from xlbatch.film.layout import FilmNeed
 from xlbatch.job.job import Film, Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BODY, FONT, INK, LINE, currency_sign
 from xlbatch.plan import Plan
 from xlbatch.units import length_in, length_text, long_text, print_step, printed_length, printed_sum, printed_text
@@ -31,7 +32,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """What each film of the job comes to; lengths rounded up."""
     unit = plan.job.settings.length_unit
     rows = (

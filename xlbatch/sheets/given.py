@@ -34,7 +34,7 @@ def _tables(job: Job) -> Iterator[GivenRow]:
         names = KEYS.get(sheet.name, (columns[0].heading,))
         seen: Counter[str] = Counter()
         frame = inputs.table(sheet, job)
-        for record, values in zip(sheet.rows(job), frame.rows, strict=True):
+        for record, values in zip(sheet.rows(job), frame.itertuples(index=False, name=None), strict=True):
             texts = {column.heading: _text(value) for column, value in zip(columns, values, strict=True)}
             key = " · ".join(filter(None, (texts[name] for name in names)))
             seen[key] += 1
@@ -43,7 +43,7 @@ def _tables(job: Job) -> Iterator[GivenRow]:
 
 def _settings(job: Job) -> Iterator[GivenRow]:
     frame = job_input.table(replace(job.settings, length_unit="mm"))
-    for line, values in zip(table("job"), frame.rows, strict=True):
+    for line, values in zip(table("job"), frame.itertuples(index=False, name=None), strict=True):
         name = line["Setting"]
         if line["Kind"] == HEADING:
             continue

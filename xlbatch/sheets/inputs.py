@@ -6,11 +6,12 @@ from itertools import chain
 from types import MappingProxyType
 from typing import Any, Protocol
 
+import pandas as pd
+
 from xlbatch.job.job import Job, Settings, Unread
 from xlbatch.job.source import Source
 from xlbatch.paper.cell import Value, put, unbroken
 from xlbatch.paper.page import Column, Page
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.problems import Problem, Where
 from xlbatch.sheets import input_cells
 from xlbatch.trade import columns as trade
@@ -73,12 +74,12 @@ class Input:
 Spots = Mapping[Where, tuple[tuple[int, int], ...]]  # a cell of the input: row and column from 0 in the returned sheet
 
 
-def table(sheet: Input, job: Job) -> SheetTable:
+def table(sheet: Input, job: Job) -> pd.DataFrame:
     """The sheet as a table."""
     columns = sheet.headings(job)
     rows = [[_value(sheet, column, record, job.settings) for column in columns] for record in sheet.rows(job)]
     headings = [input_cells.heading(column, job.settings) for column in columns]
-    return SheetTable(headings, rows)
+    return pd.DataFrame(rows, columns=headings, dtype=object)
 
 
 def spots(sheet: Input, job: Job) -> Spots:
@@ -99,7 +100,7 @@ def write(sheet: Input, page: Page, job: Job, problems: Iterable[Problem]) -> No
     """Writes the sheet, its doubtful cells colored and annotated."""
     frame = table(sheet, job)
     page.lay_columns(
-        [_column(column, job.settings, sheet.widths) for column in sheet.headings(job)], frame, fill=not frame.rows
+        [_column(column, job.settings, sheet.widths) for column in sheet.headings(job)], frame, fill=frame.empty
     )
     page.title(sheet.name, sheet.advice)
     page.table(frame, line_above=_first_not_used(sheet, job))
@@ -127,7 +128,7 @@ def _first_not_used(sheet: Input, job: Job) -> int:
 
 def mark(
     page: Page,
-    frame: SheetTable,
+    frame: pd.DataFrame,
     where: Spots,
     problems: Iterable[Problem],
     noted: Mapping[tuple[int, int], str] = MappingProxyType({}),
@@ -140,7 +141,7 @@ def mark(
     for (row, column), them in problems_of.items():
         level = min((problem_.level for problem_ in them), key=("stop", "check", "note").index)
         look = page.formats.get("cell", *page.columns[column].looks, level)
-        value = frame.rows[row - FIRST][column]
+        value: Any = frame.iat[row - FIRST, column]
         put(page.sheet, row, column, value, look)
         own = [noted[row, column]] if (row, column) in noted else []
         says = "\n".join([*own, *(f"{problem_.level}: {advice(problem_)}" for problem_ in them)])

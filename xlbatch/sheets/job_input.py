@@ -4,11 +4,12 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 from typing import Any
 
+import pandas as pd
+
 from xlbatch.job.job import Job, Settings
 from xlbatch.kept.memory import KeptNote
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.problems import Problem
 from xlbatch.roster.settings import HEADING
 from xlbatch.sheets.beside_rows import write_beside
@@ -43,7 +44,7 @@ FIELDS: Mapping[str, str] = {
 }  # where the field is not simply the setting's name
 
 
-def table(settings: Settings) -> SheetTable:
+def table(settings: Settings) -> pd.DataFrame:
     """The settings, each with its value and what it means."""
     return tabled(COLUMNS, ((line["Setting"], _value(line, settings), line["Meaning"]) for line in trade_table("job")))
 

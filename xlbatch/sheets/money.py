@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
+import pandas as pd
 from xlsxwriter.utility import xl_rowcol_to_cell
 
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula, Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Plan
 from xlbatch.roster.payments import BEFORE, EVERYONE, NO_GROUP
 from xlbatch.sheets.beside_rows import write_beside
@@ -30,7 +30,7 @@ COLUMNS = (
 )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """One row a garment; Owed follows Price and Paid."""
     return tabled(COLUMNS, map(_row, plan.money))
 
@@ -65,7 +65,7 @@ def write(page: Page, plan: Plan) -> None:
     the sums it would be part of; what was not paid counts as nothing."""
     frame = table(plan)
     totals = (None, None, None, *(_total(plan.money, name) for name in SUMS), None, None)
-    page.lay_columns(COLUMNS, tabled(COLUMNS, [*frame.rows, totals]))
+    page.lay_columns(COLUMNS, pd.concat([frame, tabled(COLUMNS, [totals])]))
     page.title(
         "Money",
         "Blank, Film, Supplies and Labor are this garment's share of the cost. Owed and the sums follow the "

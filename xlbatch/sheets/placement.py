@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 
+import pandas as pd
+
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Link, Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.placement.place import Place
 from xlbatch.plan import Plan
 from xlbatch.sheets.inputs import FIRST
@@ -44,7 +45,7 @@ def columns(unit: str, places: Sequence[Place]) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """The places, garment by garment."""
     unit = plan.job.settings.length_unit
     own = columns(unit, plan.places)

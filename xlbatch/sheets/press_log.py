@@ -4,10 +4,11 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
+import pandas as pd
+
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
 from xlbatch.plan import Plan
@@ -64,7 +65,7 @@ def _columns(plan: Plan) -> tuple[Column, ...]:
     return columns(unit, plan.job.settings.temperature_unit, layer_columns(unit, plan.places))
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """The steps in order; the banners stand between them on the sheet only."""
     settings = plan.job.settings
     together = Counter(_position(step) for step in plan.pressing.steps)
@@ -160,7 +161,7 @@ def write(page: Page, plan: Plan) -> None:
     page.lay_columns(_columns(plan), frame)
     page.title(NAME, *leads(plan))
     page.heading()
-    rows = iter(frame.rows)
+    rows = frame.itertuples(index=False, name=None)
     settings, starts, placed = plan.job.settings, [], []
     strips = {decal.id: decal.strip for decal in plan.memory.decals}
     before: SetTo = ()

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterable, Mapping
 
+import pandas as pd
+
 from xlbatch.job.job import Job
 from xlbatch.kept.memory import KeptAnswer, KeptNote
 from xlbatch.paper.cell import Link, unbroken
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.problems import Problem, Where
 from xlbatch.sheets import job_input as job_sheet
 from xlbatch.sheets.beside_rows import write_beside
@@ -40,7 +41,7 @@ def places(job: Job, inputs: Iterable[Input]) -> Places:
     return links
 
 
-def table(problems: Iterable[Problem], links: Places, job: Job, answers: Iterable[KeptAnswer] = ()) -> SheetTable:
+def table(problems: Iterable[Problem], links: Places, job: Job, answers: Iterable[KeptAnswer] = ()) -> pd.DataFrame:
     """One row a problem, stops first."""
     answer_of = {(answer.code, answer.garment, answer.found): answer.answer for answer in answers}
     garments = {row.source.row: str(row.no) for row in reversed(job.roster)}
@@ -87,7 +88,7 @@ def write(
         *leads,
     )
     page.heading()
-    for values in frame.rows:
-        page.record(values, also={"Level": str(values[0])} | ({"Cell": "link"} if isinstance(values[2], Link) else {}))
+    for values in frame.itertuples(index=False, name=None):
+        page.record(values, also={"Level": values[0]} | ({"Cell": "link"} if isinstance(values[2], Link) else {}))
     page.end_table()
     write_beside(page, "Problems", frame, notes)

@@ -3,10 +3,11 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 
+import pandas as pd
+
 from xlbatch.art.decal import Decal
 from xlbatch.job.job import Settings
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BOX
 from xlbatch.paper.widths import PAD
 from xlbatch.pictures.swatch import LOW, TALL, Swatch, proof_picture
@@ -39,7 +40,7 @@ COLUMNS = (
 )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """What is on each garment, in words."""
     decals = decals_of(plan)
     typed = (note for note in plan.memory.notes if note.sheet == NAME and not note.on_cell)
@@ -113,12 +114,12 @@ def write(page: Page, plan: Plan) -> None:
     write_beside(page, NAME, frame, plan.memory.notes)
 
 
-def _garment_by_garment(page: Page, plan: Plan, frame: SheetTable) -> None:
+def _garment_by_garment(page: Page, plan: Plan, frame: pd.DataFrame) -> None:
     """The rows, each with its picture; a drawing is shown large where it comes first, and where other words are in it
     first."""
     column, colors = page.at("As cut"), plan.job.film_colors
     shown: set[tuple[str, str]] = set()
-    for swatch, values in zip(swatches(plan).values(), frame.rows, strict=True):
+    for swatch, values in zip(swatches(plan).values(), frame.itertuples(index=False, name=None), strict=True):
         drawings = {(decal.spec.artwork, decal.text) for decal in swatch.decals if decal.spec.artwork}
         height = LOW if drawings <= shown else TALL
         shown |= drawings

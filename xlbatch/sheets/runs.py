@@ -2,12 +2,13 @@
 
 import math
 
+import pandas as pd
+
 from xlbatch.film.cutting import cutting
 from xlbatch.film.layout import Run
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Plan
 from xlbatch.units import mm_per, printed_length
 
@@ -38,7 +39,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """The runs in cutting order."""
     settings = plan.job.settings
     return tabled(columns(settings.length_unit), (_row(run, settings) for run in plan.layout.runs))

@@ -2,10 +2,11 @@
 
 from decimal import Decimal
 
+import pandas as pd
+
 from xlbatch.job.job import Settings
 from xlbatch.paper.cell import Formula
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.paper.style import BOX, currency_sign
 from xlbatch.plan import Plan
 from xlbatch.sheets.beside_rows import write_beside
@@ -32,7 +33,7 @@ COLUMNS = (
 )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """One row a line to buy; Buy and Cost follow the cells a person may change."""
     return tabled(COLUMNS, map(_row, plan.shopping))
 

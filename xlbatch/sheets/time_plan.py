@@ -2,8 +2,9 @@
 
 from datetime import time
 
+import pandas as pd
+
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Plan
 from xlbatch.press.step import PressPlan
 from xlbatch.schedule.hours import TimePlan
@@ -23,7 +24,7 @@ COLUMNS = (
 )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """One row a piece of work: a run to cut, a batch to weed, a batch to press."""
     rows = (
         (

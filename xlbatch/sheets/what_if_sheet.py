@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+import pandas as pd
+
 from xlbatch.paper.cell import Value
 from xlbatch.paper.page import Column, Page, tabled
-from xlbatch.paper.sheet_table import SheetTable
 from xlbatch.plan import Figures, Plan
 from xlbatch.units import printed_length
 
@@ -25,7 +26,7 @@ def columns(unit: str) -> tuple[Column, ...]:
     )
 
 
-def table(plan: Plan) -> SheetTable:
+def table(plan: Plan) -> pd.DataFrame:
     """The plan as it is, then a row a change; what is saved is less than nothing where it takes more."""
     return tabled(columns(plan.job.settings.length_unit), _rows(plan))
 

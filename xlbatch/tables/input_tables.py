@@ -8,6 +8,7 @@ from itertools import islice
 from xlbatch.files.raw import RawSheet
 from xlbatch.job.job import LONGEST_TEXT
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.cell_notes import with_peoples_notes
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import find_headings, read_headings, repeats
@@ -146,7 +147,7 @@ def _put_off(table: Table) -> Table:
     """The rows of one of several sheets, left out where it is called `Waiting list` or `Cancelled`."""
     if table.meaning != "Roster" or not ends_list(table.sheet):
         return table
-    return replace(table, left_out=dict.fromkeys(table.rows, f"stands on the sheet “{table.sheet}”"))
+    return replace(table, left_out=dict.fromkeys(table.rows, phrase("on the sheet", sheet=table.sheet)))
 
 
 def _of_tables(tables: tuple[Table, ...]) -> list[Problem]:

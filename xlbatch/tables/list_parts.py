@@ -8,6 +8,7 @@ from functools import cache
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.problems.phrases import phrase
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.group_rows import group_titles
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
@@ -209,7 +210,7 @@ def _people(sheet: RawSheet, part: ListPart) -> tuple[ListPart, list[Problem]]:
     for row, cells in part.rows.items():
         lone = shown_value(cells[leftmost]) if _is_title(cells) and leftmost in cells else ""
         if ends_list(lone) and row != max(part.rows):
-            ended = f"stands under “{lone}”"
+            ended = phrase("under a title", title=lone)
             continue
         group = titles.get(row, group)
         ended = "" if row in titles else ended
