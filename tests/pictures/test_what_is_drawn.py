@@ -15,6 +15,7 @@ from xlbatch.pictures.font_picture import HIGH, font_picture
 from xlbatch.pictures.garment_drawing import by_side
 from xlbatch.pictures.plate_picture import plate_picture
 from xlbatch.pictures.strip_picture import BARE, EDGE, view_of
+from xlbatch.pictures.swatch import Swatch, proof_picture
 from xlbatch.plan import Plan
 
 
@@ -110,3 +111,22 @@ def test_letters_that_the_edge_of_a_room_cuts_are_left_out_with_their_bellies() 
     moved = (110.0, 10.0, 130.0, 30.0)  # the decal 100 mm to the right of its group's corner
     assert len(list(seen_in(replace(drawn, offset=(100.0, 0.0)), moved))) == 2 * 5
     assert len(list(seen_in(replace(drawn, rooms=()), room))) == 4 * 5
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "scale"),
+    [
+        (60.0, 26.0, (26 - 8.5 - 2 * 3) / 60),  # a caption of 8.5 points below, a margin of 3 on each side
+        (14.0, 50.0, (14 - 2 * 3) / 40),
+    ],
+)
+def test_a_decal_is_as_large_as_its_panel_allows(
+    width: float, height: float, scale: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A decal of 40 by 60 mm, in the middle of its panel."""
+    svgs = drawing(monkeypatch, "swatch")
+    proof_picture(Swatch([decal(1)], ["A"], "white"), {}, width, height)
+    left, bottom, factor = re.findall(r"translate\(([\d.]+) ([\d.]+)\) scale\(([\d.]+) ", svgs[0])[0]
+    assert float(factor) == pytest.approx(scale, abs=1e-5)
+    assert float(left) == pytest.approx((width - 40 * scale) / 2, abs=0.01)
+    assert float(bottom) == pytest.approx((height - 8.5 + 60 * scale) / 2, abs=0.01)

@@ -11,7 +11,7 @@ from xlbatch.parts.standing import FEET, standing
 
 # of the cap height
 _LONG = 0.08  # a flat foot, at least
-_STRAIGHT = 0.0015  # how little it bends
+_STRAIGHT = 0.0005  # how little it bends, on the line or by itself
 _EVEN = 0.006  # how near one another feet are that are at one height
 _LEVEL = 0.09  # how much it rises, of its length
 _BENT = 3  # letters with flat feet that tell an arc
@@ -27,11 +27,10 @@ def on_flat_feet(line: Frame, letters: Sequence[Contour], cap: float) -> Frame:
         arc = arc_through(np.concatenate(feet), line.radius > 0) if len(feet) >= _BENT else None
         return arc or line
     heights = [float(line.onto(foot)[1].mean()) for foot in feet]
-    if not heights or min(map(abs, heights)) <= _EVEN * cap:
+    higher = [high for high in heights if high > 0]
+    if not higher or min(map(abs, heights)) <= _EVEN * cap:
         return line
-    return line.raised(
-        max(heights, key=lambda high: (sum(abs(high - other) <= _EVEN * cap for other in heights), high))
-    )
+    return line.raised(max(higher, key=lambda high: (sum(abs(high - other) <= _EVEN * cap for other in higher), high)))
 
 
 def _foot(line: Frame, mark: Contour, cap: float) -> Points:
@@ -46,7 +45,7 @@ def _foot(line: Frame, mark: Contour, cap: float) -> Points:
     order = np.roll(np.arange(len(level)), -first)
     runs = np.split(order, np.flatnonzero(np.diff(level[order].astype(int))) + 1)
     feet = [np.append(run, (run[-1] + 1) % len(level)) for run in runs if level[run[0]]]
-    straight = [foot for foot in feet if _is_straight(flat[foot], cap)]
+    straight = [foot for foot in feet if _is_straight(flat[foot], cap) or _is_straight(mark.points[foot], cap)]
     longest = max(straight, key=lambda foot: abs(flat[foot[-1]] - flat[foot[0]]), default=order[:0])
     return mark.points[longest]
 
