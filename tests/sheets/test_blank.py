@@ -52,6 +52,7 @@ def test_an_example_row_written_over_is_read(blank: Path, tmp_path: Path) -> Non
     found = reading(filled(blank, tmp_path / "filled.xlsx", Who="Bo Lindahl"))
     assert [(row.who, row.size, row.source.extra) for row in found.job.roster] == [("Bo Lindahl", "M", {})]
     assert found.job.roster[0].note == EXAMPLE_ROW["Note"]
+    assert found.problems == ()
 
 
 def test_the_live_marks_are_no_column_of_the_list(blank: Path) -> None:

@@ -8,6 +8,7 @@ from functools import cache
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who, without_signs
+from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts, yes_or_no
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.boxes import mark
@@ -151,8 +152,9 @@ def _struck(line: Line) -> Line:
 
 
 def _note(line: Line) -> None:
-    """A remark that asks for something is asked about."""
+    """A remark that asks for something is asked about; what a blank workbook's example row says asks for nothing."""
     typed = text_of(line, "Note")
-    asks = wish(typed) if typed and not line.given("Garment no.") else ""
+    own = typed == EXAMPLE_ROW["Note"] or line.given("Garment no.")
+    asks = wish(typed) if typed and not own else ""
     if asks and not line.given("Status"):
         line.found("note-asks", "Note", typed, asks=asks)

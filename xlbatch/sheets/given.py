@@ -20,6 +20,7 @@ KEYS = {
     "Positions": ("Position", "For", "Neckline"),
     "Drawing parts": ("Artwork", "Part"),
 }
+WORKED_OUT = {"Drawing parts": ("Width", "Height", "Place")}  # what the program tells of a row, as the drawing now is
 
 
 def given_rows(job: Job) -> tuple[GivenRow, ...]:
@@ -35,7 +36,12 @@ def _tables(job: Job) -> Iterator[GivenRow]:
         seen: Counter[str] = Counter()
         frame = inputs.table(sheet, job)
         for record, values in zip(sheet.rows(job), frame.itertuples(index=False, name=None), strict=True):
-            texts = {column.heading: _text(value) for column, value in zip(columns, values, strict=True)}
+            told = WORKED_OUT.get(sheet.name, ())
+            texts = {
+                column.heading: _text(value)
+                for column, value in zip(columns, values, strict=True)
+                if column.heading not in told
+            }
             key = " · ".join(filter(None, (texts[name] for name in names)))
             seen[key] += 1
             yield GivenRow(sheet.name, key if seen[key] == 1 else f"{key} ({seen[key]})", texts, record.source)
