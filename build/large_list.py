@@ -21,7 +21,7 @@ def computed(word: str) -> float:
     ticks = 0
     for process in Path("/proc").glob("[0-9]*"):
         with suppress(OSError):
-            if word in (process / "cmdline").read_text(errors="replace"):
-                fields = (process / "stat").read_text().rpartition(")")[2].split()
+            if word in (process / "cmdline").read_text(encoding="utf-8", errors="replace"):
+                fields = (process / "stat").read_text(encoding="utf-8", errors="replace").rpartition(")")[2].split()
                 ticks += int(fields[11]) + int(fields[12])  # utime and stime: proc(5)
     return ticks / os.sysconf("SC_CLK_TCK")

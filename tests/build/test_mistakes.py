@@ -31,6 +31,7 @@ WHOLE = (
     "anything-cut",
     "row-deleted",
     "sheet-joined",
+    "sheet-without-names",
     "sheet-unknown",
     "sheet-second",
     "sheet-again",

@@ -12,7 +12,7 @@ from xlbatch.job.feature import Feature
 from xlbatch.job.marks import Beside, Delivery, OrderKey, Result, Stock
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import ANY, Position
-from xlbatch.job.source import Heading, Source
+from xlbatch.job.source import Heading, Source, Unread
 from xlbatch.job.work_time import WorkTimes
 from xlbatch.problems import Where
 from xlbatch.units import LengthUnit, TemperatureUnit
@@ -51,14 +51,12 @@ class RosterRow:
     last_name: str = ""
     unclear: Mapping[str, str] = field(default_factory=dict)  # cells that could not be read, as they are, by heading
     confirmed: bool = False  # whether whoever it is for has said that it is right
+    adult_said: bool = False  # Adult L, in a family where a bare letter could be a child's
 
-
-@dataclass(frozen=True)
-class Unread:
-    """A row of Designs, Garments, Film or Press that cannot be used as it is: its cells as they were typed."""
-
-    source: Source
-    unclear: Mapping[str, str]
+    @property
+    def size_said(self) -> str:
+        """The size, with its class where that was said and is needed."""
+        return f"Adult {self.size}" if self.adult_said else self.size
 
 
 @dataclass(frozen=True)

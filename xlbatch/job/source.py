@@ -46,3 +46,11 @@ class Heading:
     cell: str
     found: str
     meaning: str
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A row of Designs, Garments, Film or Press that cannot be used as it is: its cells as they were typed."""
+
+    source: Source
+    unclear: Mapping[str, str]

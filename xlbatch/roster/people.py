@@ -8,7 +8,7 @@ from typing import cast
 from xlbatch.job.job import Paid, RosterRow, Status
 from xlbatch.job.source import Source
 from xlbatch.problems import Problem
-from xlbatch.roster.whose_size import note_whose
+from xlbatch.roster.whose_size import note_whose, said_adult
 from xlbatch.tables import cells
 from xlbatch.tables.cells import Unclear, shown_value
 from xlbatch.tables.line import Line
@@ -51,6 +51,8 @@ def read_people(given: Iterable[Line], last_no: int, in_doubt: frozenset[str] | 
         _note_number(line, line_no in own, numbers[0])
     settled = frozenset(own.values()) if in_doubt is not None else frozenset()
     note_whose(rows, roster, settled - {number for number in settled if str(number) in (in_doubt or ())})
+    adults = said_adult(rows, roster)
+    roster = [replace(row, adult_said=row.source.row in adults) for row in roster]
     return People(tuple(roster), last_no, tuple(problem for line in rows for problem in line.problems))
 
 

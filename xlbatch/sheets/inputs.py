@@ -8,8 +8,8 @@ from typing import Any, Protocol
 
 import pandas as pd
 
-from xlbatch.job.job import Job, Settings, Unread
-from xlbatch.job.source import Source
+from xlbatch.job.job import Job, Settings
+from xlbatch.job.source import Source, Unread
 from xlbatch.paper.cell import Value, put, unbroken
 from xlbatch.paper.page import Column, Page
 from xlbatch.problems import Problem, Where

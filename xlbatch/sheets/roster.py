@@ -48,7 +48,7 @@ ROSTER = Input(
         "Last name": "last_name",
         "Group": "group",
         "Garment": "garment",
-        "Size": "size",
+        "Size": "size_said",
         "Color": "color",
         "Design": "design",
         "Print name": "print_name",

@@ -9,8 +9,8 @@ from xlbatch.files.broken_text import LOST, is_broken, mended
 from xlbatch.files.clean import clean, shown
 from xlbatch.files.raw import Raw
 from xlbatch.job.feature import Feature
-from xlbatch.job.job import Class, FilmPiece, Paid, PriceBreak, Roll, Unread
-from xlbatch.job.source import Source
+from xlbatch.job.job import Class, FilmPiece, Paid, PriceBreak, Roll
+from xlbatch.job.source import Source, Unread
 from xlbatch.problems import Problem, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.tables import boxes, cell_lists, cells
