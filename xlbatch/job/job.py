@@ -56,7 +56,7 @@ class RosterRow:
     @property
     def size_said(self) -> str:
         """The size, with its class where that was said and is needed."""
-        return f"Adult {self.size}" if self.adult_said else self.size
+        return f"Adult {self.size}" if self.size and self.adult_said else self.size
 
 
 @dataclass(frozen=True)
