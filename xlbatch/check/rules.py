@@ -57,7 +57,8 @@ def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
             continue
         all_of_it = (row.who, row.group, row.garment, row.size, row.color, row.design, row.print_name, row.number)
         first = rows.setdefault(all_of_it, number)
-        first_of_them = people.setdefault((row.who.casefold(), row.group.casefold()), row.source)
+        group = "" if row.group == row.source.sheet else row.group.casefold()  # whoever stands on two sheets is asked
+        first_of_them = people.setdefault((row.who.casefold(), group), row.source)
         if first != number:
             yield problem(
                 "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1

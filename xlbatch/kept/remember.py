@@ -52,8 +52,9 @@ def remember(
     """The memory of the plan after the one that had `memory`."""
     decals = _decals(stood, layout, batches)
     cut = strips_cut(decals)
+    # To six places first: sums differ in their last bits from one Python to the next, and half a thousandth is common.
     strips = tuple(
-        KeptStrip(run.film.name, run.no, strip.batch, round(strip.length + _more(run), 3), run.cut_from)
+        KeptStrip(run.film.name, run.no, strip.batch, round(round(strip.length + _more(run), 6), 3), run.cut_from)
         for run in layout.runs
         for strip in run.strips
     )

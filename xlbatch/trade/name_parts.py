@@ -22,7 +22,7 @@ def words_of_no_name(name: str) -> tuple[str, ...]:
     """The words of a name that begin small though others do not, and are no particles: née, plus one; N.N.; a word
     that says it is an example; or those in brackets or quotation marks. The first word counts only where it is one
     said of people: baby Sue."""
-    if marked := re.findall(r"[(\[\"“”„«][^()\[\]\"“”„«»]+[)\]\"“”»]", name):
+    if marked := re.findall(r"[(\[\"“”„«][^()\[\]\"“”„«»]+[)\]\"“”»]|(?<!\w)['‘][^'‘’]+['’](?!\w)", name):
         return tuple(marked)
     words_ = re.findall(r"[^\W\d_][\w\u0300-\u036f'’.-]*", name)
     if examples := tuple(word for word in words_ if _is(word.casefold(), "example")):
