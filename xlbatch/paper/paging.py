@@ -71,7 +71,8 @@ def even_page_starts(
                 continue  # a page that begins earlier may have more room
             before, cost = best[start]
             more = dear[start] if dear and start else 0.0
-            ways.append(((before + pages, cost + more + (max(0.0, spare) / rest) ** 2), start))
+            cost = round(cost + more + (max(0.0, spare) / rest) ** 2, 9)  # equal ways are equal on every machine
+            ways.append(((before + pages, cost), start))
         least, start = min(ways)
         best.append(least)
         begins.append(start)
