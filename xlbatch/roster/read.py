@@ -1,14 +1,14 @@
 """Turns a workbook or .csv into a Job: typed rows, settings with every default filled in, and problems."""
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import RawSheet, UnreadableFile
 from xlbatch.job.job import Job, Settings
-from xlbatch.job.marks import NO_MARKS, Marks, Result
+from xlbatch.job.marks import NO_MARKS, Beside, Marks, Result, StepMark, StripMark
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.cut_marks import read_strips
 from xlbatch.roster.designs import read_designs
@@ -33,7 +33,7 @@ from xlbatch.saving import base_name
 from xlbatch.seldom_searched import seldom_searched
 from xlbatch.tables.input_table import Tables
 from xlbatch.tables.input_tables import INPUT, NOT_OPENED, find_tables
-from xlbatch.tables.line import Units
+from xlbatch.tables.line import Line, Units
 from xlbatch.tables.rows import lines
 from xlbatch.tables.typed_over import TypedOver, typed_over
 
@@ -134,7 +134,7 @@ def _reading(path: Path, tables: Tables) -> Reading:
     deliveries, film_came, of_deliveries = read_deliveries(of["Shopping list"])
     # a plan made before pieces were joined stays so
     unjoined = any(step.outcome for step in steps) and "Join pieces" not in setting_cells
-    settings = replace(settings, last_no=people.last_no, join=settings.join and not unjoined)
+    settings = replace(settings, join=settings.join and not unjoined)
     beside = tuple(read_beside(of))
     job = Job(
         path=path,
@@ -168,16 +168,26 @@ def _reading(path: Path, tables: Tables) -> Reading:
     return Reading(
         job,
         problems,
-        Marks(
-            strips,
-            steps,
-            read_orders(of["Shopping list"]),
-            read_answers(of["Problems"]),
-            read_checked(of["Proof"]),
-            tuple(note for note in beside if note.sheet != "Job"),
-        ),
+        _marks(of, strips, steps, beside),
         tables.kept,
         tuple(typed_over(tables.kept, tables.watched)) if tables.kept else (),
+    )
+
+
+def _marks(
+    of: Mapping[str, tuple[Line, ...]],
+    strips: tuple[StripMark, ...],
+    steps: tuple[StepMark, ...],
+    beside: tuple[Beside, ...],
+) -> Marks:
+    """What people wrote into a plan."""
+    return Marks(
+        strips,
+        steps,
+        read_orders(of["Shopping list"]),
+        read_answers(of["Problems"]),
+        read_checked(of["Proof"]),
+        tuple(note for note in beside if note.sheet != "Job"),
     )
 
 
