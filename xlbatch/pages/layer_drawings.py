@@ -17,7 +17,7 @@ DRAWING, SIZES, LIES = 15, 11, 28  # columns of the drawing, of the sizes, and o
 HIGH = 118.0  # points of a drawing
 MOST, MOST_LAYERS = 30, 4  # sizes of a design, and pieces with a column of their own
 KEPT = re.compile(r"(?<=\d) (?=\d)| (?=×|in|cm|mm)")  # within a measure no line is broken
-TELLS = "Layers: lay each on piece 1, so far below (↓) and right (→) of its top left corner"
+TELLS = "Layers: lay each on piece 1, so far below (↓), above (↑), right (→) or left (←) of its top left corner"
 RULE = PLAIN.but(bottom=HAIRLINE)
 
 Drawing = Sequence[Place]  # the pieces of one garment's drawing, the lowest first

@@ -126,7 +126,9 @@ def write(leaf: Leaf, work: Work, room: float) -> None:
     if not few:
         write_settings(leaf, work, films, steps[0].press)
     if any(place.register for place in work.plan.places):
-        leaf.line("↓ → how far the top left corner of a layer lies below and right of that of the lowest piece.")
+        leaf.line(
+            "↓ ↑ → ← how far the top left corner of a layer lies below, above, right or left of the lowest piece's."
+        )
     _write_words(leaf, work)
     write_plates(leaf, work)
     batches = list(dict.fromkeys(step.batch for step in steps))
