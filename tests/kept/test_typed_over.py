@@ -4,9 +4,10 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from openpyxl.cell.cell import MergedCell
 
 from tests.kept.history import through_office
-from tests.plan_book import PlanBook, Row, drop_for_workbook, written
+from tests.plan_book import PlanBook, Row, drop, drop_for_workbook, written
 from tests.workbooks import write_workbook
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.run import Outcome
@@ -27,7 +28,7 @@ def dropped(book: PlanBook) -> Outcome:
 
 def told(outcome: Outcome) -> list[tuple[str, str, str]]:
     """Where something was typed over, what, and where to change it."""
-    found = [each for each in outcome.problems if each.code == "typed-over"]
+    found = [each for each in outcome.problems if each.code in ("typed-over", "typed-beside")]
     return [(each.where.sheet, each.found, each.todo.partition("sheet ")[2].partition(",")[0]) for each in found]
 
 
@@ -46,6 +47,7 @@ def told(outcome: Outcome) -> list[tuple[str, str, str]]:
         ("Proof", "Garment no.", 99, "Roster"),
         ("Runs", "Run", 99, "Job"),
         ("Decals", "Decal", "D999", "Designs"),
+        ("Shopping list", "Needed", 99, "Roster"),
     ],
 )
 def test_a_cell_typed_over_is_named_with_the_sheet_to_change(
@@ -57,6 +59,34 @@ def test_a_cell_typed_over_is_named_with_the_sheet_to_change(
     assert told(outcome) == [(sheet, str(text), change_on)]
     second = written(outcome)
     assert [(row["Sheet"], row["What"], row["Now"]) for row in second.changes()] == [(sheet, heading, str(text))]
+    assert told(dropped(second)) == []
+
+
+FORMS = [  # sheet, what stood there, what is typed over it, the sheet to change
+    ("Job sheet", "3", "4", "Job"),  # garments
+    ("Job sheet", "Roster", "people", "Job"),  # the name of the job
+    ("Job sheet", "", "call Eve", "Job"),
+    ("Placement", "Placement", "ask Eve first", "Positions"),
+    ("Money", "Money", "Prices were told on Monday", "Job"),
+    ("Money", "Mei", "Mae", "Roster"),
+    ("Roll layout", "Roll layout", "Thursday", "Film"),
+    ("Placement pictures", "Placement pictures", "3 in, not 4", "Positions"),
+    ("Bag tags", "Ana", "Anna", "Roster"),
+    ("Bag tags", "M", "L", "Roster"),  # which stands on another tag
+]
+
+
+def test_what_stands_in_no_table_is_watched_too(tmp_path: Path) -> None:
+    first = written(drop(write_workbook(tmp_path / "roster.xlsx", {"Roster": PEOPLE})))
+    assert told(drop(first.path)) == []
+    for sheet, before, text, _ in FORMS:
+        cells = (cell for row in first.sheet(sheet).iter_rows() for cell in row if not isinstance(cell, MergedCell))
+        next(cell for cell in cells if str(cell.value or "") == before).value = text
+    outcome = dropped(first)
+    assert sorted(told(outcome)) == sorted((sheet, text, change_on) for sheet, _, text, change_on in FORMS)
+    second = written(outcome)
+    changes = [(row["Sheet"], str(row["Now"])) for row in second.changes()]
+    assert sorted(changes) == sorted((sheet, text) for sheet, _, text, _ in FORMS)
     assert told(dropped(second)) == []
 
 
@@ -83,6 +113,7 @@ def test_a_plan_saved_by_another_program_is_as_it_was(first: PlanBook, kind: str
     moved.title = "Where"
     moved.insert_cols(2)
     moved.insert_rows(1)
+    first.sheet("Job sheet").insert_rows(3)
     first.book.save(first.path)
     assert told(drop_for_workbook(through_office(first.path, kind))) == []
 

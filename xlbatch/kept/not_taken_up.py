@@ -14,8 +14,9 @@ def not_taken_up(typed: Iterable[TypedOver], memory: Memory) -> tuple[tuple[Prob
     sheets = {line["Heading"]: line["Sheet"] for line in table("changed_on")}
     problems, changes = [], []
     for change in typed:
-        sheet = sheets.get(change.heading.partition(" (")[0], "Job")
-        asked = problem("typed-over", change.where, change.text, sheet=sheet, heading=change.heading)
+        sheet = sheets.get(change.heading.partition(" (")[0] or change.sheet, "Job")
+        code = "typed-over" if change.heading else "typed-beside"
+        asked = problem(code, change.where, change.text, sheet=sheet, heading=change.heading)
         problems.append(asked)
         line = (
             memory.plan + 1,

@@ -64,6 +64,8 @@ class Page:
         self.head = self.end = 0  # the heading row and the last row of the table
         self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.records: list[Sequence[Value]] = []  # the rows of the table, as they were written
+        self.placed: dict[tuple[int, int], Value] = {}  # by row and column, from 1: what stands above
+        # the table, or anywhere on a form
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], Sequence[_Cell]] = {}
 
@@ -143,14 +145,19 @@ class Page:
         """One row of cells from the first column on, all with the same looks. Returns its row."""
         row = self._next(least or self.formats.size(*looks) * 1.5)
         for column, value in enumerate(values):
-            put(self.sheet, row, column, value, self.formats.get(*looks))
+            self.write(row, column, value, *looks)
         return row
 
     def write(self, row: int, column: int, value: Value, *looks: str, across: int = 1) -> None:
         """Writes, or writes anew, one cell; one as wide as `across` columns."""
         if across > 1:
             self.sheet.merge_range(row, column, row, column + across - 1, "", self.formats.get(*looks))
+        self._place(row, column, value)
         put(self.sheet, row, column, value, self.formats.get(*looks))
+
+    def _place(self, row: int, column: int, value: Value) -> None:
+        if self.base == "form" or not self.head or row < self.head:
+            self.placed[row + 1, column + 1] = value.text if isinstance(value, Link) else value
 
     def name_cell(self, name: str, row: int, column: int) -> None:
         """Gives a cell a name that formulas on any sheet may use."""
@@ -170,7 +177,8 @@ class Page:
         height = max(
             text_height(name, width - PAD, SMALL, True) for name, width in zip(names, self.widths, strict=True)
         )
-        self.head = self.cells(names, "heading", least=height + CUSHION)
+        self.head = self.row
+        self.cells(names, "heading", least=height + CUSHION)
 
     def record(
         self, values: Sequence[Value], *looks: str, least: float = 0.0, also: Mapping[str, str] = MappingProxyType({})
@@ -187,6 +195,7 @@ class Page:
         ]
         row = self._next(max(max(heights, default=BODY * LINE) + CUSHION, least))
         for column, (value, cell) in enumerate(zip(values, cells, strict=True)):
+            self._place(row, column, value)
             put(self.sheet, row, column, self._placed(value, row) if isinstance(value, Formula) else value, cell.format)
         return row
 

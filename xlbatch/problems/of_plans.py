@@ -38,6 +38,9 @@ PLAN_KINDS: tuple[Kind, ...] = (
          "anew, without “{found}”.", "Write that once more if it is true of this one too."),
     Kind("typed-over", "check", "“{found}” was written under {heading} of a sheet that the plan makes anew: it was not "
          "taken up.", "Change it on the sheet {sheet}, and drop the plan again."),
+    Kind("typed-beside", "check", "“{found}” was written on a sheet that the plan makes anew: it was not taken up, and "
+         "is kept on the sheet Changes.",
+         "If it changes the job, change that on the sheet {sheet}, and drop the plan again."),
     Kind("anything-cut", "check", "Nothing on the Cut list is marked as cut, so everything is planned to be cut.",
          "Was anything cut? Then mark it in the plan you dropped, and drop that again; if not, write ok into Answer."),
     Kind("redo-under", "stop", "{found} is to be made anew, but {over}, which lies over it, is already pressed.",

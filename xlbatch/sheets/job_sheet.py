@@ -88,6 +88,11 @@ def _section(page: Page, title: str, rows: Iterable[tuple[Value, Value]]) -> int
     return start
 
 
+def run_at(plan: Plan) -> str:
+    """When the plan was made."""
+    return f"{plan.run_at:%Y-%m-%d %H:%M}"
+
+
 def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     """The main figures: label, value, and what it is. Sums of money follow their own sheets."""
     unit = plan.job.settings.length_unit
@@ -107,7 +112,7 @@ def facts(plan: Plan) -> Iterator[tuple[str, Value, str]]:
     if plan.money:
         yield "Owed", _known(money.OWED, money.owed(plan)), "money"
     yield from days(plan)
-    yield "Planned at", f"{plan.run_at:%Y-%m-%d %H:%M}", "text"
+    yield "Planned at", run_at(plan), "text"
 
 
 def days(plan: Plan) -> Iterator[tuple[str, Value, str]]:

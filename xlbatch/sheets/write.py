@@ -4,6 +4,7 @@ Each is written whole to the path given. The same plan gives the same bytes, but
 sheet that holds the time of the run.
 """
 
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
@@ -11,12 +12,13 @@ from pathlib import Path
 from xlbatch.how_far import counted
 from xlbatch.job.job import Job
 from xlbatch.kept.memory import NO_MEMORY, Memory
+from xlbatch.paper.page import Page
 from xlbatch.paper.workbook import Book
 from xlbatch.plan import Plan
 from xlbatch.problems import Problem
 from xlbatch.sheets import blank, fonts_sheet, inputs, job_sheet, kept_sheet, problems_sheet
 from xlbatch.sheets.all_sheets import INPUT_SHEETS, INPUTS, JOB_SHEET, SHEETS
-from xlbatch.tables.typed_over import WATCHED, marked
+from xlbatch.tables.typed_over import WATCHED, marked, placed
 
 
 def write_plan(path: Path, plan: Plan) -> None:
@@ -24,18 +26,26 @@ def write_plan(path: Path, plan: Plan) -> None:
     with Book(path, plan.job) as book:
         job_page = book.page(JOB_SHEET, form=True)
         printed: dict[str, int] = {}
-        watched: list[tuple[str, ...]] = []
+        pages = {JOB_SHEET: job_page}
         for sheet in counted([sheet_ for sheet_ in SHEETS if sheet_.needed(plan)]):
             page = book.page(sheet.name, landscape=sheet.landscape, form=sheet.form)
             sheet.write(page, plan)
             printed[sheet.name] = page.printed
-            if sheet.name in WATCHED and page.records:  # people's own columns stand beyond those written
-                headings = [column.heading for column in page.columns[: len(page.records[0])]]
-                watched += marked(sheet.name, headings, page.records)
+            pages[sheet.name] = page
             if sheet.hidden:
-                kept_sheet.write_marks(page, watched)
                 page.sheet.hide()
         job_sheet.write(job_page, plan, printed)
+        kept_sheet.write_marks(pages[kept_sheet.NAME], _watched(pages, job_sheet.run_at(plan)))
+
+
+def _watched(pages: Mapping[str, Page], run_at: str) -> Iterator[tuple[str, ...]]:
+    """What stands on the plan's own sheets."""
+    for name, page in pages.items():
+        if name in WATCHED:
+            yield from placed(name, page.placed, run_at)
+            if page.head and page.records:  # people's own columns stand beyond those written
+                headings = [column.heading for column in page.columns[: len(page.records[0])]]
+                yield from marked(name, headings, page.records)
 
 
 def write_problems(

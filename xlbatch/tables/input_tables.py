@@ -31,6 +31,7 @@ RETURNED = (
 )  # fmt: skip
 _UNNAMED = re.compile(r"(sheet|table|list|tab)\s*\d*|\W*\d+\W*", re.IGNORECASE)  # names that say nothing of a group
 IGNORED = frozenset(name.casefold() for name in RETURNED)  # the plan's own sheets, made anew each time
+_OWN = IGNORED.union(map(str.casefold, INPUT))
 NOT_OPENED = IGNORED - {name.casefold() for name in WATCHED}
 MEMORY_TITLE = "Kept by the program: this plan's memory. Leave it as it is."  # in the sheet's first cell
 
@@ -40,7 +41,8 @@ def find_tables(sheets: Iterable[RawSheet]) -> Tables:
     sheets = tuple(sheets)
     memory = next((sheet for sheet in sheets if is_memory(sheet)), None)
     sheets = tuple(sheet for sheet in sheets if sheet is not memory)
-    called = {sheet.name: _called(sheet, of_a_plan=memory is not None) for sheet in sheets}
+    titles = _OWN - {_plain(sheet.name) for sheet in sheets} if memory else frozenset()
+    called = {sheet.name: _called(sheet, titles) for sheet in sheets}
     filled = [upright(sheet) for sheet in sheets if sheet.rows and called[sheet.name] not in IGNORED]
     watched = {name: sheet for name in WATCHED for sheet in sheets if memory and called[sheet.name] == name.casefold()}
     meanings = _meanings(filled, called)
@@ -85,11 +87,16 @@ def is_memory(sheet: RawSheet) -> bool:
     return any(cell.value == MEMORY_TITLE for cells in islice(sheet.rows.values(), 3) for cell in cells.values())
 
 
-def _called(sheet: RawSheet, *, of_a_plan: bool) -> str:
-    """What a sheet is called, in lower case: a plan's own sheet, whatever its name is now, by its title."""
-    title = next((cell.value for cells in sheet.rows.values() for cell in cells.values()), None)
-    own = of_a_plan and isinstance(title, str) and title.casefold() in IGNORED.union(map(str.casefold, INPUT))
-    return str(title if own else sheet.name).strip().casefold()
+def _called(sheet: RawSheet, titles: frozenset[str]) -> str:
+    """What a sheet is called, in lower case. A plan's own sheet with a name of its own goes by its title, where that is
+    one of those that no sheet is named after: a job's sheet has the job's name for a title, which may be `Roster`."""
+    title = _plain(next((cell.value for cells in sheet.rows.values() for cell in cells.values()), None))
+    name = _plain(sheet.name)
+    return title if title in titles and name not in _OWN else name
+
+
+def _plain(text: object) -> str:
+    return str(text).strip().casefold()
 
 
 def _wanted(meaning: str, tables: Mapping[str, Table]) -> bool:

@@ -5,12 +5,12 @@ Only cells are looked at that the program does not read back: what is typed over
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from functools import lru_cache
-from zlib import crc32
 
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems import Where
+from xlbatch.tables.by_place import Place, marks_by_row, other_texts
 from xlbatch.tables.cells import shown_value
+from xlbatch.tables.marks import ANY, each_mark, mark_of, mark_of_value, plain
 from xlbatch.tables.packed import NotPacked, packed, unpacked
 
 WATCHED: Mapping[str, tuple[str, ...]] = {  # what tells a sheet's rows apart
@@ -22,18 +22,23 @@ WATCHED: Mapping[str, tuple[str, ...]] = {  # what tells a sheet's rows apart
     "Time plan": ("Stage", "Work", "Batch", "Person"),
     "Runs": ("Run",),
     "Decals": ("Decal",),
+    "Shopping list": ("Kind", "Item", "Garment", "Size", "Color"),
+    "Money": ("Garment no.",),
+    "Changes": ("Plan", "Sheet", "Cell", "Whose", "What"),
+    "What if": ("Change",),
+    "Fonts to choose from": ("Name for the cell Font",),
+    **dict.fromkeys(("Job sheet", "Roll layout", "Placement pictures", "Bag tags"), ()),  # forms: no table
 }
 READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read back
     "Proof": ("Checked",),
     "Cut list": ("Cut", "Weeded", "Spoiled"),
     "Press log": ("Pressed", "Peeled", "Result", "By", "Note"),
+    "Shopping list": ("Spares", "On hand", "Price", "Ordered", "Arrived", "Note"),
+    "Money": ("Price", "Paid", "Paid in Roster", "Told"),
 }
-KIND = "marks"  # how these rows of the memory begin
+KIND, PLACES = "marks", "places"  # how the memory's rows begin for a table, and for what stands elsewhere
 UNPACKED = "written"  # as they began when each had a row of its own: headings, or one row's key and marks
-MARK = 3  # letters a cell
 MOST_KEYS = 20  # rows of a sheet with another key: more are another table
-BLANK, ANY = "-" * MARK, "=" * MARK  # marks of a blank cell, and of one that may hold anything
-_LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
 
 
 @dataclass(frozen=True)
@@ -47,20 +52,6 @@ class TypedOver:
     text: str
 
 
-@lru_cache(maxsize=20_000)  # few texts stand in many cells
-def mark_of(text: str) -> str:
-    """A few letters that stand for a text: one in 262,144 others has the same."""
-    number = crc32(text.encode())
-    return "".join(_LETTERS[number >> shift & 63] for shift in (0, 6, 12)) if text else BLANK
-
-
-@lru_cache(maxsize=20_000, typed=True)
-def plain(value: object) -> str:
-    """A cell's text, however the program that saved it keeps numbers."""
-    number = isinstance(value, int | float) and not isinstance(value, bool)
-    return f"{float(value):.6g}" if number else shown_value(Raw(value))  # type: ignore[arg-type]
-
-
 def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]) -> Iterator[tuple[str, ...]]:
     """The rows of the memory for a sheet that is written, its records packed: what its columns are called, then each
     row's key and marks. A value None is blank, one of no plain kind (a formula) anything."""
@@ -71,18 +62,15 @@ def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]
         yield "", *(headings[column] for column in watched)
         for values in rows:
             if key := _key(plain(values[column]) for column in keys):
-                yield key, "".join(_mark(values[column]) for column in watched)
+                yield key, "".join(mark_of_value(values[column]) for column in watched)
 
     yield from ((KIND, sheet, *cells) for cells in packed(records()))
 
 
-def _mark(value: object) -> str:
-    return _of_value(value) if value is None or isinstance(value, str | int | float) else ANY
-
-
-@lru_cache(maxsize=1 << 14, typed=True)  # sheets say the same again and again
-def _of_value(value: object) -> str:
-    return mark_of(plain(value))
+def placed(sheet: str, cells: Mapping[Place, object], anything: str) -> Iterator[tuple[str, ...]]:
+    """The rows of the memory for what a sheet holds above its table, or a form anywhere. A text with `anything` in it
+    may become any other."""
+    yield from ((PLACES, sheet, *packed_) for packed_ in packed(marks_by_row(cells, anything)))
 
 
 def _key(texts: Iterable[str]) -> str:
@@ -91,69 +79,78 @@ def _key(texts: Iterable[str]) -> str:
 
 def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[TypedOver]:
     """The cells typed over, sheet by sheet. `sheets`: those watched, by what they are."""
-    headings: dict[str, list[str]] = {}
-    written: dict[tuple[str, str], str] = {}
-    for sheet_name, key, *rest in _records(memory):
-        if key and rest:
-            written[sheet_name, key] = rest[0]
-        elif not key:
-            headings[sheet_name] = rest
+    tables: dict[str, dict[str, list[str]]] = {}  # by sheet: each row's marks by its key; the headings under ""
+    for name, key, *rest in _records(memory, KIND):
+        rows = tables.setdefault(name, {})
+        rows[key] = [] if key in rows else rest  # two rows that nothing tells apart are not watched
+    places: dict[str, dict[int, str]] = {}
+    for name, row, marks in _records(memory, PLACES):
+        places.setdefault(name, {})[int(row)] = marks
     for name, sheet in sheets.items():
-        if name in headings:
-            yield from _on_sheet(name, sheet, headings[name], written)
+        headings = tables.get(name, {}).pop("", [])
+        head, columns = _head(sheet, WATCHED[name], headings)
+        if name in places:
+            above = {row: cells for row, cells in sheet.rows.items() if row < head}
+            for (row_no, column), text in other_texts(above, places[name]):
+                yield TypedOver(name, sheet.where(column, row_no), "", "", text)
+        if columns:
+            marks_of = {key: rest[0] for key, rest in tables[name].items() if rest}
+            yield from _in_table(name, sheet, head, columns, marks_of)
 
 
-def _records(memory: RawSheet) -> Iterator[list[str]]:
+def _records(memory: RawSheet, wanted: str) -> Iterator[list[str]]:
     """Of each record the sheet, then what was written for it. What somebody made unreadable is none."""
     for cells in memory.rows.values():
         kind, *texts = [str(cells[no].value) if no in cells else "" for no in range(1, max(cells) + 1)]
-        if kind == UNPACKED and len(texts) > 1:
+        if kind == UNPACKED and wanted == KIND and len(texts) > 1:
             yield texts
-        elif kind == KIND:
+        elif kind == wanted:
             with suppress(NotPacked):
                 yield from ([texts[0], *map(str, record)] for record in unpacked(texts[1:]) if record)
 
 
-def _on_sheet(
-    name: str, sheet: RawSheet, headings: Sequence[str], written: Mapping[tuple[str, str], str]
+def _head(sheet: RawSheet, keys: Sequence[str], headings: Sequence[str]) -> tuple[int, dict[str, int]]:
+    """The row of a table's headings, and the column of each (0 where it is gone); without a table the row after the
+    last, and none."""
+    for row, cells in sheet.rows.items() if headings else ():
+        titles = {shown_value(cell): column for column, cell in cells.items()}
+        if set(keys) <= titles.keys() and len(titles) > len(headings) // 2:
+            return row, {heading: titles.get(heading, 0) for heading in headings}
+    return max(sheet.rows, default=0) + 1, {}
+
+
+def _in_table(
+    name: str, sheet: RawSheet, head: int, columns: Mapping[str, int], marks_of: dict[str, str]
 ) -> Iterator[TypedOver]:
-    marks_of = {key: marks for (sheet_name, key), marks in written.items() if sheet_name == name}
-    columns: dict[str, int] = {}
     unknown: dict[int, dict[str, str]] = {}  # rows with a key that was not written
     for row, cells in sheet.rows.items():
-        if not columns:
-            titles = {shown_value(cell): column for column, cell in cells.items()}
-            columns = titles if set(WATCHED[name]) <= titles.keys() and len(titles) > len(headings) // 2 else {}
+        if row <= head:
             continue
-        texts = {head: _text(cells.get(columns[head])) for head in headings if head in columns}
-        key = _key(texts[head] for head in WATCHED[name])
+        texts = {heading: _text(cells.get(column)) for heading, column in columns.items()}
+        key = _key(texts[heading] for heading in WATCHED[name])
         if marks := marks_of.pop(key, ""):
-            for head in _others(headings, texts, marks):
-                yield TypedOver(name, sheet.where(columns[head], row), key, head, texts[head])
+            for heading in _others(texts, marks):
+                yield TypedOver(name, sheet.where(columns[heading], row), key, heading, texts[heading])
         elif key:
             unknown[row] = texts
     for row, texts in unknown.items() if len(unknown) <= MOST_KEYS else ():
-        own = next((key for key, marks in marks_of.items() if _is_row(name, headings, texts, marks)), "")
-        for head in _others(headings, texts, marks_of.pop(own, "")):
-            yield TypedOver(name, sheet.where(columns[head], row), own, head, texts[head])
+        own = next((key for key, marks in marks_of.items() if _is_row(name, texts, marks)), "")
+        for heading in _others(texts, marks_of.pop(own, "")):
+            yield TypedOver(name, sheet.where(columns[heading], row), own, heading, texts[heading])
 
 
 def _text(cell: Raw | None) -> str:
     return plain(cell.value) if cell and not cell.fault else ""
 
 
-def _others(headings: Sequence[str], texts: Mapping[str, str], marks: str) -> Iterator[str]:
+def _others(texts: Mapping[str, str], marks: str) -> Iterator[str]:
     """The headings under which another text stands than was written."""
-    for head, before in zip(headings, _each_mark(marks), strict=False):
-        if texts.get(head) and before not in (ANY, mark_of(texts[head])):
-            yield head
+    for (heading, text), before in zip(texts.items(), each_mark(marks), strict=False):
+        if text and before not in (ANY, mark_of(text)):
+            yield heading
 
 
-def _is_row(name: str, headings: Sequence[str], texts: Mapping[str, str], marks: str) -> bool:
+def _is_row(name: str, texts: Mapping[str, str], marks: str) -> bool:
     """Whether a row is as it was written, but for its key."""
-    pairs = zip(headings, _each_mark(marks), strict=False)
-    return all(before in (ANY, mark_of(texts.get(head, ""))) for head, before in pairs if head not in WATCHED[name])
-
-
-def _each_mark(marks: str) -> Iterator[str]:
-    return (marks[begins : begins + MARK] for begins in range(0, len(marks), MARK))
+    pairs = zip(texts.items(), each_mark(marks), strict=False)
+    return all(before in (ANY, mark_of(text)) for (heading, text), before in pairs if heading not in WATCHED[name])
