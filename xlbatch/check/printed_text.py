@@ -11,6 +11,7 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.placeholders import stands_for
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
+from xlbatch.trade.name_parts import without_title
 from xlbatch.trade.tables import table
 
 _WORD = re.compile(r"[^\W\d_]+")
@@ -87,13 +88,21 @@ def capitals_as_usual(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Prob
 
 
 def name_alone(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """No printed name is taken from a Who with remarks in brackets, a comma or digits: those are for the list."""
+    """No printed name is taken from a Who with a title, remarks in brackets, a comma or digits: those are for the
+    list."""
     them = [garment for garment in named(garments) if not garment.row.print_name]
     turned = [garment for garment in them if _LAST_FIRST.fullmatch(garment.print_name)]
     if _is_the_lists_way(turned, them):
         yield problem("list-last-first", name_cell(turned[0]), turned[0].print_name)
         them = [garment for garment in them if garment not in turned]
+    titled = [garment for garment in them if without_title(garment.print_name) != garment.print_name]
+    if _is_the_lists_way(titled, them):
+        yield problem("list-with-titles", name_cell(titled[0]), titled[0].print_name)
+        them = [garment for garment in them if garment not in titled]
     for garment in them:
+        bare = without_title(garment.print_name)
+        if bare != garment.print_name and not _MORE.search(garment.print_name):
+            yield _about("name-and-more", garment, bare)
         if _MORE.search(garment.print_name):
             yield _about("name-and-more", garment, _the_name_in(garment.print_name))
 

@@ -51,6 +51,8 @@ KINDS: tuple[Kind, ...] = (
          "Nothing to do, if that is right; else write Print name as it should be printed."),
     Kind("list-last-first", "check", "The names, such as “{found}”, have the last name first and will be printed so.",
          "Nothing to do, if that is right; else set Print on Job to first name, or fill in Print name."),
+    Kind("list-with-titles", "check", "The names, such as “{found}”, begin with a title and will be printed so.",
+         "Nothing to do, if that is right; else write Print name as it should be printed."),
     Kind("name-and-more", "check", "“{found}” holds more than a name and will be printed so.",
          "Write Print name as it should be printed."),
     Kind("encoding-broken", "stop", "“{found}” lost its accented letters on the way into this list.",

@@ -5,8 +5,8 @@ from collections.abc import Callable
 from functools import cache
 
 from xlbatch.job.job import NO_NAME
-from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts, yes_or_no
-from xlbatch.tables.contents import AFTER_YES, kind_of_text
+from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts
+from xlbatch.tables.contents import AFTER_YES, kind_of_text, yes_or_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
@@ -86,18 +86,18 @@ def _is_in_small_letters(text: str) -> bool:
 
 def name_wanted(line: Line) -> Line:
     """Whether a name is printed, from a column that asks so."""
-    typed = text_of(line, "Name wanted")
-    if not typed or line.given("Print name"):
+    if "Name wanted" not in line.cells or line.given("Print name"):
         return line
+    typed = text_of(line, "Name wanted")
     line = pointed(line, "Print name", "Name wanted")
     means = yes_or_no(typed)
     if means == "not wanted":
         return with_texts(line, Print_name=NO_NAME)
     if means == "wanted":
         return line
-    if kind_of_text(typed) in _NAMES:
+    if typed and kind_of_text(typed) in _NAMES:
         return with_texts(line, Print_name=typed)
-    line.found("print-answer-unclear", "Print name", typed)
+    line.found("print-answer-unclear", "Print name", typed or "a blank")
     return with_texts(line, Print_name=NO_NAME)
 
 

@@ -9,11 +9,11 @@ from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who, without_signs
 from xlbatch.roster.people import EXAMPLE_ROW
-from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts, yes_or_no
+from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.boxes import mark
 from xlbatch.tables.cells import Unclear, choice
-from xlbatch.tables.contents import AFTER_YES
+from xlbatch.tables.contents import AFTER_YES, yes_or_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer

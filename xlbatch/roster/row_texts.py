@@ -4,9 +4,8 @@ from dataclasses import replace
 
 from xlbatch.files.broken_text import is_broken
 from xlbatch.files.raw import Raw
-from xlbatch.tables.cells import Unclear, shown_value, yes_no
+from xlbatch.tables.cells import shown_value
 from xlbatch.tables.line import Line
-from xlbatch.trade.answer_words import answer
 
 CANCELLED = "cancelled"
 
@@ -47,10 +46,3 @@ def not_made(line: Line, heading: str, typed: str) -> Line:
     line = pointed(line, "Status", heading)
     kept = {name: cell for name, cell in line.cells.items() if name not in (heading, "Status")}
     return replace(line, cells=kept | {"Status": Raw(CANCELLED)})
-
-
-def yes_or_no(typed: str) -> str:
-    """`wanted`, `not wanted`, `ask`, or "" for what is neither."""
-    value = yes_no(Raw(typed))
-    means = answer("Status", typed)
-    return means if isinstance(value, Unclear) else "wanted" if value else "not wanted"

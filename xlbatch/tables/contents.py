@@ -133,3 +133,10 @@ def _kind_of_words(text: str) -> str:
         return "letter"  # a middle initial, a mark: no one's name
     first, last = text[0], text.split()[-1][0]
     return "name" if not first.islower() and (not last.islower() or " " not in text) else "words"
+
+
+def yes_or_no(typed: str) -> str:
+    """`wanted`, `not wanted`, `ask`, or "" for what is neither."""
+    value = cells.yes_no(Raw(typed))
+    means = answer("Status", typed)
+    return means if isinstance(value, Unclear) else "wanted" if value else "not wanted"

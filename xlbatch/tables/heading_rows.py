@@ -12,7 +12,7 @@ from xlbatch.tables.heading_words import names_columns
 from xlbatch.tables.headings import Match, plain, understand
 from xlbatch.tables.numbered_columns import NumberedPart, over_sizes, parts_of_a_row
 from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide
-from xlbatch.tables.size_columns import holds_counts, size_columns, sizes_by_wearer
+from xlbatch.tables.size_columns import counted_columns, holds_counts, size_columns, sizes_by_wearer
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
@@ -31,6 +31,7 @@ class Headings:
     matches: Mapping[int, Match] = field(default_factory=dict)
     sizes: Mapping[int, str] = field(default_factory=dict)
     wearers: Mapping[int, Class] = field(default_factory=dict)  # size columns for some people only: Youth size
+    counts: Mapping[int, tuple[str, str]] = field(default_factory=dict)  # columns that count a garment each: Hoodie
     people: tuple["Headings", ...] = ()  # where a row is for several: those of each, with the columns they share
     rows: int = 1  # 2 where the row above belongs to them, 0 where there is no row of headings
     garment: str = ""  # the garment all these sizes are of: Hoodie size
@@ -45,6 +46,11 @@ class Headings:
         return frozenset(match.meaning for match in self.matches.values()) | sized
 
     @property
+    def special(self) -> frozenset[int]:
+        """The columns that are a size's, a garment's or some people's alone."""
+        return frozenset((*self.sizes, *self.wearers, *self.counts))
+
+    @property
     def used(self) -> frozenset[int]:
         """The columns that say something of the garments."""
         return frozenset(column for column, match in self.matches.items() if match.meaning not in FOR_MANY)
@@ -54,7 +60,8 @@ class Headings:
         titles = {column: text for column, text in self.titles.items() if column in columns}
         sizes = {column: size for column, size in self.sizes.items() if column in columns}
         wearers = {column: wearer for column, wearer in self.wearers.items() if column in columns}
-        return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, people=()), ())
+        counts = {column: counted for column, counted in self.counts.items() if column in columns}
+        return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, counts=counts, people=()), ())
 
     def judged(self, rows: Sequence[Cells]) -> "Headings":
         """The same, each column judged by what stands in it too."""
@@ -69,9 +76,8 @@ NONE = Headings(0, {})
 
 
 def _decided(headings: Headings, rows: Sequence[Cells]) -> Headings:
-    counted = frozenset((*headings.sizes, *headings.wearers))
-    titles = {column: text for column, text in headings.titles.items() if column not in counted}
-    decision = decide(titles, rows, counted) if rows else _by_words(tuple(titles.items()))
+    titles = {column: text for column, text in headings.titles.items() if column not in headings.special}
+    decision = decide(titles, rows, headings.special) if rows else _by_words(tuple(titles.items()))
     return replace(headings, matches=decision.matches, guessed=decision.guessed, unused=decision.unused)
 
 
@@ -120,7 +126,8 @@ def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[
         return Headings(row, titles, understand(titles, meaning))
     sized = over_sizes(titles, body)
     read = _of_titles(tuple(titles.items()), sized, counted=True)
-    if read.sizes and not holds_counts((cells for cells in body if not _is(cells, titles)), read.sizes):
+    counted = {*read.sizes, *read.counts}
+    if counted and not holds_counts((cells for cells in body if not _is(cells, titles)), counted):
         read = _of_titles(tuple(titles.items()), sized, counted=False)
     return replace(read, row=row, people=tuple(replace(part, row=row) for part in read.people))
 
@@ -133,7 +140,8 @@ def _of_titles(titles: tuple[tuple[int, str], ...], sized: frozenset[int], *, co
         return replace(parts[0], titles=by_column, people=parts)
     sizes = size_columns(by_column) if counted else {}
     wearers = {} if sizes else sizes_by_wearer(by_column)
-    return _decided(Headings(0, by_column, sizes=sizes, wearers=wearers), ())
+    counts = counted_columns(by_column) if counted and not sizes else {}
+    return _decided(Headings(0, by_column, sizes=sizes, wearers=wearers, counts=counts), ())
 
 
 def _parts(row: int, titles: Mapping[int, str], sized: frozenset[int]) -> tuple[Headings, ...]:

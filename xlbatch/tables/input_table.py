@@ -9,7 +9,8 @@ from xlbatch.files.raw import AS_ROWS, Orientation, Raw, RawSheet
 from xlbatch.job.job import Class
 from xlbatch.job.source import MOST_SHEET_ROWS, Heading
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.tables.cells import shown_value, yes_no
+from xlbatch.tables.cells import shown_value
+from xlbatch.tables.contents import yes_or_no
 from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
 from xlbatch.trade.columns import columns
@@ -55,6 +56,7 @@ class Table:
     rows: Mapping[int, Mapping[int, Raw]]
     sizes: Mapping[int, str] = field(default_factory=dict)  # columns that count one size each
     wearers: Mapping[int, Class] = field(default_factory=dict)  # columns with the sizes of some people only
+    counts: Mapping[int, tuple[str, str]] = field(default_factory=dict)  # columns that count what they are called
     group: str = ""  # whose rows these are, where the list does not say but its sheet's name does
     place: int = 0  # 1 for the second table of a list, and so on
     orientation: Orientation = AS_ROWS
@@ -69,10 +71,16 @@ class Table:
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
 
     @cached_property
-    def marks_wanted(self) -> bool:
-        """Whether the column that says who wants one has a yes in it, so that a blank there is none."""
-        column = next((place for place, role in self.roles.items() if role == "Wanted"), 0)
-        return any(yes_no(cells[column]) is True for cells in self.rows.values() if column in cells)
+    def blanks_mean(self) -> Mapping[str, str]:
+        """What a blank means in the columns that say who wants one, and who wants a name: nothing clear beside a yes;
+        no for a name where others are ticked and none says no."""
+        answers: dict[str, set[str]] = {"Wanted": set(), "Name wanted": set()}
+        for column, role in self.roles.items():
+            if role in answers:
+                typed = (cells[column] for cells in self.rows.values() if column in cells)
+                answers[role] |= {yes_or_no(shown_value(cell)) for cell in typed}
+        meant = {role: "" for role, given in answers.items() if "wanted" in given}
+        return meant | {role: "no" for role in meant if role == "Name wanted" and answers[role] == {"wanted"}}
 
     @cached_property
     def kept_aside(self) -> Mapping[int, str]:
@@ -130,7 +138,7 @@ class Tables:
 def made_table(sheet: RawSheet, meaning: str, part: ListPart) -> Table:
     """The table of a part of a sheet."""
     titles, matches = part.headings.titles, part.headings.matches
-    sizes, wearers = part.headings.sizes, part.headings.wearers
+    special = part.headings.special
     own = {column.heading for column in columns(meaning)}
     once = {column: match for column, match in matches.items() if not match.twice and match.meaning in own}
     over = [(row, cells) for row, cells in sheet.rows.items() if row <= part.headings.row - part.headings.rows]
@@ -144,12 +152,13 @@ def made_table(sheet: RawSheet, meaning: str, part: ListPart) -> Table:
         {match.meaning: match.unit for match in once.values() if match.unit},
         _extra(
             titles,
-            sorted(column for column in used if not any(column in known for known in (once, sizes, wearers))),
+            sorted(column for column in used if column not in once and column not in special),
             sheet.orientation,
         ),
         part.rows,
-        sizes,
-        wearers,
+        part.headings.sizes,
+        part.headings.wearers,
+        part.headings.counts,
         orientation=sheet.orientation,
         groups=part.groups,
         roles={
@@ -158,11 +167,17 @@ def made_table(sheet: RawSheet, meaning: str, part: ListPart) -> Table:
         unused=part.headings.unused,
         twice={column: match.meaning for column, match in matches.items() if match.twice},
         guessed=part.headings.guessed,
-        above={row: shown_value(*cells.values()) for row, cells in over if len(cells) == 1},
+        above={row: shown_value(*lone.values()) for row, cells in over if len(lone := _over(cells, titles)) == 1},
         garment=part.headings.garment,
         left_out=part.left_out,
         notes={} if sheet.orientation != AS_ROWS else sheet.notes,
     )
+
+
+def _over(cells: Mapping[int, Raw], titles: Mapping[int, str]) -> Mapping[int, Raw]:
+    """The one cell of a row above a table, or of several those over its own columns."""
+    columns = range(min(titles, default=0), max(titles, default=0) + 1)
+    return cells if len(cells) == 1 else {column: cell for column, cell in cells.items() if column in columns}
 
 
 def _extra(titles: Mapping[int, str], unknown: list[int], orientation: Orientation) -> dict[int, str]:
@@ -220,6 +235,7 @@ def heading_records(table: Table) -> list[Heading]:
         return []
     meaning = {column: heading for heading, column in table.columns.items()}
     meaning |= {column: f"how many in size {size}" for column, size in table.sizes.items()}
+    meaning |= {column: f"how many of {text}" for column, (_, text) in table.counts.items()}
     meaning |= {column: f"Size ({wearer})" for column, wearer in table.wearers.items()}
     meaning |= {column: ROLES[role] for column, role in table.roles.items()}
     return [

@@ -14,7 +14,7 @@ from xlbatch.tables.group_rows import group_titles
 from xlbatch.tables.heading_rows import NAMES, Cells, Headings, begins_another, repeats
 from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.size_columns import pieces
-from xlbatch.tables.sizes import read_size
+from xlbatch.tables.sizes import read_size, wearer
 from xlbatch.trade.answer_words import answer, answers_that_mean
 from xlbatch.trade.remarks import NONE_WANTED, remark_asks
 
@@ -87,14 +87,14 @@ def _without_side_table(part: ListPart) -> tuple[ListPart, tuple[ListPart, ...]]
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
     """The rows of several cells above the headings: maybe a person's, where one is in a column that is understood."""
-    known = {*headings.matches, *headings.sizes, *headings.wearers}
+    known = {*headings.matches, *headings.special}
     for row, cells in sheet.rows.items():
         if row > headings.row - headings.rows:
             return
         texts = {column: shown_value(cell) for column, cell in cells.items()}
         of_headings = row == headings.row - 1 and 2 * sum(map(bool, map(heading_scores, texts.values()))) > len(texts)
         if (len(cells) > 1 or not headings.rows) and not of_headings:
-            code = "row-above" if known & set(cells) else "row-title"
+            code = "row-above" if known & set(cells) and not all(map(wearer, texts.values())) else "row-title"
             yield problem(code, _first(sheet, row, cells), texts[min(cells)])
 
 
@@ -236,7 +236,7 @@ def _no_ones(part: ListPart, row: int, cells: Cells) -> str:
     if row in part.titles:
         return "row-title"
     heads = part.headings
-    if not any(column in known for column in cells for known in (heads.used, heads.sizes, heads.wearers)):
+    if not any(column in known for column in cells for known in (heads.used, heads.special)):
         return "row-aside"
     return "row-totals" if _is_titled_total(part, cells) or _is_sum(part, row, cells) else ""
 
@@ -259,7 +259,7 @@ def _totals() -> re.Pattern[str]:
 def _is_sum(part: ListPart, row: int, cells: Cells) -> bool:
     """Whether a last row only adds up the columns of counts above it."""
     counts = {column for column, match in part.headings.matches.items() if match.meaning == "How many"}
-    counts |= set(part.headings.sizes)
+    counts |= {*part.headings.sizes, *part.headings.counts}
     if not set(cells) <= counts or len(part.rows) < 3 or row != max(part.rows):
         return False
     above = [other for no, other in part.rows.items() if no != row]

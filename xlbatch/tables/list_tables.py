@@ -11,7 +11,7 @@ from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
 from xlbatch.tables.input_table import Table, made_table
 from xlbatch.tables.list_parts import ListPart, list_parts
 from xlbatch.tables.one_column import lines_apart
-from xlbatch.tables.other_shapes import after_sizes, other_shape
+from xlbatch.tables.other_shapes import after_sizes, other_shape, several_in_a_cell
 
 _SIZE_AND_NAMES = 2  # columns
 MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
@@ -60,7 +60,7 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     judged = headings.judged(below)
     if len(headings.titles) == len({*judged.matches}) == _SIZE_AND_NAMES and headings.rows:
         under = replace(sheet, rows={row: cells for row, cells in sheet.rows.items() if row > headings.row})
-        if shape := after_sizes(under):
+        if shape := after_sizes(under) or several_in_a_cell(under):
             return shape
     if (
         len(headings.titles) > 1

@@ -37,7 +37,7 @@ class ListShape(NamedTuple):
 def other_shape(sheet: RawSheet) -> ListShape | None:
     """The list in a sheet that has no row a person, or None where it is none of these shapes."""
     shapes: tuple[Callable[[RawSheet], ListShape | None], ...] = (
-        *(_chat, _name_over_size, _tallies, _under_sizes, _below_sizes, after_sizes, _several_in_a_cell),
+        *(_chat, _name_over_size, _tallies, _under_sizes, _below_sizes, after_sizes, several_in_a_cell),
     )
     return next((shape for read in shapes if (shape := read(sheet))), None)
 
@@ -195,7 +195,7 @@ def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     return [before.strip(), *parts] if are_names and read_size(before) else []
 
 
-def _several_in_a_cell(sheet: RawSheet) -> ListShape | None:
+def several_in_a_cell(sheet: RawSheet) -> ListShape | None:
     """`Anna - M, Ben - L` in the cells of one column; what alone stands beside them is their group."""
     width = max((max(cells) for cells in sheet.rows.values()), default=0) * _PARTS_OF_A_CELL + 1
     best: dict[tuple[int, int], list[list[str]]] = {}

@@ -1,7 +1,7 @@
 """Turns a table into its lines: one a row, or one for each size that a row asks for."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from xlbatch.files.raw import Raw
@@ -47,6 +47,8 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
         )
         if table.sizes:
             yield from _by_size(line, table, row)
+        elif table.counts:
+            yield from _by_count(line, table, row)
         elif table.wearers:
             yield _with_size(line, table, row)
         else:
@@ -74,8 +76,7 @@ def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str,
     texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
     texts["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
     filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
-    if "Wanted" not in filled and table.marks_wanted:
-        filled["Wanted"] = Raw("")
+    filled = {role: Raw(text) for role, text in table.blanks_mean.items()} | filled
     return {**{heading: Raw(text) for heading, text in texts.items() if text}, **filled, **given}
 
 
@@ -182,7 +183,7 @@ def _is_several(line: Line) -> bool:
 def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     """A line for each size that a row of a list with one column a size asks for; the row itself where it asks none."""
     filled = table.rows[row]
-    wanted = {place: filled[place] for place in table.sizes if place in filled and pieces(filled[place]) != 0}
+    wanted = _wanted(table.sizes, filled)
     ref = {place: table.orientation.cell(place, row) for place in table.sizes}
     for column, cell in wanted.items():
         refs = {**line.source.cells, "Size": ref[column], "How many": ref[column]}
@@ -194,3 +195,28 @@ def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     if not wanted:
         refs = {**line.source.cells, "Size": ref[min(ref)]}
         yield replace(line, source=replace(line.source, cells=refs))
+
+
+def _by_count(line: Line, table: Table, row: int) -> Iterator[Line]:
+    """A line for each garment, cut or color that a row of a list with one column each asks for; where it asks none, the
+    row itself, asked about, if it names someone."""
+    filled = table.rows[row]
+    for number, (column, cell) in enumerate((wanted := _wanted(table.counts, filled)).items()):
+        heading, text = table.counts[column]
+        ref, many = table.orientation.cell(column, row), pieces(cell)
+        source = replace(line.source, cells={**line.source.cells, heading: ref, "How many": ref})
+        said = {heading: Raw(text), "How many": cell if many is None else Raw(many)}
+        yield replace(line, source=source, cells={**line.cells, **said}, problems=[] if number else line.problems)
+    if not wanted and any(heading in line.cells for heading in NAMES):
+        line = replace(
+            line,
+            source=replace(
+                line.source, cells={**line.source.cells, "Wanted": table.orientation.cell(min(table.counts), row)}
+            ),
+        )
+        yield replace(line, cells={**line.cells, "Wanted": Raw("")})
+
+
+def _wanted(columns: Iterable[int], filled: Mapping[int, Raw]) -> dict[int, Raw]:
+    """The cells that ask for something, in those columns."""
+    return {column: filled[column] for column in columns if column in filled and pieces(filled[column]) != 0}

@@ -1,4 +1,5 @@
-"""Reads a list with one column a size (`Qty S`, `Qty M` …): the columns, and what stands in them."""
+"""Reads a list with one column a size (`Qty S`, `Qty M` …), or beside its sizes one column a garment, a cut or a color:
+the columns, and what stands in them."""
 
 import re
 from collections.abc import Iterable, Mapping
@@ -9,7 +10,9 @@ from xlbatch.job.job import Class
 from xlbatch.tables.cells import count, yes_no
 from xlbatch.tables.headings import plain
 from xlbatch.tables.sizes import read_size, wearer
+from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.columns import columns
+from xlbatch.trade.contrast import shade
 
 FEWEST = 2  # sizes; a single heading such as M may mean anything
 _SIZE_WORDS = ("size", "shirt", "tshirt", "t", "tee", "if", "for")
@@ -19,12 +22,27 @@ _SAYS_COUNT = re.compile(
     re.IGNORECASE,
 )
 
+_SAYS_MANY = re.compile(r"\b(quantity|quantities|qty|how many|number of|count|pieces|pcs)\b\.?|[#:?]", re.IGNORECASE)
+
 
 def size_columns(titles: Mapping[int, str]) -> dict[int, str]:
     """The size each heading stands for, by column; empty where the headings are no row of sizes."""
     sizes = {column: size for column, size in ((column, _size(text)) for column, text in titles.items()) if size}
     asks_size = any(_is_size_heading(text) for column, text in titles.items() if column not in sizes)
     return {} if asks_size or len(set(sizes.values())) < max(FEWEST, len(sizes)) else sizes
+
+
+def counted_columns(titles: Mapping[int, str]) -> dict[int, tuple[str, str]]:
+    """The columns that count one garment (`Tee`, `Hoodie`), cut or color each, beside a column of sizes: which heading
+    each is under, and what it would say there."""
+    if not any(_is_size_heading(text) for text in titles.values()):
+        return {}
+    for heading, read in (("Garment", garment_meant), ("Cut", wearer), ("Color", shade)):
+        named = {column: _SAYS_MANY.sub(" ", text).strip() for column, text in titles.items()}
+        meant = {column: value for column, text in named.items() if text and (value := read(text))}
+        if len({*meant.values()}) == len(meant) >= FEWEST:
+            return {column: (heading, named[column]) for column in meant}
+    return {}
 
 
 def _size(heading: str) -> str | None:

@@ -18,6 +18,12 @@ def last_name(name: str) -> str:
     return last
 
 
+def without_title(name: str) -> str:
+    """The name less a title before it: `Dr. Ana Novak Jr.` is Ana Novak Jr."""
+    words = name.split()
+    return " ".join(words[_titles(words) :])
+
+
 def words_of_no_name(name: str) -> tuple[str, ...]:
     """The words of a name that begin small though others do not, and are no particles: née, plus one; N.N.; a word
     that says it is an example; or those in brackets or quotation marks. The first word counts only where it is one
@@ -60,12 +66,18 @@ def _parts(name: str) -> tuple[str, str]:
 def _words_of(name: str) -> list[str]:
     """The words of a name less titles before and tails after it; the name itself where nothing else is left."""
     words = name.replace(",", " ").split()
-    kept = list(words)
-    while len(kept) > 1 and _is(kept[0], "title") and (kept[0].endswith(".") or len(kept) > 2):
-        kept = kept[1:]
+    kept = words[_titles(words) :]
     while len(kept) > 1 and _is(kept[-1], "tail"):
         kept = kept[:-1]
     return kept or words
+
+
+def _titles(words: list[str]) -> int:
+    """How many titles a name begins with; a last word is none."""
+    place = 0
+    while len(words) - place > 1 and _is(words[place], "title") and (words[place][-1] == "." or len(words) - place > 2):
+        place += 1
+    return place
 
 
 def _is(word: str, what: str) -> bool:
