@@ -103,6 +103,7 @@ OTHERS_WORDS = {  # texts that are read or written, not said
     "schedule.at_press": None,  # the work, as Time plan lists it
     "shopping.arrivals": None,  # what to look for when a parcel comes
     "tables.input_table": None,  # Job sheet says what became of each heading
+    "tables.typed_over": ("Name for the cell Font",),  # a heading
     "tables.input_tables": (  # sheets' names and titles
         "Fonts to choose from",
         "Kept by the program: this plan's memory. Leave it as it is.",

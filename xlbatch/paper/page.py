@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
-from itertools import pairwise
 from types import MappingProxyType
 from typing import NamedTuple
 
@@ -16,7 +15,7 @@ from xlsxwriter.worksheet import CellNumberTuple, Worksheet
 from xlbatch.how_far import alive
 from xlbatch.paper.cell import Formula, Link, Value, printable, put
 from xlbatch.paper.measure import LINE, text_height
-from xlbatch.paper.paging import Paper, even_page_starts
+from xlbatch.paper.paging import Paper, rows_that_begin_pages
 from xlbatch.paper.picture import Picture
 from xlbatch.paper.style import BODY, SMALL, Formats
 from xlbatch.paper.widths import PAD, filled, least_width, own_width
@@ -266,18 +265,8 @@ class Page:
         """Breaks pages so that no block is split that fits on one; `starts` are the blocks' first rows, `repeated`
         the headings' height. Where a sheet is wider than the paper, it is printed smaller and more fits on a page."""
         room = self.paper.height * max(1.0, self.room / self.paper.width)
-        first = room - sum(self.heights[: starts[0]]) if starts else room
-        blocks = [
-            block for start, end in pairwise([*starts, self.row]) for block in self._blocks(start, end, room - repeated)
-        ]
-        breaks = even_page_starts([height for _, height in blocks], first, room - repeated)
-        self.starts = tuple(blocks[block_no][0] for block_no in breaks)
+        self.starts = rows_that_begin_pages(self.heights, starts, room, repeated)
         self.sheet.set_h_pagebreaks(list(self.starts))
-
-    def _blocks(self, start: int, end: int, room: float) -> list[tuple[int, float]]:
-        """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""
-        height = sum(self.heights[start:end])
-        return [(start, height)] if height <= room else [(row, self.heights[row]) for row in range(start, end)]
 
     def picture(
         self, row: int, column: int, picture: Picture, *, left: float = 3.0, top: float = 3.0, exact: bool = False

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 SIDE, TOP, BOTTOM, FOOTER, HEADER = 0.3, 0.4, 0.45, 0.25, 0.2  # margins in inches
 SLACK = 0.975  # viewers draw columns and rows up to 2 % larger than asked
@@ -81,3 +81,24 @@ def even_page_starts(
         end = begins[end]
         starts.append(end)
     return tuple(start for start in reversed(starts) if start or moved)
+
+
+def rows_that_begin_pages(
+    heights: Sequence[float], starts: Sequence[int], room: float, repeated: float
+) -> tuple[int, ...]:
+    """The rows that begin a further page of a sheet, so that no block is split that fits on one. `heights` of all rows
+    so far, `starts` the blocks' first rows, `room` on a page, `repeated` what headings take on the further ones."""
+    first = room - sum(heights[: starts[0]]) if starts else room
+    blocks = [
+        block
+        for start, end in pairwise([*starts, len(heights)])
+        for block in _blocks(heights, start, end, room - repeated)
+    ]
+    breaks = even_page_starts([height for _, height in blocks], first, room - repeated)
+    return tuple(blocks[block_no][0] for block_no in breaks)
+
+
+def _blocks(heights: Sequence[float], start: int, end: int, room: float) -> list[tuple[int, float]]:
+    """Rows as one block, or, where these are higher than `room`, as a block a row: first row and height."""
+    height = sum(heights[start:end])
+    return [(start, height)] if height <= room else [(row, heights[row]) for row in range(start, end)]

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from xlbatch.files.raw import Raw
-from xlbatch.tables.marks import ANY, BLANK, each_mark, mark_of, mark_of_value, plain
+from xlbatch.tables.cell_marks import ANY, BLANK, each_mark, mark_of, mark_of_value, plain
 
 MOST = 20  # texts: with more this is another sheet
 

@@ -205,8 +205,8 @@ def _by_count(line: Line, table: Table, row: int) -> Iterator[Line]:
         heading, text = table.counts[column]
         ref, many = table.orientation.cell(column, row), pieces(cell)
         source = replace(line.source, cells={**line.source.cells, heading: ref, "How many": ref})
-        said = {heading: Raw(text), "How many": cell if many is None else Raw(many)}
-        yield replace(line, source=source, cells={**line.cells, **said}, problems=[] if number else line.problems)
+        counted = {heading: Raw(text), "How many": cell if many is None else Raw(many)}
+        yield replace(line, source=source, cells={**line.cells, **counted}, problems=[] if number else line.problems)
     if not wanted and any(heading in line.cells for heading in NAMES):
         line = replace(
             line,

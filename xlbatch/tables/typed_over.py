@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems import Where
 from xlbatch.tables.by_place import Place, marks_by_row, other_texts
+from xlbatch.tables.cell_marks import ANY, each_mark, mark_of, mark_of_value, plain
 from xlbatch.tables.cells import shown_value
-from xlbatch.tables.marks import ANY, each_mark, mark_of, mark_of_value, plain
 from xlbatch.tables.packed import NotPacked, packed, unpacked
 
 WATCHED: Mapping[str, tuple[str, ...]] = {  # what tells a sheet's rows apart

@@ -19,9 +19,10 @@ def last_name(name: str) -> str:
 
 
 def without_title(name: str) -> str:
-    """The name less a title before it: `Dr. Ana Novak Jr.` is Ana Novak Jr."""
+    """A whole name less a title before it: `Dr. Ana Novak Jr.` is Ana Novak Jr.; Mr. Lund stays, as one is called."""
     words = name.split()
-    return " ".join(words[_titles(words) :])
+    titles = _titles(words)
+    return " ".join(words[titles:]) if titles and len(words) - titles > 1 else name
 
 
 def words_of_no_name(name: str) -> tuple[str, ...]:
