@@ -18,7 +18,7 @@ from python_calamine import CalamineWorkbook
 
 LEFT_OUT = ("Garments", "Film", "Positions", "Work times", "Fonts to choose from", "Kept by the program")
 _USUAL = ("FF17202A", "none", "1", "64")  # ink, no fill, automatic colors
-_GRID = (12, 5)  # fields of a picture whose darkness is told, from 0 (white) to z (black)
+_GRID = (24, 10)  # fields of a picture whose darkness is told, from 0 (white) to z (black)
 
 
 def sheets_text(path: Path, blank: str) -> Iterator[str]:

@@ -28,6 +28,7 @@ from xlbatch.roster.read import Reading, blank_job, read
 from xlbatch.run import make_plan
 from xlbatch.sheets.write import write_blank, write_plan
 from xlbatch.sign_up.write_sign_up import write_sign_ups
+from xlbatch.what_if.changes_to_try import changes
 
 FOLDER = Path(__file__).parent / "as_written"
 NOW = datetime(2026, 5, 4, 9, 30)
@@ -170,9 +171,13 @@ ASKED = ("picnic",)  # its people are sent a form, and the next list is begun
 
 def plan(workbook: Path) -> Plan:
     """A workbook's plan. Raises AssertionError where it cannot be read."""
+    return make_plan(_reading(workbook), 0, lambda _stage: None, NOW)
+
+
+def _reading(workbook: Path) -> Reading:
     reading = read(workbook)
     assert isinstance(reading, Reading)
-    return make_plan(reading, 0, lambda _stage: None, NOW)
+    return reading
 
 
 def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
@@ -184,13 +189,16 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     for drawing, svg in _drawings().items():
         (folder / drawing).write_text(svg, encoding="utf-8")
     saved(drawn(PLAIN, width=300), folder / "star.png")
-    planned = plan(write_workbook(folder / "list.xlsx", JOBS[name]))
+    reading = _reading(write_workbook(folder / "list.xlsx", JOBS[name]))
+    planned = make_plan(reading, 0, lambda _stage: None, NOW)
     workbook, pages = folder / "list - plan.xlsx", folder / "list - to print.xlsx"
     write_plan(workbook, planned)
     yield f"{name} plan.txt", _text(workbook)
     write_pages(pages, planned, workbook.name)
     messages = (f"== {file}\n{_message(content)}\n" for file, content in group_files(planned).items())
     yield f"{name} to print.txt", _text(pages, blank="") + "".join(messages)
+    tried = (f"{change.name} | {change.how}\n" for change in changes(reading, planned))
+    yield f"{name} what if.txt", "".join(tried)
     files = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
     yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in files for line in file.splitlines())
     if name in AGAIN:

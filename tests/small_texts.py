@@ -1,4 +1,4 @@
-"""What is read of lists, sign-up forms, drawings and pictures, kept as text beside the small jobs: every eighth list,
+"""What is read of lists, sign-up forms, drawings and pictures, kept as text beside the small jobs: every third list,
 and drawings whose words, shapes, strokes, copies and dots need most of the reading."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -26,7 +26,7 @@ from xlbatch.sign_up.together import read_together
 from xlbatch.sign_up.write_sign_up import write_sign_ups
 
 LISTS = Path(__file__).parent / "lists"
-EVERY = 8  # list
+EVERY = 3  # list
 # household, whether children's names may be printed, and who, for whom, size, printed, how many, contact, paid, note
 SIGN_UPS: tuple[tuple[str, str, Sequence[Sequence[str | int | None]]], ...] = (
     (
