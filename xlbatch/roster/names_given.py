@@ -43,6 +43,14 @@ def without_signs(line: Line) -> Line:
     return line
 
 
+def two_names(line: Line) -> Line:
+    """A whole name beside a first name that is no part of it is asked about: they may be two people's."""
+    whole, first = text_of(line, "Who"), text_of(line, "First name")
+    if whole and first and first.casefold() not in whole.casefold() and not line.given("Garment no."):
+        line.found("names-differ", "Who", whole, other=first)
+    return line
+
+
 def who(line: Line) -> Line:
     """A name without the remarks beside it, which are asked about."""
     typed = text_of(line, "Who")
@@ -168,6 +176,19 @@ def _asking() -> re.Pattern[str]:
     return re.compile(
         rf"(?P<before>(?:(?:{before})\b\W*)*)(?P<text>.+?)\W*(?P<after>(?:\b(?:{after}))?)\W*", re.IGNORECASE
     )
+
+
+def number_wanted(line: Line) -> Line:
+    """Whether the number is printed, from a column that asks so."""
+    typed = text_of(line, "Number wanted")
+    means = yes_or_no(typed) if typed else "wanted"
+    if means == "not wanted":
+        return with_texts(line, Number="")
+    if means != "wanted":
+        line.found("number-wanted-unclear", "Number wanted", typed)
+    elif typed and not line.given("Number"):
+        line.found("number-wanted-none", "Number wanted", typed)
+    return line
 
 
 def number(line: Line) -> Line:

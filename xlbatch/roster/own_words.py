@@ -7,7 +7,16 @@ from functools import cache
 
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
-from xlbatch.roster.names_given import name_wanted, number, particle, print_name, who, without_signs
+from xlbatch.roster.names_given import (
+    name_wanted,
+    number,
+    number_wanted,
+    particle,
+    print_name,
+    two_names,
+    who,
+    without_signs,
+)
 from xlbatch.roster.people import EXAMPLE_ROW
 from xlbatch.roster.row_texts import CANCELLED, not_made, noted, pointed, text_of, with_texts
 from xlbatch.roster.wishes import wish
@@ -28,7 +37,7 @@ def in_own_words(line: Line) -> Line:
     _note(line)
     for take_apart in (
         *(particle, _size, _cut, _counted, _how_many, _status, _wanted, _not_wanted),
-        *(without_signs, who, name_wanted, print_name, number, _struck),
+        *(without_signs, two_names, who, name_wanted, print_name, number, number_wanted, _struck),
     ):
         line = take_apart(line)
     return line

@@ -21,7 +21,7 @@ from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
 from xlbatch.trade.tables import table, words
 
-_HARMLESS = ("Aside", "Counter", "Someone else", "Group", "Note", "Paid")
+_HARMLESS = ("Aside", "Counter", "Someone else", "Orderer", "Group", "Note", "Paid")
 _OF_CONSEQUENCE = ("size", "wearer", "color", "garment", "yes or no", "status", "answer")
 _LINES = ("row-title", "row-group", "row-aside", "row-above", "row-totals", "line-not-read", "table-aside")
 _OWN = {"Print name", "How many", "Status"}  # headings of the program's own Roster, whose lines above it say how

@@ -64,9 +64,11 @@ class Headings:
         return _decided(replace(self, titles=titles, sizes=sizes, wearers=wearers, counts=counts, people=()), ())
 
     def judged(self, rows: Sequence[Cells]) -> "Headings":
-        """The same, each column judged by what stands in it too."""
+        """The same, each column judged by what stands in it too, less the legend below the list."""
         if self.fixed:
             return self
+        end = max((row_no for row_no, cells in enumerate(rows, 1) if len(cells) > 1), default=len(rows))
+        rows = rows[:end]
         if self.people:
             return replace(self, people=tuple(_decided(part, _cells_of(part, rows)) for part in self.people))
         return _decided(self, rows)

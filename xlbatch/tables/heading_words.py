@@ -13,7 +13,7 @@ from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
 OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
-_WEIGHTY = ("Someone else", "Aside")  # roles whose words outweigh `name` and `size`
+_WEIGHTY = ("Someone else", "Orderer", "Aside")  # roles whose words outweigh `name` and `size`
 
 
 @lru_cache(maxsize=5000)

@@ -13,6 +13,7 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import yes_or_no
 from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
+from xlbatch.trade.answer_words import PLAIN_TEE, garment_in
 from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
@@ -23,12 +24,14 @@ ANSWERS = (
     "Wanted",
     "Not wanted",
     "Name wanted",
+    "Number wanted",
     "Cut",
     "Particle",
 )  # roles whose cells go under the Roster's own headings
 ROLES = {  # what is said of the columns that are none of the Roster's own
     "Counter": "a counter, not used",
     "Someone else": "someone else's name, not used",
+    "Orderer": "who ordered, not used",
     "Aside": "not about the garment, not used",
     "Other text": "a further text, not used",
     "Sleeve text": "a text for a sleeve, not used",
@@ -36,6 +39,7 @@ ROLES = {  # what is said of the columns that are none of the Roster's own
     "Wanted": "whether one is wanted (no: Status cancelled)",
     "Not wanted": "whether none is wanted (yes: Status cancelled)",
     "Name wanted": "whether a name is printed (no: Print name no name)",
+    "Number wanted": "whether a number is printed (no: no number)",
     "Cut": "whom the size is for",
     "Particle": "a part of the last name",
     "Message": "the message",
@@ -107,6 +111,14 @@ class Table:
         """The line right above the headings, or one row higher; or ""."""
         row = max((row for row in self.above if row < self.heading_row), default=0)
         return self.above[row] if row and self.heading_row - row <= _TITLE_ABOVE else ""
+
+    @cached_property
+    def titled_garment(self) -> str:
+        """The garment that the line above the headings, or the sheet's name, speaks of, if it is no plain tee and no
+        column says which garment."""
+        told = any(heading == "Garment" for heading, _ in self.counts.values()) or "Garment" in self.columns
+        titles = () if told or self.garment or self.meaning != "Roster" else (self.title, self.sheet)
+        return next((garment for title in titles if (garment := garment_in(title)) and garment != PLAIN_TEE), "")
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""

@@ -27,7 +27,12 @@ def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]
         return (), problems
     lists = list_parts(sheet, headings)
     problems += lists.problems + tuple(_of_the_columns(sheet, lists.parts))
-    return tuple(made_table(sheet, "Roster", part) for part in lists.parts), problems
+    tables = tuple(made_table(sheet, "Roster", part) for part in lists.parts)
+    titled = next((table for table in tables if table.titled_garment), None)
+    if titled:
+        where = sheet.where(min(titled.titles, default=1), titled.heading_row or 1)
+        problems += (problem("list-garment", where, titled.title or sheet.name, garment=titled.titled_garment),)
+    return tables, problems
 
 
 def _of_the_sheet(sheet: RawSheet) -> Iterator[Problem]:

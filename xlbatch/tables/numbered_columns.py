@@ -21,7 +21,8 @@ _NUMBER = re.compile(
     re.IGNORECASE,
 )
 _IN_WORDS = {"first": 1, "second": 2, "third": 3, "extra": 2, "additional": 2, "another": 2}
-_PERSONS = frozenset((*NAMES, "Someone else", "Name wanted"))  # what the heading of a person's name may say
+_PERSONS = frozenset((*NAMES, "Someone else", "Orderer", "Name wanted"))  # what the heading of a person's name may say
+_BRACKETS = re.compile(r"\s*\([^()]*\)")  # (if any)
 _OF_SIZES = 0.8  # of a column's cells
 _SAYS_NOTHING = frozenset(
     ("the", "of", "s", "name", "names", "full", "first", "last", "my", "your", "own", "size", "sizes", "t", "shirt")
@@ -70,7 +71,7 @@ def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:
         numbered = {1: first, **numbered}
     people = tuple(own for own in numbered.values() if len(own) > 1)
     people = people or tuple(own for own in numbered.values() if _is_shirts(next(iter(own.values()))))
-    begins = {next(iter(own.values())).casefold() for own in people}
+    begins = {_BRACKETS.sub("", next(iter(own.values()))).strip().casefold() for own in people}
     return _with_shared(titles, people) if len(people) > 1 and len(begins) == 1 else ()
 
 
@@ -153,18 +154,19 @@ def _is_size(text: str) -> bool:
 
 
 def _is_persons(text: str, others: Mapping[str, int]) -> bool:
-    meanings = set(heading_scores(text))
+    meanings = set(heading_scores(_BRACKETS.sub("", text)))
     return (bool(meanings & {*NAMES}) and meanings <= _PERSONS) or (not meanings and _whose(text) in others)
 
 
 def _named(text: str) -> str:
     """The heading of a person's name, said to be one: Plus one."""
+    text = _BRACKETS.sub("", text)
     return text if heading_scores(text) else f"{text} name"
 
 
 def _whose(text: str) -> str:
     """The words of a heading that say whose name or size it is of: partner, of `Partner's T-shirt size`."""
-    words = re.findall(r"[^\W\d_]+", text.casefold())
+    words = re.findall(r"[^\W\d_]+", _BRACKETS.sub("", text).casefold())
     return " ".join(word for word in words if word not in _SAYS_NOTHING)
 
 

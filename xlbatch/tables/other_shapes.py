@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import replace
-from itertools import islice
+from itertools import islice, takewhile
 from typing import NamedTuple
 
 from xlbatch.files.chat import sender_and_message
@@ -81,7 +81,7 @@ def _chat(sheet: RawSheet) -> ListShape | None:
         if len(messages) < max(_FEWEST, _MOSTLY * len(lines)) or are_sizes:
             return None
     people = {
-        row: [sender, sizes[0], message]
+        row: [_of_whom(message) or sender, sizes[0], message]
         for row, (sender, message) in messages.items()
         if len(sizes := sizes_in(message)) == 1
     }
@@ -89,6 +89,14 @@ def _chat(sheet: RawSheet) -> ListShape | None:
         return None
     shape = _shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")
     return shape._replace(problems=shape.problems + _left(sheet, _cells_of(sheet, people)))
+
+
+def _of_whom(message: str) -> str:
+    """Whose size a message gives where it names someone before it: `Ned - Youth M`."""
+    parts = _NAME_AND_SIZE.split(message, maxsplit=1)
+    words = parts[0].split() if len(parts) > 1 and len(sizes_in(parts[1])) == 1 else []
+    name = " ".join(takewhile(lambda word: word[0].isupper() and word.isalpha(), reversed(words)))
+    return " ".join(reversed(name.split()))
 
 
 def _name_over_size(sheet: RawSheet) -> ListShape | None:

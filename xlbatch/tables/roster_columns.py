@@ -24,9 +24,15 @@ _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column m
 TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
 _OF_A_SHIRT = ("Garment", "Wanted")  # headings that may stand over sizes: Shirt, Shirt?
 _BY_A_WORD = ("Aside", "Group")  # meanings one word of a heading may be wrong about, where no one else has the names
-FOR_MANY = ("Someone else", "Aside", *TEXTS, "Counter", "Print color")  # roles that several columns may have
-_ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Cut", "Particle")
-_ANSWERED = {"Wanted": 2, "Not wanted": 1, "Name wanted": 2, "Cut": 2}  # roles only answers tell: the fewest of them
+FOR_MANY = ("Someone else", "Orderer", "Aside", *TEXTS, "Counter", "Print color")  # roles that several columns may have
+_ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Number wanted", "Cut", "Particle")
+_ANSWERED = {
+    "Wanted": 2,
+    "Not wanted": 1,
+    "Name wanted": 2,
+    "Number wanted": 2,
+    "Cut": 2,
+}  # roles only answers tell: the fewest of them
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
 _MOSTLY = 0.6  # of a column's cells
@@ -152,7 +158,9 @@ def _with_a_name(
         ]
     peopled = any(column.filled for column in held.values())
     if peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}:  # printed for whom it names
-        changed |= {column: "Who" for column, meaning in meanings.items() if meaning == "Print name"}
+        orderers = [column for column, meaning in meanings.items() if meaning == "Orderer"]
+        columns = orderers or [column for column, meaning in meanings.items() if meaning == "Print name"]
+        changed |= dict.fromkeys(columns[:1], "Who")
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
@@ -162,7 +170,7 @@ def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], hel
     """The columns of names in a list that has none by its headings: someone else's, families', any that only by a word
     of its heading is of something else (`Ticket holder`, `Team list`)."""
     named = [column for column in meanings if held[column].share("name") >= _MOSTLY]
-    others = [column for column in named if meanings[column] == "Someone else"]
+    others = [column for column in named if meanings[column] in ("Someone else", "Orderer")]
     families = [
         column for column in named if meanings[column] == "Group" and _of_families(titles.get(column, ""), held[column])
     ]
@@ -177,9 +185,11 @@ def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], hel
 
 
 def _of_families(title: str, held: Contents) -> bool:
-    """Whether a column of groups holds whole names, each once: families that order for themselves."""
-    named = held.share("name") >= _MOSTLY and held.single < _MOSTLY and held.different == held.filled
-    return named and bool({*NAMES} & set(heading_scores(title)))
+    """Whether a column of groups holds whole names, each once: families that order for themselves; or names of which
+    its heading says that they are printed."""
+    named = held.share("name") >= _MOSTLY and held.different == held.filled
+    meanings = set(heading_scores(title))
+    return named and ("Name wanted" in meanings or (held.single < _MOSTLY and bool({*NAMES} & meanings)))
 
 
 def _all_wanted(

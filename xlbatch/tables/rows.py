@@ -73,7 +73,7 @@ def _notes(table: Table, row: int) -> dict[str, str]:
 def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
     """The cells with what a title, the sheet's name or a heading says of the row, and the answers in other columns."""
     group = table.groups.get(row, table.group)
-    texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment}
+    texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment or table.titled_garment}
     texts["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
     filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
     filled = {role: Raw(text) for role, text in table.blanks_mean.items()} | filled

@@ -6,7 +6,7 @@ from functools import cache, lru_cache
 from xlbatch.trade.tables import table, words
 
 _WORDS = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
-_PLAIN = "Crew-neck tee"
+PLAIN_TEE = "Crew-neck tee"
 
 
 @lru_cache(maxsize=10_000)
@@ -50,8 +50,8 @@ def _by_parts(text: str) -> str:
             return ""
         meant.add(_garments()[_letters(" ".join(words_[place:end]))])
         place = end
-    special = meant - {_PLAIN}
-    return special.pop() if len(special) == 1 else _PLAIN if meant and not special else ""
+    special = meant - {PLAIN_TEE}
+    return special.pop() if len(special) == 1 else PLAIN_TEE if meant and not special else ""
 
 
 @cache
