@@ -17,7 +17,8 @@ from tests.benchmarks import warm
 from tests.benchmarks.mutants import PACKAGE, Mutant
 
 MAP = PACKAGE.parent / "dist" / "covering"
-LONGEST = 12  # s of the processor for one file: its tests after that are left out
+ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line: run for every change of what they run
+LONGEST, LONGEST_ALWAYS = 12, 90  # s of the processor for one file: its tests after that are left out
 MOST_NEAR = 3  # files of tests run for one change, where they are not in the map
 NOTHING: dict[str, Any] = {"contexts": {}, "seconds": {}, "modules": {}}
 LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/test_print.py",
@@ -28,8 +29,8 @@ LEFT_OUT = ("tests/window/", "tests/build/", "tests/benchmarks/", "tests/sheets/
 class Contexts:
     """Heard by pytest: has coverage keep apart what each test runs, and what each fixture that several tests share."""
 
-    def __init__(self, measured: Coverage) -> None:
-        self._measured = measured
+    def __init__(self, measured: Coverage, longest: float) -> None:
+        self._measured, self._longest = measured, longest
         self._context, self._since = "", _processor_time()
         self.seconds: dict[str, float] = {}
         self.contexts: dict[str, list[str]] = {}  # of each test that passed
@@ -50,7 +51,7 @@ class Contexts:
             return (yield)
         finally:
             self._switch("")
-            if sum(self.seconds.values()) > LONGEST:
+            if sum(self.seconds.values()) > self._longest:
                 item.session.shouldstop = "enough of this file"
 
     @pytest.hookimpl(wrapper=True)
@@ -153,7 +154,8 @@ class Map:
                 own = mark(self.tree / file)
                 data.unlink(missing_ok=True)
                 _kept_at(data).write_text(json.dumps(NOTHING | {"mark": own}), encoding="utf-8")
-                warm.in_child(lambda: _measure(self.tree, file, data, own, self._marks), 3 * LONGEST)
+                longest = LONGEST_ALWAYS if file in ALWAYS else LONGEST
+                warm.in_child(lambda: _measure(self.tree, file, data, own, self._marks, longest), 3 * longest)
                 known = self._kept(file)
             self._made[file] = Covering(file, known["contexts"], known["seconds"], known["modules"], data)
         return self._made[file]
@@ -173,9 +175,9 @@ def _kept_at(data: Path) -> Path:
     return data.with_name(f"{data.name}.json")
 
 
-def _measure(tree: Path, file: str, data: Path, own: str, marks: Mapping[str, str]) -> bool:
+def _measure(tree: Path, file: str, data: Path, own: str, marks: Mapping[str, str], longest: float) -> bool:
     measured = Coverage(data_file=str(data), source=[str(tree / "xlbatch")], config_file=False)
-    heard = Contexts(measured)
+    heard = Contexts(measured, longest)
     measured.start()
     warm.run_tests(tree, [file], heard)
     measured.stop()

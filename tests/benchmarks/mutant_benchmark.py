@@ -21,20 +21,20 @@ import sys
 import tempfile
 from collections import Counter
 from collections.abc import Iterable, Mapping
+from math import inf
 from pathlib import Path
 
 import pytest
 
 from tests.benchmarks import warm
-from tests.benchmarks.covering import Covering, Map, mark
+from tests.benchmarks.covering import ALWAYS, Covering, Map, mark
 from tests.benchmarks.mutants import PACKAGE, Mutant, drawn
 
 REPOSITORY = PACKAGE.parent
 LOG = REPOSITORY / "dist" / "mutants.txt"
 NO_DIFFERENCE = Path(__file__).with_name("no_difference.csv")  # changes looked at that are none for anybody
 OVERALL, ANY_ROOM = 0.85, 0.75  # the least part that must be noticed
-ALWAYS = ("tests/test_as_written.py",)  # small jobs, line by line
-MOST = 25.0  # s that the tests of one change take without it
+MOST = 25.0  # s that the tests of one change take without it, but for small jobs kept as text
 TIMES_LONGER, START = 6, 5.0  # so many times its own time, and s more, before a test counts as one that never ends
 BRIEF = 20.0  # s for the files near a module that are not in the map
 LONG = 60.0  # s for a test that failed, without the change
@@ -72,7 +72,7 @@ def copied(folder: Path) -> Path:
     return tree
 
 
-def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> Mapping[str, float]:
+def chosen(tree: Path, mutant: Mutant, covering: list[Covering], most: float = MOST) -> Mapping[str, float]:
     """The tests that run the place, the cheapest, file by file; each with the seconds it may take."""
     own = mark(tree / "xlbatch" / mutant.module)
     known: list[tuple[float, str, Covering]] = []
@@ -86,7 +86,7 @@ def chosen(tree: Path, mutant: Mutant, covering: list[Covering]) -> Mapping[str,
     for cost, test, of_file in sorted(known, key=lambda test: test[:2]):
         new = {(of_file.file, context) for context in of_file.contexts[test]} - done
         more = sum(of_file.seconds.get(context, 0) for _file, context in new)
-        if seconds + more <= MOST or not taken:
+        if seconds + more <= most or not taken:
             taken.setdefault(of_file.file, {})[test] = START + TIMES_LONGER * cost
             done |= new
             seconds += more
@@ -108,13 +108,14 @@ def failing_test(tree: Path, tests: Mapping[str, float], left_out: Iterable[str]
 
 
 def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
-    """What notices the change: a test of the files near its module, of all that are in the map, or of its room; ""
-    where nothing does. Files that are not in the map are run for a short while, and the time they take says nothing."""
+    """What notices the change: a test of the files near its module, a small job kept as text, a test of the other files
+    in the map, or of its room; "" where nothing does. Files that are not in the map are run for a short while, and the
+    time they take says nothing."""
     tree, near, known = covering.tree, covering.near(mutant), covering.known()
     measured = {of_file.file for of_file in known}
 
-    def of(files: list[Covering]) -> str:
-        return _noticed(mutant, tree, chosen(tree, mutant, files), broken)
+    def of(files: list[Covering], most: float = MOST) -> str:
+        return _noticed(mutant, tree, chosen(tree, mutant, files, most), broken)
 
     def whole(files: list[str]) -> str:
         files = [file for file in files if file not in measured]
@@ -123,6 +124,7 @@ def noticed_by(mutant: Mutant, covering: Map, broken: set[str]) -> str:
     return (
         of([of_file for of_file in known if of_file.file in near])
         or whole(near)
+        or of([of_file for of_file in known if of_file.file in ALWAYS], inf)
         or of([of_file for of_file in known if of_file.file not in near])
         or whole(covering.of_room(mutant))
     )
