@@ -14,14 +14,15 @@ from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
 _MARK = re.compile(r"^[*†✓✔✅☑✗✘❌?]+\s*|\s*[*†✓✔✅☑✗✘❌?]+$")
-_LISTED = re.compile(r"^[-–—•·>]+\s+")  # before each name of a list
+_LISTED = re.compile(r"^(?:[-–—•·>]+|\d{1,3}[.)])\s+(?=\D)")  # before each name of a list
 _NO_TEXT = re.compile(r"[\W_]+")
 _NAMES = ("name", "words", "answer")  # the kinds of an answer that is the name itself
 _NEVER_PRINTED = ("price", "date", "contact")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
 _DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
-_QUOTED = re.compile(r"[\"“”„«»‘‚](.+)[\"“”„«»’‘]")
+_QUOTED = re.compile(r"[\"“”„«»‘‚'](.+)[\"“”„«»’‘']")
+_WITHIN_QUOTES = re.compile(r"(.*?)[\"“”„«»]([^\"“”„«»]+)[\"“”«»](.*)")
 _NUMBER = re.compile(r"(?:#|№|no\.?|nr\.?|n[º°]\.?|number)?\s*(\d{1,3})(?:[.,]0)?", re.IGNORECASE)
 _AND = re.compile(r"\S\s+(?:&|\+|and|und|et|en|og|och)\s+[^\W\d_]|\w,.*\w,.*\w")  # two people in one name
 
@@ -159,6 +160,8 @@ def _text_and_aside(typed: str) -> tuple[str, str]:
     asked = _asking().fullmatch(typed)
     if asked and (asked["before"] or asked["after"]):
         return asked["text"].strip('"“”„ '), " … ".join(filter(None, (asked["before"].strip(), asked["after"])))
+    if (within := _WITHIN_QUOTES.fullmatch(typed)) and not any(map(str.isalpha, within[1] + within[3])):
+        return within[2], within[1] + within[3]
     inside = _BRACKETS.search(typed)
     if inside:
         return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()

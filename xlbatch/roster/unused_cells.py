@@ -10,12 +10,13 @@ from dataclasses import replace
 from functools import cache
 from itertools import chain, islice
 
-from xlbatch.job.job import RosterRow
+from xlbatch.job.job import NO_NAME, RosterRow
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.roster.wishes import wish
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.column_questions import column_name
 from xlbatch.tables.contents import MOST_LOOKED_AT, kind_of_text
+from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.heading_words import WHOLE, heading_scores
 from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
@@ -31,6 +32,7 @@ _LABEL = re.compile(r"([^:=]{3,40})[:=]\s*\w")  # Front: LAKE CREW
 _LEAST_OF_A_SENTENCE = 5  # words; fewer are a title
 _MOST_MEANT = 5  # people a line speaks of; a word of more names is a word like any other
 _MOSTLY = 0.6  # of a column's cells
+_FEWEST_TEXTS = 2  # that tell what a column is of
 
 Column = Mapping[int, str]  # what stands in a column, by row
 
@@ -49,12 +51,31 @@ def unused_cells(
                     _ask(question, asked.setdefault(read_table.extra[column], []))
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
     above = {read_table.where(1, row): text for read_table in tables for row, text in read_table.above.items()}
+    yield from _blank_texts(tables, roster)
     about = tuple(_of_lines(roster, problems, above))
     spoken_of = {problem.where for problem in about}
     yield from about
     own = {read_table.sheet for read_table in tables if set(read_table.titles.values()) >= _OWN}
     told = {where: text for where, text in above.items() if where not in spoken_of and where.sheet not in own}
     yield from _orders(told, roster)
+
+
+def _blank_texts(tables: Sequence[Table], roster: Sequence[RosterRow]) -> Iterator[Problem]:
+    """A question where nothing stands in some rows of a column whose texts are no names: ROADIE, SOUND, a blank."""
+    for read_table in tables:
+        if "Print name" not in read_table.columns or not {*NAMES} & set(read_table.columns):
+            continue
+        numbers = {read_table.counted_on(row) for row in read_table.rows}
+        made = [row for row in roster if row.source.row in numbers and row.who and row.status != "cancelled"]
+        texts = [row for row in made if row.print_name not in ("", NO_NAME)]
+        blank = tuple(dict.fromkeys(row.source.row for row in made if not row.print_name))
+        if (
+            blank
+            and len(texts) >= _FEWEST_TEXTS
+            and not any(_called(row.print_name) & _called(row.who) for row in texts)
+        ):
+            where = read_table.where(read_table.columns["Print name"], read_table.heading_row)
+            yield problem("print-blank", where, texts[0].print_name, rows=blank)
 
 
 def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator[Problem]:

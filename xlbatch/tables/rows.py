@@ -14,6 +14,7 @@ from xlbatch.tables.line import Line, Units
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.size_columns import pieces
 from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
+from xlbatch.trade.answer_words import answer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
@@ -114,6 +115,7 @@ def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
     """The rows, a mark that repeats the cell above it replaced by that."""
     above: Mapping[int, Raw] = {}
     printed = table.columns.get("Print name", 0)
+    texts = list[str]()  # what is printed in the rows above
     for row, cells in table.rows.items():
         cells = {
             column: above.get(column, cell)
@@ -121,6 +123,11 @@ def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
             else cell
             for column, cell in cells.items()
         }
+        said_same = printed in cells and answer("Print name", shown_value(cells[printed])) == "whole name"
+        if said_same and len(texts) > 1 and len({*texts}) == 1:  # the others all say one thing
+            cells |= {printed: Raw(_SAME_AS_ABOVE[0])}
+        elif printed in cells:
+            texts.append(shown_value(cells[printed]))
         yield row, cells
         above = cells
 

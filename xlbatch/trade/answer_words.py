@@ -6,6 +6,7 @@ from functools import cache, lru_cache
 from xlbatch.trade.tables import table, words
 
 _WORDS = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
+_SIGNS = re.compile("[\u2190-\u2bff\ufe0f\U0001f000-\U0001faff]+")  # pictures beside a word: \u2705 paid
 PLAIN_TEE = "Crew-neck tee"
 
 
@@ -21,6 +22,7 @@ def answers_that_mean(asked: str, means: str) -> tuple[str, ...]:
 
 
 def _plain(text: str) -> str:
+    text = _SIGNS.sub(" ", text) if any(map(str.isalnum, text)) else text
     bare = " ".join(re.sub(r"[.!*()\[\]“”\"]+", " ", text.casefold().replace("’", "'")).split())
     return re.sub(r"^(please )?(.+?)( please)?( thanks?)?$", r"\2", bare)
 
