@@ -147,6 +147,11 @@ def _noticed(mutant: Mutant, tree: Path, tests: Mapping[str, float], broken: set
     return ""
 
 
+def _code(mutant: Mutant) -> str:
+    """The line of code that is changed."""
+    return (PACKAGE / mutant.module).read_text(encoding="utf-8").splitlines()[mutant.line - 1].strip()
+
+
 def known_before(words: list[str]) -> dict[str, str]:
     """What is known of changes from the run before: all with `on`, those noticed with `again`."""
     if not {"on", "again"} & set(words) or not LOG.exists():
@@ -159,7 +164,7 @@ def main(count: int, seed: int, words: list[str]) -> bool:
     """Prints what was not noticed and the part noticed, by room; whether that is enough."""
     tried, seen, known = Counter[str](), Counter[str](), known_before(words)
     with NO_DIFFERENCE.open(encoding="utf-8", newline="") as file:
-        same = {(line["Module"], line["Change"]): line["Why it is none"] for line in csv.DictReader(file)}
+        same = {(line["Module"], line["Change"], line["Code"]): line["Why it is none"] for line in csv.DictReader(file)}
     with tempfile.TemporaryDirectory() as folder:
         tree = copied(Path(folder))
         warm.load()
@@ -169,7 +174,7 @@ def main(count: int, seed: int, words: list[str]) -> bool:
         with LOG.open("w", encoding="utf-8") as log:
             for mutant in drawn(count, seed, [word for word in words if word not in ("on", "again")]):
                 change = f"xlbatch/{mutant.module}:{mutant.line}: {mutant.text}"
-                why = same.get((mutant.module, mutant.text), "")
+                why = same.get((mutant.module, mutant.text, _code(mutant)), "")
                 by = "" if why else known[change] if change in known else noticed_by(mutant, covering, broken)
                 print(f"{change}\t{by}\t{why}", file=log, flush=True)
                 print("." if by or why else f"\n{change}\n", end="", flush=True)

@@ -101,7 +101,8 @@ def test_a_back_name_on_a_hooded_sweatshirt_goes_below_the_hood(plan_of: Callabl
 def test_a_front_that_reaches_the_pouch_pocket_is_held_back(plan_of: Callable[..., Plan]) -> None:
     designs = [DESIGN, ["Name", "Badge", "artwork", "Black smooth", "full front", "8 in", "14 in", "no"]]
     plan = plan_of(HOODIE, Designs=designs)
-    assert [p.code for p in plan.problems if p.level == "stop"] == ["decal-on-feature"]
+    (told,) = [p for p in plan.problems if p.level == "stop"]
+    assert (told.code, told.where.sheet, told.where.cell) == ("decal-on-feature", "Designs", "E2")  # its position
     cleared = [["Garment", "Size", "Keep clear"], ["Hooded sweatshirt", "M", "nothing"]]
     assert len(plan_of(HOODIE, Designs=designs, Garments=cleared).places) == 1
 

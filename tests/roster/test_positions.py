@@ -40,3 +40,10 @@ def test_a_bad_row_is_told_and_the_usual_one_holds(reading_of: Callable[..., Rea
     usual = reading.job.position("full front", "adult", "crew")
     assert usual is not None
     assert usual.distance == pytest.approx(76.2)
+
+
+def test_blank_measures_are_none(reading_of: Callable[..., Reading]) -> None:
+    blank = row("At the seam", "adult", "any", "front", "front collar seam", None, None, None, None)
+    position = reading_of(ROSTER, Positions=blank).job.position("at the seam", "adult", "crew")
+    assert position is not None
+    assert (position.distance, position.across, position.gap, position.under) == (0.0, 0.0, 0.0, ())

@@ -98,7 +98,9 @@ def name_wanted(line: Line) -> Line:
     if "Name wanted" not in line.cells or line.given("Print name"):
         return line
     typed = text_of(line, "Name wanted")
-    line = pointed(line, "Print name", "Name wanted")
+    line, typed = _after_yes(pointed(line, "Print name", "Name wanted"), typed)
+    if line.given("Print name"):
+        return line
     means = yes_or_no(typed)
     if means == "not wanted":
         return with_texts(line, Print_name=NO_NAME)

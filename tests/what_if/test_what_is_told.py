@@ -1,0 +1,66 @@
+"""Which of the changes that were tried are told."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+import pytest
+
+from xlbatch.plan import Plan
+from xlbatch.roster.read import Reading
+from xlbatch.what_if import try_changes
+from xlbatch.what_if.changes_to_try import changes
+from xlbatch.what_if.try_changes import figures, tried
+
+ROSTER = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]]
+
+
+@pytest.fixture
+def reading(reading_of: Callable[..., Reading]) -> Reading:
+    return reading_of(ROSTER)
+
+
+def in_turn(task: Callable[[Reading], object], readings: Iterable[Reading], *, pays: bool) -> list[object]:
+    assert pays
+    return [task(reading) for reading in readings]
+
+
+def shorter(plan: Plan, mm: float) -> Plan:
+    needs = tuple(replace(need, length=need.length - mm) for need in plan.layout.needs)
+    return replace(plan, layout=replace(plan.layout, needs=needs))
+
+
+def test_what_saves_nothing_and_what_makes_fewer_garments_is_left_out(
+    reading: Reading, plan_of: Callable[..., Plan], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(try_changes, "spread", in_turn)
+    plan = plan_of(ROSTER)
+    names = [change.name for change in changes(reading, plan)]
+    plans = iter(
+        [plan, shorter(plan, 25.0), replace(shorter(plan, 25.0), garments=plan.garments[:2])] + [plan] * len(names)
+    )
+    (told,) = tried(reading, plan, lambda _reading: next(plans))
+    assert told.name == names[1]
+    assert told.figures.film == pytest.approx(figures(plan).film - 25.0)
+
+
+def test_a_change_is_tried_on_the_list_and_not_on_the_plan(reading: Reading, plan_of: Callable[..., Plan]) -> None:
+    for change in changes(reading, plan_of(ROSTER)):
+        assert change.reading.job.roster == reading.job.roster
+        assert change.reading.job != reading.job
+
+
+@pytest.mark.parametrize(("length", "tries"), [("24 in", True), ("60 in", False)])
+def test_a_longer_cut_is_tried_where_a_run_fills_half_of_it(
+    length: str, tries: bool, plan_of: Callable[..., Plan], reading_of: Callable[..., Reading]
+) -> None:
+    job = [["Setting", "Value"], ["Longest cut", length], ["Longest strip", "20 in"]]
+    roster = [["Who", "Size"], *([f"Guest {number}", "L"] for number in range(9))]
+    designs = [
+        ["Design", "Decal", "What", "Film", "Position", "Height", "Widest"],
+        ["Name", "Name", "print name", "Black smooth", "full front", "3 in", "11 in"],
+    ]
+    reading = reading_of(roster, Job=job, Designs=designs)
+    plan = plan_of(roster, Job=job, Designs=designs)
+    longest = max(run.length for run in plan.layout.runs)
+    assert (longest >= float(length.split()[0]) * 25.4 / 2) is tries
+    assert ("A longer cut" in {change.name for change in changes(reading, plan)}) is tries
