@@ -153,3 +153,7 @@ def test_film_is_left_to_be_measured_and_that_is_said(
     )
     found = [(each.where.sheet, each.where.cell) for each in plan.problems if each.code == "film-not-counted"]
     assert found == [("Film", "B3")] * asked_for
+
+
+def test_the_last_blank_of_a_color_leaves_none(next_plan: PlanOf) -> None:
+    assert next_plan(first="ok", stock="white = 1").job.blanks[0].on_hand == {"white": 0}

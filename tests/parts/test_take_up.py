@@ -131,3 +131,18 @@ def test_a_color_of_which_nothing_is_left_is_not_cut(plan_with: PlanWith) -> Non
     plan = plan_with(line("1", Replace_by="-"), body=HILL + gold)
     assert [decal.film for decal in plan.decals] == ["Forest smooth"] * 2
     assert disagreements(plan, [file.name for file in cut_files(plan.layout, plan.job.settings)]) == ()
+
+
+def test_a_border_is_made_of_the_lowest_color_alone(plan_of: Callable[..., Plan], tmp_path: Path) -> None:
+    """Where a drawing's colors become a piece each, the one border lies under the lowest."""
+    (tmp_path / "camp.svg").write_text(SVG.format("0 0 400 400", HILL + SUN), encoding="utf-8")
+    designs = [
+        ["Design", "Decal", "What", "Artwork", "Width", "Outline film", "Outline width"],
+        ["Camp", "Art", "artwork", "camp.svg", "10 in", "White smooth", "1/8 in"],
+    ]
+    specs = [spec for spec in plan_of(ROSTER, Designs=designs).job.designs if spec.artwork]
+    lowest = min(specs, key=lambda spec: spec.layer)
+    assert len(specs) == 2
+    assert {spec.decal: (spec.outline_film, spec.outline_width) for spec in specs} == {
+        spec.decal: ("White smooth", pytest.approx(25.4 / 8)) if spec is lowest else ("", None) for spec in specs
+    }

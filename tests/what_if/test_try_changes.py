@@ -3,7 +3,6 @@
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import datetime
-from decimal import Decimal
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -12,7 +11,7 @@ import pytest
 from openpyxl import load_workbook
 
 from tests.workbooks import Rows
-from xlbatch.plan import Figures, Plan
+from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading
 from xlbatch.run import Options, _planned_quietly, run
 from xlbatch.sheets import what_if_sheet
@@ -54,12 +53,6 @@ def test_every_kind_of_change_is_tried(reading: Reading, plan: Plan) -> None:
     ]  # fmt: skip
 
 
-def test_nothing_is_tried_of_strips_where_all_is_cut(reading: Reading, plan: Plan) -> None:
-    cut = replace(plan, layout=replace(plan.layout, batches=(), runs=()))
-    names = {change.name for change in changes(reading, cut)}
-    assert {"More shirts a strip", "A longer cut"} & names == set()
-
-
 def test_one_to_three_shirts_more_than_the_longest_strip_has(reading: Reading, plan: Plan) -> None:
     most = max(len(batch.garments) for batch in plan.layout.batches)
     hows = [change.how for change in changes(reading, plan) if change.name == "More shirts a strip"]
@@ -75,16 +68,6 @@ def test_the_figures_are_what_is_bought_and_worked(reading: Reading, plan: Plan)
     spared = next(change.reading for change in changes(reading, plan) if change.name == "No spares")
     assert spared.job.settings.sureness == 0
     assert "No spares" not in {change.name for change in changes(spared, replace(plan, job=spared.job))}
-
-
-def test_less_of_one_thing_is_a_saving() -> None:
-    own = Figures(Decimal(20), 1000.0, 60.0)
-    assert saves(own, replace(own, money=Decimal("19.99")))
-    assert saves(own, replace(own, film=999.0))
-    assert saves(own, replace(own, minutes=59.0))
-    assert not saves(own, own)
-    assert not saves(own, Figures(Decimal("20.01"), 1000.3, 60.4))
-    assert not saves(replace(own, money=None), own)
 
 
 def test_only_what_saves_something_is_told_with_the_figures_of_a_real_plan(reading: Reading, plan: Plan) -> None:

@@ -2,14 +2,15 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 
-from xlbatch.plan import Plan
+from xlbatch.plan import Figures, Plan
 from xlbatch.roster.read import Reading
 from xlbatch.what_if import try_changes
 from xlbatch.what_if.changes_to_try import changes
-from xlbatch.what_if.try_changes import figures, tried
+from xlbatch.what_if.try_changes import figures, saves, tried
 
 ROSTER = [["Who", "Size"], ["Ana", "M"], ["Ivo", "L"], ["Mei", "S"]]
 
@@ -64,3 +65,19 @@ def test_a_longer_cut_is_tried_where_a_run_fills_half_of_it(
     longest = max(run.length for run in plan.layout.runs)
     assert (longest >= float(length.split()[0]) * 25.4 / 2) is tries
     assert ("A longer cut" in {change.name for change in changes(reading, plan)}) is tries
+
+
+def test_less_of_one_thing_is_a_saving() -> None:
+    own = Figures(Decimal(20), 1000.0, 60.0)
+    assert saves(own, replace(own, money=Decimal("19.99")))
+    assert saves(own, replace(own, film=999.0))
+    assert saves(own, replace(own, minutes=59.0))
+    assert not saves(own, own)
+    assert not saves(own, Figures(Decimal("20.01"), 1000.3, 60.4))
+    assert not saves(replace(own, money=None), own)
+
+
+def test_nothing_is_tried_of_strips_where_all_is_cut(reading: Reading, plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of(ROSTER)
+    cut = replace(plan, layout=replace(plan.layout, batches=(), runs=()))
+    assert {"More shirts a strip", "A longer cut"} & {change.name for change in changes(reading, cut)} == set()
