@@ -10,6 +10,7 @@ import pytest
 from openpyxl import Workbook
 from openpyxl.styles import PatternFill
 
+from tests.kept.history import through_office
 from xlbatch.files.book import open_book
 from xlbatch.files.raw import Raw, RawSheet, UnreadableFile
 from xlbatch.files.xlsx_parts import MOST_ROWS
@@ -282,3 +283,15 @@ def test_the_file_is_left_as_it_was(tmp_path: Path) -> None:
     sheets(tmp_path / "list.xlsx", data)
     assert (tmp_path / "list.xlsx").read_bytes() == data
     assert [each.name for each in tmp_path.iterdir()] == ["list.xlsx"]
+
+
+@pytest.mark.parametrize("kind", ["xlsx", "ods", "xls"])
+def test_a_hidden_sheet_is_known_as_one(kind: str, tmp_path: Path) -> None:
+    made = workbook()
+    made.create_sheet("Last time").append(["Who", "Size"])
+    made.worksheets[1].sheet_state = "hidden"
+    made.save(tmp_path / "list.xlsx")
+    path = tmp_path / "list.xlsx" if kind == "xlsx" else through_office(tmp_path / "list.xlsx", kind)
+    sheets = open_book(path)
+    assert not isinstance(sheets, UnreadableFile)
+    assert [sheet.out_of_sight for sheet in sheets] == [False, True]

@@ -135,7 +135,7 @@ def _raw_sheet(sheet: PlainSheet, part: SheetPart) -> RawSheet:
             struck[row] = style.struck and struck.get(row, True)
     spread_merged(rows, part.merged)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
-    return RawSheet(part.name, dict(sorted(rows.items())), sheet.hidden, through, notes=part.notes)
+    return RawSheet(part.name, dict(sorted(rows.items())), sheet.hidden, through, part.out_of_sight, notes=part.notes)
 
 
 def _raw(cell: PlainCell, style: Style, unsaved: frozenset[str]) -> Raw | None:

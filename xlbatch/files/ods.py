@@ -8,6 +8,7 @@ cells and rows, which such files have by the million, are counted, never made.
 import re
 import zipfile
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date, datetime, time
 from xml.etree.ElementTree import Element
 
@@ -25,6 +26,7 @@ _MOST_ALIKE = 1000  # filled cells or rows that are one element repeated; more i
 
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
+_STYLE = "{urn:oasis:names:tc:opendocument:xmlns:style:1.0}"
 _TEXT = "{urn:oasis:names:tc:opendocument:xmlns:text:1.0}"
 _CALC = "{urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0}"
 _TIME = re.compile(r"PT([01]?\d|2[0-3])H([0-5]?\d)M")
@@ -36,12 +38,26 @@ def ods_sheets(archive: zipfile.ZipFile, ignored: frozenset[str]) -> tuple[RawSh
 
     Raises Refusal for a file too large, hostile, protected, damaged or of another kind."""
     sheets: list[RawSheet] = []
-    for table in elements(_content(archive), f"{_TABLE}table"):
+    content = _content(archive)
+    unseen = _hidden_styles(content)
+    for table in elements(content, f"{_TABLE}table"):
         name = table.get(f"{_TABLE}name", "")
-        sheets.append(_sheet(name, table) if name.strip().casefold() not in ignored else RawSheet(name, {}))
+        sheet = _sheet(name, table) if name.strip().casefold() not in ignored else RawSheet(name, {})
+        sheets.append(replace(sheet, out_of_sight=table.get(f"{_TABLE}style-name") in unseen))
     if not sheets:
         raise Refusal("open document")
     return tuple(sheets)
+
+
+def _hidden_styles(content: bytes) -> frozenset[str]:
+    """The styles of hidden sheets."""
+    if b'display="false"' not in content:
+        return frozenset()
+    return frozenset(
+        style.get(f"{_STYLE}name", "")
+        for style in elements(content, f"{_STYLE}style")
+        if any(look.get(f"{_TABLE}display") == "false" for look in style.iter(f"{_STYLE}table-properties"))
+    )
 
 
 def _content(archive: zipfile.ZipFile) -> bytes:

@@ -62,7 +62,7 @@ def _sheet(book: Any, name: str, sheet: Sheet) -> RawSheet:
             rows[row + 1] = cells
     spread_merged(rows, tuple(_corners(*block) for block in sheet.merged_cells))
     hidden = frozenset(row + 1 for row, info in sheet.rowinfo_map.items() if info.hidden)
-    return RawSheet(name, rows, hidden)
+    return RawSheet(name, rows, hidden, out_of_sight=bool(sheet.visibility))
 
 
 def _raw(book: Any, cell: Any) -> Raw | None:

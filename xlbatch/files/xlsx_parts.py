@@ -51,13 +51,15 @@ _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-
 
 @dataclass(frozen=True)
 class SheetPart:
-    """One worksheet: its slimmed XML, the cells whose formula has no saved result, and its merged ranges."""
+    """One worksheet: its slimmed XML, the cells whose formula has no saved result, its merged ranges, and whether it is
+    hidden."""
 
     name: str
     xml: bytes
     unsaved: frozenset[str]
     merged: tuple[tuple[str, str], ...]  # first and last cell of each block
     notes: Notes = field(default_factory=dict)
+    out_of_sight: bool = False
 
 
 @dataclass(frozen=True)
@@ -79,8 +81,10 @@ def slim(data: bytes, ignored: frozenset[str]) -> Slim:
         book = root(_part(archive, place))
         links = _links(archive, place)
         sheets = tuple(
-            _empty_part(name) if name.strip().casefold() in ignored else _with_notes(name, archive, where)
-            for name, where in _sheet_places(book, links)
+            _empty_part(name)
+            if name.strip().casefold() in ignored
+            else replace(_with_notes(name, archive, where), out_of_sight=hidden)
+            for name, where, hidden in _sheet_places(book, links)
             if where in archive.namelist()
         )
         texts = _optional(archive, links, "/sharedStrings")
@@ -129,12 +133,13 @@ def _links(archive: zipfile.ZipFile, place: str) -> dict[str, tuple[str, str]]:
     }
 
 
-def _sheet_places(book: Element, links: dict[str, tuple[str, str]]) -> list[tuple[str, str]]:
+def _sheet_places(book: Element, links: dict[str, tuple[str, str]]) -> list[tuple[str, str, bool]]:
+    """Of each sheet its name, its part and whether it is hidden."""
     places = []
     for sheet in book.iterfind("{*}sheets/{*}sheet"):
         kind, where = links.get(sheet.get(f"{{{_LINK}}}id", ""), ("", ""))
         if kind.endswith("/worksheet"):
-            places.append((sheet.get("name", ""), where))
+            places.append((sheet.get("name", ""), where, sheet.get("state", "visible") != "visible"))
     return places
 
 

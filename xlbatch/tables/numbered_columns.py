@@ -4,7 +4,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
 from xlbatch.files.raw import Raw
@@ -40,7 +40,7 @@ def parts_of_a_row(titles: Titles, sized: frozenset[int] = frozenset()) -> tuple
     """The parts of a row; none where it is for one garment alone. `sized` are the columns of `over_sizes`."""
     unsaid = {column for column in sized if {*heading_scores(titles[column])} != {"Size"}}
     titles = {column: f"{text} size" if column in unsaid else text for column, text in titles.items()}
-    return _by_number(titles) or _by_garment(titles) or _by_repeating(titles) or _by_person(titles)
+    return next(filter(None, (way(titles) for way in _WAYS)), ())
 
 
 def over_sizes(titles: Titles, body: Sequence[Mapping[int, Raw]]) -> frozenset[int]:
@@ -149,6 +149,19 @@ def _by_person(titles: Titles) -> tuple[NumberedPart, ...]:
     return _with_shared(titles, tuple(parts)) if len(parts) > 1 and len(parts) == len(sizes) else ()
 
 
+def _by_pairs(titles: Titles) -> tuple[NumberedPart, ...]:
+    """A part for each person where a column of sizes stands beside each: `Husband`, `Size`, `Wife`, `Size`."""
+    places = sorted(column for column, text in titles.items() if text)
+    sizes = [column for column in places if plain(titles[column]) == "size"]
+    owners = [places[places.index(column) - 1] for column in sizes if places[0] != column]
+    texts = [titles[column] for column in owners]
+    alone = len(sizes) == len(owners) > 1 and len({*map(plain, texts)}) == len(texts) and not {*sizes} & {*owners}
+    if not alone or not all(set(heading_scores(text)) <= _PERSONS for text in texts):
+        return ()
+    pairs = ({owner: _named(titles[owner]), size: titles[size]} for owner, size in zip(owners, sizes, strict=True))
+    return _with_shared(titles, tuple(pairs))
+
+
 def _is_size(text: str) -> bool:
     return "Size" in heading_scores(text) and "Aside" not in heading_scores(text) and not garment_in(_whose(text))
 
@@ -173,3 +186,8 @@ def _whose(text: str) -> str:
 def _with_shared(titles: Titles, parts: tuple[Titles, ...]) -> tuple[NumberedPart, ...]:
     shared = {column: text for column, text in titles.items() if not any(column in own for own in parts)}
     return tuple(NumberedPart({**shared, **own}) for own in parts)
+
+
+_WAYS: tuple[Callable[[Titles], tuple[NumberedPart, ...]], ...] = (
+    *(_by_number, _by_garment, _by_pairs, _by_repeating, _by_person),
+)

@@ -5,6 +5,7 @@ Each column is scored for each meaning: by its heading (trade/roster_words.csv) 
 them: a counter, someone else's name, whether one is wanted, whether a name is, the cut, a further text, nothing.
 """
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
@@ -33,6 +34,7 @@ _ANSWERED = {
     "Number wanted": 2,
     "Cut": 2,
 }  # roles only answers tell: the fewest of them
+_ANOTHER = re.compile(r"\b(?:instead|rather|upgrade|extra|also|too|or)\b", re.IGNORECASE)
 _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else equal
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
 _MOSTLY = 0.6  # of a column's cells
@@ -94,6 +96,8 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
         worths = {"Size": asked}
     scores: dict[str, float] = {}
     for meaning in {*worths, *(_BY_CONTENTS if held.filled else ())}:
+        if meaning == "Wanted" and garment_in(heading) and _ANOTHER.search(heading):
+            continue  # Hoodie instead of tee? asks which
         if meaning == "Counter" and not (first and held.share("counter")) and "Number" in worths:
             continue  # a jersey number may well be the row's number: only a first column counts
         answers = ("wearer",) if meaning == "Cut" else ("yes or no", "status", "date")

@@ -28,6 +28,7 @@ _POLITE = re.compile(
     re.IGNORECASE,
 )
 _DOUBT = re.compile(r"\s*\?+\s*$|\b(?:i think|maybe|probably|not sure|i guess|perhaps|or so)\b", re.IGNORECASE)
+_FIT = re.compile(r"(\S.*?)[\s,]+(relaxed|fitted|slim|loose|baggy|roomy|snug|oversized?)(?: fit)?", re.IGNORECASE)
 _AFTER_YES = re.compile(r"(\w\w+)\s*[,;:!–-]+\s*(?=\w)")
 _MOST_WORDS = 3  # of a color or garment
 _SIGNS = " ,/:-–()[]"
@@ -61,6 +62,8 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     rest, many, unsure = _count(rest)
     rest, garment = _beside_words(rest, lambda words: bool(garment_meant(words)))
     rest, notes = _apart(rest, for_hint)
+    if (fit := _FIT.fullmatch(rest)) and read_size(fit[1], for_hint):
+        rest, notes, unsure = fit[1], [*notes, fit[2]], True
     color = ""
     if not (size := read_size(rest, for_hint)):
         rest, color = _beside_words(rest, lambda words: shade(words) is not None)
