@@ -22,9 +22,9 @@ def sheet(name: str, *rows: Sequence[str | None]) -> RawSheet:
     )
 
 
-def answer(number: int = 8, **cells: str) -> Row:
+def answer(**cells: str) -> Row:
     texts = {heading.replace("_", " "): text for heading, text in cells.items()}
-    return {heading: Raw(text) for heading, text in texts.items()} | {CAME_IN: Raw(f"hale.xlsx, row {number}")}
+    return {heading: Raw(text) for heading, text in texts.items()} | {CAME_IN: Raw("hale.xlsx, row 8")}
 
 
 def form(*rows: Row, consent: str | None = "yes", household: str = "Hale") -> Answers:
