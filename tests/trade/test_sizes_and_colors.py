@@ -4,7 +4,7 @@ import pytest
 
 from xlbatch.trade.contrast import contrast
 from xlbatch.trade.name_parts import without_title, words_of_no_name
-from xlbatch.trade.tables import color_hex, color_name, table, words
+from xlbatch.trade.tables import color_hex, color_name, iron_dial, table, words
 from xlbatch.trade.usual_sizes import artwork_width, chest_art_width
 
 
@@ -59,3 +59,16 @@ def test_a_title_goes_where_a_whole_name_is_left(name: str, bare: str) -> None:
 )  # fmt: skip
 def test_what_in_a_name_is_none(name: str, them: tuple[str, ...]) -> None:
     assert words_of_no_name(name) == them
+
+
+@pytest.mark.parametrize(
+    ("celsius", "dial"),
+    [
+        (100, "synthetics mark"), (110, "synthetics mark"), (110.4, "synthetics mark"), (111, "synthetics and wool"),
+        (150, "at the wool mark"), (153, "wool and cotton"), (160, "at the cotton mark"), (170, "cotton and linen"),
+        (500, "cotton and linen"),
+    ],
+)  # fmt: skip
+def test_where_the_dial_of_an_iron_stands(celsius: float, dial: str) -> None:
+    """Source: ISO 3758:2012 for the dots; the words between them are common practice, no source."""
+    assert dial in iron_dial(celsius)

@@ -96,3 +96,23 @@ def test_a_strip_takes_one_or_three_shirts_more_up_to_twelve_and_all_people(
     plan = replace(plan, garments=plan.garments * people, layout=replace(plan.layout, batches=batches))
     more = [change for change in changes(reading_of(roster), plan) if change.name == "More shirts a strip"]
     assert [change.reading.job.settings.shirts_per_strip for change in more] == counts
+
+
+def test_only_what_is_pressed_in_sections_is_made_smaller(
+    reading_of: Callable[..., Reading], plan_of: Callable[..., Plan]
+) -> None:
+    """A plate of 10 in: 10 1/2 in of artwork take two sections, 95 % of it, 9 7/8 in, one."""
+    sheets = {
+        "Designs": [
+            ["Design", "Decal", "What", "Text", "Film", "Position", "Height", "Width"],
+            ["Name", "Camp", "text", "CAMP", "Black smooth", "full front", "3 in", None],
+            ["Name", "Year", "text", "1", "Black smooth", "back number", "3 in", None],
+        ],
+        "Press": [["Press", "Kind", "Plate width", "Plate depth"], ["Plate", "hand-held plate", "6 in", "6 in"]],
+    }
+    roster = [["Who", "Size"], ["Ana", "M"]]
+    plan = plan_of(roster, **sheets)
+    assert [place.presses > 1 for place in plan.places] == [True, False]
+    tried = [change for change in changes(reading_of(roster, **sheets), plan) if change.name.startswith("Pieces")]
+    assert [change.how.count("Name, Camp") for change in tried] == [1]
+    assert "Year" not in tried[0].how
