@@ -12,7 +12,7 @@ from xlbatch.tables.heading_words import names_columns
 from xlbatch.tables.headings import Match, plain, understand
 from xlbatch.tables.numbered_columns import NumberedPart, over_sizes, parts_of_a_row
 from xlbatch.tables.roster_columns import FOR_MANY, Decision, decide
-from xlbatch.tables.size_columns import counted_columns, holds_counts, size_columns, sizes_by_wearer
+from xlbatch.tables.size_columns import counted_columns, holds_counts, is_tick, size_columns, sizes_by_wearer
 
 NAMES = frozenset(("Who", "First name", "Last name", "Print name"))
 _LOOKED_AT = 30  # filled rows among which the heading row is looked for
@@ -129,9 +129,17 @@ def read_headings(row: int, titles: Mapping[int, str], meaning: str, body: list[
     sized = over_sizes(titles, body)
     read = _of_titles(tuple(titles.items()), sized, counted=True)
     counted = {*read.sizes, *read.counts}
-    if counted and not holds_counts((cells for cells in body if not _is(cells, titles)), counted):
+    below = [cells for cells in body if not _is(cells, titles)]
+    if counted and (not holds_counts(below, counted) or _counts_people(read, below)):
         read = _of_titles(tuple(titles.items()), sized, counted=False)
     return replace(read, row=row, people=tuple(replace(part, row=row) for part in read.people))
+
+
+def _counts_people(read: Headings, below: Sequence[Cells]) -> bool:
+    """Whether columns such as `Adults` and `Kids` beside someone's name say how many come, as more than one does."""
+    of_people = any(heading == "Cut" for heading, _ in read.counts.values()) and bool(NAMES & read.known)
+    cells = (row[column] for row in below for column in read.counts if column in row)
+    return of_people and not all(map(is_tick, cells))
 
 
 @lru_cache(maxsize=5000)
