@@ -21,8 +21,8 @@ LIST_KINDS: tuple[Kind, ...] = (
          "Give each a row of their own, or leave it if one is wanted with both names."),
     Kind("list-garment", "check", "“{found}” above the list speaks of a garment: {garment} was read for all of it.",
          "Nothing to do, if that is right; else add a column Garment."),
-    Kind("print-blank", "check", "Other rows have a text here that is no name (first: {found}); where nothing stands, "
-         "the name is printed.", "Write what is to be printed, or no name."),
+    Kind("print-blank", "check", "Other rows have a text here (first: {found}); where none is, the name is printed.",
+         "Write what is to be printed, or no name."),
     Kind("names-differ", "check", "The whole name is “{found}” and the first name “{other}”; “{found}” was used.",
          "Leave one of them; if they are two people, give each a row of their own."),
     Kind("number-wanted-none", "check", "“{found}” asks for a number, and none is given.",

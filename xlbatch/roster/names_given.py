@@ -21,6 +21,7 @@ _NEVER_PRINTED = ("price", "date", "contact")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
 _DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
+_LIKE_ANOTHERS = re.compile(r"(?:the )?same as (?!above).+|(?:genau)?so wie .+|wie bei .+", re.IGNORECASE)
 _QUOTED = re.compile(r"[\"“”„«»‘‚'](.+)[\"“”„«»’‘']")
 _WITHIN_QUOTES = re.compile(r"(.*?)[\"“”„«»]([^\"“”„«»]+)[\"“”«»](.*)")
 _NUMBER = re.compile(r"(?:#|№|no\.?|nr\.?|n[º°]\.?|number)?\s*(\d{1,3})(?:[.,]0)?", re.IGNORECASE)
@@ -133,7 +134,7 @@ def print_name(line: Line) -> Line:
         code = "print-answer-doubtful" if means == "whole name or above" else "print-answer"
         line.found(code, "Print name", typed, text=text or typed)
         return with_texts(line, Print_name=text or typed)
-    if _NO_TEXT.fullmatch(typed) or kind_of_text(typed) in _NEVER_PRINTED:
+    if _NO_TEXT.fullmatch(typed) or kind_of_text(typed) in _NEVER_PRINTED or _LIKE_ANOTHERS.fullmatch(typed):
         line.found("print-answer-unclear", "Print name", typed)
         return with_texts(line, Print_name=NO_NAME)
     if quoted := _QUOTED.fullmatch(typed):

@@ -18,6 +18,7 @@ from xlbatch.tables.column_questions import column_name
 from xlbatch.tables.contents import MOST_LOOKED_AT, kind_of_text
 from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.heading_words import WHOLE, heading_scores
+from xlbatch.tables.headings import plain
 from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
 from xlbatch.trade.tables import table, words
@@ -69,11 +70,10 @@ def _blank_texts(tables: Sequence[Table], roster: Sequence[RosterRow]) -> Iterat
         made = [row for row in roster if row.source.row in numbers and row.who and row.status != "cancelled"]
         texts = [row for row in made if row.print_name not in ("", NO_NAME)]
         blank = tuple(dict.fromkeys(row.source.row for row in made if not row.print_name))
-        if (
-            blank
-            and len(texts) >= _FEWEST_TEXTS
-            and not any(_called(row.print_name) & _called(row.who) for row in texts)
-        ):
+        own = (
+            plain(read_table.titles.get(read_table.columns["Print name"], "")) == "print name"
+        )  # a blank there: the name
+        if blank and len(texts) >= _FEWEST_TEXTS and not own:
             where = read_table.where(read_table.columns["Print name"], read_table.heading_row)
             yield problem("print-blank", where, texts[0].print_name, rows=blank)
 

@@ -11,6 +11,7 @@ from tinycss2 import color4
 
 from xlbatch.svg.css import Sheets, said_in
 from xlbatch.svg.faults import Unreadable
+from xlbatch.svg.viewport import length
 from xlbatch.trade.tables import table
 
 Style = Mapping[str, str]
@@ -127,7 +128,10 @@ def _font_size(text: str, inherited: str) -> str:
         return _SIZES[text]
     relative = _RELATIVE.fullmatch({"larger": "1.2em", "smaller": "0.8333em"}.get(text, text).strip())
     if not relative:
-        return text
+        try:
+            return f"{length(text, float(INITIAL['font-size'])):.10g}"
+        except Unreadable:
+            return text
     part = float(relative[1]) * {"em": 1.0, "%": 0.01, "ex": 0.5}[relative[2].lower()]
     return f"{part * float(inherited):g}" if _NUMBER.fullmatch(inherited) else text
 

@@ -128,6 +128,8 @@ def _meanings(sheets: list[RawSheet], called: Mapping[str, str]) -> dict[int, st
     guessed = {sheet_no: meaning or _by_headings(sheets[sheet_no]) for sheet_no, meaning in named.items()}
     if len(sheets) == 1 and not guessed[0]:
         guessed[0] = "Roster"
+    elif "Roster" not in guessed.values():  # lists whose headings alone say too little
+        guessed |= {no: "Roster" for no, meaning in guessed.items() if not meaning and list_tables(sheets[no])[0]}
     return dict(sorted(guessed.items(), key=lambda item: (not named[item[0]], item[0])))
 
 

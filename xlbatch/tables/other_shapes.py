@@ -125,7 +125,9 @@ def _tallies(sheet: RawSheet) -> ListShape | None:
     counted = {
         row: tally for row, cells in sheet.rows.items() if (tally := _tally(" ".join(map(shown_value, cells.values()))))
     }
-    if len(counted) < max(_FEWEST, _MOSTLY * len(sheet.rows)):
+    others = [row for row in sheet.rows if row not in counted]
+    outside = [row for row in others if row < min(counted, default=0) or row > max(counted, default=0)]  # title, total
+    if len(counted) < max(_FEWEST, _MOSTLY * (len(sheet.rows) - len(outside[:2]))):
         return None
     shape = _shape(
         sheet, counted, Orientation(only=min(min(cells) for cells in sheet.rows.values())), "Size", "How many"

@@ -79,7 +79,13 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
         and not _is_sure(scores[column], meaning, titles.get(column, ""))
         and not (meaning == "Cut" and held[column].share("wearer") == 1)
     )
-    matches = {column: Match(meaning) for column, meaning in meanings.items()} | _twice(titles, meanings, held)
+    twice = _twice(titles, meanings, held)
+    printed = [column for column, match in twice.items() if match.meaning == "Who" and _differs(column, meanings, rows)]
+    if len(printed) == 1 and "Print name" not in meanings.values():  # Player, Name: the second is for the shirt
+        meanings = {**meanings, printed[0]: "Print name"}
+        twice.pop(printed[0])
+        guessed += (printed[0],)
+    matches = {column: Match(meaning) for column, meaning in meanings.items()} | twice
     return Decision(dict(sorted(matches.items())), guessed if rows else (), _unused(meanings, titles, held, len(rows)))
 
 
@@ -223,6 +229,14 @@ def _twice(titles: Mapping[int, str], meanings: Mapping[int, str], held: Mapping
         if column not in meanings and best:
             twice[column] = Match(best, twice=True)
     return twice
+
+
+def _differs(column: int, meanings: Mapping[int, str], rows: Sequence[Cells]) -> bool:
+    """Whether a further column of names says something else in most rows than the one read as Who."""
+    who = next(place for place, meaning in meanings.items() if meaning == "Who")
+    filled = [cells for cells in rows if column in cells]
+    others = [cells for cells in filled if shown_value(cells[column]) != shown_value(cells.get(who, Raw("")))]
+    return len(others) >= max(2, _MOSTLY * len(filled))
 
 
 def _unused(

@@ -12,12 +12,13 @@ from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.tables.size_columns import pieces
+from xlbatch.tables.size_columns import is_tick, pieces
 from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
 from xlbatch.trade.answer_words import answer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
+_COUNTED = re.compile(r"\d{1,2}\s*[x×*]\s*\S+")  # 1xS 1xL
 _TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
 _SAME_AS_ABOVE = ("same as above", "as above")  # under Print name it may mean the person's own name
 
@@ -172,8 +173,9 @@ def _each_size(line: Line) -> Iterator[Line]:
 def _counted_sizes(typed: str) -> tuple[str, ...]:
     """The parts of `2 x M, 1 x L`, as typed; none where a part of it is no size."""
     parts = tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
+    parts = tuple(_COUNTED.findall(typed)) if len(parts) < 2 else parts
     cells = [read_size_cell(part) for part in parts]
-    counts = any(cell.many > 1 for cell in cells)
+    counts = any(cell.many > 1 for cell in cells) or _COUNTED.match(typed)
     return parts if counts and all(cell.size and not cell.note for cell in cells) else ()
 
 
@@ -192,13 +194,18 @@ def _by_size(line: Line, table: Table, row: int) -> Iterator[Line]:
     filled = table.rows[row]
     wanted = _wanted(table.sizes, filled)
     ref = {place: table.orientation.cell(place, row) for place in table.sizes}
+    told = line.problems if len(wanted) > 1 and all(is_tick(cell) for cell in wanted.values()) else []
+    if told is line.problems:  # one that was to be chosen, maybe
+        line = replace(line, source=replace(line.source, cells={**line.source.cells, "Size": ref[min(wanted)]}))
+        line.found("size-several", "Size", " and ".join(table.sizes[column] for column in wanted))
     for column, cell in wanted.items():
         refs = {**line.source.cells, "Size": ref[column], "How many": ref[column]}
         many = pieces(cell)
         size = ("Adult " if says_whose(table.titles[column]) else "") + table.sizes[column]
         size = size if read_size(size) == table.sizes[column] else table.sizes[column]
         cells_ = {**line.cells, "Size": Raw(size), "How many": cell if many is None else Raw(many)}
-        yield replace(line, source=replace(line.source, cells=refs), cells=cells_, problems=[])
+        yield replace(line, source=replace(line.source, cells=refs), cells=cells_, problems=told)
+        told = []
     if not wanted:
         refs = {**line.source.cells, "Size": ref[min(ref)]}
         yield replace(line, source=replace(line.source, cells=refs))

@@ -74,6 +74,11 @@ def holds_counts(rows: Iterable[Mapping[int, Raw]], columns: Iterable[int]) -> b
     return sum(pieces(cell) is not None for cell in cells) >= _COUNTS * len(cells)
 
 
+def is_tick(cell: Raw) -> bool:
+    """Whether a cell is a mark such as x, and no count."""
+    return not isinstance(count(cell), int) and yes_no(cell) is True
+
+
 def pieces(cell: Raw) -> int | None:
     """How many a cell asks for: a count, or 1 for a mark such as x; None for anything else."""
     number = count(cell)
