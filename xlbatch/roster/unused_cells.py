@@ -62,7 +62,7 @@ def unused_cells(
 
 
 def _blank_texts(tables: Sequence[Table], roster: Sequence[RosterRow]) -> Iterator[Problem]:
-    """A question where nothing stands in some rows of a column whose texts are no names: ROADIE, SOUND, a blank."""
+    """A question where nothing stands in some rows of a list's own column of texts: ROADIE, SOUND, a blank."""
     for read_table in tables:
         if "Print name" not in read_table.columns or not {*NAMES} & set(read_table.columns):
             continue
@@ -70,10 +70,8 @@ def _blank_texts(tables: Sequence[Table], roster: Sequence[RosterRow]) -> Iterat
         made = [row for row in roster if row.source.row in numbers and row.who and row.status != "cancelled"]
         texts = [row for row in made if row.print_name not in ("", NO_NAME)]
         blank = tuple(dict.fromkeys(row.source.row for row in made if not row.print_name))
-        own = (
-            plain(read_table.titles.get(read_table.columns["Print name"], "")) == "print name"
-        )  # a blank there: the name
-        if blank and len(texts) >= _FEWEST_TEXTS and not own:
+        title = read_table.titles.get(read_table.columns["Print name"], "")
+        if blank and len(texts) >= _FEWEST_TEXTS and plain(title) != plain("Print name"):  # ours: a blank is the name
             where = read_table.where(read_table.columns["Print name"], read_table.heading_row)
             yield problem("print-blank", where, texts[0].print_name, rows=blank)
 
