@@ -41,3 +41,10 @@ def test_each_name_goes_with_an_earlier_one() -> None:
     assert list(_one_off(["marcus", "ingrid", "markus", "marcos", "íngrid", "anna", "anne"])) == [
         ("markus", "marcus"), ("marcos", "marcus"), ("íngrid", "ingrid"),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "pair", [("teresa", "theresa"), ("theresa", "teresa"), ("janes", "jones"), ("marcus", "marucs")]
+)
+def test_a_letter_more_less_or_otherwise_meets(pair: tuple[str, str]) -> None:
+    assert list(_one_off(pair)) == [pair[::-1]]
