@@ -28,7 +28,7 @@ def test_a_layer_is_laid_on_to_the_sixteenth_or_the_millimeter(
 
 
 @pytest.mark.parametrize(
-    "right", ["XL", "2 of 5", "to pay $14.50", "Youth XL", "Ladies 2XL", "12 of 128", "WWWW", "MMMMM"]
+    "right", ["XL", "2 of 5", "to pay $14.50", "credit $4.00", "Youth XL", "Ladies 2XL", "12 of 128", "WWWW", "MMMMM"]
 )
 def test_what_stands_at_the_right_of_a_tag_fits_in_bold(right: str) -> None:
     _, cell = _cells(TagLine("Crew-neck tee, navy", right, PLAIN))
