@@ -24,3 +24,12 @@ def test_what_stands_behind_a_yes(
     ivo, bo = OTHERS[heading]
     reading = reading_of([["Who", "Size", heading], [who, "M", answer], ["Ivo Rusk", "L", ivo], ["Bo Tarn", "S", bo]])
     assert reading.job.roster[0].print_name == printed
+
+
+@pytest.mark.parametrize("answer", ["Hedy - no thanks", "Hedy - yes please", "Hedy – same"])
+def test_an_answer_behind_a_text_is_not_printed_and_asked_about(
+    answer: str, reading_of: Callable[..., Reading]
+) -> None:
+    reading = reading_of([["Who", "Size", "Print name"], ["Hedy Quill", "M", answer], ["Ivo Rusk", "L", "IVO"]])
+    assert reading.job.roster[0].print_name == "Hedy"
+    assert [problem.code for problem in reading.problems if 2 in problem.rows] == ["print-aside"]

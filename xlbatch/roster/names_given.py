@@ -160,6 +160,10 @@ def _after_yes(line: Line, typed: str) -> tuple[Line, str]:
 
 
 def _text_and_aside(typed: str) -> tuple[str, str]:
+    for sign in (" - ", " – "):  # Ana - no thanks
+        text, parted, aside = typed.partition(sign)
+        if parted and (answer("Print name", aside) or yes_or_no(aside)):
+            return text.strip(), aside.strip()
     asked = _asking().fullmatch(typed)
     if asked and (asked["before"] or asked["after"]):
         return asked["text"].strip('"“”„ '), " … ".join(filter(None, (asked["before"].strip(), asked["after"])))
