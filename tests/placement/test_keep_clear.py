@@ -103,6 +103,7 @@ def test_a_front_that_reaches_the_pouch_pocket_is_held_back(plan_of: Callable[..
     plan = plan_of(HOODIE, Designs=designs)
     (told,) = [p for p in plan.problems if p.level == "stop"]
     assert (told.code, told.where.sheet, told.where.cell) == ("decal-on-feature", "Designs", "E2")  # its position
+    assert "pouch pocket" in told.wrong
     cleared = [["Garment", "Size", "Keep clear"], ["Hooded sweatshirt", "M", "nothing"]]
     assert len(plan_of(HOODIE, Designs=designs, Garments=cleared).places) == 1
 
