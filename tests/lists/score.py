@@ -43,6 +43,7 @@ HARD_TABLES = (
     "clubs.txt",
     "eighth_look.txt",
     "societies.txt",
+    "ninth_look.txt",
 )
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list

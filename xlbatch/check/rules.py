@@ -48,9 +48,9 @@ def number_is_given(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Proble
 
 
 def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """No row repeats another, and no one stands in two rows of one group."""
+    """No row repeats another, and no one stands in two rows of one group, or by a whole name for the same in two."""
     rows: dict[tuple[str, ...], int] = {}
-    people: dict[tuple[str, str], Source] = {}
+    people: dict[tuple[str, ...], Source] = {}
     for garment in garments:
         row, number = garment.row, garment.row.source.row
         if not row.who:
@@ -59,6 +59,9 @@ def no_one_twice(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
         first = rows.setdefault(all_of_it, number)
         group = "" if row.group == row.source.sheet else row.group.casefold()  # whoever stands on two sheets is asked
         first_of_them = people.setdefault((row.who.casefold(), group), row.source)
+        if first_of_them is row.source and len(row.who.split()) > 1:
+            same = (row.who.casefold(), row.garment, row.size, row.color, row.design)
+            first_of_them = people.setdefault(same, row.source)
         if first != number:
             yield problem(
                 "duplicate-row", row.source.at("Who"), row.who, rows=(number,), row=(first - 1) % MOST_SHEET_ROWS + 1
