@@ -21,10 +21,12 @@ from xlbatch.plan import Plan
 from xlbatch.roster.read import Reading, read
 from xlbatch.run import Options, Outcome, make_plan, run
 from xlbatch.sheets.all_sheets import JOB_SHEET, SHEETS
+from xlbatch.tables.typed_over import PLACES
 from xlbatch.units import parse_length
 
 EXAMPLES = Path(__file__).parents[1] / "example_workbooks"
 NAMES = [JOB_SHEET, *(sheet.name for sheet in SHEETS if sheet.name not in ("Changes", "What if"))]  # of a first plan
+TOLD_ANEW = (JOB_SHEET, "Problems")  # what a run says of itself
 
 Table = list[dict[str, Any]]
 
@@ -115,11 +117,16 @@ def test_dropping_an_untouched_plan_gives_equal_sheets(any_plan: Outcome) -> Non
     assert again.written is not None
     first, second = cells(any_plan.written), cells(again.written)
     for name in NAMES:
-        if name not in ("Job sheet", "Problems"):
-            assert second[name] == first[name], name
+        if name not in TOLD_ANEW:
+            assert known_of(second[name]) == known_of(first[name]), name
     assert any_plan.cut_files is not None
     assert again.cut_files is not None
     assert files(again.cut_files) == files(any_plan.cut_files)
+
+
+def known_of(rows: list[tuple[Any, ...]]) -> list[tuple[Any, ...]]:
+    """The rows of a sheet; of the memory without what it keeps of sheets that tell of the run itself."""
+    return [row for row in rows if not (row[0] == PLACES and row[1] in TOLD_ANEW)]
 
 
 def files(folder: Path) -> dict[str, bytes]:
