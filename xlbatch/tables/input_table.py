@@ -107,10 +107,15 @@ class Table:
         return any(word in _YEARS or wearer(word) == "youth" for word in words)
 
     @cached_property
+    def title_row(self) -> int:
+        """Where a line stands right above the headings, or one row higher; or 0."""
+        row = max((row for row in self.above if row < self.heading_row), default=0)
+        return row if self.heading_row - row <= _TITLE_ABOVE else 0
+
+    @cached_property
     def title(self) -> str:
         """The line right above the headings, or one row higher; or ""."""
-        row = max((row for row in self.above if row < self.heading_row), default=0)
-        return self.above[row] if row and self.heading_row - row <= _TITLE_ABOVE else ""
+        return self.above.get(self.title_row, "")
 
     @cached_property
     def titled_garment(self) -> str:

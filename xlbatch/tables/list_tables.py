@@ -30,7 +30,8 @@ def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]
     tables = tuple(made_table(sheet, "Roster", part) for part in lists.parts)
     titled = next((table for table in tables if table.titled_garment), None)
     if titled:
-        where = sheet.where(min(titled.titles, default=1), titled.heading_row or 1)
+        row = titled.title_row or titled.heading_row or 1
+        where = sheet.where(min(sheet.rows.get(row, {}), default=1), row)
         problems += (problem("list-garment", where, titled.title or sheet.name, garment=titled.titled_garment),)
     return tables, problems
 
