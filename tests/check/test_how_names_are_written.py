@@ -65,8 +65,8 @@ def test_the_name_in_a_text_with_more(text: str, name: str) -> None:
     ("names", "asked"),
     [
         (["Novak, Ana", "Berg, Ivo", "Mei Lin"], ["list-last-first A2"]),  # more than half: asked once
-        (["Novak, Ana", "Berg, Ivo", "Mei Lin", "Kai Olsen"], ["name-and-more A2", "name-and-more A3"]),
-        (["Novak, Ana"], ["name-and-more A2"]),  # of a list of two it takes both
+        (["Novak, Ana", "Berg, Ivo", "Mei Lin", "Kai Olsen"], ["name-turned A2", "name-turned A3"]),
+        (["Novak, Ana"], ["name-turned A2"]),  # of a list of two it takes both
         (["Dr. Ana Novak", "Dr. Ivo Berg", "Mei Lin"], ["list-with-titles A2"]),
         (["Dr. Ana Novak", "Ivo Berg", "Mei Lin"], ["name-and-more A2"]),
         (["ana novak", "ivo berg", "Mei Lin"], ["list-small-letters A2"]),
@@ -80,5 +80,12 @@ def test_the_list_s_own_way_is_asked_about_once(
     names: list[str], asked: list[str], plan_of: Callable[..., Plan]
 ) -> None:
     plan = plan_of([["Who", "Size"], *([name, "M"] for name in names)])
-    codes = ("list-last-first", "list-with-titles", "list-small-letters", "capitals-odd", "name-and-more")
+    codes = (
+        "list-last-first",
+        "list-with-titles",
+        "list-small-letters",
+        "capitals-odd",
+        "name-and-more",
+        "name-turned",
+    )
     assert [f"{problem.code} {problem.where.cell}" for problem in plan.problems if problem.code in codes] == asked

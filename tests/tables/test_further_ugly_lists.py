@@ -73,8 +73,8 @@ GERMAN: Rows = [
 LISTS = {
     "sign-up form": (
         SIGN_UP_FORM,
-        "Ana Novak||Youth M||  Ivo Berg||S||  Ivo Berg||M||",
-        "heading-unknown A1  size-several F3  size-unknown F4",
+        "Ana Novak||Youth M||  Ivo Berg||S||  Ivo Berg||M||  Mei Lin||Youth S||  Bo Lin||Youth L||",
+        "heading-unknown A1  list-in-cells D4  size-several F3",
     ),
     "message": (
         MESSAGE,

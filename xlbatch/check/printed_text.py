@@ -11,12 +11,11 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.placeholders import stands_for
 from xlbatch.job.job import Job
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.trade.name_parts import without_title
+from xlbatch.trade.name_parts import whole_name, without_title
 from xlbatch.trade.tables import table
 
 _WORD = re.compile(r"[^\W\d_]+")
 _MORE = re.compile(r"[()\[\]{}<>,;:/\\|@#*_+=0-9]|\s[-–—]\s")
-_LAST_FIRST = re.compile(r"[^,()\[\]0-9]+,[^,()\[\]0-9]+")
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _MIXING = ("LATIN", "CYRILLIC", "GREEK")  # the alphabets with letters of the same look
 _SHORTEST_SHOUT = 4  # letters; JO or IAN in capitals may be initials
@@ -91,10 +90,13 @@ def name_alone(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
     """No printed name is taken from a Who with a title, remarks in brackets, a comma or digits: those are for the
     list."""
     them = [garment for garment in named(garments) if not garment.row.print_name]
-    turned = [garment for garment in them if _LAST_FIRST.fullmatch(garment.print_name)]
+    turned = [garment for garment in them if garment.print_name == whole_name(garment.row.who) != garment.row.who]
     if _is_the_lists_way(turned, them):
-        yield problem("list-last-first", name_cell(turned[0]), turned[0].print_name)
-        them = [garment for garment in them if garment not in turned]
+        first = turned[0]
+        yield problem("list-last-first", name_cell(first), first.row.who, text=first.print_name)
+    else:
+        yield from (_about("name-turned", garment, text=garment.print_name) for garment in turned)
+    them = [garment for garment in them if garment not in turned]
     titled = [garment for garment in them if without_title(garment.print_name) != garment.print_name]
     if _is_the_lists_way(titled, them):
         yield problem("list-with-titles", name_cell(titled[0]), titled[0].print_name)
@@ -150,7 +152,8 @@ def named(garments: Iterable[Garment]) -> Iterator[Garment]:
 
 def _about(code: str, garment: Garment, suggestion: str = "", **facts: str) -> Problem:
     row, rows = garment.row, (garment.row.source.row,)
-    return problem(code, name_cell(garment), garment.print_name, suggestion=suggestion, rows=rows, who=row.who, **facts)
+    typed = row.who if "text" in facts else garment.print_name
+    return problem(code, name_cell(garment), typed, suggestion=suggestion, rows=rows, who=row.who, **facts)
 
 
 def name_cell(garment: Garment) -> Where:

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from xlbatch.check.names import did_you_mean
 from xlbatch.job.job import NO_NAME, DecalSpec, RosterRow, Settings
 from xlbatch.problems import Problem, Where, problem
-from xlbatch.trade.name_parts import first_name, last_name
+from xlbatch.trade.name_parts import first_name, last_name, whole_name
 from xlbatch.trade.tables import table
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
@@ -40,7 +40,7 @@ def print_name(row: RosterRow, settings: Settings) -> str:
         return row.first_name or first_name(row.who)
     if settings.print_ == "last name":
         return row.last_name or last_name(row.who)
-    return row.who
+    return whole_name(row.who)
 
 
 def decal_text(spec: DecalSpec, row: RosterRow, settings: Settings) -> str:

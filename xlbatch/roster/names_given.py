@@ -10,7 +10,7 @@ from xlbatch.tables.contents import AFTER_YES, kind_of_text, yes_or_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
-from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
+from xlbatch.trade.name_parts import first_name, last_name, whole_name, words_of_no_name
 from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
 _MARK = re.compile(r"^[*†✓✔✅☑✗✘❌?]+\s*|\s*[*†✓✔✅☑✗✘❌?]+$")
@@ -25,6 +25,7 @@ _LIKE_ANOTHERS = re.compile(r"(?:the )?same as (?!above).+|(?:genau)?so wie .+|w
 _QUOTED = re.compile(r"[\"“”„«»‘‚'](.+)[\"“”„«»’‘']")
 _WITHIN_QUOTES = re.compile(r"(.*?)[\"“”„«»]([^\"“”„«»]+)[\"“”«»](.*)")
 _NUMBER = re.compile(r"(?:#|№|no\.?|nr\.?|n[º°]\.?|number)?\s*(\d{1,3})(?:[.,]0)?", re.IGNORECASE)
+_NAME_AND_NUMBER = re.compile(r"(.*[^\W\d_])[\s,/#-]+(\d{1,2})")  # NOVAK 11
 _AND = re.compile(r"\S\s+(?:&|\+|and|und|et|en|og|och)\s+[^\W\d_]|\w,.*\w,.*\w")  # two people in one name
 
 
@@ -119,7 +120,9 @@ def print_name(line: Line) -> Line:
     if not typed or typed in (NO_NAME, text_of(line, "Who")):
         return line
     first, last = text_of(line, "First name"), text_of(line, "Last name")
-    whole = text_of(line, "Who") or f"{first} {last}".strip()
+    whole = whole_name(text_of(line, "Who")) or f"{first} {last}".strip()
+    if typed.casefold() in whole.casefold().split():
+        return line  # Skip of Skip Marlowe
     done: dict[str, Callable[[], str]] = {
         "whole name": lambda: whole,
         "whole name or above": lambda: whole,
@@ -134,6 +137,9 @@ def print_name(line: Line) -> Line:
         code = "print-answer-doubtful" if means == "whole name or above" else "print-answer"
         line.found(code, "Print name", typed, text=text or typed)
         return with_texts(line, Print_name=text or typed)
+    named = _NAME_AND_NUMBER.fullmatch(typed)
+    if named and named[1].casefold() in (whole.casefold(), *whole.casefold().split()) and not line.given("Number"):
+        return with_texts(pointed(line, "Number", "Print name"), Print_name=named[1], Number=named[2])
     if _NO_TEXT.fullmatch(typed) or kind_of_text(typed) in _NEVER_PRINTED or _LIKE_ANOTHERS.fullmatch(typed):
         line.found("print-answer-unclear", "Print name", typed)
         return with_texts(line, Print_name=NO_NAME)

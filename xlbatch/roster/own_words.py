@@ -24,10 +24,10 @@ from xlbatch.tables.boxes import mark
 from xlbatch.tables.cells import Unclear, choice
 from xlbatch.tables.contents import AFTER_YES, yes_or_no
 from xlbatch.tables.line import Line
-from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.tables.sizes import read_size, says_whose, several_sizes, wearer
+from xlbatch.tables.size_cell import SizeCell, read_size_cell
+from xlbatch.tables.sizes import likely_size, read_size, says_whose, several_sizes, sizes_in, wearer
 from xlbatch.trade.answer_words import answer, answers_that_mean
-from xlbatch.trade.remarks import is_remark
+from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
 
 _STROKES = re.compile(r"[I|]{1,4}")
 
@@ -49,6 +49,8 @@ def _size(line: Line) -> Line:
     if typed and answer("Size", typed) == "not wanted":
         return not_made(line, "Size", typed)
     size = read_size_cell(typed)
+    if not size.size and not likely_size(typed) and len(among := sizes_in(typed)) == 1:  # I usually take a medium
+        size = SizeCell(read_size(among[0]) or "", note=typed, doubtful=True)
     plain = size.size == typed or (read_size(typed) == size.size and not size.note and says_whose(typed))
     if not size.size or plain or several_sizes(typed):
         return line
@@ -106,16 +108,21 @@ def _how_many(line: Line) -> Line:
 
 
 def _status(line: Line) -> Line:
-    """`Confirmed` is no status of ours; `Refunded` is cancelled."""
+    """`Confirmed` is no status of ours; `Refunded` is cancelled; a word of neither kind is asked about."""
     typed = text_of(line, "Status")
-    is_ours = not isinstance(choice(Raw(typed), line.columns["Status"].choices), Unclear)
-    means = yes_or_no(typed) if typed and not is_ours else ""
+    ours = choice(Raw(typed), line.columns["Status"].choices)
+    if not typed or not isinstance(ours, Unclear):
+        return line
+    means = yes_or_no(typed)
     if means == "not wanted":
         return not_made(line, "Status", typed)
-    if means == "wanted":
-        line.unclear["Status"] = typed
-        return with_texts(line, Status="")
-    return line
+    of_another_list = not (means or ours.suggestion or line.given("Garment no.") or remark_asks(typed) == NONE_WANTED)
+    if of_another_list:
+        line.found("wanted-unclear", "Status", typed)
+    if means != "wanted" and not of_another_list:
+        return line
+    line.unclear["Status"] = typed
+    return with_texts(line, Status="")
 
 
 def _wanted(line: Line) -> Line:

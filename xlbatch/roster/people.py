@@ -53,7 +53,17 @@ def read_people(given: Iterable[Line], last_no: int, in_doubt: frozenset[str] | 
     note_whose(rows, roster, settled - {number for number in settled if str(number) in (in_doubt or ())})
     adults = said_adult(rows, roster)
     roster = [replace(row, adult_said=row.source.row in adults) for row in roster]
-    return People(tuple(roster), last_no, tuple(problem for line in rows for problem in line.problems))
+    return People(tuple(roster), last_no, _of_the_list_once(problem for line in rows for problem in line.problems))
+
+
+def _of_the_list_once(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """The problems; what is asked about the list is asked once, at the first of its rows, for all of them."""
+    told: dict[object, Problem] = {}
+    for place, fault in enumerate(problems):
+        of_list = fault.code.startswith("list-")
+        key = fault.code if of_list else place
+        told[key] = replace(told[key], rows=told[key].rows + fault.rows) if key in told else fault
+    return tuple(told.values())
 
 
 def _is_example(line: Line) -> bool:

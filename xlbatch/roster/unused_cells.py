@@ -82,7 +82,7 @@ def _orders(above: Mapping[Where, str], roster: Sequence[RosterRow]) -> Iterator
         label = _LABEL.match(text)
         orders = len(text.split()) >= _LEAST_OF_A_SENTENCE and _has(text, "order") and not _LEGEND.search(text)
         if orders or (label and _has(label[1], "label")):
-            rows = tuple(row.source.row for row in roster if row.source.sheet == where.sheet)
+            rows = tuple(dict.fromkeys(row.source.row for row in roster if row.source.sheet == where.sheet))
             yield problem("row-above", where, text, rows=rows)
 
 

@@ -11,7 +11,7 @@ from itertools import pairwise
 from xlbatch.files.raw import Raw
 from xlbatch.tables import cells
 from xlbatch.tables.cells import Unclear, shown_value
-from xlbatch.tables.size_cell import read_size_cell
+from xlbatch.tables.size_cell import counted_sizes, read_size_cell
 from xlbatch.tables.sizes import several_sizes, wearer
 from xlbatch.trade.answer_words import answer, garment_meant
 from xlbatch.trade.contrast import shade
@@ -94,7 +94,7 @@ def kind_of_text(text: str) -> str:
     letter, name, words, remark."""
     if _is_yes_no(text) and not read_size_cell(text).size:
         return "yes or no"
-    if read_size_cell(text).size or several_sizes(text):
+    if read_size_cell(text).size or several_sizes(text) or counted_sizes(text):
         return "size"
     if wearer(text):
         return "wearer"

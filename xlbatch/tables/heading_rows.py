@@ -70,7 +70,8 @@ class Headings:
         end = max((row_no for row_no, cells in enumerate(rows, 1) if len(cells) > 1), default=len(rows))
         rows = rows[:end]
         if self.people:
-            return replace(self, people=tuple(_decided(part, _cells_of(part, rows)) for part in self.people))
+            people = tuple(_decided(part, _cells_of(part, rows)) for part in self.people)
+            return replace(self, people=people, matches=self.matches if NAMES & self.known else people[0].matches)
         return _decided(self, rows)
 
 
@@ -118,7 +119,9 @@ def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, b
     lower = _texts(below)
     titles = _joined(upper, lower, meaning) if lower else {}
     both, alone = (read_headings(row + 1, text, meaning, body) for text in (titles, lower))
-    fuller = len(both.known) > len(alone.known) and (both.sizes or (meaning == "Roster" and names_columns(lower)))
+    is_title = len(upper) == 1 and lower and min(upper) <= min(lower)
+    named = meaning == "Roster" and names_columns(lower) and not is_title
+    fuller = len(both.known) > len(alone.known) and (both.sizes or named)
     return replace(both, rows=2) if fuller else NONE
 
 
@@ -155,13 +158,15 @@ def _of_titles(titles: tuple[tuple[int, str], ...], sized: frozenset[int], *, co
 
 
 def _parts(row: int, titles: Mapping[int, str], sized: frozenset[int]) -> tuple[Headings, ...]:
-    """The headings of each person, or each garment, of a row that is for several, if each has a name and a size."""
+    """The headings of each person, or each garment, of a row that is for several, if each has a size and a name, or
+    beside several garments a column that may hold the names."""
 
     def read(part: NumberedPart) -> Headings:
         return replace(read_headings(row, part.titles, "Roster", []), garment=part.garment)
 
     parts = tuple(map(read, parts_of_a_row(titles, sized)))
-    return parts if all("Size" in part.known and NAMES & part.known for part in parts) else ()
+    named = all(NAMES & part.known or (part.garment and len(part.titles) > 1) for part in parts)
+    return parts if named and all("Size" in part.known for part in parts) else ()
 
 
 def _is(cells: Cells, titles: Mapping[int, str]) -> bool:

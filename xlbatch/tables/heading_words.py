@@ -13,7 +13,8 @@ from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
 OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
-_WEIGHTY = ("Someone else", "Orderer", "Aside")  # roles whose words outweigh `name` and `size`
+_PERSONS = ("Someone else", "Orderer")
+_WEIGHTY = (*_PERSONS, "Aside")  # roles whose words outweigh `name` and `size`
 
 
 @lru_cache(maxsize=5000)
@@ -74,6 +75,8 @@ def _by_words(heading: str) -> Mapping[str, float]:
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
             scores |= dict.fromkeys(meanings, MOST_BY_WORDS)
+    if "Note" in scores:  # Coach's remark
+        scores = {meaning: worth for meaning, worth in scores.items() if meaning not in _PERSONS}
     return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in scores.items()}
 
 

@@ -13,7 +13,7 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import yes_or_no
 from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
-from xlbatch.trade.answer_words import PLAIN_TEE, garment_in
+from xlbatch.trade.answer_words import OF_ANY_SHIRT, garment_in
 from xlbatch.trade.columns import columns
 
 # a plan's own sheets of which a few columns are read
@@ -107,23 +107,20 @@ class Table:
         return any(word in _YEARS or wearer(word) == "youth" for word in words)
 
     @cached_property
-    def title_row(self) -> int:
-        """Where a line stands right above the headings, or one row higher; or 0."""
-        row = max((row for row in self.above if row < self.heading_row), default=0)
-        return row if self.heading_row - row <= _TITLE_ABOVE else 0
-
-    @cached_property
     def title(self) -> str:
         """The line right above the headings, or one row higher; or ""."""
-        return self.above.get(self.title_row, "")
+        row = max((row for row in self.above if row < self.heading_row), default=0)
+        return self.above[row] if row and self.heading_row - row <= _TITLE_ABOVE else ""
 
     @cached_property
-    def titled_garment(self) -> str:
-        """The garment that the line above the headings, or the sheet's name, speaks of, if it is no plain tee and no
-        column says which garment."""
+    def garment_said(self) -> tuple[str, str]:
+        """The garment that the heading of the sizes, the line above or the sheet's name speaks of, and that text; none
+        for a word said of any shirt, or where a column says which garment."""
         told = any(heading == "Garment" for heading, _ in self.counts.values()) or "Garment" in self.columns
-        titles = () if told or self.garment or self.meaning != "Roster" else (self.title, self.sheet)
-        return next((garment for title in titles if (garment := garment_in(title)) and garment != PLAIN_TEE), "")
+        over_sizes = self.titles.get(self.columns.get("Size", 0), "")
+        texts = () if told or self.garment or self.meaning != "Roster" else (over_sizes, self.title, self.sheet)
+        garments = ((garment, text) for text in texts if (garment := garment_in(text)) not in ("", *OF_ANY_SHIRT))
+        return next(garments, ("", ""))
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""

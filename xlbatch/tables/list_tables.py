@@ -1,11 +1,13 @@
 """Reads the list of people on a sheet: its tables, however the list lies, and what to ask about them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from itertools import islice
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, problem
 from xlbatch.tables.bare_list import bare_headings
+from xlbatch.tables.cells import shown_value
 from xlbatch.tables.column_questions import column_questions
 from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
 from xlbatch.tables.input_table import Table, made_table
@@ -28,12 +30,18 @@ def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]
     lists = list_parts(sheet, headings)
     problems += lists.problems + tuple(_of_the_columns(sheet, lists.parts))
     tables = tuple(made_table(sheet, "Roster", part) for part in lists.parts)
-    titled = next((table for table in tables if table.titled_garment), None)
-    if titled:
-        row = titled.title_row or titled.heading_row or 1
-        where = sheet.where(min(sheet.rows.get(row, {}), default=1), row)
-        problems += (problem("list-garment", where, titled.title or sheet.name, garment=titled.titled_garment),)
-    return tables, problems
+    return tables, problems + tuple(islice(_of_a_garment(sheet, tables), 1))
+
+
+def _of_a_garment(sheet: RawSheet, tables: Iterable[Table]) -> Iterator[Problem]:
+    """What a title or heading said of the garment, at the cell that says it."""
+    for table in tables:
+        garment, text = table.garment_said
+        if garment:
+            cells = ((row, column) for row, cells in sheet.rows.items() for column in cells)
+            spots = ((row, column) for row, column in cells if shown_value(sheet.rows[row][column]) == text)
+            row, column = next(spots, (table.heading_row or 1, 1))
+            yield problem("list-garment", sheet.where(column, row), text, garment=garment)
 
 
 def _of_the_sheet(sheet: RawSheet) -> Iterator[Problem]:

@@ -12,6 +12,7 @@ from xlbatch.tables.sizes import read_size
 
 _FEWEST = 2  # lines with a size; one alone may be anything
 _HALF = 0.5  # of the lines; the others are greetings
+_SOME, _THIRD = 3, 0.35  # lines with a size within a longer letter
 _BULLET = re.compile(r"^\s*(?:[-–—*•·>]|\d+\s*[.)])\s+")
 _SIGNS = tuple(
     re.compile(rf"\s*{sign}\s*")
@@ -30,7 +31,8 @@ def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
     splits: list[Split] = [sign.split for sign in _SIGNS]
     for split in (*splits, _size_last):
         parts = {row: [part.strip("- ") for part in split(line) if part.strip("- ")] for row, line in lines.items()}
-        if sum(map(_is_person, parts.values())) >= max(_FEWEST, _HALF * len(sheet.rows)):
+        people = sum(map(_is_person, parts.values()))
+        if people >= max(_FEWEST, _HALF * len(sheet.rows)) or people >= max(_SOME, _THIRD * len(sheet.rows)):
             return _in_columns(sheet, only, parts)
     return None
 

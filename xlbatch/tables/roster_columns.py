@@ -25,6 +25,8 @@ _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column m
 TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
 _OF_A_SHIRT = ("Garment", "Wanted")  # headings that may stand over sizes: Shirt, Shirt?
 _BY_A_WORD = ("Aside", "Group")  # meanings one word of a heading may be wrong about, where no one else has the names
+_OF_AGES = ("size", "remark", "number")  # kinds of sizes and of ages
+_OF_ANSWERS = ("Confirmed", "Status", "Cut", "Wanted", "Not wanted", "Paid", "Number", "How many")  # never names
 FOR_MANY = ("Someone else", "Orderer", "Aside", *TEXTS, "Counter", "Print color")  # roles that several columns may have
 _ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Number wanted", "Cut", "Particle")
 _ANSWERED = {
@@ -75,7 +77,7 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     guessed = tuple(
         column
         for column, meaning in meanings.items()
-        if meaning not in FOR_MANY
+        if meaning not in (*FOR_MANY, "Note")
         and not _is_sure(scores[column], meaning, titles.get(column, ""))
         and not (meaning == "Cut" and held[column].share("wearer") == 1)
     )
@@ -100,6 +102,8 @@ def _scores(heading: str, held: Contents, *, first: bool) -> Mapping[str, float]
     worths = heading_scores(heading)
     if asked := next((worth for asks, worth in worths.items() if asks in _OF_A_SHIRT and _of_sizes(held)), 0.0):
         worths = {"Size": asked}
+    if "Size" in worths and held.filled and sum(map(held.share, _OF_AGES)) >= _ALL:  # T-shirt (age) over 7-8
+        worths = {meaning: worth for meaning, worth in worths.items() if meaning not in _OF_A_SHIRT}
     scores: dict[str, float] = {}
     for meaning in {*worths, *(_BY_CONTENTS if held.filled else ())}:
         if meaning == "Wanted" and garment_in(heading) and _ANOTHER.search(heading):
@@ -178,7 +182,8 @@ def _with_a_name(
 
 def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> list[int]:
     """The columns of names in a list that has none by its headings: someone else's, families', any that only by a word
-    of its heading is of something else (`Ticket holder`, `Team list`)."""
+    of its heading is of something else (`Ticket holder`, `Team list`), or whose heading asks for answers
+    (`Confirmed`)."""
     named = [column for column in meanings if held[column].share("name") >= _MOSTLY]
     others = [column for column in named if meanings[column] in ("Someone else", "Orderer")]
     families = [
@@ -191,7 +196,10 @@ def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], hel
         and heading_scores(titles.get(column, "")).get(meanings[column], 0.0) < SLIP
         and held[column].different == held[column].filled > 1
     ]
-    return [*others, *families, *by_a_word]
+    unread = [column for column in held if column not in meanings and held[column].share("name") >= _MOSTLY]
+    misheaded = [column for column in named if meanings[column] in _OF_ANSWERS]
+    misheaded = [column for column in (*misheaded, *unread) if held[column].different > 1]
+    return [*others, *families, *by_a_word, *misheaded]
 
 
 def _of_families(title: str, held: Contents) -> bool:

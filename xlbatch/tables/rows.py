@@ -1,6 +1,5 @@
 """Turns a table into its lines: one a row, or one for each size that a row asks for."""
 
-import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
@@ -8,18 +7,18 @@ from xlbatch.files.raw import Raw
 from xlbatch.job.job import NO_NAME, Class
 from xlbatch.job.source import Source
 from xlbatch.tables.cells import shown_value, yes_no
+from xlbatch.tables.contents import kind_of_text
 from xlbatch.tables.heading_rows import NAMES
 from xlbatch.tables.input_table import ANSWERS, Table
 from xlbatch.tables.line import Line, Units
-from xlbatch.tables.size_cell import read_size_cell
+from xlbatch.tables.size_cell import counted_sizes, read_size_cell
 from xlbatch.tables.size_columns import is_tick, pieces
-from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer
+from xlbatch.tables.sizes import BETWEEN, read_size, says_whose, several_people, several_sizes, wearer_in
 from xlbatch.trade.answer_words import answer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
-_COUNTED = re.compile(r"\d{1,2}\s*[x×*]\s*\S+")  # 1xS 1xL
-_TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
+_MANY = 0.25  # of the rows; fewer may be people with one name
 _SAME_AS_ABOVE = ("same as above", "as above")  # under Print name it may mean the person's own name
 
 
@@ -36,6 +35,7 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             if column in filled and not built_in
         }
         notes = _notes(table, row) if table.notes else {}
+        last = table.columns.get("Last name", 0)
         line = Line(
             meaning=table.meaning,
             source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra, notes),
@@ -47,6 +47,8 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             for_=_whom(table, row) if holds else None,
             left_out=table.left_out.get(row, ""),
         )
+        if last in filled and last not in table.rows[row]:
+            line.found("list-last-names", "First name", shown_value(filled[table.columns["First name"]]))
         if table.sizes:
             yield from _by_size(line, table, row)
         elif table.counts:
@@ -75,7 +77,7 @@ def _notes(table: Table, row: int) -> dict[str, str]:
 def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str, Raw]:
     """The cells with what a title, the sheet's name or a heading says of the row, and the answers in other columns."""
     group = table.groups.get(row, table.group)
-    texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment or table.titled_garment}
+    texts = {"Group": group if "Group" not in table.columns else "", "Garment": table.garment or table.garment_said[0]}
     texts["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
     filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
     filled = {role: Raw(text) for role, text in table.blanks_mean.items()} | filled
@@ -101,15 +103,10 @@ def _roles(table: Table) -> dict[str, int]:
 def _whom(table: Table, row: int) -> Class | None:
     """Whom the sizes of a row are for, by the title above it or its sheet's name; an age is a child's where the
     headings speak of children."""
-    titled = _wearer_in(table.groups.get(row, table.title)) or _wearer_in(table.sheet)
+    titled = wearer_in(table.groups.get(row, table.title)) or wearer_in(table.sheet)
     cell = table.rows[row].get(table.columns.get("Size", 0))
     typed = shown_value(cell) if cell and not titled and table.is_of_children else ""
     return "youth" if typed[:1].isdigit() and read_size(typed, "youth") and not read_size(typed) else titled
-
-
-def _wearer_in(title: str) -> Class | None:
-    """Whom a title speaks of, also beside something else: `Grade 3 (youth sizes)`."""
-    return next(filter(None, map(wearer, filter(None, (title, *_TITLE_PARTS.split(title))))), None)
 
 
 def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
@@ -117,7 +114,11 @@ def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
     above: Mapping[int, Raw] = {}
     printed = table.columns.get("Print name", 0)
     texts = list[str]()  # what is printed in the rows above
+    first, last = (table.columns.get(heading, 0) for heading in ("First name", "Last name"))
+    families = last if _has_families(table, first, last) else 0
     for row, cells in table.rows.items():
+        if families in above and first in cells and families not in cells:  # brothers and sisters, in all likelihood
+            cells = {**cells, families: above[families]}
         cells = {
             column: above.get(column, cell)
             if cell.value in _DITTO or (cell.value in _SAME_AS_ABOVE and column != printed)
@@ -131,6 +132,14 @@ def _without_dittos(table: Table) -> Iterator[tuple[int, Mapping[int, Raw]]]:
             texts.append(shown_value(cells[printed]))
         yield row, cells
         above = cells
+
+
+def _has_families(table: Table, first: int, last: int) -> bool:
+    """Whether many first names stand without a last name, as brothers and sisters do below the first of them."""
+    if not (first and last) or {"Who", "Garment no."} & table.columns.keys():
+        return False
+    alone = sum(first in cells and last not in cells for cells in table.rows.values())
+    return alone > 1 and alone >= _MANY * len(table.rows)
 
 
 def _with_size(line: Line, table: Table, row: int) -> Line:
@@ -158,7 +167,10 @@ def _each_size(line: Line) -> Iterator[Line]:
     cell = line.cells.get("Size")
     typed = shown_value(cell) if cell and not cell.fault else ""
     counted = line.given("How many") and shown_value(line.cells["How many"]) == str(len(_parts(typed)))
-    sizes = _parts(typed) if counted else several_sizes(typed) or _counted_sizes(typed)
+    if people := _people_apart(line, typed):
+        yield from people
+        return
+    sizes = _parts(typed) if counted else several_sizes(typed) or counted_sizes(typed)
     if len(sizes) < 2 or (line.given("How many") and not counted) or line.given("Garment no.") or _is_several(line):
         yield line
         return
@@ -170,18 +182,37 @@ def _each_size(line: Line) -> Iterator[Line]:
         yield replace(line, cells={**line.cells, "Size": Raw(size)}, problems=[] if number else line.problems)
 
 
-def _counted_sizes(typed: str) -> tuple[str, ...]:
-    """The parts of `2 x M, 1 x L`, as typed; none where a part of it is no size."""
-    parts = tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
-    parts = tuple(_COUNTED.findall(typed)) if len(parts) < 2 else parts
-    cells = [read_size_cell(part) for part in parts]
-    counts = any(cell.many > 1 for cell in cells) or _COUNTED.match(typed)
-    return parts if counts and all(cell.size and not cell.note for cell in cells) else ()
+def _people_apart(line: Line, typed: str) -> tuple[Line, ...]:
+    """A line for each person where one cell names several and the other has as many sizes: `Ana, Ivo` beside `M, L`."""
+    cell = line.cells.get("Who")
+    names = _split(shown_value(cell)) if cell and not cell.fault else ()
+    sizes = _split(typed)
+    if (
+        not 1 < len(names) == len(sizes)
+        or not all(read_size_cell(size).size for size in sizes)
+        or line.given("How many")
+    ):
+        return ()
+    if line.given("Garment no.") or not all(kind_of_text(name) in ("name", "words") for name in names):
+        return ()
+    line.found("list-in-cells", "Who", ", ".join(names))
+    family = names[-1].split()[1:]  # of Ana & Ivo Berg
+    names = tuple(name if " " in name else " ".join((name, *family)) for name in names)
+    return tuple(
+        replace(
+            line, cells={**line.cells, "Who": Raw(name), "Size": Raw(size)}, problems=[] if place else line.problems
+        )
+        for place, (name, size) in enumerate(zip(names, sizes, strict=True))
+    )
+
+
+def _split(typed: str) -> tuple[str, ...]:
+    return tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
 
 
 def _parts(typed: str) -> tuple[str, ...]:
     """The sizes of an answer that names several, as typed; none where a part of it is no size."""
-    parts = tuple(part.strip() for part in BETWEEN.split(typed) if part.strip())
+    parts = _split(typed)
     return parts if all(map(read_size, parts)) and not read_size(typed) else ()
 
 

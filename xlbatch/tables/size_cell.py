@@ -8,7 +8,7 @@ from typing import NamedTuple
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import yes_no
-from xlbatch.tables.sizes import read_size, says_tall, sizes_in
+from xlbatch.tables.sizes import BETWEEN, read_size, says_tall, sizes_in
 from xlbatch.trade.answer_words import garment_meant
 from xlbatch.trade.contrast import shade
 
@@ -17,6 +17,7 @@ _MANY_OR_X = re.compile(r"(\d{1,2})\s+[x×*]\s+(l|lg)", re.IGNORECASE)  # 2 x L:
 _MANY_PLAIN = re.compile(
     r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE
 )
+_COUNTED = re.compile(r"\d{1,2}\s*[x×*]\s*\S+")  # 1xS 1xL
 _MANY_AFTER = re.compile(r"\s*(?:[x×*]\s*(\d{1,2})|\((?:x|×)\s*(\d{1,2})\))$", re.IGNORECASE)
 _BESIDE = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]")
 _MONEY = re.compile(r"[+-]?\s*[$€£]\s*\d+(?:[.,]\d+)?|[+-]?\s*\d+(?:[.,]\d+)?\s*(?:[$€£]|usd|eur)", re.IGNORECASE)
@@ -70,6 +71,15 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
         size = read_size(rest, for_hint) if color or garment else None
     other = any(says_tall(note) or {*map(read_size, sizes_in(note))} - {size} for note in notes)
     return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure or other)
+
+
+def counted_sizes(text: str) -> tuple[str, ...]:
+    """The parts of `2 x M, 1 x L`, as typed; none where a part of it is no size."""
+    parts = tuple(part.strip() for part in BETWEEN.split(text) if part.strip())
+    parts = tuple(_COUNTED.findall(text)) if len(parts) < 2 else parts
+    cells = [read_size_cell(part) for part in parts]
+    counts = any(cell.many > 1 for cell in cells) or _COUNTED.match(text)
+    return parts if counts and all(cell.size and not cell.note for cell in cells) else ()
 
 
 def _count(text: str) -> tuple[str, int, bool]:

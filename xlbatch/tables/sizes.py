@@ -32,6 +32,7 @@ _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
 _LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
 _LONGEST = 3  # words of a size in a message
+_TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
 # A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
 _CHEST = re.compile(
     r"(?:chest |bust )?(?:2[89]|[3-9]\d|1\d\d)(?: ?(?:-|–|/|to) ?\d{2,3})? ?(?:in|inch|inches|cm|\"|″)?\.?"
@@ -131,6 +132,11 @@ def wearer(text: str) -> Class | None:
         return None
     anyones = any(_words().get(("filler", word)) for word in _WORD.findall(_plain(text)))  # unisex, regular
     return cast(Class, read.for_) if read.for_ else "adult" if anyones else None
+
+
+def wearer_in(title: str) -> Class | None:
+    """Who a title speaks of, also beside something else: `Grade 3 (youth sizes)`."""
+    return next(filter(None, map(wearer, filter(None, (title, *_TITLE_PARTS.split(title))))), None)
 
 
 def likely_size(text: str) -> str:

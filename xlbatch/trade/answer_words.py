@@ -8,6 +8,7 @@ from xlbatch.trade.tables import table, words
 _WORDS = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
 _SIGNS = re.compile("[\u2190-\u2bff\ufe0f\U0001f000-\U0001faff]+")  # pictures beside a word: \u2705 paid
 PLAIN_TEE = "Crew-neck tee"
+OF_ANY_SHIRT = (PLAIN_TEE, "Polyester sports tee")  # shirt, jersey: in a heading or title they say nothing
 
 
 @lru_cache(maxsize=10_000)

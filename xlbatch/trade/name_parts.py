@@ -18,6 +18,17 @@ def last_name(name: str) -> str:
     return last
 
 
+def whole_name(name: str) -> str:
+    """A whole name with the first name first: `Novak, Ana Jr.` is Ana Novak Jr.; any other name as it is."""
+    last, comma, first = (part.strip() for part in name.partition(","))
+    is_turned = comma and last and first and not re.search(r"[,;()\[\]\d]", last + first)
+    if not is_turned or _is(first.split()[0], "tail"):
+        return name
+    words = first.split()
+    tails = [word for word in words if _is(word, "tail")]
+    return " ".join((*(word for word in words if word not in tails), last, *tails))
+
+
 def without_title(name: str) -> str:
     """A whole name less a title before it: `Dr. Ana Novak Jr.` is Ana Novak Jr.; Mr. Lund stays, as one is called."""
     words = name.split()
