@@ -33,5 +33,5 @@ def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, 
     blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
     if len(blocks) >= _FEWEST and blocks <= set(lone):
         sure |= blocks - titles
-    sure |= {row for row in lone if sure and row == min(rows) and row not in titles}
+    sure |= ({min(rows)} & set(lone)) - titles if sure else set()
     return {row: text.rstrip(": ") for row, text in lone.items() if row in sure}

@@ -185,8 +185,8 @@ def _each_size(line: Line) -> Iterator[Line]:
 def _people_apart(line: Line, typed: str) -> tuple[Line, ...]:
     """A line for each person where one cell names several and the other has as many sizes: `Ana, Ivo` beside `M, L`."""
     cell = line.cells.get("Who")
-    names = _split(shown_value(cell)) if cell and not cell.fault else ()
-    sizes = _split(typed)
+    names = _split(shown_value(cell)) if cell and not cell.fault and BETWEEN.search(typed) else ()
+    sizes = _split(typed) if names else ()
     if (
         not 1 < len(names) == len(sizes)
         or not all(read_size_cell(size).size for size in sizes)

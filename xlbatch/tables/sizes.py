@@ -139,6 +139,7 @@ def wearer_in(title: str) -> Class | None:
     return next(filter(None, map(wearer, filter(None, (title, *_TITLE_PARTS.split(title))))), None)
 
 
+@lru_cache(maxsize=10_000)
 def likely_size(text: str) -> str:
     """The size most probably meant by a text that is none, or ""."""
     age = _words().get(("age", re.sub(r"\s*[-–/]\s*", "-", text.strip())))
