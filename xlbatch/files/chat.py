@@ -11,9 +11,15 @@ _LINES_LOOKED_AT = 20
 _MOSTLY = 0.6
 
 
+_OF_A_DAY = re.compile(
+    r"\W*\d{1,2}[:.]\d{2}(?:[:.]\d{2})?(?:\s*[ap]\.?m\.?)?\W*[\s\])-](?P<sender>[^:\d\W][^:\d]{0,40}):\s*(?P<message>.*)",
+    re.IGNORECASE,
+)
+
+
 def sender_and_message(line: str) -> tuple[str, str] | None:
     """Who wrote a line of a chat, and what; None for any other line."""
-    match = _LINE.fullmatch(line.strip())
+    match = _LINE.fullmatch(line.strip()) or _OF_A_DAY.fullmatch(line.strip())
     return (match["sender"].strip(), match["message"].strip()) if match else None
 
 

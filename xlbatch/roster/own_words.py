@@ -27,7 +27,7 @@ from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import SizeCell, read_size_cell
 from xlbatch.tables.sizes import likely_size, read_size, says_whose, several_sizes, sizes_in, wearer
 from xlbatch.trade.answer_words import answer, answers_that_mean
-from xlbatch.trade.remarks import NONE_WANTED, is_remark, remark_asks
+from xlbatch.trade.remarks import ANOTHER_SIZE, NONE_WANTED, is_remark, remark_asks
 
 _STROKES = re.compile(r"[I|]{1,4}")
 
@@ -54,7 +54,7 @@ def _size(line: Line) -> Line:
     plain = size.size == typed or (read_size(typed) == size.size and not size.note and says_whose(typed))
     if not size.size or plain or several_sizes(typed):
         return line
-    if size.doubtful:
+    if size.doubtful or remark_asks(size.note) == ANOTHER_SIZE:
         line.found("size-doubtful", "Size", typed, size=size.size, many=size.many)
     line = with_texts(noted(line, size.note), Size=size.size)
     if size.many > 1 and not line.given("How many"):

@@ -53,12 +53,11 @@ def unused_cells(
         yield from chain(*asked.values(), kept_columns(of_sheet, asked))
     above = {read_table.where(1, row): text for read_table in tables for row, text in read_table.above.items()}
     yield from _blank_texts(tables, roster)
-    about = tuple(_of_lines(roster, problems, above))
-    spoken_of = {problem.where for problem in about}
-    yield from about
     own = {read_table.sheet for read_table in tables if set(read_table.titles.values()) >= _OWN}
-    told = {where: text for where, text in above.items() if where not in spoken_of and where.sheet not in own}
-    yield from _orders(told, roster)
+    orders = tuple(_orders({where: text for where, text in above.items() if where.sheet not in own}, roster))
+    for_all = {order.where for order in orders}
+    yield from (line for line in _of_lines(roster, problems, above) if line.where not in for_all)
+    yield from orders
 
 
 def _blank_texts(tables: Sequence[Table], roster: Sequence[RosterRow]) -> Iterator[Problem]:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import Cells, Headings
 from xlbatch.tables.sizes import read_size, wearer_in
+from xlbatch.trade.answer_words import garment_in
 
 _SAYS_GROUP = re.compile(
     r"\b(family|families|household|cousins|team|class|grade|room|cabin|troop|den|squad|group|table|coaches|adults|"
@@ -29,7 +30,7 @@ def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, 
         if set(cells) == {left} and isinstance(cells[left].value, str) and len(below) > 1
     }
     lone = {row: text for row, text in lone.items() if not read_size(text)}
-    sure = {row for row, text in lone.items() if _SAYS_GROUP.search(text) or wearer_in(text)}
+    sure = {row for row, text in lone.items() if _SAYS_GROUP.search(text) or wearer_in(text) or garment_in(text)}
     blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
     if len(blocks) >= _FEWEST and blocks <= set(lone):
         sure |= blocks - titles

@@ -111,7 +111,8 @@ def find_headings(sheet: RawSheet, meaning: str) -> Headings:
 
 
 def _better(best: Headings, other: Headings) -> Headings:
-    return other if len(other.known) > len(best.known) else best
+    """The one with more columns known; of two with as many the first, but for a lone title."""
+    return max(best, other, key=lambda of: (len(of.known), bool(of.known) and len(of.titles) > 1))
 
 
 def _with_next(row: int, upper: Mapping[int, str], below: Cells, meaning: str, body: list[Cells]) -> Headings:

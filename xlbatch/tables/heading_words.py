@@ -75,8 +75,9 @@ def _by_words(heading: str) -> Mapping[str, float]:
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
             scores |= dict.fromkeys(meanings, MOST_BY_WORDS)
-    if "Note" in scores:  # Coach's remark
-        scores = {meaning: worth for meaning, worth in scores.items() if meaning not in _PERSONS}
+    for stronger, weaker in ("Note", _PERSONS), ("Aside", ("Wanted",)):  # Coach's remark; coming to the dinner?
+        if stronger in scores:
+            scores = {meaning: worth for meaning, worth in scores.items() if meaning not in weaker}
     return {meaning: min(worth, MOST_BY_WORDS) + 2 * (meaning in _WEIGHTY) for meaning, worth in scores.items()}
 
 

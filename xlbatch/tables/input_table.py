@@ -15,6 +15,7 @@ from xlbatch.tables.list_parts import ListPart
 from xlbatch.tables.sizes import wearer
 from xlbatch.trade.answer_words import OF_ANY_SHIRT, garment_in
 from xlbatch.trade.columns import columns
+from xlbatch.trade.contrast import shade
 
 # a plan's own sheets of which a few columns are read
 _YEARS = ("age", "ages", "years", "años", "anos", "ans", "jahre", "anni", "jaar", "lat", "let", "yaş")
@@ -116,11 +117,22 @@ class Table:
     def garment_said(self) -> tuple[str, str]:
         """The garment that the heading of the sizes, the line above or the sheet's name speaks of, and that text; none
         for a word said of any shirt, or where a column says which garment."""
-        told = any(heading == "Garment" for heading, _ in self.counts.values()) or "Garment" in self.columns
         over_sizes = self.titles.get(self.columns.get("Size", 0), "")
-        texts = () if told or self.garment or self.meaning != "Roster" else (over_sizes, self.title, self.sheet)
+        texts = () if self._garment_told or self.garment else (over_sizes, self.title, self.sheet)
         garments = ((garment, text) for text in texts if (garment := garment_in(text)) not in ("", *OF_ANY_SHIRT))
         return next(garments, ("", ""))
+
+    @cached_property
+    def _garment_told(self) -> bool:
+        counted = any(heading == "Garment" for heading, _ in self.counts.values())
+        return counted or "Garment" in self.columns or self.meaning != "Roster"
+
+    def ordered_under(self, title: str) -> Mapping[str, str]:
+        """The garment of the rows under a title, maybe with its color: `HOODIES (charcoal)`."""
+        garment = "" if self._garment_told else garment_in(title)
+        colors = [word for word in re.findall(r"[^\W\d_]+", title) if garment and shade(word) is not None]
+        told = {"Garment": garment, "Color": "" if "Color" in self.columns else " ".join(colors)}
+        return {heading: text for heading, text in told.items() if text}
 
     def where(self, column: int, row: int) -> Where:
         """A cell of the sheet."""

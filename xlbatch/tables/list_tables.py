@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from itertools import islice
+from itertools import chain
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, problem
@@ -30,18 +30,26 @@ def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]
     lists = list_parts(sheet, headings)
     problems += lists.problems + tuple(_of_the_columns(sheet, lists.parts))
     tables = tuple(made_table(sheet, "Roster", part) for part in lists.parts)
-    return tables, problems + tuple(islice(_of_a_garment(sheet, tables), 1))
+    return tables, problems + tuple(_of_garments(sheet, tables))
 
 
-def _of_a_garment(sheet: RawSheet, tables: Iterable[Table]) -> Iterator[Problem]:
-    """What a title or heading said of the garment, at the cell that says it."""
-    for table in tables:
-        garment, text = table.garment_said
-        if garment:
-            cells = ((row, column) for row, cells in sheet.rows.items() for column in cells)
-            spots = ((row, column) for row, column in cells if shown_value(sheet.rows[row][column]) == text)
-            row, column = next(spots, (table.heading_row or 1, 1))
-            yield problem("list-garment", sheet.where(column, row), text, garment=garment)
+def _of_garments(sheet: RawSheet, tables: Iterable[Table]) -> Iterator[Problem]:
+    """What titles and headings said of the garment, each at the cell that says it."""
+    for text, garment in dict(chain.from_iterable(map(_garments, tables))).items():
+        cells = ((row, column) for row, cells in sheet.rows.items() for column in cells)
+        spots = ((row, column) for row, column in cells if shown_value(sheet.rows[row][column]).rstrip(": ") == text)
+        row, column = next(spots, (1, 1))
+        yield problem("list-garment", sheet.where(column, row), text, garment=garment)
+
+
+def _garments(table: Table) -> Iterator[tuple[str, str]]:
+    """Each text over a table or its sections that names a garment, and the garment."""
+    garment, text = table.garment_said
+    if garment:
+        yield text.rstrip(": "), garment
+    for title in dict.fromkeys(table.groups.values()):
+        if garment := table.ordered_under(title).get("Garment", ""):
+            yield title, garment
 
 
 def _of_the_sheet(sheet: RawSheet) -> Iterator[Problem]:

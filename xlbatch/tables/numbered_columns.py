@@ -5,6 +5,7 @@
 import re
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
+from itertools import chain
 from typing import NamedTuple
 
 from xlbatch.files.raw import Raw
@@ -13,7 +14,7 @@ from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
 from xlbatch.tables.roster_columns import NAMES
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.trade.answer_words import garment_in, garment_meant
+from xlbatch.trade.answer_words import PLAIN_TEE, garment_in, garment_meant
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(
@@ -22,6 +23,7 @@ _NUMBER = re.compile(
 )
 _IN_WORDS = {"first": 1, "second": 2, "third": 3, "extra": 2, "additional": 2, "another": 2}
 _PERSONS = frozenset((*NAMES, "Someone else", "Orderer", "Name wanted"))  # what the heading of a person's name may say
+_OTHERS = frozenset(("Someone else", "Orderer"))
 _BRACKETS = re.compile(r"\s*\([^()]*\)")  # (if any)
 _OF_SIZES = 0.8  # of a column's cells
 _SAYS_NOTHING = frozenset(
@@ -150,16 +152,27 @@ def _by_person(titles: Titles) -> tuple[NumberedPart, ...]:
 
 
 def _by_pairs(titles: Titles) -> tuple[NumberedPart, ...]:
-    """A part for each person where a column of sizes stands beside each: `Husband`, `Size`, `Wife`, `Size`."""
+    """A part for each person where a column of sizes stands beside each: `Husband`, `Size`, `Wife`, `Size`; `Mom`,
+    `Mom's size`, `Baby`, `Onesie size`."""
     places = sorted(column for column, text in titles.items() if text)
-    sizes = [column for column in places if plain(titles[column]) == "size"]
+    sizes = [column for column in places if "Size" in heading_scores(titles[column])]
     owners = [places[places.index(column) - 1] for column in sizes if places[0] != column]
     texts = [titles[column] for column in owners]
     alone = len(sizes) == len(owners) > 1 and len({*map(plain, texts)}) == len(texts) and not {*sizes} & {*owners}
-    if not alone or not all(set(heading_scores(text)) <= _PERSONS for text in texts):
+    if not alone or {"First name", "Last name"} & {*chain(*map(heading_scores, texts))}:
         return ()
-    pairs = ({owner: _named(titles[owner]), size: titles[size]} for owner, size in zip(owners, sizes, strict=True))
-    return _with_shared(titles, tuple(pairs))
+    if not all(_is_someone(text) for text in texts) or any("Aside" in heading_scores(titles[size]) for size in sizes):
+        return ()
+    sized = {column: "Size" if _OTHERS & set(heading_scores(titles[column])) else titles[column] for column in sizes}
+    pairs = ({owner: _named(titles[owner]), size: sized[size]} for owner, size in zip(owners, sizes, strict=True))
+    garments = [garment if (garment := garment_in(titles[size])) != PLAIN_TEE else "" for size in sizes]
+    parts = _with_shared(titles, tuple(pairs))
+    return tuple(part._replace(garment=garment) for part, garment in zip(parts, garments, strict=True))
+
+
+def _is_someone(text: str) -> bool:
+    """Whether a heading says no more than whose name stands below it: Wife, Child, Mum/Dad."""
+    return any(map(str.isalpha, text)) and set(heading_scores(text)) <= _PERSONS
 
 
 def _is_size(text: str) -> bool:
@@ -172,9 +185,10 @@ def _is_persons(text: str, others: Mapping[str, int]) -> bool:
 
 
 def _named(text: str) -> str:
-    """The heading of a person's name, said to be one: Plus one."""
+    """The heading of a person's name, said to be one: Plus one; Mom, who is someone else elsewhere."""
     text = _BRACKETS.sub("", text)
-    return text if heading_scores(text) else f"{text} name"
+    scores = heading_scores(text)
+    return "Who" if scores and not {*NAMES} & set(scores) else text if scores else f"{text} name"
 
 
 def _whose(text: str) -> str:

@@ -30,11 +30,22 @@ def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
     lines = {row: _BULLET.sub("", _text(cells)) for row, cells in sheet.rows.items() if set(cells) == {only}}
     splits: list[Split] = [sign.split for sign in _SIGNS]
     for split in (*splits, _size_last):
-        parts = {row: [part.strip("- ") for part in split(line) if part.strip("- ")] for row, line in lines.items()}
+        parts = {row: _parts(split, line) for row, line in lines.items()}
         people = sum(map(_is_person, parts.values()))
         if people >= max(_FEWEST, _HALF * len(sheet.rows)) or people >= max(_SOME, _THIRD * len(sheet.rows)):
+            others = {row: _apart(lines[row], splits) for row in parts if not _is_person(parts[row])}
+            parts |= {row: apart for row, apart in others.items() if apart}
             return _in_columns(sheet, only, parts)
     return None
+
+
+def _parts(split: Split, line: str) -> list[str]:
+    return [part.strip("- ") for part in split(line) if part.strip("- ")]
+
+
+def _apart(line: str, splits: Sequence[Split]) -> list[str]:
+    """A line that the others' sign does not part into a name and a size, parted by another; [] where none does."""
+    return next((parts for split in (*splits, _size_last) if _is_person(parts := _parts(split, line))), [])
 
 
 def _is_person(parts: Sequence[str]) -> bool:

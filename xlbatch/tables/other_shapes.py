@@ -1,7 +1,7 @@
 """Turns lists of other shapes into rows: names under size headings, several people in a cell, tallies, a chat."""
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from itertools import islice
 
 from xlbatch.files.raw import Orientation, Raw, RawSheet
@@ -10,15 +10,17 @@ from xlbatch.tables.chats import chat, name_over_message
 from xlbatch.tables.contents import kind_of_text
 from xlbatch.tables.list_shape import ListShape, cells_of, left_over, made_shape, texts_of
 from xlbatch.tables.size_columns import pieces
-from xlbatch.tables.sizes import read_size, wearer
+from xlbatch.tables.sizes import read_size, sizes_in, wearer
 
 _FEWEST = 2  # people, sizes or tallies; one alone may be anything
 _MOSTLY, _HALF = 0.7, 0.5  # of the cells
 _PEOPLE_APART = re.compile(r"[,;\n]+")
+_AND = re.compile(r"\s+(?:and|&|\+)\s+", re.IGNORECASE)
 _NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
 _TALLY = re.compile(r"(.+?)\s*(?:[:=x×]|[-–—]|\s)\s*(\d{1,4})\s*(?:pcs|pieces|shirts?)?\.?", re.IGNORECASE)
 _TALLY_FIRST = re.compile(r"(\d{1,3})\s*(?:[x×:]|[-–—])?\s+(.+?)\.?", re.IGNORECASE)
 _PARTS_OF_A_CELL = 50
+_LONGEST_SIZE = 3  # words
 
 
 def other_shape(sheet: RawSheet) -> ListShape | None:
@@ -132,9 +134,16 @@ def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     """The size a row begins with, and the names after it; nothing where it is no such row."""
     first, *others = [shown_value(cells[column]) for column in sorted(cells)]
     before, _, behind = first.partition(":") if ":" in first else (first, "", "")
-    parts = [part.strip() for text in (behind, *others) for part in _PEOPLE_APART.split(text) if part.strip()]
+    parts = [part.strip() for text in (behind, *others) for part in _each_of(text) if part.strip()]
     are_names = parts and all(kind_of_text(part) in ("name", "words") for part in parts)
     return [before.strip(), *parts] if are_names and read_size(before) else []
+
+
+def _each_of(text: str) -> Iterator[str]:
+    """The people of a text, whole names with an and between them too."""
+    for part in _PEOPLE_APART.split(text):
+        names = _AND.split(part.strip())
+        yield from names if all(" " in name for name in names) else (part,)
 
 
 def several_in_a_cell(sheet: RawSheet) -> ListShape | None:
@@ -163,6 +172,8 @@ def several_in_a_cell(sheet: RawSheet) -> ListShape | None:
 
 def _people_in(text: str) -> list[list[str]]:
     """The people in a cell, each a name and a size, where all of it is people."""
+    before, _, behind = text.partition(": ")  # Parents: Ben XL, Claire M
+    text = behind if not sizes_in(before) and len(_PEOPLE_APART.split(behind)) > 1 else text
     parts = [part for part in _PEOPLE_APART.split(text) if part.strip()][:_PARTS_OF_A_CELL]
     people = [person for part in parts if (person := _person(part))]
     return people if len(people) >= _MOSTLY * len(parts) else []
@@ -179,6 +190,8 @@ def _person(part: str) -> list[str]:
     sides = [side.strip(" )") for side in _NAME_AND_SIZE.split(part.strip(), maxsplit=1)]
     if len(sides) == 1:
         words = part.split()
-        sides = [" ".join(words[:-1]), words[-1]] if len(words) > 1 else []
+        ends = (many for many in range(min(_LONGEST_SIZE, len(words) - 1), 0, -1) if read_size(" ".join(words[-many:])))
+        many = next(ends, 0)
+        sides = [" ".join(words[:-many]), " ".join(words[-many:])] if many else []
     is_person = len(sides) == 2 and read_size(sides[1]) and not read_size(sides[0]) and any(map(str.isalpha, sides[0]))
     return sides if is_person else []

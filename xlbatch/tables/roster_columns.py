@@ -73,7 +73,7 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
-    meanings = _all_wanted(_with_a_name(meanings, titles, held), scores, titles)
+    meanings = _all_wanted(_with_a_size(_with_a_name(meanings, titles, held), held, skipped), scores, titles)
     guessed = tuple(
         column
         for column, meaning in meanings.items()
@@ -178,6 +178,14 @@ def _with_a_name(
     if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
         changed |= {texts[0]: "Print name"}
     return changed
+
+
+def _with_a_size(
+    meanings: Mapping[int, str], held: Mapping[int, Contents], skipped: frozenset[int]
+) -> Mapping[int, str]:
+    """The same; where no other column is of sizes, one that holds nothing else, whatever it is called (`Gr.`)."""
+    sizes = [column for column in held if held[column].share("size") >= _ALL and held[column].filled > 1]
+    return {**meanings, sizes[0]: "Size"} if sizes and not skipped and "Size" not in meanings.values() else meanings
 
 
 def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> list[int]:

@@ -1,5 +1,6 @@
 """Turns a table into its lines: one a row, or one for each size that a row asks for."""
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
@@ -18,6 +19,9 @@ from xlbatch.trade.answer_words import answer
 from xlbatch.trade.columns import columns
 
 _DITTO = ('"', "″", "”", "“", "''", "〃", "ditto", "Ditto", "do.", '-"-', '- " -')
+_MAY_BE_COUNT = re.compile(r"[2-9] +x+l", re.IGNORECASE)  # 2 XL: two, or 2XL
+_COUNT_AND_SIZE = re.compile(r"(\d{1,2}) +(x*[sml]|small|medium|large)", re.IGNORECASE)
+_MOSTLY = 0.6  # of a column's cells
 _MANY = 0.25  # of the rows; fewer may be people with one name
 _SAME_AS_ABOVE = ("same as above", "as above")  # under Print name it may mean the person's own name
 
@@ -26,6 +30,7 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
     """The rows of a table. Those of a built-in table have row number 0."""
     known = {column.heading: column for column in columns(table.meaning)}
     holds = table.meaning == "Roster"
+    of_counts = holds and _is_of_counts(table)
     for row, filled in _without_dittos(table) if holds else table.rows.items():
         given = {heading: filled[column] for heading, column in table.columns.items() if column in filled}
         refs = {} if built_in else _refs(table, row)
@@ -49,6 +54,7 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
         )
         if last in filled and last not in table.rows[row]:
             line.found("list-last-names", "First name", shown_value(filled[table.columns["First name"]]))
+        line = _counted(line) if of_counts else line
         if table.sizes:
             yield from _by_size(line, table, row)
         elif table.counts:
@@ -81,6 +87,7 @@ def _also_said(given: Mapping[str, Raw], table: Table, row: int) -> Mapping[str,
     texts["Print name"] = "" if any(heading in table.columns for heading in NAMES) else NO_NAME
     filled = {role: cell for role in _roles(table) if (cell := _answer(table, row, role)) is not None}
     filled = {role: Raw(text) for role, text in table.blanks_mean.items()} | filled
+    texts |= table.ordered_under(table.groups.get(row, ""))
     return {**{heading: Raw(text) for heading, text in texts.items() if text}, **filled, **given}
 
 
@@ -160,6 +167,26 @@ def _sized(column: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
     cell = filled[column]
     typed = f"{table.wearers.get(column, '')} {shown_value(cell)}"
     return Raw(typed) if column in table.wearers and not cell.fault and read_size(typed) else cell
+
+
+def _is_of_counts(table: Table) -> bool:
+    """Whether the cells of sizes begin with a count: 1 M."""
+    column = table.columns.get("Size", 0)
+    sizes = [shown_value(cells[column]) for cells in table.rows.values() if column in cells]
+    counted = sum(bool(_COUNT_AND_SIZE.fullmatch(size)) for size in sizes)
+    sure = any(_COUNT_AND_SIZE.fullmatch(size) and not _MAY_BE_COUNT.fullmatch(size) for size in sizes)
+    return sure and counted >= _MOSTLY * len(sizes)
+
+
+def _counted(line: Line) -> Line:
+    """The line with two of M for `2 M`, in a column of such counts; 2 XL is asked about."""
+    cell = line.cells.get("Size")
+    match = _COUNT_AND_SIZE.fullmatch(shown_value(cell)) if cell and not cell.fault else None
+    if not match or line.given("How many"):
+        return line
+    if _MAY_BE_COUNT.fullmatch(match[0]):
+        line.found("size-doubtful", "Size", match[0], size=match[2].upper(), many=match[1])
+    return replace(line, cells={**line.cells, "Size": Raw(match[2]), "How many": Raw(int(match[1]))})
 
 
 def _each_size(line: Line) -> Iterator[Line]:

@@ -9,7 +9,7 @@ from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import yes_no
 from xlbatch.tables.sizes import BETWEEN, read_size, says_tall, sizes_in
-from xlbatch.trade.answer_words import garment_meant
+from xlbatch.trade.answer_words import garment_in, garment_meant
 from xlbatch.trade.contrast import shade
 
 _MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*", re.IGNORECASE)
@@ -18,6 +18,7 @@ _MANY_PLAIN = re.compile(
     r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE
 )
 _COUNTED = re.compile(r"\d{1,2}\s*[x×*]\s*\S+")  # 1xS 1xL
+_COUNT_BEFORE = re.compile(r"\d{1,2}\s*[x×*]?\s+\S")  # 1 XL, 1 M
 _MANY_AFTER = re.compile(r"\s*(?:[x×*]\s*(\d{1,2})|\((?:x|×)\s*(\d{1,2})\))$", re.IGNORECASE)
 _BESIDE = re.compile(r"\(([^()]*)\)|\[([^\[\]]*)\]")
 _MONEY = re.compile(r"[+-]?\s*[$€£]\s*\d+(?:[.,]\d+)?|[+-]?\s*\d+(?:[.,]\d+)?\s*(?:[$€£]|usd|eur)", re.IGNORECASE)
@@ -63,6 +64,8 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     rest, many, unsure = _count(rest)
     rest, garment = _beside_words(rest, lambda words: bool(garment_meant(words)))
     rest, notes = _apart(rest, for_hint)
+    if notes and many == 1:  # 1 M (for Ana)
+        rest, many, unsure = _count(rest)
     if (fit := _FIT.fullmatch(rest)) and read_size(fit[1], for_hint):
         rest, notes, unsure = fit[1], [*notes, fit[2]], True
     color = ""
@@ -70,7 +73,19 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
         rest, color = _beside_words(rest, lambda words: shade(words) is not None)
         size = read_size(rest, for_hint) if color or garment else None
     other = any(says_tall(note) or {*map(read_size, sizes_in(note))} - {size} for note in notes)
+    if not size and (order := _ordered(text)):
+        return order
     return SizeCell(size or "", many, color, garment, "; ".join(notes), doubtful or unsure or other)
+
+
+def _ordered(text: str) -> SizeCell | None:
+    """`black V-neck, M`: a size, and in other parts of the text a garment, maybe with its color."""
+    parts = [part.strip() for part in re.split("[,;/]", text) if part.strip()]
+    sizes = list(filter(None, map(read_size, parts)))
+    others = " ".join(part for part in parts if not read_size(part))
+    colors = [word for word in others.split() if shade(word) is not None]
+    garment = garment_in(others)
+    return SizeCell(sizes[0], 1, " ".join(colors), garment) if len(sizes) == 1 and garment else None
 
 
 def counted_sizes(text: str) -> tuple[str, ...]:
@@ -78,8 +93,8 @@ def counted_sizes(text: str) -> tuple[str, ...]:
     parts = tuple(part.strip() for part in BETWEEN.split(text) if part.strip())
     parts = tuple(_COUNTED.findall(text)) if len(parts) < 2 else parts
     cells = [read_size_cell(part) for part in parts]
-    counts = any(cell.many > 1 for cell in cells) or _COUNTED.match(text)
-    return parts if counts and all(cell.size and not cell.note for cell in cells) else ()
+    counts = any(cell.many > 1 for cell in cells) or _COUNTED.match(text) or all(map(_COUNT_BEFORE.match, parts))
+    return parts if counts and all(cell.size for cell in cells) else ()
 
 
 def _count(text: str) -> tuple[str, int, bool]:

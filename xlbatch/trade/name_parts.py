@@ -24,9 +24,10 @@ def whole_name(name: str) -> str:
     is_turned = comma and last and first and not re.search(r"[,;()\[\]\d]", last + first)
     if not is_turned or _is(first.split()[0], "tail"):
         return name
-    words = first.split()
+    words, lasts = first.split(), last.split()
     tails = [word for word in words if _is(word, "tail")]
-    return " ".join((*(word for word in words if word not in tails), last, *tails))
+    titles = lasts[: _titles(lasts)]  # Dr. Novak, Ana
+    return " ".join((*titles, *(word for word in words if word not in tails), *lasts[len(titles) :], *tails))
 
 
 def without_title(name: str) -> str:

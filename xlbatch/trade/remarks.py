@@ -5,7 +5,7 @@ from functools import cache, lru_cache
 
 from xlbatch.trade.tables import table, words
 
-ABOUT_THE_PERSON, NONE_WANTED = "about the person", "that none may be wanted"
+ABOUT_THE_PERSON, NONE_WANTED, ANOTHER_SIZE = "about the person", "that none may be wanted", "another size or a change"
 _COUNT = re.compile(r"(?<![\w.,:/€$£+-])(?<!\brow )[2-9](?![\w.,:/€$£-]*[\w:/€$£-])")  # of no price, day, time or row
 
 
