@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from xlbatch.claim import claim
+from xlbatch.claim import claim, release
 from xlbatch.roster.read import blank_job
 from xlbatch.saving import CannotSave, base_name, is_returned, save_new, save_plan, save_problems
 from xlbatch.sheets.write import write_blank
@@ -61,6 +61,16 @@ def left_by_a_killed_run(folder: Path, name: str) -> Path:
     assert held is not None
     held.mark.close()  # as the system does
     return held.folder
+
+
+def test_where_there_are_no_locks_who_made_the_folder_holds_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """As on some network folders."""
+    monkeypatch.setattr("xlbatch.claim._lock", lambda _mark: None)
+    held = claim(tmp_path, "roster - plan.xlsx")
+    assert held is not None
+    assert claim(tmp_path, "roster - plan.xlsx") is None
+    release(held)
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_what_a_killed_run_left_goes_with_the_next(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ import pytest
 from tests.benchmarks.names_benchmark import GOALS, ratio
 from xlbatch.film.batch_costs import TOO_LONG, BatchCosts, FilmBoxes, Larger
 from xlbatch.film.box import Bed
-from xlbatch.film.enlarge import enlarged
+from xlbatch.film.enlarge import _some, enlarged
 from xlbatch.plan import Plan
 
 NAMES = [[f"Person {chr(65 + at)}{chr(97 + at)}", "M"] for at in range(16)]
@@ -64,3 +64,9 @@ def test_batches_that_cannot_be_better_stay_as_they_are() -> None:
     film = FilmBoxes(Bed(290_000, 600_000, 6_000, True), (((140_000, 60_000),),) * 6)
     batches = [(0, 1), (2, 3), (4, 5)]
     assert enlarged(BatchCosts([film], Larger(2, 300_000), 2, [0] * 6), batches, 2, 1) == batches
+
+
+def test_few_garments_are_taken_apart_at_a_time() -> None:
+    """All batches there can be of 12 garments are priced in a moment, those of 17 not."""
+    eight, five, four = tuple(range(8)), tuple(range(8, 13)), tuple(range(13, 17))
+    assert _some([eight, five, four]) == [eight, four]

@@ -70,3 +70,11 @@ def test_what_is_left_of_a_piece_is_spare_film_if_long_enough() -> None:
     want = Want(30, (0,))
     assert [p.scrap for p in cheapest_rolls([want], [(100, 9)], 20, [Scrap(50, 20)])] == [True]
     assert [p.scrap for p in cheapest_rolls([want], [(100, 9)], 20, [Scrap(50, 21)])] == [False]
+
+
+@pytest.mark.parametrize("lengths", [(700_000, 400_000), (400_000, 700_000)])
+def test_of_two_pieces_that_do_the_shorter_is_cut(lengths: tuple[int, int]) -> None:
+    """In µm; the longer may serve for something long later."""
+    want = Want(300_000, (0, 1))
+    (piece,) = cheapest_rolls([want], [(900_000, 9)], scraps=[Scrap(length, 100_000) for length in lengths])
+    assert (piece.scrap, lengths[piece.at]) == (True, 400_000)

@@ -21,6 +21,9 @@ SOME = 13  # one line in so many: all 91,605 agree, and take 8 s
         ("דנה", "הנד"),  # P2, P3, L2: the first letter reads from the right, so does the line
         ("דנה 12", "12 הנד"),  # I2: digits keep their own order
         ("דנה 1,000", "1,000 הנד"),  # W4: a comma between digits is one of them
+        ("דנה 5%", "5% הנד"),  # W5: a sign beside a number goes with it, after it
+        ("דנה $5", "$5 הנד"),  # and before it
+        ("דנה % 5", "5 % הנד"),  # W6: one by itself does not
         ("محمد 3", "3 دمحم"),  # W2: digits after an Arabic letter
         ("Ana דנה 7", "Ana 7 הנד"),  # N1: digits after a Hebrew word count as of its direction
         ("Ana 7 דנה", "Ana 7 הנד"),  # W7: after a Latin word they do not

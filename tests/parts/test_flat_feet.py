@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from xlbatch.parts.flat_feet import on_flat_feet
-from xlbatch.parts.frame import Straight
+from xlbatch.parts.frame import Round, Straight
 from xlbatch.parts.outlines import Contour
 
 CAP = 100.0
@@ -31,3 +31,18 @@ def test_the_line_goes_where_most_letters_stand(feet: tuple[float, ...], raised:
     line = on_flat_feet(Straight(0j), letters, CAP)
     assert isinstance(line, Straight)
     assert line.origin.imag == pytest.approx(raised, abs=0.01)
+
+
+@pytest.mark.parametrize(("letters", "radius"), [(2, 1000.0), (3, 1003.0)])
+def test_three_flat_feet_tell_an_arc(letters: int, radius: float) -> None:
+    """Letters whose feet stand 3 above an arc of radius 1000, 200 apart; the arc is drawn through them."""
+    marks = []
+    for number in range(letters):
+        turn = np.exp(-0.2j * (number - 1))
+        points = (block(-25.0, 0.0).points + 1003j) * turn
+        marks.append(
+            Contour((), (points.real.min(), points.imag.min(), points.real.max(), points.imag.max()), 4750.0, points)
+        )
+    line = on_flat_feet(Round(0j, 1000.0), marks, CAP)
+    assert isinstance(line, Round)
+    assert line.radius == pytest.approx(radius, abs=0.5)

@@ -123,6 +123,17 @@ def test_a_usual_design_of_ones_own_needs_no_built_in_one(reading_of: Read) -> N
     assert [spec.design for spec in reading.job.designs] == ["Lantern"]
 
 
+def test_a_usual_design_somebody_chose_is_kept_though_only_another_is_there(reading_of: Read) -> None:
+    """Its name may be misspelled, or its rows forgotten: that is said, and nobody gets the other for it."""
+    reading = reading_of(
+        LIST,
+        Designs=[DESIGNS, ["Lantern", "Light", "artwork", "lantern.svg", "Gold smooth", 1, None, None, None]],
+        Job=[["Setting", "Value"], ["Usual design", "Moon"]],
+    )
+    assert reading.job.settings.usual_design == "Moon"
+    assert "design-only" not in [problem.code for problem in reading.problems]
+
+
 def test_the_only_design_is_meant_though_a_blank_workbook_names_its_own(reading_of: Read) -> None:
     """Somebody wrote a drawing of their own over the rows of a blank workbook, whose Job names the built-in design."""
     reading = reading_of(
