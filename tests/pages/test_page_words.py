@@ -6,6 +6,7 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from tests.pages.cells import texts_of
 from xlbatch.pages.order_of_the_day import PASSED
@@ -31,6 +32,9 @@ def test_days_that_have_passed_say_so(plan_of: Callable[..., Plan], tmp_path: Pa
     assert PASSED in day
     assert any(text.startswith("Order by: passed!") for text in day)
     assert any(text.startswith("Press by\n") for text in day)
+    sheet = load_workbook(tmp_path / "pages.xlsx")["Order of the day"]
+    (passed,) = (cell for row in sheet.iter_rows() for cell in row if str(cell.value).replace("\u00a0", " ") == PASSED)
+    assert passed.font.b  # so that nobody overlooks it
     early = replace(plan, run_at=late.run_at - timedelta(days=30))
     assert not [text for text in told(early, tmp_path, "Order of the day") if "passed" in text]
 

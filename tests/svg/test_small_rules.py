@@ -75,3 +75,11 @@ def test_a_text_s_dominant_baseline_goes_before_its_alignment(attributes: str, l
         return text.spans[0].look.raised
 
     assert raised(attributes) == raised(like) < raised("") == 0
+
+
+@pytest.mark.parametrize("size", ["150%", "1.5em"])
+def test_a_size_relative_to_one_that_says_nothing_is_of_the_usual_16(tmp_path: Path, size: str) -> None:
+    """A declaration that can't be read is as if it were not there (CSS 2.1, 4.2)."""
+    word = f'<text y="50" style="font-size:tallish"><tspan style="font-size:{size}">ANA</tspan></text>'
+    (text,) = live_texts(tmp_path, f'<g font-size="16">{word}</g>')
+    assert [span.look.size for span in text.spans] == [24.0]
