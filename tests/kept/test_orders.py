@@ -99,3 +99,14 @@ def test_a_number_below_zero_takes_back_what_was_marked(first: PlanBook) -> None
     second = written(first.drop())
     second.mark("Shopping list", "Arrived", -1, lambda row: row["Size"] == "M")
     assert stock(written(second.drop()), "blank", "M") == [(2, 1, 1)]
+
+
+@pytest.mark.parametrize(("status", "needed"), [("redo film", 1), ("redo garment", 2)])
+def test_film_made_anew_takes_no_other_blank(first: PlanBook, status: str, needed: int) -> None:
+    """Of two blanks that came one was in use, and still is or is spoiled; the other is there."""
+    first.mark("Shopping list", "Arrived", "yes", lambda row: row["Kind"] == "blank")
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 1)
+    second = written(first.drop())
+    second.edit(1, "Status", status)
+    assert stock(written(second.drop()), "blank", "M") == [(needed, 1, 0)]

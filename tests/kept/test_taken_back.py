@@ -52,3 +52,12 @@ def test_a_garment_that_was_changed_and_deleted_is_asked_about_once(first: PlanB
     third.sheet("Roster").delete_rows(third.row_of(2))
     now = codes(third.drop())
     assert (now.count("row-deleted"), now.count("changed-after-pressing")) == (1, 0)
+
+
+def test_done_by_its_status_is_pressed_whatever_was_marked(first: PlanBook) -> None:
+    """Taken back, its decals are at the table: they were cut, or it could not have been done."""
+    first.edit(2, "Status", "done")
+    second = written(first.drop())
+    assert decals(second, "pressed") == {"D003", "D004"}
+    second.edit(2, "Status", None)
+    assert decals(written(second.drop()), "weeded") == {"D003", "D004"}

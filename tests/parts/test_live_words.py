@@ -1,13 +1,16 @@
 """A live text whose words have changed: it flows in one go from its first letter, in all its looks."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pathops
 import pytest
 
+from xlbatch.geometry.ink import around
+from xlbatch.lettering.fonts import find_font
 from xlbatch.parts.frame import Round
-from xlbatch.parts.live_words import _arc, _flowing
+from xlbatch.parts.live_words import LiveWords, _arc, _flowing, live_stand
 from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 
 PLAIN = Letters(("Anton",), False, False, 20.0, 0.0, 0.0, "middle", 0.0, (("#000000", 0.0),))
@@ -36,6 +39,23 @@ def test_a_letter_of_which_nothing_is_said_is_not_moved_or_turned() -> None:
     assert Spot() == (None, None, 0.0, 0.0, 0.0)
     unsaid = LiveText((), (1.0, 0.0, 0.0, 1.0, 0.0, 0.0))
     assert (unsaid.offset, unsaid.long, unsaid.widened, unsaid.stretched) == (0.0, None, False, 1.0)
+
+
+def test_a_text_stands_where_its_ink_lies() -> None:
+    """Drawn at twice its size on a page 200 high, its foot 40 below the top; set anew it lies there again."""
+    face = find_font("Anton", Path())
+    assert face
+    span = TextSpan("ONE", replace(PLAIN, anchor="start"), (Spot(30.0, 40.0),))
+    one = LiveText((span,), (2.0, 0.0, 0.0, -2.0, 0.0, 200.0))
+    found = live_stand(one, lambda _look: face, anchored=True)
+    assert found
+    stand, place = found
+    left, bottom, right, top = around(shape.box for shape in stand.sample)
+    assert stand.span == pytest.approx((left, right))
+    assert stand.low == pytest.approx(bottom - 120)
+    words = LiveWords(one, lambda _look: face, stand, place)
+    assert (words.width, words.height) == pytest.approx((right - left, top - bottom))
+    assert words.placed(1.0, 1.0).bounds == pytest.approx((left, bottom, right, top))
 
 
 @pytest.mark.parametrize(("left", "right", "middle"), [(0.0, 50.0, (25.0, 0.0)), (100.0, 157.0, (100.0, 50.0))])
