@@ -106,3 +106,16 @@ def test_a_line_filled_to_a_length_keeps_it_as_its_room(tmp_path: Path) -> None:
     body = WORD.replace("<text ", '<text textLength="150" ').replace("TIMBEL", "{Group}") + BAR
     _, name, _ = set_(body, tmp_path, words=(("Group", LONG),))
     assert name[2] - name[0] <= 150 * UNIT + 1
+
+
+@pytest.mark.parametrize(("under", "size"), [(188, 100), (182, 96), (180, 92)])
+def test_an_accent_that_would_touch_what_lies_above_makes_the_word_smaller(
+    under: int, size: int, tmp_path: Path
+) -> None:
+    """As little as it takes, in steps, and told; the diaeresis reaches up to 183.2."""
+    above = f'<rect x="20" y="{390 - under}" width="360" height="10"/>'
+    sample, name, made = set_(WORD + above, tmp_path, text="TÏMBEL")
+    assert name[3] <= under * UNIT
+    assert name[2] - name[0] == pytest.approx((sample[2] - sample[0]) * size / 100, rel=0.01)
+    assert [note.code for note in made.notes] == ["part-made-smaller"] * (size < 100)
+    assert [note.facts["size"] for note in made.notes] == [size] * (size < 100)

@@ -177,9 +177,7 @@ def _least_squares(points: Points, weight: Array, pieces: _Pieces) -> tuple[Poin
     """The best curve along each piece, how far it strays at most, and at which point."""
     number, piece, begin = pieces.expanded()
     target, heavy = points[number], weight[number]
-    gone = np.abs(np.diff(target, prepend=target[0]))
-    gone[begin] = 0
-    way = np.cumsum(gone)
+    way = np.cumsum(np.abs(np.diff(target, prepend=target[:1])))
     way -= way[begin][piece]
     t = way / np.maximum(np.maximum.reduceat(way, begin), 1e-9)[piece]
     for mending in range(_MENDED + 1):
