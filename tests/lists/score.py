@@ -48,6 +48,8 @@ HARD_TABLES = (
     "gatherings.txt",
     "fourscore.txt",
     "by_kind.txt",
+    "all_sorts.txt",
+    "organizers.txt",
 )
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list

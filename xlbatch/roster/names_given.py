@@ -6,7 +6,7 @@ from functools import cache
 
 from xlbatch.job.job import NO_NAME
 from xlbatch.roster.row_texts import CANCELLED, noted, pointed, text_of, with_texts
-from xlbatch.tables.contents import AFTER_YES, kind_of_text, yes_or_no
+from xlbatch.tables.contents import AFTER_YES, NAME_AND_NUMBER, kind_of_text, yes_or_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.sizes import read_size
 from xlbatch.trade.answer_words import answer, answers_that_mean
@@ -60,6 +60,10 @@ def who(line: Line) -> Line:
     if _LISTED.match(typed):
         typed = _LISTED.sub("", typed)
         line = with_texts(line, Who=typed)
+    named = NAME_AND_NUMBER.fullmatch(typed)
+    if named and not {"Number", "Garment no."} & line.cells.keys():
+        line.found("list-name-numbers", "Who", typed, name=named[1], number=named[2])
+        return with_texts(pointed(line, "Number", "Who"), Who=named[1], Number=named[2])
     name, remark = _name_and_remark(typed)
     if _AND.search(typed) and not line.given("Garment no.") and read_size(text_of(line, "Size")):
         line.found("name-several", "Who", typed)

@@ -116,6 +116,7 @@ def _status(line: Line) -> Line:
     means = yes_or_no(typed)
     if means == "not wanted":
         return not_made(line, "Status", typed)
+    means = "" if means == "ask" else means
     of_another_list = not (means or ours.suggestion or line.given("Garment no.") or remark_asks(typed) == NONE_WANTED)
     if of_another_list:
         line.found("wanted-unclear", "Status", typed)

@@ -62,7 +62,8 @@ def name_over_message(sheet: RawSheet) -> ListShape | None:
         for (row, sender), (_, message) in pairs
         if len(sizes := sizes_in(message.capitalize() if message.islower() else message)) == 1
     }
-    are_pairs = len(lines) % 2 == 0 and all(kind_of_text(sender) == "name" for (_, sender), _ in pairs)
+    senders = [sender for (_, sender), _ in pairs]
+    are_pairs = len(lines) % 2 == 0 and all(kind_of_text(name) == "name" and not sizes_in(name) for name in senders)
     if not are_pairs or len(people) < max(_FEWEST, _HALF * len(pairs)):
         return None
     shape = made_shape(sheet, people, Orientation(only=1), "Who", "Size", "Message", code="list-chat")

@@ -17,6 +17,7 @@ from xlbatch.trade.answer_words import answer, garment_meant
 from xlbatch.trade.contrast import shade
 
 MOST_LOOKED_AT = 50  # cells of a column
+_MOSTLY = 0.6  # of them
 _FEWEST_COUNTED = 2  # rows that make a counter
 _CONTACT = re.compile(r"\S+@\S+\.\w+|https?://\S+|\+?[\d\s()/.-]{7,}")
 _NUMBER = re.compile(
@@ -27,6 +28,7 @@ _PRICE = re.compile(
 )
 _DATE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ T,]+\d{1,2}:\d{2}.*)?|\d{1,2}:\d{2}(?::\d{2})?")
 _NAME = re.compile(r"[^\W\d_](?:[\w'’.\-]*)(?:,?\s+[^\W\d_(][\w'’.\-]*){0,4}\.?")
+NAME_AND_NUMBER = re.compile(r"^([^\W\d_][\w'’.-]*(?: [^\W\d_][\w'’.-]*)+)\s+#?(\d{1,2})$")  # Ana Novak 8
 _NUMBERED = re.compile(r"#?\d{1,2}[.):]?\s+(?=[^\W\d_])")  # before a name: 10 Rafa Dorado
 _MOST_LETTERS = 40  # of a name
 AFTER_YES = re.compile(r"(\w\w+)(?:\s*[,.;:!–-]+\s*|\s+(?=\())(.+)", re.IGNORECASE)  # yes, if there is room
@@ -48,6 +50,16 @@ class Contents:
     def share(self, kind: str) -> float:
         return self.shares.get(kind, 0.0)
 
+    def looks_like(self, rows: int) -> str:
+        """What a column of a list of so many rows looks like: text, answer, size, number; "" for nothing of these."""
+        if self.filled < max(2, min(rows, MOST_LOOKED_AT) / 2):
+            return ""
+        if self.share("name") + self.share("words") / 2 >= _MOSTLY and self.different >= _MOSTLY * self.filled:
+            return "text"
+        if self.share("yes or no") + self.share("status") >= _MOSTLY:
+            return "answer"
+        return next((kind for kind in ("size", "number") if self.share(kind) >= _MOSTLY), "")
+
 
 def contents(column: Sequence[Raw]) -> Contents:
     """What the cells of one column look like, its first ones."""
@@ -58,6 +70,8 @@ def contents(column: Sequence[Raw]) -> Contents:
     kinds = Counter(_kind(cell, text) for cell, text in zip(looked_at, texts, strict=True))
     if _counts(texts):
         kinds = Counter({"counter": len(texts)})
+    if len(texts) > 1 and kinds["name"] == len(texts) == sum(len(text) == 2 and text.isupper() for text in texts):
+        kinds = Counter({"letter": len(texts)})  # initials: no one's name
     shares = {kind: many / len(texts) for kind, many in kinds.items()}
     shares |= {kind: shares["number"] for kind in _of_numbers(texts) if "number" in shares}
     single = sum(" " not in text for text in texts) / len(texts)
@@ -126,7 +140,7 @@ def _is_yes_no(text: str) -> bool:
 
 
 def _kind_of_words(text: str) -> str:
-    text = _NUMBERED.sub("", text)
+    text = NAME_AND_NUMBER.sub(r"\1", _NUMBERED.sub("", text))
     if not _NAME.fullmatch(text) or len(text) > _MOST_LETTERS:
         return "remark"
     if len(text.rstrip(".")) == 1 and text[0].isascii():

@@ -34,5 +34,8 @@ def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, 
     blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
     if len(blocks) >= _FEWEST and blocks <= set(lone):
         sure |= blocks - titles
+    first_names = [shown_value(cells[left]) for row, cells in rows.items() if left in cells and row not in lone]
+    if len(lone) >= _FEWEST and min(rows) in lone and all(" " in name for name in first_names):
+        sure |= {row for row, text in lone.items() if " " not in text} if set(lone) - titles else set()
     sure |= ({min(rows)} & set(lone)) - titles if sure else set()
     return {row: text.rstrip(": ") for row, text in lone.items() if row in sure}

@@ -13,6 +13,7 @@ from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
 OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
+_BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
 _PERSONS = ("Someone else", "Orderer")
 _WEIGHTY = (*_PERSONS, "Aside")  # roles whose words outweigh `name` and `size`
 
@@ -23,6 +24,9 @@ def heading_scores(heading: str) -> Mapping[str, float]:
     if not heading:
         return {}
     wholes = _whole(heading)
+    inside = _BRACKETS.search(heading)  # Role (goes on the shirt)
+    if inside and not _phrase(heading) and _by_words(inside[1]).get("Print name", 0.0) >= MOST_BY_WORDS:
+        wholes = frozenset({"Print name"})
     worth = OWN if plain(heading) in _own() else WHOLE
     scores = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
     for meaning, worth in _by_words(heading).items():

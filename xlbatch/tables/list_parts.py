@@ -186,10 +186,15 @@ def _person_by_person(part: ListPart) -> list[ListPart]:
         rows = {
             row: {column: cell for column, cell in cells.items() if column in own or column not in anyones}
             for row, cells in part.rows.items()
-            if own & set(cells) or (first and not anyones & set(cells))
+            if own & _filled(cells, heads.garment) or (first and not anyones & set(cells))
         }
         list_parts.append(ListPart(heads, rows, part.titles if first else frozenset()))
     return list_parts
+
+
+def _filled(cells: Cells, garment: str) -> set[int]:
+    """The columns of a row in which anything stands; beside a garment's size a dash is nothing."""
+    return {column for column, cell in cells.items() if not garment or any(map(str.isalnum, shown_value(cell)))}
 
 
 def _within(part: ListPart, columns: frozenset[int]) -> ListPart:

@@ -12,9 +12,9 @@ from xlbatch.files.raw import Raw
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
-from xlbatch.tables.roster_columns import NAMES
+from xlbatch.tables.names_and_sizes import NAMES
 from xlbatch.tables.size_cell import read_size_cell
-from xlbatch.trade.answer_words import PLAIN_TEE, garment_in, garment_meant
+from xlbatch.trade.answer_words import PLAIN_TEE, answer, garment_in, garment_meant
 
 Titles = Mapping[int, str]
 _NUMBER = re.compile(
@@ -51,7 +51,11 @@ def over_sizes(titles: Titles, body: Sequence[Mapping[int, Raw]]) -> frozenset[i
     if len(likely) < 2:
         return frozenset()
     texts = {
-        column: [text for cells in body if column in cells and (text := shown_value(cells[column])) != titles[column]]
+        column: [
+            text
+            for cells in body
+            if column in cells and (text := shown_value(cells[column])) != titles[column] and not _is_none(text)
+        ]
         for column in likely
     }
     sized = {
@@ -60,6 +64,11 @@ def over_sizes(titles: Titles, body: Sequence[Mapping[int, Raw]]) -> frozenset[i
         if of and sum(bool(read_size_cell(text).size) for text in of) >= _OF_SIZES * len(of)
     }
     return frozenset(sized) if len(sized) > 1 else frozenset()
+
+
+def _is_none(text: str) -> bool:
+    """Whether a cell says that none is wanted: -, none."""
+    return answer("Size", text) == "not wanted" or not any(map(str.isalnum, text))
 
 
 def _by_number(titles: Titles) -> tuple[NumberedPart, ...]:

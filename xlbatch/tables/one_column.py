@@ -29,7 +29,7 @@ def lines_apart(sheet: RawSheet) -> tuple[RawSheet, tuple[Problem, ...]] | None:
     only = max(alone, key=lambda column: alone[column], default=0)
     lines = {row: _BULLET.sub("", _text(cells)) for row, cells in sheet.rows.items() if set(cells) == {only}}
     splits: list[Split] = [sign.split for sign in _SIGNS]
-    for split in (*splits, _size_last):
+    for split in (*splits, _size_last, _size_first):
         parts = {row: _parts(split, line) for row, line in lines.items()}
         people = sum(map(_is_person, parts.values()))
         if people >= max(_FEWEST, _HALF * len(sheet.rows)) or people >= max(_SOME, _THIRD * len(sheet.rows)):
@@ -45,7 +45,7 @@ def _parts(split: Split, line: str) -> list[str]:
 
 def _apart(line: str, splits: Sequence[Split]) -> list[str]:
     """A line that the others' sign does not part into a name and a size, parted by another; [] where none does."""
-    return next((parts for split in (*splits, _size_last) if _is_person(parts := _parts(split, line))), [])
+    return next((parts for split in (*splits, _size_last, _size_first) if _is_person(parts := _parts(split, line))), [])
 
 
 def _is_person(parts: Sequence[str]) -> bool:
@@ -59,6 +59,15 @@ def _size_last(line: str) -> Sequence[str]:
     for many in range(min(_LONGEST_SIZE, len(words) - 1), 0, -1):
         if read_size(" ".join(words[-many:])):
             return " ".join(words[:-many]), " ".join(words[-many:])
+    return (line,)
+
+
+def _size_first(line: str) -> Sequence[str]:
+    """A line cut behind the size it begins with."""
+    words = line.split()
+    for many in range(min(_LONGEST_SIZE, len(words) - 1), 0, -1):
+        if read_size(" ".join(words[:many])):
+            return " ".join(words[many:]), " ".join(words[:many])
     return (line,)
 
 

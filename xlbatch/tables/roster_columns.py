@@ -16,17 +16,15 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.contents import Contents, contents
 from xlbatch.tables.heading_words import SLIP, WHOLE, heading_scores
 from xlbatch.tables.headings import Match
+from xlbatch.tables.names_and_sizes import NAMES, TEXTS, of_groups, with_a_name, with_a_size
 from xlbatch.trade.answer_words import garment_in
 from xlbatch.trade.tables import table
 
 SURE = 5.0  # of heading and contents together, where the heading says something
 _LEAST = 2.0  # below this a column has no meaning
 _BY_CONTENTS = ("Who", "Size", "Color", "Garment", "Cut")  # meanings a column may have whatever it is called
-TEXTS = ("Other text", "Sleeve text")  # the second never becomes the print name
 _OF_A_SHIRT = ("Garment", "Wanted")  # headings that may stand over sizes: Shirt, Shirt?
-_BY_A_WORD = ("Aside", "Group")  # meanings one word of a heading may be wrong about, where no one else has the names
 _OF_AGES = ("size", "remark", "number")  # kinds of sizes and of ages
-_OF_ANSWERS = ("Confirmed", "Status", "Cut", "Wanted", "Not wanted", "Paid", "Number", "How many")  # never names
 FOR_MANY = ("Someone else", "Orderer", "Aside", *TEXTS, "Counter", "Print color")  # roles that several columns may have
 _ROLES = (*FOR_MANY, "Wanted", "Not wanted", "Name wanted", "Number wanted", "Cut", "Particle")
 _ANSWERED = {
@@ -41,7 +39,6 @@ _BEHIND = 0.5  # by this a role is behind a column of the Roster's own, all else
 _MOST_COLUMNS = 60  # that are looked at; no list of people has more
 _MOSTLY = 0.6  # of a column's cells
 _ALL = 0.999  # of them, shares being rounded
-NAMES = ("Who", "First name", "Last name")
 
 Cells = Mapping[int, Raw]
 
@@ -73,7 +70,8 @@ def decide(titles: Mapping[int, str], rows: Sequence[Cells], skipped: frozenset[
     if "First name" in meanings.values() and not {"Last name", "Who"} & set(meanings.values()):
         apart = _assigned(scores, without=("Who", "Group"))
         meanings = apart if "Last name" in apart.values() else meanings
-    meanings = _all_wanted(_with_a_size(_with_a_name(meanings, titles, held), held, skipped), scores, titles)
+    settled = with_a_size(with_a_name(meanings, titles, held), held, skipped)
+    meanings = _all_wanted(of_groups(settled, titles, skipped, rows), scores, titles)
     guessed = tuple(
         column
         for column, meaning in meanings.items()
@@ -148,76 +146,6 @@ def _assigned(scores: Mapping[int, Mapping[str, float]], without: tuple[str, ...
     return named | {column: role for column, (_, role) in shared.items() if role and column not in named}
 
 
-def _with_a_name(
-    meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]
-) -> dict[int, str]:
-    """The same, a lone last name being the whole one, and someone else's name the person's where there is no other."""
-    changed = dict(meanings)
-    given = set(meanings.values())
-    if {"First name", "Last name", "Who"} <= given:  # a further column of names is another's, unless it says so
-        whole = next(column for column, meaning in meanings.items() if meaning == "Who")
-        changed |= {} if "Who" in heading_scores(titles.get(whole, "")) else {whole: "Someone else"}
-    if {"First name", "Who"} <= given and "Last name" not in given:
-        whole = next(column for column, meaning in meanings.items() if meaning == "Who")
-        changed |= {whole: "Last name"} if held[whole].single > _MOSTLY else {}
-    if "Last name" in given and not {"Who", "First name"} & given and any(column.filled for column in held.values()):
-        return {column: "Who" if meaning == "Last name" else meaning for column, meaning in meanings.items()}
-    if not {*NAMES, "Print name"} & given:
-        changed |= dict.fromkeys(_likeliest_names(meanings, titles, held)[:1], "Who")
-    texts = [column for column, role in meanings.items() if role == "Other text"]
-    if not texts and "Name wanted" in given:  # whether a name is wanted, and in the only other column of texts which
-        asks = next(column for column, meaning in meanings.items() if meaning == "Name wanted")
-        texts = [
-            column for column in held if column not in meanings and column > asks and _look(held[column], 0) == "text"
-        ]
-    peopled = any(column.filled for column in held.values())
-    if peopled and "Print name" in given and not {*NAMES} & {*given, *changed.values()}:  # printed for whom it names
-        orderers = [column for column, meaning in meanings.items() if meaning == "Orderer"]
-        columns = orderers or [column for column, meaning in meanings.items() if meaning == "Print name"]
-        changed |= dict.fromkeys(columns[:1], "Who")
-    if "Print name" not in given and len(texts) == 1 and given & {*NAMES}:
-        changed |= {texts[0]: "Print name"}
-    return changed
-
-
-def _with_a_size(
-    meanings: Mapping[int, str], held: Mapping[int, Contents], skipped: frozenset[int]
-) -> Mapping[int, str]:
-    """The same; where no other column is of sizes, one that holds nothing else, whatever it is called (`Gr.`)."""
-    sizes = [column for column in held if held[column].share("size") >= _ALL and held[column].filled > 1]
-    return {**meanings, sizes[0]: "Size"} if sizes and not skipped and "Size" not in meanings.values() else meanings
-
-
-def _likeliest_names(meanings: Mapping[int, str], titles: Mapping[int, str], held: Mapping[int, Contents]) -> list[int]:
-    """The columns of names in a list that has none by its headings: someone else's, families', any that only by a word
-    of its heading is of something else (`Ticket holder`, `Team list`), or whose heading asks for answers
-    (`Confirmed`)."""
-    named = [column for column in meanings if held[column].share("name") >= _MOSTLY]
-    others = [column for column in named if meanings[column] in ("Someone else", "Orderer")]
-    families = [
-        column for column in named if meanings[column] == "Group" and _of_families(titles.get(column, ""), held[column])
-    ]
-    by_a_word = [
-        column
-        for column in named
-        if meanings[column] in _BY_A_WORD
-        and heading_scores(titles.get(column, "")).get(meanings[column], 0.0) < SLIP
-        and held[column].different == held[column].filled > 1
-    ]
-    unread = [column for column in held if column not in meanings and held[column].share("name") >= _MOSTLY]
-    misheaded = [column for column in named if meanings[column] in _OF_ANSWERS]
-    misheaded = [column for column in (*misheaded, *unread) if held[column].different > 1]
-    return [*others, *families, *by_a_word, *misheaded]
-
-
-def _of_families(title: str, held: Contents) -> bool:
-    """Whether a column of groups holds whole names, each once: families that order for themselves; or names of which
-    its heading says that they are printed."""
-    named = held.share("name") >= _MOSTLY and held.different == held.filled
-    meanings = set(heading_scores(title))
-    return named and ("Name wanted" in meanings or (held.single < _MOSTLY and bool({*NAMES} & meanings)))
-
-
 def _all_wanted(
     meanings: Mapping[int, str], scores: Mapping[int, Mapping[str, float]], titles: Mapping[int, str]
 ) -> dict[int, str]:
@@ -260,7 +188,7 @@ def _unused(
 ) -> dict[int, str]:
     """The columns no one asked for that yet look as if they said something of the garments."""
     given = set(meanings.values())
-    looks = {column: _look(held[column], rows) for column in held if meanings.get(column, TEXTS[0]) in TEXTS}
+    looks = {column: held[column].looks_like(rows) for column in held if meanings.get(column, TEXTS[0]) in TEXTS}
     return {
         column: "text" if column in meanings else look
         for column, look in looks.items()
@@ -277,16 +205,6 @@ def _is_number(title: str, given: set[str], titled: bool) -> bool:
     """Whether a column of numbers may be what is printed: by its heading, though another is, or where none has one."""
     scores = heading_scores(title)
     return ("Number" in scores and max(scores.values()) == scores["Number"]) if titled else "Number" not in given
-
-
-def _look(held: Contents, rows: int) -> str:
-    if held.filled < max(2, min(rows, 50) / 2):
-        return ""
-    if held.share("name") + held.share("words") / 2 >= _MOSTLY and held.different >= _MOSTLY * held.filled:
-        return "text"
-    if held.share("yes or no") + held.share("status") >= _MOSTLY:
-        return "answer"
-    return next((kind for kind in ("size", "number") if held.share(kind) >= _MOSTLY), "")
 
 
 @cache

@@ -173,9 +173,9 @@ def _is_of_counts(table: Table) -> bool:
     """Whether the cells of sizes begin with a count: 1 M."""
     column = table.columns.get("Size", 0)
     sizes = [shown_value(cells[column]) for cells in table.rows.values() if column in cells]
-    counted = sum(bool(_COUNT_AND_SIZE.fullmatch(size)) for size in sizes)
+    counted = sum(bool(_COUNT_AND_SIZE.fullmatch(size) or read_size_cell(size).many > 1) for size in sizes)
     sure = any(_COUNT_AND_SIZE.fullmatch(size) and not _MAY_BE_COUNT.fullmatch(size) for size in sizes)
-    return sure and counted >= _MOSTLY * len(sizes)
+    return (sure or counted > 1) and counted >= _MOSTLY * len(sizes)
 
 
 def _counted(line: Line) -> Line:

@@ -1,7 +1,7 @@
 """Turns a size as people write it into its one spelling: M, Ladies M, Youth M, 2T or 12M.
 
-A size is made of words: who it is for (class), a letter or number (letter), a range of ages (age), and words that
-say nothing (filler). The words stand in trade/sizes.csv.
+A size is made of words: who it is for (class), a letter or number (letter), months (month), a range of ages (age), and
+words that say nothing (filler). The words stand in trade/sizes.csv.
 """
 
 import re
@@ -190,6 +190,8 @@ def _read_part(part: str) -> _Said | None:
         classes |= {read[0]} - {""}
         if ("age", read[1]) in _words():
             ages.add(read[1])
+        elif ("month", word) in _words() and not letters[-1:].isdigit():
+            return None  # Mo: no 12 mo
         else:
             letters += read[1]
     if len(classes) > 1:
@@ -206,6 +208,8 @@ def _read_word(word: str) -> tuple[str, str] | None:
         return (words["class", word], "")
     if ("filler", word) in words:
         return ("", "")
+    if ("month", word) in words:
+        return ("", words["month", word])
     letters = _letters(word)
     if letters is not None:
         return ("", letters)
