@@ -68,6 +68,7 @@ def test_few_sizes_change_the_least_in_all(most: int, made: Mapping[float, float
         (2, {}, {100: 1, 110: 1, 200: 1, 220: 1}),  # nothing lies cut: as they are chosen anew
         # two lie cut and there may be two: each takes the nearest that fits
         (2, {100: 100, 200: 215}, {100: 100, 200: 215, 110: 100, 220: 100}),  # 215 is too wide for the last
+        (2, {100: 100, 220: 210}, {100: 100, 220: 210, 110: 100, 200: 210}),
         (2, {100: 230, 200: 240}, {100: 230, 200: 240, 110: 230, 220: 1}),  # none fits the last: anew
         # one lies cut and there may be two: the others share one new size
         (2, {100: 100}, {100: 100, 110: 200, 200: 200, 220: 200}),

@@ -157,3 +157,17 @@ def test_film_is_left_to_be_measured_and_that_is_said(
 
 def test_the_last_blank_of_a_color_leaves_none(next_plan: PlanOf) -> None:
     assert next_plan(first="ok", stock="white = 1").job.blanks[0].on_hand == {"white": 0}
+
+
+def test_a_number_without_a_color_is_counted_in_once(plan_of: PlanOf) -> None:
+    """Three were there and two came of the only color wanted: five, of which none is kept beside."""
+    plan = plan_of(
+        [*ROSTER, *([no, f"Ana {no}", "M", "white", None] for no in range(1, 6))],
+        **{
+            "Job": JOB,
+            "Garments": [["Garment", "Size", "Colors", "On hand"], ["Crew-neck tee", "M", "white; navy", "3"]],
+            "Shopping list": [*LIST, ["blank", "Crew-neck tee", "M", "white", 5, 0, 3, 2]],
+            "Press log": LOG,
+        },
+    )
+    assert plan.job.blanks[0].on_hand == {"white": 5}

@@ -14,7 +14,7 @@ import pytest
 from ezdxf import bbox
 from numpy.typing import NDArray
 
-from tests.cutfiles.test_run_svg import SETTINGS, decal, files_of, run_of
+from tests.cutfiles.test_run_svg import L_SHAPE, SETTINGS, decal, files_of, run_of
 from xlbatch.cutfiles.run_dxf import NEAR, run_dxf
 from xlbatch.cutfiles.run_svg import cut_files
 from xlbatch.film.layout import Layout, Lying, Run, Strip
@@ -120,3 +120,13 @@ def test_which_files_are_written(kind: str, endings: list[str], named: str) -> N
     assert written == [*(f"{stem}.{ending}" for ending in endings), "01 Black smooth - guide.svg"]
     assert run.cut_file == f"{stem}.{named}"
     assert "D001" in files_of(run)["guide.svg"]
+
+
+def test_what_rounding_strays_from_zero_is_written_as_zero() -> None:
+    """A contour a billionth of a millimeter to the left is cut alike: its file is the same, without a sign before 0."""
+    strayed = pack([(verb, tuple(number - 1e-9 for number in at)) for verb, at in L_SHAPE])
+    texts = [
+        run_dxf(run_of(Lying(replace(decal(1), outline=Outline(shape, 40, 60, 2, 280, 1500)), 0, 0, 0), mirrored=False))
+        for shape in (pack(L_SHAPE), strayed)
+    ]
+    assert texts[0] == texts[1]

@@ -182,3 +182,13 @@ def test_strips_that_best_fit_cannot_place_are_placed_by_the_program() -> None:
     assert laid is not None
     assert laid != "no"
     assert sorted(sum((50, 40, 30, 30, 30, 20)[at] for run in runs for at in run) for runs in laid) == [100, 100]
+
+
+def test_strips_that_best_fit_cannot_place_fill_one_roll_after_another() -> None:
+    """Strips of 1.2 m fill rolls of 0.8 and 0.4 m to the last tenth of a millimeter: 350 + 250 + 200 and 300 + 100."""
+    lengths = (100, 200, 300, 350, 250)
+    rolls = [StockPiece(800_000), StockPiece(400_000)]
+    laid = fit([StripCut(length * 1000) for length in lengths], rolls, Knife(1_200_000, 0), exact=False)
+    assert laid is not None
+    assert laid != "no"
+    assert [sum(lengths[at] for run in runs for at in run) for runs in laid] == [800, 400]

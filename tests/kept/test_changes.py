@@ -124,6 +124,16 @@ def test_a_deleted_row_is_back_as_cancelled(first: PlanBook) -> None:
     assert {step[0] for step in steps(second)} == {1, 3}
 
 
+def test_a_deleted_row_of_a_shirt_that_was_done_is_back_as_done(first: PlanBook) -> None:
+    first.cut()
+    first.result("ok", lambda row: row["Garment no."] == 2)
+    second = written(first.drop())
+    second.sheet("Roster").delete_rows(second.row_of(2))
+    third = written(second.drop())
+    roster = {row["Garment no."]: (row["Who"], row["Status"]) for _, row in third.rows("Roster", "Who") if row["Who"]}
+    assert roster[2] == ("Ivo", "done")
+
+
 def test_notes_beside_steps_come_back_or_go_to_changes(first: PlanBook) -> None:
     first.cut()
     first.result("ok", lambda row: row["Garment no."] == 1)

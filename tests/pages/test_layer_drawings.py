@@ -1,35 +1,48 @@
 """Artwork of several layers: drawn assembled, once a size, with how each layer lies on the lowest."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 import pytest
 
 from tests.pages.cells import texts_of
+from xlbatch.pages.layer_drawings import LIES
+from xlbatch.pages.leaf import COLUMN
+from xlbatch.pages.page_looks import WORK
 from xlbatch.pages.write_pages import write_pages
+from xlbatch.paper.measure import text_width
+from xlbatch.paper.widths import PAD
 from xlbatch.pictures.layers_picture import layers_svg
 from xlbatch.placement.register import drawings
 from xlbatch.plan import Plan
 
-SHAPES = {"#1f3a93": (0, 60, 200, 40), "#c0392b": (30, 20, 75, 35), "#f0b429": (110, 10, 40, 50)}  # x, y, wide, high
+Box = tuple[int, int, int, int]  # x, y, wide, high
+SHAPES: dict[str, Box] = {"#1f3a93": (0, 60, 200, 40), "#c0392b": (30, 20, 75, 35), "#f0b429": (110, 10, 40, 50)}
 FILMS = ("Navy smooth", "Red smooth", "Gold glitter")
 SIZES = ("M", "L", "M", "Youth M", "L")
 
 
 @pytest.fixture
 def plan(plan_of: Callable[..., Plan], tmp_path: Path) -> Plan:
-    shapes = "".join(
+    return layered(plan_of, tmp_path, ("Sea", "Boat", "Sun"), SHAPES, FILMS)
+
+
+def layered(
+    plan_of: Callable[..., Plan], folder: Path, pieces: Sequence[str], shapes: Mapping[str, Box], films: Sequence[str]
+) -> Plan:
+    """The plan of a drawing of boxes by color, the lowest first, each in its film."""
+    drawn = "".join(
         f'<rect x="{x}" y="{y}" width="{wide}" height="{high}" fill="{color}"/>'
-        for color, (x, y, wide, high) in SHAPES.items()
+        for color, (x, y, wide, high) in shapes.items()
     )
-    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100">{shapes}</svg>'
-    (tmp_path / "sea.svg").write_text(svg, encoding="utf-8")
+    svg = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 100">{drawn}</svg>'
+    (folder / "sea.svg").write_text(svg, encoding="utf-8")
     designs = [
         ["Design", "Decal", "What", "Artwork", "Artwork color", "Film", "Layer", "Position", "Width"],
         *(
             ["Trip", piece, "artwork", "sea.svg", color, film, layer, "full front", "9 in"]
-            for layer, (piece, color, film) in enumerate(zip(("Sea", "Boat", "Sun"), SHAPES, FILMS, strict=True), 1)
+            for layer, (piece, color, film) in enumerate(zip(pieces, shapes, films, strict=True), 1)
         ),
     ]
     roster = [["Who", "Size", "Design"], *([f"Ana {no}", size, "Trip"] for no, size in enumerate(SIZES))]
@@ -52,6 +65,23 @@ def test_the_page_has_each_size_once_with_its_garments_and_measures(plan: Plan, 
     assert table[9].startswith("9 × ")
     # the boat's box begins 40 of 200 units above that of the sea and 30 to the right of it, 9 in being 200 units
     assert table[10] == "1 13/16↑ 1 3/8→ in"
+
+
+@pytest.mark.parametrize("layers", [4, 5])
+def test_more_layers_than_have_room_for_their_measures_are_left_to_the_press_cards(
+    plan_of: Callable[..., Plan], tmp_path: Path, layers: int
+) -> None:
+    """A quarter of the room is as wide as a measure, in which no line is broken; a fifth is not."""
+    pieces = ("Sea", "Boat", "Sun", "Isle", "Kite")[:layers]
+    shapes = SHAPES | dict([("#1f4630", (0, 0, 20, 20)), ("#6a1b9a", (160, 0, 33, 20))][: layers - 3])
+    films = (*FILMS[:2], "Gold smooth", "Forest smooth", "Purple smooth")[:layers]
+    write_pages(tmp_path / "pages.xlsx", layered(plan_of, tmp_path, pieces, shapes, films), "plan.xlsx")
+    cells = texts_of(tmp_path / "pages.xlsx", "Placement pictures")
+    heads = cells[cells.index("1 Sea") :][:5]
+    assert heads == ["1 Sea", "2 Boat", "3 Sun", "4 Isle", "Youth M"]
+    assert (cells[-1] == "More sizes or layers: see Press cards.") is (layers == 5)
+    measure = text_width("1 3/8→ in", WORK, bold=True) + PAD
+    assert LIES // 5 * COLUMN < measure < LIES // 4 * COLUMN
 
 
 def test_sizes_that_do_not_tell_which_is_meant_have_their_numbers(plan_of: Callable[..., Plan], tmp_path: Path) -> None:

@@ -57,6 +57,13 @@ def test_what_the_file_holds_together_is_one_part(tmp_path: Path) -> None:
     assert ("shape", 3) in found(f"<g>{group}</g>{loose}", tmp_path)
 
 
+@pytest.mark.parametrize("left", [85, 185])
+def test_a_dot_that_juts_out_over_either_end_belongs_to_what_is_under_it(left: int, tmp_path: Path) -> None:
+    """A dot 20 wide above the corner of a box from 100 to 200: ink lies under its inner quarter, or three."""
+    body = path(box(100, 200, 200, 290), "#000000") + path(box(left, 170, left + 20, 190), "#000000")
+    assert found(body, tmp_path) == [("shape", 2)]
+
+
 def test_a_word_in_the_color_of_what_it_lies_on_is_a_part(tmp_path: Path) -> None:
     word = "".join(path(shape, "#000000") for shape in letters("Anton", "VORREL", 40, 200, 200, 220))
     assert found(path(box(50, 150, 350, 250), "#000000") + word, tmp_path) == [("word", 6), ("shape", 1)]

@@ -58,6 +58,12 @@ def test_words_cut_alike_on_several_families_are_asked_once_and_first(plan_with:
     assert texts(plan) == []
 
 
+def test_white_paper_under_a_drawing_is_left_out_and_told_as_its_background(plan_with: PlanWith) -> None:
+    plan = plan_with(body='<rect width="400" height="400" fill="#ffffff"/>' + HILL + SUN)
+    assert told(plan) == [("background-left-out", "Designs D2", "")]
+    assert {decal.film for decal in plan.decals} == {"Forest smooth", "Gold smooth"}
+
+
 def test_each_family_gets_its_own_word_at_the_drawings_size(plan_with: PlanWith) -> None:
     plan = plan_with(line("1", Replace_by="THE {GROUP}S"))
     assert (told(plan), texts(plan)) == ([], ["THE NOVAKS", "THE ABANOS"])

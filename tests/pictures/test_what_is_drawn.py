@@ -14,6 +14,7 @@ from xlbatch.pictures.art_panel import seen_in
 from xlbatch.pictures.font_picture import HIGH, font_picture
 from xlbatch.pictures.garment_drawing import by_side
 from xlbatch.pictures.plate_picture import plate_picture
+from xlbatch.pictures.sketch import body_shape
 from xlbatch.pictures.strip_picture import BARE, EDGE, view_of
 from xlbatch.pictures.swatch import Swatch, proof_picture
 from xlbatch.plan import Plan
@@ -80,6 +81,16 @@ def test_sides_are_told_front_first(relay: Plan) -> None:
     places = sorted(relay.places, key=lambda place: place.side, reverse=True)
     assert list(by_side(places))[:2] == ["front", "back"]
     assert sum(map(len, by_side(places).values())) == len(places)
+
+
+def test_a_bare_armhole_goes_down_to_the_armpit_and_no_further(relay: Plan) -> None:
+    """The right edge of a tank top from the neck to the hem: in to the strap and out to the chest, never up again."""
+    blank = replace(relay.places[0].garment.blank, chest=500, length=700, sleeve_length=None, sleeve_opening=None)
+    edge = re.findall(r"(-?[.\d]+) (-?[.\d]+)", body_shape(blank, "front").split('"')[1])
+    right = [(float(x), float(y)) for x, y in edge[: len(edge) // 2]]
+    assert [y for _, y in right] == sorted(y for _, y in right)
+    assert right[-2:] == [(250, right[-2][1]), (250, 700)]
+    assert all(x < 250 for x, _ in right[:-2])
 
 
 def test_a_font_is_shown_as_large_as_fits(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -93,6 +93,23 @@ def test_a_decal_that_does_not_fit_is_held_back_with_what_would(plan_of: Callabl
     assert plan.garments == ()
 
 
+@pytest.mark.parametrize(
+    ("below", "fits"),
+    [
+        (3, "at most 8 in wide and 19 1/4 in high"),  # 29 in long, less 3 3/4 in collar drop, 3 in down, 3 in of hem
+        (23, "at most smaller"),  # the clear part of the front ends 22 1/4 in below the collar
+    ],
+)
+def test_a_decal_too_high_is_told_how_high_it_may_be(plan_of: Callable[..., Plan], below: float, fits: str) -> None:
+    rows = [
+        ["Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Gap (in)"],
+        ["low", "adult", "any", "front", "front collar seam", below, 0, 0.5],
+    ]
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "M", "Box"]], Designs=box("low", 8, 25), Positions=rows)
+    (stop,) = [found for found in plan.problems if found.code == "decal-off-garment"]
+    assert f"{fits}, or" in stop.todo
+
+
 def test_a_position_the_trade_does_not_have(plan_of: Callable[..., Plan]) -> None:
     plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "12M", "Box"]], Designs=box("left chest", 2, 1))
     assert [found.code for found in plan.problems if found.level == "stop"] == ["position-not-made"]

@@ -36,6 +36,14 @@ def test_steps_are_numbered_and_go_batch_by_batch(plan_of: Callable[..., Plan]) 
     assert [step.batch for step in steps] == sorted(step.batch for step in steps)
 
 
+def test_an_order_that_saves_no_waiting_is_not_changed(plan_of: Callable[..., Plan]) -> None:
+    """One film needs one heat: however little is worth changing the order, there is nothing to gain."""
+    always = [["Setting", "Value"], ["Worth changing the order", 0]]
+    pressing = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS[:2], Job=always).pressing
+    assert (pressing.waiting_by_heat, pressing.waiting_by_batch) == (0, 0)
+    assert not pressing.by_heat
+
+
 def test_the_first_step_of_a_film_on_a_fabric_is_a_trial(plan_of: Callable[..., Plan]) -> None:
     steps = plan_of(FOUR_PEOPLE, Designs=TWO_FILMS).pressing.steps
     assert sorted(step.film.name for step in steps if step.trial) == ["Navy smooth", "Red stretch"]
@@ -77,6 +85,7 @@ def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]
     job = [["Setting", "Value"], ["Shared line", "Lantern Walk"], ["Join pieces", "no"]]
     plan = plan_of([["Who", "Size"], ["Ana", "M"]], Job=job)
     first, second = plan.pressing.steps
+    assert (first.no, second.no) == (1, 2)
     assert (first.with_step, second.with_step) == (None, 1)
 
 

@@ -4,6 +4,8 @@ from datetime import datetime
 from decimal import Decimal
 from pathlib import Path
 
+import pytest
+
 from tests.roster.test_read import LIST, Read, Rows, found, read_sheets, row, rows
 from xlbatch.job.marks import Result
 from xlbatch.roster.read import Reading, UnreadableFile, blank_job, read
@@ -23,6 +25,14 @@ def test_sheets_are_found_by_any_case_or_by_their_headings(tmp_path: Path) -> No
     assert reading.job.settings.job_name == "Fair"
     assert reading.job.films[0].name == "Teal"
     assert reading.problems == ()
+
+
+@pytest.mark.parametrize("name", ["Sheet1", "Film"])
+def test_a_lone_sheet_that_is_plainly_no_list_is_not_taken_for_one(tmp_path: Path, name: str) -> None:
+    reading = read_sheets(tmp_path, {name: [["Film", "Color", "Press time"], ["Teal", "teal", 12]]})
+    assert reading.job.films[0].name == "Teal"
+    assert rows(reading) == []
+    assert found(reading) == [("no-rows", "Roster", "")]
 
 
 def test_unknown_and_second_sheets_are_named(tmp_path: Path) -> None:

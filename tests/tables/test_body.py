@@ -23,7 +23,8 @@ READINGS = {
     # a range over two neighbors: the larger
     "5-6": "Youth S", "3-4": "Youth XS", "9/11": "Youth M", "12-14": "Youth L", "2-3 years": "3T",
 }  # fmt: skip
-NONE = ["", "0", "200", "5-12", "3000", "42R", "M", "10-", "ladies 10", "-7", "1", "38 lb", "chest", "12-10"]
+NONE = ["", "0", "200", "5-12", "3000", "42R", "M", "10-", "ladies 10", "-7", "1", "38 lb", "chest", "12-10",
+        "age 40", "chest 38 years"]  # fmt: skip
 
 
 @pytest.mark.parametrize(("typed", "size"), READINGS.items())

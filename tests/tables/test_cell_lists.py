@@ -37,6 +37,7 @@ def test_pieces() -> None:
     assert (
         cell_lists.pieces(Raw("12 x 40"), "in")
         == cell_lists.pieces(Raw("12 x 40 in"), "cm")
+        == cell_lists.pieces(Raw("12 in x 40"), "cm")
         == (FilmPiece(304.8, 1016),)
     )
     assert cell_lists.pieces(Raw("30 by 100"), "cm") == (FilmPiece(300, 1000),)

@@ -27,6 +27,11 @@ def test_nothing_spoiled_needs_no_spares() -> None:
     assert least_buy(0, 0.03, 0.95) == 0
 
 
+def test_where_nothing_is_needed_there_is_always_enough() -> None:
+    assert [enough(bought, 0, 1.0) for bought in (0, 3)] == [1, 1]
+    assert enough(3, 1, 1.0) == 0
+
+
 def test_certainty_cannot_be_bought() -> None:
     with pytest.raises(ValueError, match="below 1"):
         least_buy(10, 0.03, 1.0)

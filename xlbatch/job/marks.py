@@ -34,9 +34,9 @@ class StepMark:
     pressed: bool
     result: Outcome
     outcome: Outcome
-    by: str = ""
-    note: str = ""
-    peeled: bool = False
+    by: str
+    note: str
+    peeled: bool
 
 
 class OrderKey(NamedTuple):
