@@ -97,7 +97,7 @@ def test_a_decal_that_does_not_fit_is_held_back_with_what_would(plan_of: Callabl
     ("below", "fits"),
     [
         (3, "at most 8 in wide and 19 1/4 in high"),  # 29 in long, less 3 3/4 in collar drop, 3 in down, 3 in of hem
-        (23, "at most smaller"),  # the clear part of the front ends 22 1/4 in below the collar
+        (23, "smaller"),  # the clear part of the front ends 22 1/4 in below the collar
     ],
 )
 def test_a_decal_too_high_is_told_how_high_it_may_be(plan_of: Callable[..., Plan], below: float, fits: str) -> None:

@@ -203,7 +203,12 @@ class _Artwork:
         facts = {"decal": self.spec.decal, "width": width, "height": height, "fits": fits}
         if size[0] > limits.across:
             blank = self.garment.blank
-            facts |= {"garment": blank.garment, "size": blank.size, "position": self.spec.position}
+            facts |= {
+                "fits": phrase("at most", size=fits),
+                "garment": blank.garment,
+                "size": blank.size,
+                "position": self.spec.position,
+            }
             self._report("decal-off-garment", "Width", f"{width} × {height}", **facts)
         else:
             film = self.bench.film(self.spec.film)

@@ -188,7 +188,7 @@ KINDS: tuple[Kind, ...] = (
          "Make the decal smaller, or raise Longest cut on the sheet Job."),
     Kind("decal-off-garment", "stop",
          "{decal} ({width} × {height}) does not fit {garment} {size} at the position {position}.",
-         "Make it at most {fits}, or choose another position."),
+         "Make it {fits}, or choose another position."),
     Kind("position-moved", "check",
          "{decal} would lie on the {feature} of {garment} {size} at the position {found}; its top goes {measure} below "
          "the {seam} instead.",

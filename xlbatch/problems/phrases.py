@@ -46,7 +46,8 @@ PHRASES: Mapping[str, str] = {
     "height": "a child's height in cm",
     "chest": "a {measure} of {cm:.0f} cm, EN 13402-3",
     # what lies too close or is too fine, too hot, doubtful
-    "wide and high": "{width} wide and {height} high",
+    "at most": "at most {size}",
+    "wide and high": "at most {width} wide and {height} high",
     "another font": "Print less of it, or choose another font.",
     "bolder": "Draw it bolder: making it bigger would not help.",
     "higher letters": "It passes with letters {height} high: give it more room, print less of it, or choose another "

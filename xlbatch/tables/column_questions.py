@@ -5,7 +5,9 @@ from collections.abc import Iterator, Mapping
 from xlbatch.files.raw import Orientation, Raw
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.problems.phrases import phrase
+from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import Headings
+from xlbatch.tables.heading_words import last_name_first
 from xlbatch.tables.roster_columns import example
 
 Rows = Mapping[int, Mapping[int, Raw]]
@@ -16,6 +18,9 @@ def column_questions(headings: Headings, rows: Rows, sheet: str, orientation: Or
     ask = _Questions(headings, rows, sheet, orientation)
     if headings.guessed:
         yield ask.guessed()
+    who = ask.column_of.get("Who", 0)
+    if last_name_first(headings.titles.get(who, "")) and ask.is_without_commas(who):
+        yield ask.last_names_first(who)
     for column, match in headings.matches.items():
         if match.twice and column not in headings.unused:
             yield ask.twice(column, match.meaning)
@@ -50,6 +55,16 @@ class _Questions:
         shown = title or self._example(column)
         code = "heading-by-content" if titled else "headings-missing"
         return problem(code, self._where(column), shown, read=read)
+
+    def is_without_commas(self, column: int) -> bool:
+        """Whether no name has a comma, which would say where its last name ends."""
+        return not any("," in shown_value(cells[column]) for cells in self.rows.values() if column in cells)
+
+    def last_names_first(self, column: int) -> Problem:
+        """Names whose heading says that they begin with the last name."""
+        return problem(
+            "list-names-turned", self._where(column), self.headings.titles[column], first=self._example(column)
+        )
 
     def twice(self, column: int, meaning: str) -> Problem:
         """A column whose heading another column's won over: which, and what this one holds."""

@@ -13,6 +13,7 @@ from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
 OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a heading is worth
+_GIVEN = ("first", "given", "nome", "nombre")  # of a given name, beside a word for the other
 _BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
 _PERSONS = ("Someone else", "Orderer")
 _WEIGHTY = (*_PERSONS, "Aside")  # roles whose words outweigh `name` and `size`
@@ -43,6 +44,21 @@ def names_columns(titles: Mapping[int, str]) -> bool:
         if 2 * (sure + left) < len(titles):
             return False  # as most rows of a list soon show
     return sure >= 2
+
+
+def last_name_first(heading: str) -> bool:
+    """Whether the heading of whole names says that they begin with the last name: `Cognome e nome`, `Name, Vorname`."""
+    order = [kind for token in re.findall(r"[^\W\d_]+", heading.casefold()) if (kind := _name_part(token))]
+    last = "Last name" if "Last name" in order else "Who"
+    return {last, "First name"} <= set(order) and order.index(last) < order.index("First name")
+
+
+def _name_part(token: str) -> str:
+    """Which name a word of a heading speaks of."""
+    meanings = _words().get(token, frozenset())
+    if "First name" in meanings or token in _GIVEN:
+        return "First name"
+    return next((kind for kind in ("Last name", "Who") if kind in meanings), "")
 
 
 @lru_cache(maxsize=10_000)

@@ -40,7 +40,7 @@ class NumberedPart(NamedTuple):
 
 def parts_of_a_row(titles: Titles, sized: frozenset[int] = frozenset()) -> tuple[NumberedPart, ...]:
     """The parts of a row; none where it is for one garment alone. `sized` are the columns of `over_sizes`."""
-    unsaid = {column for column in sized if {*heading_scores(titles[column])} != {"Size"}}
+    unsaid = {column for column in sized if {*heading_scores(_BRACKETS.sub("", titles[column]))} != {"Size"}}
     titles = {column: f"{text} size" if column in unsaid else text for column, text in titles.items()}
     return next(filter(None, (way(titles) for way in _WAYS)), ())
 

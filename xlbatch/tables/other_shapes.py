@@ -122,9 +122,7 @@ def after_sizes(sheet: RawSheet) -> ListShape | None:
         return None
     for row in rows:
         size, *names = _size_and_names(sheet.rows[row])
-        people |= {
-            row * _PARTS_OF_A_CELL + column: [name, size] for column, name in enumerate(names[:_PARTS_OF_A_CELL])
-        }
+        people |= {row * _PARTS_OF_A_CELL + column: [name, size] for column, name in enumerate(names)}
     orientation = Orientation(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
     shape = made_shape(sheet, people, orientation, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + left_over(sheet, cells_of(sheet, rows)))
@@ -135,7 +133,7 @@ def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     first, *others = [shown_value(cells[column]) for column in sorted(cells)]
     before, _, behind = first.partition(":") if ":" in first else (first, "", "")
     parts = [part.strip() for text in (behind, *others) for part in _each_of(text) if part.strip()]
-    are_names = parts and all(kind_of_text(part) in ("name", "words") for part in parts)
+    are_names = 0 < len(parts) <= _PARTS_OF_A_CELL and all(kind_of_text(part) in ("name", "words") for part in parts)
     return [before.strip(), *parts] if are_names and read_size(before) else []
 
 
@@ -174,9 +172,9 @@ def _people_in(text: str) -> list[list[str]]:
     """The people in a cell, each a name and a size, where all of it is people."""
     before, _, behind = text.partition(": ")  # Parents: Ben XL, Claire M
     text = behind if not sizes_in(before) and len(_PEOPLE_APART.split(behind)) > 1 else text
-    parts = [part for part in _PEOPLE_APART.split(text) if part.strip()][:_PARTS_OF_A_CELL]
+    parts = [part for part in _PEOPLE_APART.split(text) if part.strip()]
     people = [person for part in parts if (person := _person(part))]
-    return people if len(people) >= _MOSTLY * len(parts) else []
+    return people if _MOSTLY * len(parts) <= len(people) <= _PARTS_OF_A_CELL else []
 
 
 def _beside(sheet: RawSheet, row: int, column: int) -> Mapping[int, str]:
