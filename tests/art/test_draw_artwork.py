@@ -110,3 +110,16 @@ def test_an_unreadable_drawing_stops_every_garment_with_it_once(make: Any) -> No
     assert (found.code, found.rows) == ("artwork-unreadable", (2, 3))
     assert "it holds a picture made of dots" in found.wrong
     assert found.todo == "Trace the picture into filled shapes, or take it out."
+
+
+@pytest.mark.parametrize("left", [0, 200])
+@pytest.mark.parametrize(("who", "told"), [("Annabella", []), ("Annabella Fernandes Villan", ["part-too-long"])])
+def test_how_small_the_letters_of_words_get_goes_by_the_height_given(
+    make: Any, left: int, who: str, told: list[str]
+) -> None:
+    """A name between two bars 3 in apart; wherever on its page that is drawn, letters are no less than 1/2 in high."""
+    bars = f'<path d="M{left + 10} 5h160v10h-160zM{left + 10} 85h160v10h-160z"/>'
+    name = f'<text x="{left + 90}" y="70" font-size="50" font-family="Anton" text-anchor="middle">{{Who}}</text>'
+    sketch = SVG.replace("100 50", "400 100").format(bars + name)
+    _, problems = make.drawn(make.artwork(sketch, height=3 * IN), who=who)
+    assert [found.code for found in problems if found.level != "note"] == told

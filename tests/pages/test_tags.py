@@ -2,7 +2,8 @@
 
 from collections.abc import Callable, Sequence
 
-from xlbatch.pages.tag_page import tags
+from xlbatch.pages.leaf import Leaf
+from xlbatch.pages.tag_page import tags, write
 from xlbatch.pages.work import look_up
 from xlbatch.plan import Plan
 
@@ -42,3 +43,18 @@ def test_one_tag_for_a_group_names_everyone_and_has_the_sum(plan_of: Callable[..
     marsh = found[1]
     assert marsh[1:3] == ["2 garments", "Ana M, Ivo L"]
     assert marsh[-1] == "to pay $6.00"
+
+
+def test_a_line_with_no_words_on_tags_side_by_side_takes_no_room(plan_of: Callable[..., Plan]) -> None:
+    """What an M costs is not known: Ana's, Ivo's and Kai's tags say nothing of money, Mei's does."""
+    roster = [["Who", "Size"], *([who, "M"] for who in ("Ana", "Ivo", "Kai")), ["Mei", "L"]]
+    job = [["Setting", "Value"], ["Margin or fixed price", "25 %"], ["Price by", "own cost"]]
+    priced = {
+        "Garments": [["Garment", "Size", "Price"], ["Crew-neck tee", "M", None], ["Crew-neck tee", "L", 4]],
+        "Film": [["Film", "Rolls sold"], ["Black smooth", "1 yd = 6.50; 5 yd = 21.00"]],
+    }
+    leaf = Leaf("Bag tags", job="Job", paper="Letter")
+    write(leaf, look_up(plan_of(roster, Job=job, **priced)))
+    heights = [row.height for row in leaf.rows]
+    assert heights[4] == 0
+    assert heights[10] > 8

@@ -69,6 +69,20 @@ def test_a_word_in_the_color_of_what_it_lies_on_is_a_part(tmp_path: Path) -> Non
     assert found(path(box(50, 150, 350, 250), "#000000") + word, tmp_path) == [("word", 6), ("shape", 1)]
 
 
+@pytest.mark.parametrize("degrees", [0, 1, 2, 4])
+def test_a_word_a_little_off_the_level_keeps_its_slope(degrees: float, tmp_path: Path) -> None:
+    """New words put in its place would stand crooked beside all else."""
+    word = "".join(path(shape, "#000000") for shape in letters("Anton", "NIMH", 60, 300, 200, 220))
+    file = tmp_path / "drawing.svg"
+    file.write_text(svg(f'<g transform="rotate({-degrees} 200 220)">{word}</g>'), encoding="utf-8")
+    layers = read_layers(file)
+    assert isinstance(layers, Layers)
+    (part,) = parts_of(layers, partial(text_box, folder=tmp_path))
+    assert part.row
+    assert isinstance(part.row.frame, Straight)
+    assert np.degrees(np.angle(part.row.frame.along)) == pytest.approx(degrees, abs=0.01)
+
+
 def test_many_shapes_are_forty_parts_and_the_last_holds_the_rest(tmp_path: Path) -> None:
     body = "".join(
         path(box(20 * (n % 19), 24 * (n // 19), 20 * (n % 19) + 5 + n / 9, 24 * (n // 19) + 12 + (n % 7)), "#000000")

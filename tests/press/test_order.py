@@ -3,6 +3,8 @@
 from collections.abc import Callable
 from itertools import groupby
 
+import pytest
+
 from xlbatch.plan import Plan
 
 HEAD = ["Who", "Size", "Design", "Print name"]
@@ -87,6 +89,21 @@ def test_two_decals_under_one_plate_are_one_closing(plan_of: Callable[..., Plan]
     first, second = plan.pressing.steps
     assert (first.no, second.no) == (1, 2)
     assert (first.with_step, second.with_step) == (None, 1)
+
+
+@pytest.mark.parametrize(("width", "depth", "together"), [(12, 4, True), (4, 12, True), (10, 10, False)])
+def test_one_closing_covers_what_lies_within_the_plate_laid_along_or_across(
+    plan_of: Callable[..., Plan], width: float, depth: float, together: bool
+) -> None:
+    """A pair of boxes that are, with what is between them, 11 in wide and 3 in high."""
+    pair = [
+        [*DESIGN, "Width"],
+        ["Two", "Left", "artwork", "", "Navy smooth", 1, "left chest", "3 in", "3 in"],
+        ["Two", "Right", "artwork", "", "Navy smooth", 1, "right chest", "3 in", "3 in"],
+    ]
+    presses = [["Press", "Kind", "Plate width (in)", "Plate depth (in)"], ["Own", "plate press", width, depth]]
+    plan = plan_of([HEAD, ["Ana", "M", "Two"]], Designs=pair, Press=presses)
+    assert [step.with_step for step in plan.pressing.steps] == [None, 1 if together else None]
 
 
 def test_what_is_pressed_already_is_covered_when_its_side_is_pressed_again(plan_of: Callable[..., Plan]) -> None:

@@ -18,6 +18,8 @@ def _asked(rows: Rows, folder: Path) -> list[tuple[str, tuple[int, ...]]]:
     ("Sides", ("front", "both"), "column-choice-unused", (2, 3)),
     ("Swap to", ("M", "XL"), "column-size-unused", (3,)),
     ("Hood?", ("yes", "no"), "column-answer-unused", (2, 3)),
+    ("Yell", ("left hem", "right hem"), "column-choice-unused", (2, 3)),
+    ("Yell", ("C", "left hem"), "column-choice-unused", (2, 3)),
     ("Yell", ("nothing on the back", "see you there"), "note-asks", (2,)),
     ("Yell", ("hello there", "make it XL"), "note-asks", (3,)),
 ])  # fmt: skip

@@ -32,7 +32,17 @@ def test_slanted_letters_are_italic(style: str, italic: bool, tmp_path: Path) ->
 
 @pytest.mark.parametrize(
     ("size", "px"),
-    [("30", 30), ("1in", 96), ("12pt", 16), ("1.5em", 30), ("150%", 30), ("2ex", 20), ("medium", 16), ("larger", 24)],
+    [
+        ("30", 30),
+        ("1in", 96),
+        ("12pt", 16),
+        ("1.5em", 30),
+        ("150%", 30),
+        ("2ex", 20),
+        ("medium", 16),
+        ("larger", 24),
+        ("0.5", 0.5),
+    ],
 )
 def test_a_size_is_in_px_or_of_the_size_around_it(size: str, px: float, tmp_path: Path) -> None:
     """CSS 2.1, 15.7 and 4.3.2: around the letters the size is 20; an ex is taken as half an em."""

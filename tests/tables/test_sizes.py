@@ -60,7 +60,7 @@ TRIED_AFTERWARDS = {
 }
 NO_SIZES = ["", "?", "M?", "M/L", "S-M", "10", "10-12", "1X", "6XL", "6T", "9M", "one size", "Youth",
             "adult", "unisex", "tbd", "youth ladies M", "M L", "X", "infant M", "toddler L", "38", "M (L)", "2", "Ana",
-            "youth L tall", "3XS", "tall"]  # fmt: skip
+            "youth L tall", "3XS", "2XXL", "tall"]  # fmt: skip
 
 
 @pytest.mark.parametrize(("typed", "size"), [(typed, size) for size, them in SPELLINGS.items() for typed in them])

@@ -2,7 +2,7 @@
 
 import pytest
 
-from xlbatch.trade.name_parts import first_name, last_name, words_of_no_name
+from xlbatch.trade.name_parts import first_name, last_name, whole_name, words_of_no_name
 
 
 @pytest.mark.parametrize(
@@ -30,6 +30,17 @@ def test_the_parts_of_a_name(name: str, first: str, last: str) -> None:
 def test_a_last_name_begins_with_a_particle_in_lower_case_or_is_the_last_word(name: str, last: str) -> None:
     """Common practice, no source."""
     assert (first_name(name), last_name(name)) == (name.split()[0], last)
+
+
+@pytest.mark.parametrize(
+    ("typed", "whole"),
+    [
+        ("Novak, Ana", "Ana Novak"), ("Novak, Ana Maria", "Ana Maria Novak"), ("Novak, Ana Jr.", "Ana Novak Jr."),
+        ("Dr. Novak, Ana", "Dr. Ana Novak"), ("Ana Novak, Jr.", "Ana Novak, Jr."),
+    ],
+)  # fmt: skip
+def test_a_name_with_the_last_name_first_is_turned(typed: str, whole: str) -> None:
+    assert whole_name(typed) == whole
 
 
 @pytest.mark.parametrize(

@@ -3,11 +3,14 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 
-from xlbatch.plan import Figures, Plan
+from xlbatch.paper.workbook import Book
+from xlbatch.plan import Figures, Plan, Tried
 from xlbatch.roster.read import Reading
+from xlbatch.sheets.what_if_sheet import write
 from xlbatch.what_if import try_changes
 from xlbatch.what_if.changes_to_try import changes
 from xlbatch.what_if.try_changes import figures, saves, tried
@@ -81,3 +84,16 @@ def test_nothing_is_tried_of_strips_where_all_is_cut(reading: Reading, plan_of: 
     plan = plan_of(ROSTER)
     cut = replace(plan, layout=replace(plan.layout, batches=(), runs=()))
     assert {"More shirts a strip", "A longer cut"} & {change.name for change in changes(reading, cut)} == set()
+
+
+def test_savings_have_as_much_room_as_what_they_are_saved_of(plan_of: Callable[..., Plan], tmp_path: Path) -> None:
+    """The rest of the page is left to the words."""
+    plan = plan_of(ROSTER)
+    own = Figures(Decimal("120.50"), 1000.0, 60.0)
+    less = (Tried("A longer cut", "Job: " + "set so " * 12, replace(own, money=Decimal(100))),)
+    with Book(tmp_path / "book.xlsx", plan.job) as book:
+        page = book.page("What if")
+        write(page, replace(plan, as_planned=own, what_if=less))
+    room = dict(zip((column.heading for column in page.columns), page.widths, strict=True))
+    assert room["Saves"] == pytest.approx(room["To buy"])
+    assert room["Film saved (in)"] == pytest.approx(room["Film (in)"])

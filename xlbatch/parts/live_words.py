@@ -127,8 +127,8 @@ def _sized(look: Letters, part: float) -> Letters:
 def _straight_box(text: LiveText, face_of: FaceOf) -> Box:
     """Around the text's ink set straight, in its own units, y upward; from 0 to 0 where it has none."""
     straight = replace(text, matrix=_UPRIGHT, along=None, clip=None)
-    path = _together(path for _, path in set_text(straight, face_of))
-    return path.bounds if len(path) else (0.0, 0.0, 0.0, 0.0)
+    box: Box = _together(path for _, path in set_text(straight, face_of)).bounds
+    return box
 
 
 def _cap(text: LiveText, face_of: FaceOf) -> float:
