@@ -92,13 +92,17 @@ def small_hole_in_a_ring_of_ink(width: float) -> Outline:
     return drawn(box(0, 0, 30, 20), box(5, 8, 25, 8 + width)[::-1])
 
 
+def wall_between_two_holes(width: float) -> Outline:
+    return drawn(box(0, 0, 20 + width, 20), box(5, 5, 10, 15)[::-1], box(10 + width, 5, 15 + width, 15)[::-1])
+
+
 @pytest.mark.parametrize("limit", [1.0, 2.0])
 @pytest.mark.parametrize(
     ("case", "kind"),
     [
         (hairline, "stroke"), (hairline_between_blocks, "stroke"), (ring, "stroke"),
         (gap_between_boxes, "gap"), (gap_between_disks, "gap"), (corner_near_a_wall, "gap"), (slit, "gap"),
-        (small_hole_in_a_ring_of_ink, "gap"),
+        (small_hole_in_a_ring_of_ink, "gap"), (wall_between_two_holes, "stroke"),
     ],
 )  # fmt: skip
 def test_just_below_the_limit_is_found_and_just_above_is_not(case: Any, kind: str, limit: float) -> None:
@@ -124,6 +128,8 @@ def test_tips_corners_and_notches_are_not_thin() -> None:
     assert too_thin(drawn([(0, 0), (20, -tip), (20, tip)]), 1) == ()
     assert too_thin(drawn([(0, -9), (25, -9), (25, -tip), (5, 0), (25, tip), (25, 9), (0, 9)]), 1) == ()
     assert too_thin(drawn(box(0, 0, 3, 3)), 1) == ()
+    tooth = [(0.4, 0), (0.35, 2), (0.05, 2), (0, 0)]  # low, at the foot of a slope
+    assert too_thin(drawn([(-3, -9), (1.2, -9), (1.2, 8), *tooth, (-3, 0)]), 1) == ()
 
 
 def test_the_place_lies_in_what_is_thin() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from tests.plan_book import PlanBook, codes, decals, steps, written
 from tests.plan_book import drop_for_workbook as drop
-from tests.workbooks import heading_at, write_workbook
+from tests.workbooks import Rows, heading_at, write_workbook
 
 DESIGNS = [
     ["Design", "Decal", "What", "Film", "Position", "Height"],
@@ -213,6 +213,32 @@ def test_a_design_changed_after_pressing_is_asked_about_at_its_cell(first: PlanB
     assert (asked.where.sheet, asked.found) == ("Designs", "Red smooth")
     assert "2 garments" in asked.wrong
     assert decals(written(outcome), "to cut") == {"D007"}  # the Front of the one still to press
+
+
+def test_a_group_that_a_drawing_sets_is_asked_about_once_it_is_pressed(tmp_path: Path) -> None:
+    """And no other heading whose word happens to stand in the text: a seat 12 in The Class of 12."""
+    (tmp_path / "class.svg").write_text(
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 100">'
+        '<text x="10" y="80" font-size="70" font-family="Anton">The {Group}</text></svg>'
+    )
+    people: Rows = [["Who", "Size", "Group", "Seat"], ["Ana", "M", "Class of 12", 12], ["Ivo", "L", "Class of 12", 14]]
+    designs = [
+        ["Design", "Decal", "What", "Artwork", "Film", "Position", "Width"],
+        ["Name", "Class", "artwork", "class.svg", "Black smooth", "full front", "9 in"],
+    ]
+    plan = written(drop(write_workbook(tmp_path / "roster.xlsx", {"Roster": people, "Designs": designs})))
+    plan.cut()
+    plan.result("ok", lambda row: row["Garment no."] == 1)
+    plan = written(plan.drop())
+    for no in (1, 2):
+        plan.edit(no, "Group", "Class of 13")
+    plan.edit(1, "Seat", 16)
+    asked = [found for found in plan.drop().problems if found.code == "changed-after-pressing"]
+    group = heading_at(plan.sheet("Roster"), "Group")[1]
+    assert [(found.where.cell, found.found) for found in asked] == [
+        (plan.sheet("Roster").cell(plan.row_of(1), group).coordinate, "Class of 13")
+    ]
+    assert "The Class of 12" in asked[0].wrong
 
 
 def test_a_design_with_more_than_is_pressed_on_a_done_garment_is_asked_about(first: PlanBook) -> None:

@@ -13,6 +13,7 @@ from tests.parts.find_score import look
 from tests.parts.more_drawings import more_drawings
 from tests.parts.word_drawings import Made, drawings
 from xlbatch.geometry.outline import Segment
+from xlbatch.geometry.path import transform
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.frame import Round, Straight
 from xlbatch.parts.part import BROKEN
@@ -81,6 +82,17 @@ def test_a_word_a_little_off_the_level_keeps_its_slope(degrees: float, tmp_path:
     assert part.row
     assert isinstance(part.row.frame, Straight)
     assert np.degrees(np.angle(part.row.frame.along)) == pytest.approx(degrees, abs=0.01)
+
+
+@pytest.mark.parametrize(("high", "one_word"), [(0.85, True), (0.72, False)])
+def test_letters_that_bounce_are_a_word_where_they_are_about_as_high(
+    high: float, one_word: bool, tmp_path: Path
+) -> None:
+    """Every other one 34 lower, and smaller: by more than a fifth they are not one word."""
+    shapes = letters("Archivo Black", "MINNIFIL", 40, 300, 200, 215)
+    small = (1, 0, 0, high, 0, 34 + 215 * (1 - high))
+    body = "".join(path(transform(s, small) if at % 2 else s, "#000000") for at, s in enumerate(shapes))
+    assert (("word", 8) in found(body, tmp_path)) is one_word
 
 
 def test_many_shapes_are_forty_parts_and_the_last_holds_the_rest(tmp_path: Path) -> None:

@@ -41,11 +41,13 @@ def test_a_letter_of_which_nothing_is_said_is_not_moved_or_turned() -> None:
     assert (unsaid.offset, unsaid.long, unsaid.widened, unsaid.stretched) == (0.0, None, False, 1.0)
 
 
-def test_a_text_stands_where_its_ink_lies() -> None:
-    """Drawn at twice its size on a page 200 high, its foot 40 below the top; set anew it lies there again."""
+@pytest.mark.parametrize(("anchor", "stays"), [("start", 0.0), ("middle", 0.5), ("end", 1.0)])
+def test_a_text_stands_where_its_ink_lies(anchor: str, stays: float) -> None:
+    """Drawn at twice its size on a page 200 high, its foot 40 below the top; set anew it lies there again. Half as wide
+    it keeps its left end, its middle or its right end."""
     face = find_font("Anton", Path())
     assert face
-    span = TextSpan("ONE", replace(PLAIN, anchor="start"), (Spot(30.0, 40.0),))
+    span = TextSpan("ONE", replace(PLAIN, anchor=anchor), (Spot(30.0, 40.0),))
     one = LiveText((span,), (2.0, 0.0, 0.0, -2.0, 0.0, 200.0))
     found = live_stand(one, lambda _look: face, anchored=True)
     assert found
@@ -56,6 +58,9 @@ def test_a_text_stands_where_its_ink_lies() -> None:
     words = LiveWords(one, lambda _look: face, stand, place)
     assert (words.width, words.height) == pytest.approx((right - left, top - bottom))
     assert words.placed(1.0, 1.0).bounds == pytest.approx((left, bottom, right, top))
+    narrow_left, _, narrow_right, _ = words.placed(0.5, 1.0).bounds
+    assert narrow_right - narrow_left == pytest.approx((right - left) / 2)
+    assert narrow_left == pytest.approx(left + stays * (right - left) / 2)
 
 
 @pytest.mark.parametrize(("left", "right", "middle"), [(0.0, 50.0, (25.0, 0.0)), (100.0, 157.0, (100.0, 50.0))])

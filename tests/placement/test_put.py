@@ -65,6 +65,20 @@ def test_a_sleeve_is_measured_from_its_opening(plan_of: Callable[..., Plan]) -> 
     assert place.measured_from == "sleeve opening"
 
 
+@pytest.mark.parametrize(("height", "codes"), [(8, []), (8.03, ["decal-off-garment"])])
+def test_a_decal_at_the_opening_itself_may_be_as_high_as_the_sleeve(
+    plan_of: Callable[..., Plan], height: float, codes: list[str]
+) -> None:
+    """A sleeve of 8 1/2 in, less 1/2 in kept clear of its seam."""
+    rows = [
+        ["Position", "For", "Neckline", "Side", "Measured from", "Distance (in)", "From center (in)", "Gap (in)"],
+        ["cuff", "adult", "any", "left sleeve", "sleeve opening", 0, 0, 0.5],
+    ]
+    plan = plan_of([HEAD, ["Ana", "Crew-neck tee", "M", "Box"]], Designs=box("cuff", 2, height), Positions=rows)
+    assert [found.code for found in plan.problems if found.level == "stop"] == codes
+    assert [place.above_opening for place in plan.places] == [0] * (not codes)
+
+
 def test_a_number_goes_two_inches_under_the_name(plan_of: Callable[..., Plan]) -> None:
     designs = [
         DESIGN,

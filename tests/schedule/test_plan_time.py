@@ -10,7 +10,7 @@ from tests.schedule.verify_time import time_faults
 from xlbatch.plan import Plan
 from xlbatch.schedule.at_press import cooling
 from xlbatch.schedule.clock import Clock
-from xlbatch.schedule.plan_time import cutting_parts, weeding_parts
+from xlbatch.schedule.plan_time import Task, _Turn, _work, cutting_parts, weeding_parts
 
 BOX = [
     ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"],
@@ -172,6 +172,24 @@ def test_breaks_stand_between_the_hours_of_work() -> None:
     assert clock.moment(7.25 * 3600, opens=False) == (1, 540 + 480)
     assert clock.moment(7.25 * 3600, opens=True) == (2, 540)
     assert clock.breaks(7.25 * 3600) == 3 * 900
+
+
+@pytest.mark.parametrize(
+    ("begins", "seconds", "day", "starts", "ends_day", "ends"),
+    [
+        (3600.0, 3600.0, 1, 600, 1, 660),  # it ends at 11:00, when the break begins
+        (7200.0, 3600.0, 1, 675, 1, 735),  # and the next begins when it is over
+        (3600.0, 6.25 * 3600, 1, 600, 1, 1020),  # it ends with the day, at 17:00
+        (7.25 * 3600, 60.0, 2, 540, 2, 541),
+    ],
+)
+def test_work_ends_before_a_break_and_begins_after_it(
+    begins: float, seconds: float, day: int, starts: int, ends_day: int, ends: int
+) -> None:
+    """8 h a day from 9:00, with a break of 15 min after each 2 h of work."""
+    turn = _Turn(Task("Batch 1", 1, {"weeding": seconds}), 1, begins)
+    work = _work(Clock(540, 7.25 * 3600, 7200, 900), "weed", 1, turn)
+    assert (work.day, work.starts, work.ends_day, work.ends) == (day, starts, ends_day, ends)
 
 
 def test_the_checker_finds_what_is_wrong(plan_of: Callable[..., Plan]) -> None:

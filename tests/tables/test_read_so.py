@@ -9,6 +9,7 @@ from tests.workbooks import Rows, write_workbook
 from xlbatch.files.raw import Raw
 from xlbatch.roster.read import Reading, read
 from xlbatch.tables.cells import temperature
+from xlbatch.tables.contents import contents
 
 ReadingOf = Callable[..., Reading]
 
@@ -68,3 +69,25 @@ def test_a_list_without_headings_begins_in_its_first_row(reading_of: ReadingOf) 
         ("Bo Rusk", "L", ""),
         ("Cy Tarn", "S", ""),
     ]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "few"),
+    [([2, 1, 1, 9], True), ([2, 1, 1, 10], False), ([2, 1, 9], False), ([2, 9, 9], True), ([10, 12, 12], False)],
+)
+def test_numbers_of_one_digit_that_repeat_may_be_counts(numbers: list[int], few: bool) -> None:
+    """Of two digits they are more likely those of two teams; where none repeats, of one."""
+    assert bool(contents([Raw(number) for number in numbers]).share("few")) is few
+
+
+def test_a_chat_s_message_that_names_someone_is_theirs(tmp_path: Path) -> None:
+    path = tmp_path / "chat.txt"
+    path.write_text(
+        "[5/2/26, 9:14:03 PM] Pia Quill: Ned - Youth M\n"
+        "[5/2/26, 9:15:40 PM] Ivo Rusk: L please\n"
+        "[5/2/26, 9:16:40 PM] Jo Vole: Tess: S thanks\n",
+        encoding="utf-8",
+    )
+    reading = read(path)
+    assert isinstance(reading, Reading)
+    assert rows(reading) == [("Ned", "Youth M", ""), ("Ivo Rusk", "L", ""), ("Tess", "S", "")]

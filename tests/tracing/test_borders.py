@@ -67,3 +67,10 @@ def test_three_areas_share_their_corners() -> None:
     corners = [set(ring.corners.round(6).tolist()) for label in (1, 2) for ring in found[label]]
     assert len(corners[0] & corners[1]) >= 2
     assert sum(ring.area for label in (1, 2) for ring in found[label]) == pytest.approx(400, abs=3)
+
+
+@pytest.mark.parametrize("map_", [[[1, 2], [2, 0]], [[2, 1], [0, 2]], [[0, 2], [2, 1]], [[1, 0], [0, 2]]])
+def test_squares_of_one_label_that_meet_at_a_corner_of_three_are_apart(map_: list[list[int]]) -> None:
+    found = rings(np.pad(np.kron(np.array(map_), np.ones((6, 6))), 3).astype(np.uint8))
+    counts = {label: sum(row.count(label) for row in map_) for label in (1, 2)}
+    assert {label: len(found[label]) for label in (1, 2)} == counts

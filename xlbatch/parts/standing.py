@@ -13,7 +13,7 @@ LINKED = 0.6  # of the larger one's size: how far neighbors may be apart
 FEET = 0.045  # of the cap height: how near the line feet are that stand on it
 _MOST = 80  # outlines of which all pairs are tried
 _STEEPEST = 0.71  # the sine of 45 degrees: letters on a steeper line are stacked, or no letters
-_LEAST_BEND, _MOST_BEND = 0.8, 20.0  # of a letter's size: the radius of an arc letters stand on
+_MOST_BEND = 20.0  # of a letter's size: the radius of an arc letters stand on
 
 
 @dataclass(frozen=True)
@@ -79,7 +79,7 @@ def _arc(three: Sequence[Contour], letters: Sequence[Contour], heads_out: bool) 
     arc = arc_through(np.array([mark.center for mark in three]), heads_out)
     members = three
     for _ in range(4):
-        if arc is None or abs(arc.radius) < _LEAST_BEND * largest:
+        if arc is None:
             break
         arc = arc_through(np.array([_foot(arc, mark) for mark in members]), heads_out)
         if arc is not None:
