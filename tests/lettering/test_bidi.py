@@ -21,6 +21,7 @@ SOME = 13  # one line in so many: all 91,605 agree, and take 8 s
         ("דנה", "הנד"),  # P2, P3, L2: the first letter reads from the right, so does the line
         ("דנה 12", "12 הנד"),  # I2: digits keep their own order
         ("דנה 1,000", "1,000 הנד"),  # W4: a comma between digits is one of them
+        ("1,000 דנה", "הנד 1,000"),  # from the start of the line on
         ("דנה 5%", "5% הנד"),  # W5: a sign beside a number goes with it, after it
         ("דנה $5", "$5 הנד"),  # and before it
         ("דנה % 5", "5 % הנד"),  # W6: one by itself does not

@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from xlbatch.job.feature import Feature
+from xlbatch.placement.clear_of_features import on_feature
 from xlbatch.placement.keep_clear import beyond_armholes, met, on_collar
 from xlbatch.placement.place import Extent, Place, around
 from xlbatch.placement.register import registered
@@ -153,6 +154,22 @@ def test_a_decal_beside_the_middle_may_lie_on_the_collar(
     blank = replace(usual.garment.blank, neckline="V")
     place = replace(usual, garment=replace(usual.garment, blank=blank), **changes)  # type: ignore[arg-type]
     assert on_collar(place) is lies_on
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({"clear_hem": 124.6}, "pocket of {} M, by 1 in."),  # the pocket reaches 150 up
+        ({**BESIDE, "below_collar": 50.0, "from_center": -94.0}, "collar of {} M, by its inner edge."),
+    ],
+)
+def test_how_far_a_decal_lies_on_something_is_told(
+    plan_of: Callable[..., Plan], usual: Place, changes: dict[str, object], told: str
+) -> None:
+    job = plan_of([["Who", "Size"], ["Ana", "M"]]).job
+    found = on_feature(job, replace(usual, **changes))  # type: ignore[arg-type]
+    assert found
+    assert found.wrong.endswith(told.format(usual.garment.blank.garment))
 
 
 def test_a_layer_is_measured_from_the_top_and_left_of_the_lowest(plan_of: Callable[..., Plan]) -> None:

@@ -72,7 +72,7 @@ def _phrase(heading: str) -> frozenset[str]:
 
 def _in_two_languages(heading: str) -> frozenset[str]:
     """What the halves of `Size / Taille` mean."""
-    return frozenset().union(*map(_phrase, parts)) if len(parts := heading.split("/")) > 1 else frozenset()
+    return frozenset().union(*map(_phrase, heading.split("/")))
 
 
 def _slips(heading: str) -> frozenset[str]:
