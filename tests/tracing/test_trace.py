@@ -78,16 +78,6 @@ def test_each_color_has_its_area(kind: str, tmp_path: Path) -> None:
     assert areas == pytest.approx(sorted(signed_area(theirs) for theirs in wanted.values()), rel=0.01)
 
 
-@pytest.mark.parametrize(("background", "enclosed"), [("white", ["#ffffff"]), (None, [])])
-def test_what_a_ring_encloses_is_a_layer_where_it_can_be_seen(
-    background: str | None, enclosed: list[str], tmp_path: Path
-) -> None:
-    """It may be meant as a color; the hole of a picture without a background is none."""
-    ring = '<path d="M400 60a340 340 0 1 1 -.1 0zm0 60a280 280 0 1 0 .1 0z" fill="#1144aa"/>'
-    found = traced(saved(drawn(ring, background), tmp_path / "ring.png"))
-    assert [layer.color for layer in found.layers] == [*enclosed, "#1144aa"]
-
-
 def test_colors_that_touch_lie_edge_to_edge(tmp_path: Path) -> None:
     """What is seen of all of them is what they are together."""
     found = traced(saved(drawn(BADGE, None), tmp_path / "badge.png"))
