@@ -4,6 +4,7 @@ from pathlib import Path
 from random import Random
 
 import pytest
+from openpyxl import load_workbook
 from openpyxl.cell.cell import MergedCell
 
 from tests.kept.history import through_office
@@ -125,3 +126,50 @@ def test_a_row_of_the_memory_cut_short_tells_nothing() -> None:
     for kept in ({1: headings, 2: short}, {1: {1: Raw(UNPACKED)}, 2: headings, 3: short}, {1: packed}):
         sheet = RawSheet("Runs", {1: {1: Raw("Run"), 2: Raw("Length")}, 2: {1: Raw("R1"), 2: Raw("9")}})
         assert list(typed_over(RawSheet("Kept", kept), {"Runs": sheet})) == []
+
+
+@pytest.mark.parametrize(
+    ("sheet", "key", "cells", "change_on"),
+    [
+        ("Press log", "Decal", {1: "Ivo wants his pressed on Friday"}, "Press"),
+        ("Shopping list", "Item", {1: "tape", 2: "green tape", 3: 2}, "Job"),
+        ("Runs", "Run", {1: "R9", 3: "for Eve"}, "Job"),
+        ("Money", "Garment no.", {2: "Eve", 8: 12.5}, "Job"),
+        ("Proof", "Garment no.", {1: 4, 2: "Eve"}, "Roster"),
+    ],
+)
+def test_a_line_below_a_table_or_among_its_rows_is_told_once(
+    first: PlanBook, sheet: str, key: str, cells: dict[int, object], change_on: str
+) -> None:
+    below = first.sheet(sheet).max_row + 2
+    among = next(row for row, each in first.rows(sheet, key) if each[key]) + 1
+    first.sheet(sheet).insert_rows(among)
+    for row, text in ((among, "?"), (below, "!")):
+        for column, value in cells.items():
+            first.sheet(sheet).cell(row, column).value = f"{value}{text}"
+    words = [" · ".join(f"{value}{text}" for value in cells.values()) for text in "?!"]
+    outcome = dropped(first)
+    assert told(outcome) == [(sheet, text, change_on) for text in words]
+    assert [(row["Sheet"], row["Now"]) for row in written(outcome).changes()] == [(sheet, text) for text in words]
+
+
+def test_a_banner_typed_over_is_told(first: PlanBook) -> None:
+    row = next(row for row, each in first.rows("Press log", "Step") if str(each["Step"]).startswith("Batch"))
+    first.sheet("Press log").cell(row, 1).value = "Batch 1, on Friday"
+    assert told(dropped(first)) == [("Press log", "Batch 1, on Friday", "Press")]
+
+
+@pytest.mark.parametrize("kind", ["xlsx", "ods"])
+def test_a_number_in_the_place_of_a_formula_is_told(first: PlanBook, kind: str) -> None:
+    first.mark("Shopping list", "Buy", 14, lambda row: row["Size"] == "L")
+    first.mark("Shopping list", "Spares", 3, lambda row: row["Size"] == "M")  # Buy of that line and the sum follow
+    cells = (cell for row in first.sheet("Shopping list").iter_rows() for cell in row)
+    next(cell for cell in cells if str(cell.value).startswith("=SUMIF")).value = 99
+    first.book.save(first.path)
+    typed = told(drop_for_workbook(through_office(first.path, kind)))
+    assert sorted(typed) == [("Shopping list", "14", "Shopping list"), ("Shopping list", "99", "Job")]
+
+
+def test_a_plan_kept_without_formulas_is_as_it_was(first: PlanBook) -> None:
+    load_workbook(first.path, data_only=True).save(first.path)
+    assert told(drop_for_workbook(first.path)) == []

@@ -11,6 +11,7 @@ from xml.etree.ElementTree import ParseError
 
 from openpyxl import load_workbook
 from openpyxl.cell.cell import ERROR_CODES
+from openpyxl.utils.cell import coordinate_to_tuple
 from xlsxwriter.utility import xl_rowcol_to_cell
 
 from xlbatch.files.csv_text import decoded, delimiter, sheet_from_text
@@ -135,7 +136,9 @@ def _raw_sheet(sheet: PlainSheet, part: SheetPart) -> RawSheet:
             struck[row] = style.struck and struck.get(row, True)
     spread_merged(rows, part.merged)
     through = frozenset(row for row, all_of_it in struck.items() if all_of_it)
-    return RawSheet(part.name, dict(sorted(rows.items())), sheet.hidden, through, part.out_of_sight, notes=part.notes)
+    formulas = frozenset(coordinate_to_tuple(cell) for cell in part.formulas)
+    by_row = dict(sorted(rows.items()))
+    return RawSheet(part.name, by_row, sheet.hidden, through, part.out_of_sight, notes=part.notes, formulas=formulas)
 
 
 def _raw(cell: PlainCell, style: Style, unsaved: frozenset[str]) -> Raw | None:

@@ -77,6 +77,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
     rows: dict[int, dict[int, Raw]] = {}
     hidden: set[int] = set()
     notes: dict[tuple[int, int], str] = {}
+    formulas = set[tuple[int, int]]()
     row = cells = 0
     for line in table.iter(f"{_TABLE}table-row"):
         repeated = _count(line, "number-rows-repeated")
@@ -84,6 +85,7 @@ def _sheet(name: str, table: Element) -> RawSheet:
         if filled and row >= _FARTHEST_ROW:
             raise Refusal("damaged")
         notes |= {(row + 1, column): text for column, text in _notes(line)}
+        formulas |= {(row + 1, column) for column, cell in _by_column(line) if cell.get(f"{_TABLE}formula")}
         for no in range(row + 1, row + 1 + min(repeated, _MOST_ALIKE)) if filled else ():
             rows[no] = filled
             cells += len(filled)
@@ -92,35 +94,36 @@ def _sheet(name: str, table: Element) -> RawSheet:
         row += repeated
         if len(rows) > MOST_ROWS or cells > MOST_CELLS:
             raise Refusal("sheet too large", sheet=name, most=MOST_ROWS, what="rows", count=len(rows))
-    return RawSheet(name, _merged(rows, table), frozenset(hidden), notes=notes)
+    return RawSheet(name, _merged(rows, table), frozenset(hidden), notes=notes, formulas=frozenset(formulas))
+
+
+def _by_column(line: Element) -> Iterator[tuple[int, Element]]:
+    """The cells of a row, each with its first column from 1."""
+    column = 1
+    for cell in line:
+        if cell.tag in _CELLS:
+            yield column, cell
+            column += _count(cell, "number-columns-repeated")
 
 
 def _cells(line: Element) -> dict[int, Raw]:
     filled: dict[int, Raw] = {}
-    column = 0
-    for cell in line:
-        if cell.tag not in _CELLS:
-            continue
-        repeated = _count(cell, "number-columns-repeated")
+    for column, cell in _by_column(line):
         raw = _raw(cell)
-        if raw and column >= _FARTHEST_COLUMN:
+        if raw and column > _FARTHEST_COLUMN:
             raise Refusal("damaged")
         if raw:
-            filled |= dict.fromkeys(range(column + 1, column + 1 + min(repeated, _MOST_ALIKE)), raw)
-        column += repeated
+            repeated = _count(cell, "number-columns-repeated")
+            filled |= dict.fromkeys(range(column, column + min(repeated, _MOST_ALIKE)), raw)
     return filled
 
 
 def _notes(line: Element) -> Iterator[tuple[int, str]]:
     """The notes on the cells of a row, by column."""
-    column = 0
-    for cell in line:
-        if cell.tag not in _CELLS:
-            continue
+    for column, cell in _by_column(line):
         note = cell.find(f"{_OFFICE}annotation")
         if note is not None:
-            yield column + 1, "\n".join("".join(_letters(paragraph)) for paragraph in note.iterfind(f"{_TEXT}p"))
-        column += _count(cell, "number-columns-repeated")
+            yield column, "\n".join("".join(_letters(paragraph)) for paragraph in note.iterfind(f"{_TEXT}p"))
 
 
 def _raw(cell: Element) -> Raw | None:

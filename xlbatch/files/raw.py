@@ -66,6 +66,7 @@ class RawSheet:
     encoding: str = ""  # of a text that does not say it: what it was judged to be, and the names concerned
     orientation: Orientation = AS_ROWS
     notes: Mapping[tuple[int, int], str] = field(default_factory=dict)  # on cells, by row and column
+    formulas: frozenset[tuple[int, int]] = frozenset()  # the cells that hold one, by row and column
 
     def where(self, column: int, row: int) -> Where:
         """A cell, as it is called on the sheet itself."""

@@ -9,7 +9,7 @@ import io
 import posixpath
 import re
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from html import escape
 from xml.etree.ElementTree import Element
@@ -42,6 +42,7 @@ _FORMULA = re.compile(
     rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b(?:[^>]*/>|[^>]*>[^<]*</(?:\w+:)?f>)"
     rb"\s*(<(?:\w+:)?v\s*/>|<(?:\w+:)?v>\s*</(?:\w+:)?v>)?\s*</(?:\w+:)?c>"
 )
+_WITH_FORMULA = re.compile(rb"<(?:\w+:)?c\s([^>]*)>\s*<(?:\w+:)?f\b")
 _REFERENCE = re.compile(rb'\br="([A-Z]+[0-9]+)"')
 _PLAIN_TEXT = re.compile(rb't="inlineStr"([^>]*)><is><t(?:\s[^>]*)?>([^<]*)</t></is>')
 _IN_LINE, _TEXT_ENDS = b't="inlineStr"', b"</t></is></c>"
@@ -60,6 +61,7 @@ class SheetPart:
     merged: tuple[tuple[str, str], ...]  # first and last cell of each block
     notes: Notes = field(default_factory=dict)
     out_of_sight: bool = False
+    formulas: frozenset[str] = frozenset()  # the cells that hold one
 
 
 @dataclass(frozen=True)
@@ -166,7 +168,8 @@ def _sheet_part(name: str, xml: bytes) -> SheetPart:
     merged = tuple((match[1].decode(), match[2].decode()) for match in _MERGED.finditer(xml, data.end()))
     size_first = b"<" + prefix + b'dimension ref="A1"/>'  # else the reader looks for it in the whole sheet
     small = xml[: head.end()] + size_first + _quick(filled) + b"</" + prefix + b"worksheet>"
-    return SheetPart(name, small, _unsaved(filled), merged)
+    formulas, unsaved = _with_formula(filled)
+    return SheetPart(name, small, unsaved, merged, formulas=formulas)
 
 
 def _without_empty(xml: bytes, prefix: bytes) -> bytes:
@@ -205,13 +208,17 @@ def _refuse_if_large(name: str, count: int, what: str, most: int) -> None:
         raise Refusal("sheet too large", sheet=name, count=count, most=most, what=what)
 
 
-def _unsaved(xml: bytes) -> frozenset[str]:
-    """The cells with a formula and no result. An empty text is a result: it is typed `str`."""
+def _with_formula(xml: bytes) -> tuple[frozenset[str], frozenset[str]]:
+    """The cells with a formula, and those of them without a result. An empty text is a result: it is typed `str`."""
     if b"<f" not in xml and b":f" not in xml:
-        return frozenset()
-    attributes = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
-    references = (_REFERENCE.search(attribute) for attribute in attributes)
-    return frozenset(match[1].decode() for match in references if match)
+        return frozenset(), frozenset()
+    unsaved = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
+    return _named(match[1] for match in _WITH_FORMULA.finditer(xml)), _named(unsaved)
+
+
+def _named(attributes: Iterable[bytes]) -> frozenset[str]:
+    """The cells of which these are attributes."""
+    return frozenset(match[1].decode() for match in map(_REFERENCE.search, attributes) if match)
 
 
 def _styles(xml: bytes | None) -> str:

@@ -40,6 +40,10 @@ def tabled(columns: Sequence[Column], rows: Iterable[Sequence[Value]]) -> pd.Dat
     return pd.DataFrame(list(rows), columns=[column.heading for column in columns], dtype=object)
 
 
+def _plain(value: Value) -> Value:
+    return value.text if isinstance(value, Link) else value
+
+
 class _Cell(NamedTuple):
     """How a cell looks; the room in it and its letters' size, in points; whether its row grows with its text."""
 
@@ -63,8 +67,8 @@ class Page:
         self.head = self.end = 0  # the heading row and the last row of the table
         self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.records: list[Sequence[Value]] = []  # the rows of the table, as they were written
-        self.placed: dict[tuple[int, int], Value] = {}  # by row and column, from 1: what stands above
-        # the table, or anywhere on a form
+        self.placed: dict[tuple[int, int], Value] = {}  # by row and column, from 1: what stands beside
+        # the table's own rows, or anywhere on a form
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], Sequence[_Cell]] = {}
 
@@ -155,8 +159,8 @@ class Page:
         put(self.sheet, row, column, value, self.formats.get(*looks))
 
     def _place(self, row: int, column: int, value: Value) -> None:
-        if self.base == "form" or not self.head or row < self.head:
-            self.placed[row + 1, column + 1] = value.text if isinstance(value, Link) else value
+        if self.base == "form" or row <= self.head or not self.head or row > self.end > 0:
+            self.placed[row + 1, column + 1] = _plain(value)
 
     def name_cell(self, name: str, row: int, column: int) -> None:
         """Gives a cell a name that formulas on any sheet may use."""
@@ -185,7 +189,7 @@ class Page:
         """One row of the table, as high as its longest text needs. Returns its row.
 
         `looks` are further looks of all its cells, `also` a further look of the cell under a heading."""
-        self.records.append(values)
+        self.records.append([_plain(value) for value in values])
         cells = self._cells(looks, tuple(also.items()))
         heights = [
             text_height(self.formats.shown(value, *cell.looks), cell.room, cell.size, cell.bold)
@@ -213,6 +217,7 @@ class Page:
     def banner(self, strong: str, text: str, look: str) -> int:
         """A row of the table that holds one text running across it, its start in bold."""
         row, looks = self._next(self.formats.size(look) * LINE), self.formats.get(look, *["strong"] * bool(strong))
+        self.placed[row + 1, 1] = strong + text
         for column in range(self.last + 1):
             put(self.sheet, row, column, None if column else strong or text, looks)
         if strong and text:

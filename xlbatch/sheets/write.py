@@ -42,7 +42,7 @@ def _watched(pages: Mapping[str, Page], run_at: str) -> Iterator[tuple[str, ...]
     """What stands on the plan's own sheets."""
     for name, page in pages.items():
         if name in WATCHED:
-            yield from placed(name, page.placed, run_at)
+            yield from placed(name, page.placed, page.head + 1, run_at)
             if page.head and page.records:  # people's own columns stand beyond those written
                 headings = [column.heading for column in page.columns[: len(page.records[0])]]
                 yield from marked(name, headings, page.records)

@@ -1,6 +1,7 @@
 """A few letters that stand for what a cell holds: a plan remembers them instead of the text."""
 
 from collections.abc import Iterator
+from datetime import time
 from decimal import Decimal
 from functools import lru_cache
 from zlib import crc32
@@ -10,6 +11,7 @@ from xlbatch.tables.cells import shown_value
 
 MARK = 3  # letters a cell
 BLANK, ANY = "-" * MARK, "=" * MARK  # of a blank cell, and of one that may hold anything
+FORMULA = "~" * MARK  # of one that holds a formula, whose result may become any other
 _LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ+/"
 
 
@@ -28,15 +30,20 @@ def plain(value: object) -> str:
 
 
 def mark_of_value(value: object) -> str:
-    """The mark of a value that is written: None is blank, one of no plain kind (a formula) anything."""
+    """The mark of a value that is written: None is blank, one of no plain kind a formula."""
     if isinstance(value, Decimal):
         return _of_plain(float(value))
-    return _of_plain(value) if value is None or isinstance(value, str | int | float) else ANY
+    return _of_plain(value) if value is None or isinstance(value, str | int | float | time) else FORMULA
 
 
 @lru_cache(maxsize=1 << 14, typed=True)  # sheets say the same again and again
 def _of_plain(value: object) -> str:
     return mark_of(plain(value))
+
+
+def is_other(text: str, written: str, *, result: bool) -> bool:
+    """Whether a text is none that a cell with this mark may hold; `result`: a formula's may stand there."""
+    return not result if written == FORMULA else written not in (ANY, mark_of(text))
 
 
 def each_mark(marks: str) -> Iterator[str]:

@@ -2,14 +2,14 @@
 
 Only cells are looked at that the program does not read back: what is typed over one of these would be lost."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.problems import Where
 from xlbatch.tables.by_place import Place, marks_by_row, other_texts
-from xlbatch.tables.cell_marks import ANY, each_mark, mark_of, mark_of_value, plain
+from xlbatch.tables.cell_marks import each_mark, is_other, mark_of_value, plain
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.packed import NotPacked, packed, unpacked
 
@@ -36,14 +36,15 @@ READ: Mapping[str, tuple[str, ...]] = {  # the columns of these that are read ba
     "Shopping list": ("Spares", "On hand", "Price", "Ordered", "Arrived", "Note"),
     "Money": ("Price", "Paid", "Paid in Roster", "Told"),
 }
-KIND, PLACES = "marks", "places"  # how the memory's rows begin for a table, and for what stands elsewhere
+KIND, PLACES, AMONG = "marks", "places", "among"  # how the memory's rows begin for a table's rows, for a form or what
+# stands above a table, and for its headings and what stands among and below its rows
 UNPACKED = "written"  # as they began when each had a row of its own: headings, or one row's key and marks
-MOST_KEYS = 20  # rows of a sheet with another key: more are another table
+MOST_NEW = 20  # rows of a sheet that were not written: more are another table
 
 
 @dataclass(frozen=True)
 class TypedOver:
-    """A cell with another text than the plan wrote."""
+    """A cell with another text than the plan wrote, or all texts of a new row at its first."""
 
     sheet: str
     where: Where
@@ -54,7 +55,7 @@ class TypedOver:
 
 def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]) -> Iterator[tuple[str, ...]]:
     """The rows of the memory for a sheet that is written, its records packed: what its columns are called, then each
-    row's key and marks. A value None is blank, one of no plain kind (a formula) anything."""
+    row's key and marks. A value None is blank, one of no plain kind a formula."""
     watched = [column for column, heading in enumerate(headings) if heading not in READ.get(sheet, ())]
     keys = [headings.index(heading) for heading in WATCHED[sheet]]
 
@@ -67,10 +68,16 @@ def marked(sheet: str, headings: Sequence[str], rows: Iterable[Sequence[object]]
     yield from ((KIND, sheet, *cells) for cells in packed(records()))
 
 
-def placed(sheet: str, cells: Mapping[Place, object], anything: str) -> Iterator[tuple[str, ...]]:
-    """The rows of the memory for what a sheet holds above its table, or a form anywhere. A text with `anything` in it
-    may become any other."""
-    yield from ((PLACES, sheet, *packed_) for packed_ in packed(marks_by_row(cells, anything)))
+def placed(sheet: str, cells: Mapping[Place, object], head: int, anything: str) -> Iterator[tuple[str, ...]]:
+    """The rows of the memory for what a form holds, or a sheet beside the rows of its table, whose headings stand in
+    the row `head` (from 1). A text with `anything` in it may become any other."""
+    for kind in (PLACES, AMONG):
+        own = {
+            place: value
+            for place, value in cells.items()
+            if (kind == AMONG) == bool(WATCHED[sheet] and place[0] >= head)
+        }
+        yield from ((kind, sheet, *packed_) for packed_ in packed(marks_by_row(own, anything)))
 
 
 def _key(texts: Iterable[str]) -> str:
@@ -83,19 +90,34 @@ def typed_over(memory: RawSheet, sheets: Mapping[str, RawSheet]) -> Iterator[Typ
     for name, key, *rest in _records(memory, KIND):
         rows = tables.setdefault(name, {})
         rows[key] = [] if key in rows else rest  # two rows that nothing tells apart are not watched
-    places: dict[str, dict[int, str]] = {}
-    for name, row, marks in _records(memory, PLACES):
-        places.setdefault(name, {})[int(row)] = marks
+    places, among = _places(memory, PLACES), _places(memory, AMONG)
+    keeps_formulas = any(sheet.formulas for sheet in sheets.values())  # not every program that saves a plan does
     for name, sheet in sheets.items():
         headings = tables.get(name, {}).pop("", [])
         head, columns = _head(sheet, WATCHED[name], headings)
+        results = sheet.formulas if keeps_formulas else _Anywhere()
         if name in places:
             above = {row: cells for row, cells in sheet.rows.items() if row < head}
-            for (row_no, column), text in other_texts(above, places[name]):
+            for (row_no, column), text in other_texts(above, places[name], results):
                 yield TypedOver(name, sheet.where(column, row_no), "", "", text)
         if columns:
-            marks_of = {key: rest[0] for key, rest in tables[name].items() if rest}
-            yield from _in_table(name, sheet, head, columns, marks_of)
+            written = _Table(name, sheet, head, columns, results)
+            yield from written.typed_over(tables[name], among.get(name, {}))
+
+
+class _Anywhere:
+    """Every place is in it."""
+
+    def __contains__(self, place: object) -> bool:
+        return True
+
+
+def _places(memory: RawSheet, wanted: str) -> dict[str, dict[int, str]]:
+    """By sheet, the marks of each of its rows."""
+    places: dict[str, dict[int, str]] = {}
+    for name, row, marks in _records(memory, wanted):
+        places.setdefault(name, {})[int(row)] = marks
+    return places
 
 
 def _records(memory: RawSheet, wanted: str) -> Iterator[list[str]]:
@@ -119,38 +141,68 @@ def _head(sheet: RawSheet, keys: Sequence[str], headings: Sequence[str]) -> tupl
     return max(sheet.rows, default=0) + 1, {}
 
 
-def _in_table(
-    name: str, sheet: RawSheet, head: int, columns: Mapping[str, int], marks_of: dict[str, str]
-) -> Iterator[TypedOver]:
-    unknown: dict[int, dict[str, str]] = {}  # rows with a key that was not written
-    for row, cells in sheet.rows.items():
-        if row <= head:
-            continue
-        texts = {heading: _text(cells.get(column)) for heading, column in columns.items()}
-        key = _key(texts[heading] for heading in WATCHED[name])
-        if marks := marks_of.pop(key, ""):
-            for heading in _others(texts, marks):
-                yield TypedOver(name, sheet.where(columns[heading], row), key, heading, texts[heading])
-        elif key:
-            unknown[row] = texts
-    for row, texts in unknown.items() if len(unknown) <= MOST_KEYS else ():
-        own = next((key for key, marks in marks_of.items() if _is_row(name, texts, marks)), "")
-        for heading in _others(texts, marks_of.pop(own, "")):
-            yield TypedOver(name, sheet.where(columns[heading], row), own, heading, texts[heading])
+@dataclass(frozen=True)
+class _Table:
+    """A table as it stands now: the row of its headings, the column of each, the cells of formulas' results."""
+
+    name: str
+    sheet: RawSheet
+    head: int
+    columns: Mapping[str, int]
+    results: Container[Place]
+
+    def typed_over(self, marks_by_key: Mapping[str, Sequence[str]], among: Mapping[int, str]) -> Iterator[TypedOver]:
+        """In its rows, and the rows among and below these that were not written. `among`: the marks of those that
+        were, and of the headings, which show where columns are now; a plan of an older edition has none."""
+        known, new = self._matched(marks_by_key)
+        for row, (key, marks) in known.items():
+            yield from self._in_row(row, key, marks)
+        rows = {row: self.sheet.rows[row] for row in (self.head, *new)} if among else {}
+        texts: dict[int, dict[int, str]] = {}
+        for (row, column), text in other_texts(rows, among, self.results):
+            texts.setdefault(row, {})[column] = text
+        for row, cells in texts.items():
+            if row != self.head:
+                yield TypedOver(self.name, self.sheet.where(min(cells), row), "", "", " · ".join(cells.values()))
+
+    def _matched(self, marks_by_key: Mapping[str, Sequence[str]]) -> tuple[dict[int, tuple[str, str]], list[int]]:
+        """The key and marks of each row; the rows below the headings that are none of the table's."""
+        marks_of = {key: marks[0] for key, marks in marks_by_key.items() if marks}
+        known: dict[int, tuple[str, str]] = {}
+        renamed: dict[int, dict[str, str]] = {}  # rows with a key that was not written
+        new: list[int] = []
+        for row, cells in self.sheet.rows.items():
+            if row <= self.head:
+                continue
+            texts = {heading: _text(cells.get(column)) for heading, column in self.columns.items()}
+            key = _key(texts[heading] for heading in WATCHED[self.name])
+            if key in marks_of:
+                known[row] = key, marks_of.pop(key)
+            elif not key:
+                new.append(row)
+            elif key not in marks_by_key:
+                renamed[row] = texts
+        for row, texts in renamed.items() if len(renamed) <= MOST_NEW else ():
+            own = next((key for key, marks in marks_of.items() if _is_row(self.name, texts, marks)), "")
+            if own:
+                known[row] = own, marks_of.pop(own)
+            else:
+                new.append(row)
+        return known, new
+
+    def _in_row(self, row: int, key: str, marks: str) -> Iterator[TypedOver]:
+        for (heading, column), before in zip(self.columns.items(), each_mark(marks), strict=False):
+            text = _text(self.sheet.rows[row].get(column))
+            if text and is_other(text, before, result=(row, column) in self.results):
+                yield TypedOver(self.name, self.sheet.where(column, row), key, heading, text)
 
 
 def _text(cell: Raw | None) -> str:
     return plain(cell.value) if cell and not cell.fault else ""
 
 
-def _others(texts: Mapping[str, str], marks: str) -> Iterator[str]:
-    """The headings under which another text stands than was written."""
-    for (heading, text), before in zip(texts.items(), each_mark(marks), strict=False):
-        if text and before not in (ANY, mark_of(text)):
-            yield heading
-
-
 def _is_row(name: str, texts: Mapping[str, str], marks: str) -> bool:
     """Whether a row is as it was written, but for its key."""
     pairs = zip(texts.items(), each_mark(marks), strict=False)
-    return all(before in (ANY, mark_of(text)) for (heading, text), before in pairs if heading not in WATCHED[name])
+    others = (heading for (heading, text), before in pairs if is_other(text, before, result=True))
+    return all(heading in WATCHED[name] for heading in others)
