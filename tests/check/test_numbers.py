@@ -78,6 +78,17 @@ def test_the_same_number_twice_in_a_group_and_color(plan_of: PlanOf) -> None:
     assert asked(plan_of(rows, Designs=designs("6 in"))) == [("number-twice", "E3")]
 
 
+def test_many_numbers_twice_are_asked_once(plan_of: PlanOf) -> None:
+    team = [[who, "A", "white", "M", number] for who, number in zip("ABCDEFGH", "12341234", strict=True)]
+    plan = plan_of([HEAD, *team[:7]], Designs=designs("6 in"))
+    assert asked(plan) == [("number-twice", cell) for cell in ("E6", "E7", "E8")]
+    plan = plan_of([HEAD, *team, ["I", "A", "white", "M", "04"]], Designs=designs("6 in"))
+    assert asked(plan) == [("numbers-twice", "E6"), ("number-alike", "E10")]
+    told = next(each.wrong for each in plan.problems if each.code == "numbers-twice")
+    assert told.startswith("4 numbers")
+    assert "1 (A, E); 2 (B, F); 3 (C, G); 4 (D, H)" in told
+
+
 def job(rule: str) -> list[list[object]]:
     return [["Setting", "Value"], ["Number rule", rule]]
 

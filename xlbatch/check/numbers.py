@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from xlbatch.check.garment import Garment
 from xlbatch.check.names import did_you_mean
 from xlbatch.check.placeholders import stands_for
-from xlbatch.job.job import Job
+from xlbatch.job.job import Job, RosterRow
 from xlbatch.problems import Problem, Where, problem
 from xlbatch.trade.number_rules import number_rule, number_rules
 from xlbatch.trade.tables import color_name
+
+_SEVERAL = 3  # numbers worn twice: more have one cause
 
 
 def number_is_filled_in(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
@@ -20,17 +22,35 @@ def number_is_filled_in(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Pr
 
 
 def number_once_in_a_group(_job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
-    """No two people of a group wear one number in one color, and none wear 7 and 07."""
+    """No two people of a group wear one number in one color, and none wear 7 and 07. Where many do, that has one
+    cause: it is asked once."""
+    twice = list(_worn_twice(garments))
+    same = [(row, other) for row, other in twice if row.number == other.number]
+    if len(same) > _SEVERAL:
+        row, _ = same[0]
+        numbers = "; ".join(f"{row.number} ({_called(other)}, {_called(row)})" for row, other in same)
+        rows = tuple(row.source.row for row, _ in same)
+        yield problem("numbers-twice", row.source.at("Number"), len(same), rows=rows, numbers=numbers)
+    for row, other in twice:
+        code = "number-twice" if other.number == row.number else "number-alike"
+        if code == "number-alike" or len(same) <= _SEVERAL:
+            facts = {"other": other.number, "who": _called(other)}
+            yield problem(code, row.source.at("Number"), row.number, rows=(row.source.row,), **facts)
+
+
+def _called(row: RosterRow) -> str:
+    return row.who or f"row {row.source.sheet_row}"
+
+
+def _worn_twice(garments: tuple[Garment, ...]) -> Iterator[tuple[RosterRow, RosterRow]]:
+    """Each row whose number another person wears already, and the first of them."""
     first: dict[tuple[str, str, str], Garment] = {}
     for garment in numbered(garments):
         row, value = garment.row, garment.row.number.lstrip("0") or "0"
         key = (row.group.casefold(), color_name(garment.color), value if row.number.isdecimal() else row.number)
         other = first.setdefault(key, garment).row
-        if other.who.casefold() == row.who.casefold() or not row.number:
-            continue
-        code = "number-twice" if other.number == row.number else "number-alike"
-        facts = {"other": other.number, "who": other.who or f"row {other.source.sheet_row}"}
-        yield problem(code, row.source.at("Number"), row.number, rows=(row.source.row,), **facts)
+        if other.who.casefold() != row.who.casefold() and row.number:
+            yield row, other
 
 
 def number_is_legal(job: Job, garments: tuple[Garment, ...]) -> Iterator[Problem]:
