@@ -75,6 +75,8 @@ LIST_KINDS: tuple[Kind, ...] = (
          "Nothing to do, if they are one family; else write each one's last name, or - for none."),
     Kind("list-names-turned", "check", "“{found}”: the last name comes first, and is printed so (first: {first}).",
          "Nothing to do, if it is to read so; else set Print on Job to first name, or write Print name."),
+    Kind("list-capitals", "check", "“{found}” asks for capitals; what is typed otherwise is printed as typed: {texts}.",
+         "Type these in capitals, if they should be."),
     Kind("list-name-numbers", "check", "“{found}” was read as the name {name} and the number {number}.",
          "Nothing to do, if that is right; else write the number under Note."),
     Kind("list-in-cells", "check", "Several people were read from one cell, each a name and a size.",

@@ -17,7 +17,7 @@ from xlbatch.tables.cells import shown_value
 from xlbatch.tables.column_questions import column_name
 from xlbatch.tables.contents import MOST_LOOKED_AT, kind_of_text
 from xlbatch.tables.heading_rows import NAMES
-from xlbatch.tables.heading_words import WHOLE, heading_scores
+from xlbatch.tables.heading_words import MOST_BY_WORDS, WHOLE, heading_scores
 from xlbatch.tables.headings import plain
 from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
@@ -121,9 +121,11 @@ def _of_column(of: Table, column: int, read: Mapping[int, RosterRow]) -> Iterato
 
 
 def _is_harmless(role: str, title: str) -> bool:
-    """Whether the heading says that the column is not about the garment: as a whole, not by one word of several."""
-    scores = heading_scores(title)
-    return role in _HARMLESS and (role != "Aside" or scores.get(role, 0.0) >= WHOLE or len(title.split()) < 2)
+    """Whether the heading says that the column is not about the garment: as a whole or by two of its words, not by
+    one of several."""
+    score = heading_scores(title).get(role, 0.0)
+    plainly = score >= WHOLE or len(title.split()) < 2 or (score > MOST_BY_WORDS and not garment_in(title))
+    return role in _HARMLESS and (role != "Aside" or plainly)
 
 
 def _look(title: str, cells: Column) -> str:

@@ -7,8 +7,11 @@ from xlbatch.problems import Problem, Where, problem
 from xlbatch.problems.phrases import phrase
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_rows import Headings
-from xlbatch.tables.heading_words import last_name_first
+from xlbatch.tables.heading_words import asks_capitals, last_name_first
 from xlbatch.tables.roster_columns import example
+from xlbatch.trade.answer_words import answer
+
+_MOST_SHOWN = 10  # texts of a column
 
 Rows = Mapping[int, Mapping[int, Raw]]
 
@@ -21,6 +24,7 @@ def column_questions(headings: Headings, rows: Rows, sheet: str, orientation: Or
     who = ask.column_of.get("Who", 0)
     if last_name_first(headings.titles.get(who, "")) and ask.is_without_commas(who):
         yield ask.last_names_first(who)
+    yield from ask.not_capitals()
     for column, match in headings.matches.items():
         if match.twice and column not in headings.unused:
             yield ask.twice(column, match.meaning)
@@ -65,6 +69,16 @@ class _Questions:
         return problem(
             "list-names-turned", self._where(column), self.headings.titles[column], first=self._example(column)
         )
+
+    def not_capitals(self) -> Iterator[Problem]:
+        """Texts to print in small letters too, under a heading that asks for capitals."""
+        column = self.column_of.get("Print name", 0)
+        title = self.headings.titles.get(column, "")
+        if asks_capitals(title):
+            texts = dict.fromkeys(shown_value(cells[column]) for cells in self.rows.values() if column in cells)
+            small = [text for text in texts if text != text.upper() and not answer("Print name", text)]
+            if small:
+                yield problem("list-capitals", self._where(column), title, texts="; ".join(small[:_MOST_SHOWN]))
 
     def twice(self, column: int, meaning: str) -> Problem:
         """A column whose heading another column's won over: which, and what this one holds."""

@@ -9,6 +9,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from xlbatch.tables.headings import ALIKE, SHORTEST_ALIKE, plain, split_unit
+from xlbatch.trade.answer_words import answers_that_mean
 from xlbatch.trade.columns import columns
 from xlbatch.trade.tables import table, words
 
@@ -51,6 +52,12 @@ def last_name_first(heading: str) -> bool:
     order = [kind for token in re.findall(r"[^\W\d_]+", heading.casefold()) if (kind := _name_part(token))]
     last = "Last name" if "Last name" in order else "Who"
     return {last, "First name"} <= set(order) and order.index(last) < order.index("First name")
+
+
+def asks_capitals(heading: str) -> bool:
+    """Whether the heading of what is printed asks for capitals."""
+    plainly = " ".join(("", *re.findall(r"[^\W_]+", heading.casefold()), ""))
+    return any(f" {word.casefold()} " in plainly for word in answers_that_mean("Heading of print names", "capitals"))
 
 
 def _name_part(token: str) -> str:

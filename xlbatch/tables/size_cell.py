@@ -13,7 +13,7 @@ from xlbatch.trade.answer_words import garment_in, garment_meant
 from xlbatch.trade.contrast import shade
 
 _MANY_BEFORE = re.compile(r"(\d{1,2})\s*[x×*]\s+(?=\S)|(\d{1,2})\s*[×*]\s*", re.IGNORECASE)
-_MANY_OR_X = re.compile(r"(\d{1,2})\s+[x×*]\s+(l|lg)", re.IGNORECASE)  # 2 x L: two, or 2XL
+_MANY_OR_X = re.compile(r"(\d{1,2})\s+[x×*]\s+(s|sm|small|l|lg|large)", re.IGNORECASE)  # 2 x L: two, or 2XL
 _MANY_PLAIN = re.compile(
     r"(\d{1,2})\s+(?=(?:\d?x*[sml]|small|medium|large|(?:youth|ladies|adult)\s+\S+)$)", re.IGNORECASE
 )
@@ -52,7 +52,8 @@ class SizeCell(NamedTuple):
 def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
     """The size of `3XL (wants it loose)`, `M?`, `2 x L`, `Navy M`, `Large ($15)`, `M, thanks`, with the rest apart."""
     if several := _MANY_OR_X.fullmatch(text.strip()):
-        return SizeCell("L", int(several[1]), doubtful=True)
+        size, many = several[2][0].upper(), int(several[1])
+        return SizeCell(size, many, doubtful=(size, many) != ("S", 1))  # for there is no 1XS
     size = read_size(text, for_hint)
     if size or not text or len(text) > 100:
         return SizeCell(size or "")

@@ -3,26 +3,23 @@ the columns, and what stands in them."""
 
 import re
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from xlbatch.files.raw import Raw
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import count, yes_no
-from xlbatch.tables.headings import plain
+from xlbatch.tables.heading_words import WHOLE, heading_scores
 from xlbatch.tables.sizes import read_size, wearer
-from xlbatch.trade.answer_words import garment_meant
-from xlbatch.trade.columns import columns
+from xlbatch.trade.answer_words import garment_in, garment_meant
 from xlbatch.trade.contrast import shade
+from xlbatch.trade.tables import table, words
 
 FEWEST = 2  # sizes; a single heading such as M may mean anything
 _SIZE_WORDS = ("size", "shirt", "tshirt", "t", "tee", "if", "for")
 _COUNTS = 0.7  # of the filled cells must be a count or a mark
-_SAYS_COUNT = re.compile(
-    r"\b(quantity|quantities|qty|how many|number|count|pieces|pcs|no|of|in|sizes?|shirts?|tees?)\b\.?|[#:]",
-    re.IGNORECASE,
-)
-
-_SAYS_MANY = re.compile(r"\b(quantity|quantities|qty|how many|number of|count|pieces|pcs)\b\.?|[#:?]", re.IGNORECASE)
+_SAYS_COUNT = ("number", "no", "of", "in", "size", "sizes", "shirt", "shirts", "tee", "tees")  # beside a size
+_OF = "(?:of|de|d['’]|di|von|an|van|da)"
+_SAYS_MANY = ("how many", "number of", "count", "pcs")  # beside a garment, a cut or a color
 
 
 def size_columns(titles: Mapping[int, str]) -> dict[int, str]:
@@ -38,7 +35,7 @@ def counted_columns(titles: Mapping[int, str]) -> dict[int, tuple[str, str]]:
     if not any(_is_size_heading(text) for text in titles.values()):
         return {}
     for heading, read in (("Garment", garment_meant), ("Cut", wearer), ("Color", shade)):
-        named = {column: _SAYS_MANY.sub(" ", text).strip() for column, text in titles.items()}
+        named = {column: without_count(text, _SAYS_MANY) for column, text in titles.items()}
         meant = {column: value for column, text in named.items() if text and (value := read(text))}
         if len({*meant.values()}) == len(meant) >= FEWEST:
             return {column: (heading, named[column]) for column in meant}
@@ -46,12 +43,25 @@ def counted_columns(titles: Mapping[int, str]) -> dict[int, tuple[str, str]]:
 
 
 def _size(heading: str) -> str | None:
-    return read_size(_SAYS_COUNT.sub(" ", heading)) if heading.strip() else None
+    return read_size(without_count(heading, (*_SAYS_MANY, *_SAYS_COUNT))) if heading.strip() else None
+
+
+@lru_cache(maxsize=2000)
+def without_count(heading: str, more: tuple[str, ...]) -> str:
+    """A heading without the words that ask how many, in any of the languages, and without `more`."""
+    return _counting(more).sub(" ", heading).strip()
+
+
+@cache
+def _counting(more: tuple[str, ...]) -> re.Pattern[str]:
+    known = [word for line in table("roster_words") if line["Means"] == "How many" for word in words(line["Words"])]
+    phrases = sorted({*more, *(word for word in known if "+" not in word)}, key=lambda phrase: (-len(phrase), phrase))
+    return re.compile(rf"(?:\b(?:{'|'.join(map(re.escape, phrases))})\b\.?|[#:?])(?:\s+{_OF}\b)?", re.IGNORECASE)
 
 
 def _is_size_heading(heading: str) -> bool:
-    (size,) = (column for column in columns("Roster") if column.heading == "Size")
-    return plain(heading) in {plain(word) for word in (size.heading, *size.other_headings)}
+    """Whether a heading asks for the size, of no one garment."""
+    return heading_scores(heading).get("Size", 0.0) >= WHOLE and not garment_in(heading)
 
 
 def sizes_by_wearer(titles: Mapping[int, str]) -> dict[int, Class]:

@@ -6,6 +6,7 @@ from functools import cache, lru_cache
 from xlbatch.trade.tables import table, words
 
 _WORDS = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
+_PLURAL = re.compile(r"(?<=[^\W\d_][^\W\d_][^\W\d_s])s\b")  # hoodies, camisetas, sweats à capuche
 _SIGNS = re.compile("[\u2190-\u2bff\ufe0f\U0001f000-\U0001faff]+")  # pictures beside a word: \u2705 paid
 PLAIN_TEE = "Crew-neck tee"
 OF_ANY_SHIRT = (PLAIN_TEE, "Polyester sports tee")  # shirt, jersey: in a heading or title they say nothing
@@ -36,7 +37,8 @@ def _answers() -> dict[tuple[str, str], str]:
 @lru_cache(maxsize=10_000)
 def garment_meant(text: str) -> str:
     """The garment of the built-in tables that a word in any of the languages means, or ""."""
-    return _garments().get(_letters(text), "") or _by_parts(text)
+    known = _garments()
+    return known.get(_letters(text), "") or known.get(_letters(_PLURAL.sub("", text)), "") or _by_parts(text)
 
 
 def _by_parts(text: str) -> str:
