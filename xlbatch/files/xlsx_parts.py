@@ -9,7 +9,7 @@ import io
 import posixpath
 import re
 import zipfile
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from html import escape
 from xml.etree.ElementTree import Element
@@ -52,15 +52,14 @@ _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\s[^>]*ref="([A-Z]+[0-9]+):([A-Z]+[0-
 
 @dataclass(frozen=True)
 class SheetPart:
-    """One worksheet: its slimmed XML, the cells whose formula has no saved result, its merged ranges, and whether it is
-    hidden."""
+    """One worksheet, its XML slimmed."""
 
     name: str
     xml: bytes
-    unsaved: frozenset[str]
+    unsaved: frozenset[str]  # the cells whose formula has no result
     merged: tuple[tuple[str, str], ...]  # first and last cell of each block
     notes: Notes = field(default_factory=dict)
-    out_of_sight: bool = False
+    out_of_sight: bool = False  # hidden
     formulas: frozenset[str] = frozenset()  # the cells that hold one
 
 
@@ -212,13 +211,11 @@ def _with_formula(xml: bytes) -> tuple[frozenset[str], frozenset[str]]:
     """The cells with a formula, and those of them without a result. An empty text is a result: it is typed `str`."""
     if b"<f" not in xml and b":f" not in xml:
         return frozenset(), frozenset()
+    formulas = (match[1] for match in _WITH_FORMULA.finditer(xml))
     unsaved = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
-    return _named(match[1] for match in _WITH_FORMULA.finditer(xml)), _named(unsaved)
-
-
-def _named(attributes: Iterable[bytes]) -> frozenset[str]:
-    """The cells of which these are attributes."""
-    return frozenset(match[1].decode() for match in map(_REFERENCE.search, attributes) if match)
+    cells = (map(_REFERENCE.search, attributes) for attributes in (formulas, unsaved))
+    with_formula, without_result = (frozenset(match[1].decode() for match in found if match) for found in cells)
+    return with_formula, without_result
 
 
 def _styles(xml: bytes | None) -> str:

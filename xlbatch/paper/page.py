@@ -67,8 +67,7 @@ class Page:
         self.head = self.end = 0  # the heading row and the last row of the table
         self.starts: tuple[int, ...] = ()  # the rows that begin a further page
         self.records: list[Sequence[Value]] = []  # the rows of the table, as they were written
-        self.placed: dict[tuple[int, int], Value] = {}  # by row and column, from 1: what stands beside
-        # the table's own rows, or anywhere on a form
+        self.placed: dict[tuple[int, int], Value] = {}  # what is in no row of the table, by row and column from 1
         self.base = "cell"
         self._looks: dict[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], Sequence[_Cell]] = {}
 
@@ -177,11 +176,9 @@ class Page:
     def heading(self) -> None:
         """The heading row of a table of this page's columns."""
         names = [column.heading for column in self.columns]
-        height = max(
-            text_height(name, width - PAD, SMALL, True) for name, width in zip(names, self.widths, strict=True)
-        )
+        heights = (text_height(name, width - PAD, SMALL, True) for name, width in zip(names, self.widths, strict=True))
         self.head = self.row
-        self.cells(names, "heading", least=height + CUSHION)
+        self.cells(names, "heading", least=max(heights) + CUSHION)
 
     def record(
         self, values: Sequence[Value], *looks: str, least: float = 0.0, also: Mapping[str, str] = MappingProxyType({})

@@ -25,7 +25,7 @@ from xlbatch.tables.cells import Unclear, choice
 from xlbatch.tables.contents import AFTER_YES, yes_or_no
 from xlbatch.tables.line import Line
 from xlbatch.tables.size_cell import SizeCell, read_size_cell
-from xlbatch.tables.sizes import likely_size, read_size, says_whose, several_sizes, size_with_slip, sizes_in, wearer
+from xlbatch.tables.sizes import likely_size, read_size, says_whose, several_sizes, sizes_in, wearer
 from xlbatch.trade.answer_words import answer, answers_that_mean
 from xlbatch.trade.remarks import ANOTHER_SIZE, NONE_WANTED, is_remark, remark_asks
 
@@ -51,8 +51,6 @@ def _size(line: Line) -> Line:
     size = read_size_cell(typed)
     if not size.size and not likely_size(typed) and len(among := sizes_in(typed)) == 1:  # I usually take a medium
         size = SizeCell(read_size(among[0]) or "", note=typed, doubtful=True)
-    if not size.size and (slip := size_with_slip(typed)):
-        size = SizeCell(slip, doubtful=True)
     plain = size.size == typed or (read_size(typed) == size.size and not size.note and says_whose(typed))
     if not size.size or plain or several_sizes(typed):
         return line

@@ -10,7 +10,6 @@ from functools import cache, lru_cache
 from typing import NamedTuple, cast
 
 from rapidfuzz import fuzz, process
-from rapidfuzz.distance import OSA
 
 from xlbatch.job.job import Class
 from xlbatch.tables.cells import LIKELY
@@ -33,7 +32,6 @@ _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
 _LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
 _LONGEST = 3  # words of a size in a message
-_SHORTEST_SPOKEN = 5  # letters of a word in which a slip leaves no other
 _TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
 # A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
 _CHEST = re.compile(
@@ -153,18 +151,6 @@ def likely_size(text: str) -> str:
     spoken = _spoken()
     best = process.extractOne(text.casefold(), list(spoken), scorer=fuzz.ratio, score_cutoff=LIKELY)
     return spoken[best[0]] if best else ""
-
-
-@lru_cache(maxsize=10_000)
-def size_with_slip(text: str) -> str:
-    """The size whose word is one slip of the hand away (`Meduim`, `Smal`), or ""."""
-    word = text.strip(" .!").casefold()
-    near = {
-        size
-        for spoken, size in _spoken().items()
-        if len(spoken) >= _SHORTEST_SPOKEN and OSA.distance(word, spoken) == 1
-    }
-    return near.pop() if len(near) == 1 and word.replace(" ", "").isalpha() else ""
 
 
 @cache

@@ -1,4 +1,4 @@
-"""Counts beside a size or in columns of their own, sizes with a slip of the hand, and what headings ask of texts."""
+"""Counts beside a size or in columns of their own, and what headings ask of the texts below them."""
 
 from collections.abc import Callable
 
@@ -7,7 +7,6 @@ import pytest
 from xlbatch.roster.read import Reading
 from xlbatch.tables.size_cell import read_size_cell
 from xlbatch.tables.size_columns import counted_columns
-from xlbatch.tables.sizes import size_with_slip
 
 ReadingOf = Callable[..., Reading]
 
@@ -48,30 +47,8 @@ def test_columns_that_count_a_garment_each(titles: list[str], garments: list[str
     }
 
 
-@pytest.mark.parametrize(
-    ("typed", "size"),
-    [
-        ("Meduim", "M"),
-        ("Smal", "S"),
-        ("Youth Mediun", "Youth M"),
-        ("Lrage.", "L"),
-        ("Medu", ""),
-        ("Large", ""),
-        ("Ll", ""),
-    ],
-)
-def test_a_size_one_slip_away(typed: str, size: str) -> None:
-    assert size_with_slip(typed) == size
-
-
 def codes(reading: Reading) -> list[tuple[str, str]]:
     return [(each.code, each.where.cell) for each in reading.problems if each.level != "note"]
-
-
-def test_a_size_with_a_slip_is_read_and_asked(reading_of: ReadingOf) -> None:
-    reading = reading_of([["Name", "Size"], ["Ana Quill", "Meduim"], ["Bo Rusk", "Large"]])
-    assert [row.size for row in reading.job.roster] == ["M", "L"]
-    assert codes(reading) == [("size-doubtful", "B2")]
 
 
 @pytest.mark.parametrize(
