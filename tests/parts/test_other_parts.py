@@ -1,9 +1,12 @@
 """What stands about a shape and what goes with it, where it is no word: dots, welded letters, shapes alike, groups of
 the file, paper under all. Drawn by hand on a page of 2,000 x 2,000."""
 
+from dataclasses import replace
+
 import pytest
 
-from tests.parts.by_hand import Corners, block, drawing, layer, star
+from tests.parts.by_hand import Corners, block, drawing, ell, layer, star
+from xlbatch.geometry.path import Box
 from xlbatch.parts.find import parts_of
 from xlbatch.parts.part import Part
 from xlbatch.svg.layer import Layer, LiveText
@@ -11,16 +14,28 @@ from xlbatch.svg.layer import Layer, LiveText
 BLACK, WHITE = "#000000", "#ffffff"
 
 
-def parts(*layers: Layer) -> tuple[Part, ...]:
-    def no_text(_text: LiveText) -> tuple[float, float, float, float]:
-        raise AssertionError
+def no_text(_text: LiveText) -> Box:
+    raise AssertionError
 
+
+def parts(*layers: Layer) -> tuple[Part, ...]:
     return parts_of(drawing(*layers), no_text)
 
 
 def found(*layers: Layer) -> list[tuple[str, int]]:
     """The kind of each part and how many shapes it has."""
     return [(part.kind, len(part.shapes)) for part in parts(*layers)]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(("high", "kind"), [(30, "word"), (20, "shape")])
+def test_without_a_page_specks_are_small_beside_all_of_the_drawing(turned: bool, high: float, kind: str) -> None:
+    """It is 2,000 long, across or up, and begins at 500."""
+    bar = block(500, 500, 40, 2000) if turned else block(500, 500, 2000, 40)
+    letters = [ell(700 + 25 * at, 700, 10 + 2 * at, high) for at in range(4)]
+    layers = replace(drawing(layer(BLACK, bar), layer("#ff0000", *letters)), page=None)
+    made = parts_of(layers, no_text)
+    assert next(part.kind for part in made if part.color == "#ff0000") == kind
 
 
 WIDE, HIGH = block(500, 500, 400, 100), block(500, 500, 100, 400)
