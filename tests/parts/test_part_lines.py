@@ -74,6 +74,16 @@ def test_a_line_is_the_part_s_that_looks_as_it_says(line: PartLine, looks: PartL
     assert all(own.part.strip() == "1" for own in matches.lines.values())
 
 
+def test_numbers_go_first_and_then_the_likest() -> None:
+    looks = {"1": MARK, "2": replace(MARK, across=45.0), "2a": MARK, "3": replace(MARK, across=42.0)}
+    lines = [replace(LINE, part="7"), LINE, replace(LINE, part="8", replace_by="X"), replace(LINE, part="9")]
+    matches = matched(lines, looks)
+    assert matches.lines == {"1": LINE, "3": replace(lines[0], part="3"), "2": replace(lines[2], part="2")}
+    assert matches.lost == (lines[3],)
+    again = matched([LINE, replace(LINE, film="Red")], {"1": MARK})
+    assert (again.lines, len(again.lost)) == ({"1": LINE}, 1)  # one line a part
+
+
 def parts() -> tuple[Part, ...]:
     """A word of four letters, a bar, and five stripes."""
 

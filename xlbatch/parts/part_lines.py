@@ -63,14 +63,13 @@ def matched(lines: Iterable[PartLine], looks: Mapping[str, PartLooks]) -> Matche
             left.append(line)
     lost = []
     for line in left:
-        free = {label: _unlike(line, part_looks) for label, part_looks in looks.items() if label not in lines_by_label}
+        free = {
+            label: _unlike(line, part_looks)
+            for label, part_looks in looks.items()
+            if label not in lines_by_label and line.part[-1:].isalpha() == label[-1:].isalpha()
+        }
         best = min(free, key=lambda label: free[label], default=None)
-        if (
-            best is not None
-            and free[best] < 1
-            and not _says_nothing(line)
-            and line.part[-1:].isalpha() == best[-1:].isalpha()
-        ):
+        if best is not None and free[best] < 1 and not _says_nothing(line):
             lines_by_label[best] = replace(line, part=best)
         else:
             lost.append(line)
