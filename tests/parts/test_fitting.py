@@ -40,7 +40,8 @@ def fitted(
 ) -> tuple[Fitted | None, list[str]]:  # fmt: skip
     part = Part(1, "word", "", SAMPLE.box, copies=tuple(copies), doubts=doubts)
     fitting = Fitting(part, stand, Room([SKY, *others]), RULES)
-    return fitting.fitted(words, fit), [note.code for note in fitting.notes]
+    sizes = [note.facts["size"] for note in fitting.notes if "size" in note.facts]
+    return fitting.fitted(words, fit), [note.code for note in fitting.notes] + [f"{size} %" for size in sizes]
 
 
 @pytest.mark.parametrize(
@@ -165,7 +166,7 @@ def test_words_that_would_touch_what_the_sample_did_not_are_made_smaller(
     assert made
     assert made.up == pytest.approx(10 * 0.96**steps)
     assert made.across == pytest.approx(made.up)
-    assert notes == ["part-made-smaller"] * bool(steps)
+    assert notes == (["part-made-smaller", f"{(100, 96, 92)[steps]} %"] if steps else [])
 
 
 def test_what_the_sample_touched_may_be_touched() -> None:
@@ -179,7 +180,7 @@ def test_words_stay_within_what_the_sample_lay_within() -> None:
     low = replace(STAND, sample=[box(900, 0, 200, 60)])
     made, notes = fitted(Solid(15), box(850, -20, 300, 119), stand=low)
     assert made == Fitted(pytest.approx(9.6), pytest.approx(9.6))
-    assert notes == ["part-made-smaller"]
+    assert notes == ["part-made-smaller", "96 %"]
     assert fitted(Solid(15), box(850, -20, 300, 121), stand=low) == (Fitted(10.0, 10.0), [])
 
 
