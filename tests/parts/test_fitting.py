@@ -40,8 +40,9 @@ def fitted(
 ) -> tuple[Fitted | None, list[str]]:  # fmt: skip
     part = Part(1, "word", "", SAMPLE.box, copies=tuple(copies), doubts=doubts)
     fitting = Fitting(part, stand, Room([SKY, *others]), RULES)
+    made = fitting.fitted(words, fit)
     sizes = [note.facts["size"] for note in fitting.notes if "size" in note.facts]
-    return fitting.fitted(words, fit), [note.code for note in fitting.notes] + [f"{size} %" for size in sizes]
+    return made, [note.code for note in fitting.notes] + [f"{size} %" for size in sizes]
 
 
 @pytest.mark.parametrize(
