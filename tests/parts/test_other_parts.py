@@ -38,6 +38,19 @@ def test_without_a_page_specks_are_small_beside_all_of_the_drawing(turned: bool,
     assert next(part.kind for part in made if part.color == "#ff0000") == kind
 
 
+@pytest.mark.parametrize(
+    ("element", "sizes"), [((1,), [6]), ((1, 1), [6]), ((), [3, 3])], ids=["one path", "a path in a group", "loose"]
+)
+def test_letters_that_the_file_holds_together_are_a_word_though_far_apart(
+    element: tuple[int, ...], sizes: list[int]
+) -> None:
+    lefts = (500, 570, 650, 920, 990, 1070)  # 200 between the third and the fourth
+    letters = [ell(left, 500, wide, 100) for left, wide in zip(lefts, (50, 60, 70, 55, 65, 75), strict=True)]
+    own = [layer(BLACK, *letters, element=element)] if element else [layer(BLACK, each) for each in letters]
+    made = parts(*own, layer(BLACK, block(500, 1500, 400, 30), element=(9,)))
+    assert [len(part.shapes) for part in made if part.kind == "word"] == sizes
+
+
 WIDE, HIGH = block(500, 500, 400, 100), block(500, 500, 100, 400)
 
 
