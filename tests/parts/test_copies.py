@@ -143,6 +143,18 @@ def test_letters_that_are_openings_are_a_word_with_their_bellies() -> None:
     assert [part.kind for part in made] == ["word", "shape", "shape"]
 
 
+def test_letters_open_in_two_layers_are_cut_anew_in_both() -> None:
+    made = parts_of(drawing(layer(BLUE, PANEL, *LETTERS), layer("#00ff00", PANEL, *LETTERS)), no_text)
+    word = made[0]
+    assert (word.color, [(copy.kind, copy.layer) for copy in word.copies]) == (OPEN, [("holes", 0), ("holes", 1)])
+    assert (len(word.holes), [part.kind for part in made[1:]]) == (8, ["shape", "shape"])
+
+
+def test_letters_drawn_one_by_one_are_cut_in_the_topmost_layer() -> None:
+    made = parts_of(drawing(*(layer(RED, letter) for letter in LETTERS), layer(BLUE, block(50, 50, 90, 300))), no_text)
+    assert [(copy.kind, copy.layer) for copy in made[0].copies] == [("letters", 3)]
+
+
 # doubts
 
 
