@@ -30,6 +30,7 @@ def chain(feet: Sequence[float], high: float = 100, last_gap: float = 20, last_h
         (chain((0, 30, 0)), []),  # three may be anything
         (chain((0, 30, 0, 30, 0)), [5]),
         (chain((0, 30, 0, 30, 0), last_gap=45), [5]),
+        ([ell(26 * at, 30 * (at % 2), 14 + 2 * at, 100) for at in range(4)], [4]),  # narrow: the next two are as near
         (chain((0, 30, 0, 30, 0), last_gap=55), [4]),  # too far
         (chain((0, 30, 0, 30, 0), last_gap=-15), [5]),
         (chain((0, 30, 0, 30, 0), last_gap=-25), [4]),  # too far into the one before
