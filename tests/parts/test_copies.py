@@ -76,6 +76,12 @@ def test_a_border_of_other_bits_is_none() -> None:
     assert [copy.kind for copy in word_with(layer(BLUE, *lines)).copies] == ["letters"]
 
 
+def test_a_box_about_letters_with_a_slot_through_them_is_no_border() -> None:
+    """It has as much ink as the letters 20 wider, but a quarter of them lies on none."""
+    slotted = [780 + 880j, 1160 + 880j, 1160 + 930j, 800 + 930j, 800 + 970j, 1160 + 970j, 1160 + 1020j, 780 + 1020j]
+    assert [copy.kind for copy in word_with(layer(BLUE, slotted)).copies] == ["letters"]
+
+
 @pytest.mark.parametrize(
     ("by", "shadow"), [(10 - 6j, True), (-8j, True), (44, True), (-44j, True), (48, False), (48j, False), (-48, False)]
 )
@@ -103,6 +109,12 @@ def test_a_line_about_letters_is_of_their_own_element(element: tuple[int, ...], 
     assert (line.kind, line.grown) == (kind, pytest.approx(8, abs=0.1))
 
 
+def thick(left: float, wide: float) -> Corners:
+    """An L as large as a letter, with 70 % more ink."""
+    corners = (0, wide, wide + 50j, 0.5 * wide + 50j, 0.5 * wide + 100j, 100j)
+    return [left + 900j + corner for corner in corners]
+
+
 PANEL = block(700, 800, 600, 300)
 
 
@@ -115,6 +127,7 @@ PANEL = block(700, 800, 600, 300)
         ([moved(letter, 4) for letter in LETTERS], 4),
         ([moved(letter, 6) for letter in LETTERS], 0),
         ([moved(letter, -6j) for letter in LETTERS], 0),
+        ([thick(letter[0].real, wide) for letter, wide in zip(LETTERS, (40, 50, 60, 70), strict=True)], 0),
         ([block(letter[0].real, 900, wide, 100) for letter, wide in zip(LETTERS, (40, 50, 60, 70), strict=True)], 0),
     ],
 )

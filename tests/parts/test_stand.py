@@ -131,6 +131,22 @@ def test_arcs_are_tried_through_the_feet_of_three(count: int, radius: float, hea
         assert abs(near[0].center - (500 + 500j)) < 0.02 * radius
 
 
+@pytest.mark.parametrize(("off", "joins"), [(5, True), (9, False)])
+def test_a_letter_near_an_arc_is_one_of_those_it_is_drawn_through(off: float, joins: bool) -> None:
+    """The fourth of six stands a little above the arc of the others, or farther; the nearest arc to the first three is
+    then drawn through it too, or not."""
+
+    def on_arc(point: complex) -> complex:
+        return (800 + point.imag) * 1j * cmath.exp(-1j * (point.real - 250) / 800)
+
+    letters = [
+        shape(ell(100 * at - 35, off * (at == 3), 50 + 10 * (at % 3), 100), on_arc) for at in range(6)
+    ]  # fmt: skip
+    arcs = [line for line in lines_under(letters) if isinstance(line, Round)]
+    least = min(max(abs(standing(arc, letters[at]).foot) for at in (0, 1, 2, 4, 5)) for arc in arcs)
+    assert (least > 0.5) is joins
+
+
 def test_of_very_many_outlines_no_pairs_are_tried() -> None:
     many = [ell(70 * at, 3 * at, 40 + at % 7, 100) for at in range(81)]
     assert len(list(lines_under([shape(letter) for letter in many]))) == 81
