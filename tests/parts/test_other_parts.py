@@ -76,6 +76,12 @@ def test_a_dot_right_above_a_wide_shape_goes_with_it(shape: Corners, dot: Corner
     assert found(layer(BLACK, shape, dot)) == ([("shape", 2)] if goes_with_it else [("shape", 1)] * 2)
 
 
+@pytest.mark.parametrize(("foot", "goes_with_it"), [(596, True), (590, False)])
+def test_a_dot_may_reach_a_little_into_what_is_under_it(foot: float, goes_with_it: bool) -> None:
+    made = found(layer(BLACK, WIDE), layer(BLACK, block(690, foot, 24, 24)))
+    assert (made == [("shape", 2)]) is goes_with_it
+
+
 def welded(thick: float = 30, wide: float = 300) -> tuple[Corners, Corners]:
     """Two uprights 100 high on a bar, as letters welded together are, and the belly of the first one."""
     left, foot, right = 500.0, 500.0, 500.0 + wide
@@ -213,6 +219,7 @@ def test_white_paper_under_all_of_a_drawing_is_proposed_to_be_left_out(
 def test_white_over_others_or_alone_is_no_paper() -> None:
     paper = layer(WHITE, block(0, 0, 2000, 2000))
     assert [part.use for part in parts(paper)] == [True]
+    assert [part.use for part in parts(paper, layer(BLACK, block(600, 200, 150, 200)))] == [False, True]
     assert [part.use for part in parts(layer(BLACK, block(600, 200, 150, 200)), paper)] == [True, True]
 
 

@@ -158,3 +158,7 @@ def test_outlines_are_alike_in_size_and_in_length_and_at_least_three_make_a_kind
     assert not likeness.is_foreign(bars[0], trees)  # two are no kind
     assert likeness.stands_elsewhere(trees[0], [trees[0]])  # one of three is here
     assert not likeness.stands_elsewhere(trees[0], trees[:2])
+    four = Likeness(shapes_in_a_row(TREE, TREE, TREE, TREE))
+    marks = list(four.like)
+    assert four.stands_elsewhere(marks[0], marks[:2])  # half of them are not most of them
+    assert not four.stands_elsewhere(marks[0], marks[:3])

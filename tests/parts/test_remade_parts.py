@@ -80,7 +80,7 @@ def test_new_words_stand_in_the_middle_of_the_sample_s_line_with_their_border_an
     (_, s), (_, b), (_, w) = ((each.color, np.array(each.path.bounds)) for each in remake.layers.layers)
     assert w[0] + w[2] == pytest.approx(800 + 1140, abs=1)
     assert (w[1], w[3]) == pytest.approx((900, 1000), abs=1)
-    assert remake.rooms == (pytest.approx(tuple(w), abs=0.01),)
+    assert remake.rooms[0] == pytest.approx(tuple(w), abs=0.01)
     assert b - w == pytest.approx(np.array((-10, -10, 10, 10)), abs=0.2)
     assert s - w == pytest.approx(np.array((12, -8, 12, -8)), abs=0.1)
 

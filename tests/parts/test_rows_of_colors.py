@@ -71,7 +71,6 @@ def test_a_row_that_names_no_color_becomes_one_a_color(taken_up: TakenUp) -> Non
     [
         ({}, [BLACK, WHITE], HILL + SUN, [("Black own", 1), ("White own", 2)]),  # of the films listed alone
         ({}, [BLACK], HILL + SUN, [("Black own", 1), ("Black own", 1)]),
-        ({"Film": "Red smooth"}, [], HILL + SUN, [("Red smooth", 1), ("Red smooth", 1)]),  # the one that is named
         ({}, [BLACK, WHITE, GOLD], HILL, [("Black own", 1)]),
         ({}, [WHITE, GOLD], SUN, [("Gold own", 1)]),
         ({"Artwork color": "gold"}, [BLACK, WHITE, GOLD], HILL + SUN, [("Gold own", 1)]),
