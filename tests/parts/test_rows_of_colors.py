@@ -5,7 +5,15 @@ from pathlib import Path
 
 import pytest
 
+from tests.parts.by_hand import block, drawing, layer
 from xlbatch.job.job import Job
+from xlbatch.job.part_line import PartLine
+from xlbatch.job.source import Source
+from xlbatch.parts.drawn import Drawn
+from xlbatch.parts.find import parts_of
+from xlbatch.parts.looked import Looked
+from xlbatch.parts.part_lines import Matched
+from xlbatch.parts.part_questions import questions
 from xlbatch.parts.take_up import with_drawings
 from xlbatch.problems import Problem
 from xlbatch.roster.read import Reading
@@ -221,3 +229,28 @@ def test_words_cut_alike_for_several_groups_are_asked(
     wrong = told(problems).get("sample-alike", "")
     assert wrong.startswith(text)
     assert bool(wrong) is bool(text)
+
+
+@pytest.mark.parametrize(
+    ("others", "typed", "text"),
+    [
+        (1, (), "“camp.svg”: part 2 is of the background's color, #ffffff, and stays open."),
+        (2, (), "“camp.svg”: parts 2 and 3 are of the background's color, #ffffff, and stay open."),
+        (3, (), "“camp.svg”: parts 2, 3 and 4 are of the background's color, #ffffff, and stay open."),
+        (2, ("2",), "“camp.svg”: part 3 is of the background's color, #ffffff, and stays open."),  # 2 was looked at
+        (1, ("2",), ""),
+        (0, (), ""),
+    ],
+)
+def test_what_a_picture_leaves_open_is_told_as_long_as_no_line_says_so(
+    others: int, typed: Sequence[str], text: str, reading_of: Callable[..., Reading]
+) -> None:
+    job = reading_of(ROSTER, Designs=[HEADS, ["Camp", "Art", "artwork", "camp.svg", "", "", "", "", ""]]).job
+    enclosed = [layer("#ffffff", block(100, 100 + 300 * at, 400 - 30 * at, 90), use=False) for at in range(others)]
+    made = drawing(layer("#1f4630", block(1000, 100, 600, 700)), *enclosed)
+    seen = Looked(made, parts_of(made, lambda _text: (0.0, 0.0, 0.0, 0.0)), Path())
+    drawn = Drawn("camp.svg", job.designs[0], seen, 0.1)
+    lines = {label: PartLine(Source("Drawing parts"), "camp.svg", label) for label in typed}
+    problems = list(questions(job, drawn, (2, 3), Matched(lines, ()), {}))
+    assert [problem.wrong for problem in problems] == [text] * bool(text)
+    assert all(problem.rows == (2, 3) and problem.where.cell == "D2" for problem in problems)
