@@ -166,7 +166,7 @@ def test_letters_that_are_openings_are_a_word_with_their_bellies() -> None:
     word = next(part for part in made if part.color == OPEN)
     assert (word.kind, len(word.holes), [s.box[0] for s in word.shapes]) == ("word", 4, [1080])
     assert [(copy.kind, copy.layer, copy.color) for copy in word.copies] == [("holes", 0, BLUE)]
-    assert word.box == (800, 900, 1140, 1000)
+    assert word.box == (800.0, 900.0, 1140.0, 1000.0)
     assert [(part.kind, part.doubts) for part in made] == [("word", ()), ("shape", ()), ("shape", ())]
 
 

@@ -150,6 +150,8 @@ LOWER = (0, -20, 0, -33, 0, -45)
         ([0] * 2, [20], level, []),
         ([0] * 3, [20], rising, []),  # any three may lie in a line
         ([0] * 4, [20], rising, [(0, 1, 2, 3)]),
+        ([0] * 5, [60], rising, [(0, 1, 2, 3, 4)]),
+        ([0] * 5, [75], rising, []),  # farther apart than on the level
         ([0] * 6, [20, 20, 100, 20, 20], level, ALL6),
         ([0] * 6, [20, 20, 120, 20, 20], level, PARTED),
         ([0] * 6, [20, 20, 240, 20, 20], level, PARTED),

@@ -145,7 +145,7 @@ def test_what_is_joined_to_a_word_stands_on_its_line() -> None:
     assert word.row
     assert together.row is word.row
     assert (together.kind, together.copies) == ("word", word.copies)
-    assert together.box == (800, 300, 1200, 1000)
+    assert together.box == (800.0, 300.0, 1200.0, 1000.0)
     assert joined(parts(), {"1": line("1", join="3")})[-1].row is None
     two_words = joined((word, replace(word, number=2)), {"2": line("2", join="1")})
     assert [part.row for part in two_words] == [None]  # on which of both lines?
