@@ -54,6 +54,10 @@ def fitted(
         (100, [box(1420, 0, 50, 50)], 8, 10),  # narrower: 800 wide
         (125, [box(1420, 0, 50, 50)], 6.4, 8),  # and lower
         (125, [box(580 - 50, 0, 50, 50)], 6.4, 8),  # to the other side
+        (100, [box(1420, -40, 50, 25)], 8, 10),  # where descenders may be
+        (100, [box(1420, -60, 50, 30)], 10, 10),
+        (100, [box(1420, 105, 50, 90)], 8, 10),  # where accents may be
+        (100, [box(1420, 115, 50, 90)], 10, 10),
         (50, [box(1060, 10, 50, 50)], 4, 5),  # what stands within its span is no neighbor
         (196, [], 10, 10),  # from edge to edge, less the gaps
         (245, [], 8, 10),

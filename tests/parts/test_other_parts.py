@@ -31,8 +31,8 @@ def found(*layers: Layer) -> list[tuple[str, int]]:
 @pytest.mark.parametrize(("high", "kind"), [(30, "word"), (20, "shape")])
 def test_without_a_page_specks_are_small_beside_all_of_the_drawing(turned: bool, high: float, kind: str) -> None:
     """It is 2,000 long, across or up, and begins at 500."""
-    bar = block(500, 500, 40, 2000) if turned else block(500, 500, 2000, 40)
-    letters = [ell(700 + 38 * at, 700, 10 + 2 * at, high) for at in range(4)]
+    bar = block(500, 500, 300, 2000) if turned else block(500, 900, 2000, 300)
+    letters = [ell(1400 + 38 * at, 1400, 10 + 2 * at, high) for at in range(4)]
     layers = replace(drawing(layer(BLACK, bar), layer("#ff0000", *letters)), page=None)
     made = parts_of(layers, no_text)
     assert next(part.kind for part in made if part.color == "#ff0000") == kind
