@@ -50,6 +50,7 @@ def test_a_raised_line_goes_through_what_was_above(frame: Frame) -> None:
 def test_a_sloped_line_runs_from_left_to_right() -> None:
     assert sloped(8 + 6j, 0j) == Straight(0j, 0.8 + 0.6j)
     assert sloped(0j, 8 + 6j) == Straight(0j, 0.8 + 0.6j)
+    assert sloped(9 + 7j, 1 + 1j) == Straight(1 + 1j, 0.8 + 0.6j)
     assert sloped(5j, 2j) == Straight(2j, 1j)  # upright: upward
 
 

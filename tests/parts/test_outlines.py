@@ -102,8 +102,14 @@ RING = DISK + "M0 12A12 12 0 0 0 0 -12A12 12 0 0 0 0 12z"
 @pytest.mark.parametrize(
     ("data", "ornament", "is_a_star"),
     [
+        ("M0 0h20l-10 17.3z", True, False),  # a triangle
+        (star(4), True, True),
         (star(5), True, True),
         (star(6), True, True),
+        (star(7), True, True),
+        (star(5, inner=0.9), True, False),  # hardly a star
+        ("M-20 -18h40v36h-40z", False, False),  # nearly a square
+        ("M-20 -19.5h40v39h-40z", True, False),
         (DISK, True, False),
         (RING, False, False),  # an O: its hole makes it a letter
         ("M0 0h100v200h100v-200h100v300h-300z", False, False),
@@ -152,3 +158,7 @@ def test_outlines_are_alike_in_size_and_in_length_and_at_least_three_make_a_kind
     assert not likeness.is_foreign(bars[0], trees)  # two are no kind
     assert likeness.stands_elsewhere(trees[0], [trees[0]])  # one of three is here
     assert not likeness.stands_elsewhere(trees[0], trees[:2])
+    four = Likeness(shapes_in_a_row(TREE, TREE, TREE, TREE))
+    marks = list(four.like)
+    assert four.stands_elsewhere(marks[0], marks[:2])  # half of them are not most of them
+    assert not four.stands_elsewhere(marks[0], marks[:3])

@@ -64,6 +64,32 @@ def test_a_long_name_stays_in_the_room_of_the_sample(body: str, tmp_path: Path) 
     assert letters >= len(LONG)
 
 
+def test_a_text_with_its_own_words_stays_as_it_is_and_is_no_text_of_the_garment(tmp_path: Path) -> None:
+    sample, plain, made = set_(WORD + BAR, tmp_path)
+    assert plain == pytest.approx(sample)
+    assert (made.texts, made.rooms, made.notes) == ((), (), ())
+    _, apart, made = set_(WORD + BAR, tmp_path, apart=True)
+    assert apart == pytest.approx(sample)
+    assert [layer.color for layer in made.layers.layers] == ["part 1", "#000000"]
+    _, slim, made = set_(WORD + BAR, tmp_path, font=SLIM)
+    assert slim[2] - slim[0] > sample[2] - sample[0]  # a wider font, as high
+    assert made.texts == ()
+    _, name, made = set_(WORD + BAR, tmp_path, text="NIM")
+    assert made.rooms[0] == pytest.approx(name)
+
+
+@pytest.mark.parametrize("edit", [{"text": ""}, {"use": False}, {"text": " "}])
+def test_a_text_emptied_or_left_out_is_not_cut(edit: dict[str, object], tmp_path: Path) -> None:
+    _, _, made = set_(WORD + BAR, tmp_path, **edit)
+    assert (len(made.layers.layers), made.texts, made.rooms, made.notes) == (1, (), (), ())
+
+
+def test_a_text_with_a_line_around_it_is_seen_on_its_own_color(tmp_path: Path) -> None:
+    lined = WORD.replace("<text ", '<text stroke="#f0b429" stroke-width="4" ')
+    _, _, made = set_('<rect x="50" y="200" width="300" height="120"/>' + lined, tmp_path, text="NIM")
+    assert (made.texts, made.notes) == (("NIM",), ())
+
+
 def test_what_does_not_fit_at_the_least_height_is_told(tmp_path: Path) -> None:
     _, _, made = set_(WORD + BAR, tmp_path, text=LONG * 8)
     assert [note.code for note in made.notes] == ["part-too-long"]

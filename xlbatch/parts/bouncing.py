@@ -35,7 +35,7 @@ def _chains(marks: Sequence[Mark]) -> Iterator[list[Mark]]:
         chain = [left.pop(0)]
         for last in chain:
             after = [mark for mark in left if _follows(last, mark)]
-            if len(after) > 1 and any(not _follows(before, other) for before, other in pairwise(after)):
+            if any(not _follows(before, other) for before, other in pairwise(after)):
                 break  # two lines, or a crowd
             if after:
                 chain.append(after[0])

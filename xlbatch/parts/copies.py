@@ -44,7 +44,7 @@ class Copies:
     def as_holes(self, layer: int) -> tuple[Copy, ...]:
         """The copies of letters that are themselves holes of a layer."""
         mine = Copy(layer, self.layers[layer].color, "holes")
-        return (mine, *(copy for copy in self.found if copy.kind == "holes" and copy.layer != layer))
+        return (mine, *(copy for copy in self.found if copy.layer != layer))
 
     def _find_grown(self) -> None:
         letters = tidy(path_of_shapes(self.own))

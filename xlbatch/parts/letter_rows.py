@@ -266,8 +266,7 @@ def _lies_within(bit: OnLine, row: LetterRow) -> bool:
     cap, (left, right) = row.cap, row.span
     along = left - 0.02 * cap <= bit.start and bit.end <= right + 0.02 * cap
     in_band = bit.foot >= -0.3 * cap and bit.top <= 1.04 * cap
-    small = max(bit.high, bit.long) < _SPECK * cap or bit.high < 0.25 * cap
-    return along and in_band and (small or not is_ornament(bit.mark))
+    return along and in_band and (bit.high < 0.25 * cap or not is_ornament(bit.mark))
 
 
 def _goes_with(bit: OnLine, row: LetterRow, letters: Sequence[OnLine]) -> bool:

@@ -127,22 +127,18 @@ def _shapes(path: pathops.Path, layer: int) -> list[Shape]:
     shapes = [Shape(*outline, layer) for outline in inked]
     within: dict[int, list[Contour]] = {}
     for hole in (Contour(*outline) for outline in holes):
-        point = complex(hole.points[0])
+        point = complex(hole.points[0])  # no outline of the same layer touches it but the hole itself
         around = [
-            shape_no for shape_no, shape in enumerate(shapes) if shape.area > hole.area and _in_box(point, shape.box)
+            shape_no
+            for shape_no, shape in enumerate(shapes)
+            if shape.area > hole.area and _in_box(point, shape.box) and inside(point, shape)
         ]
-        around = [shape_no for shape_no in around if inside(_inward(hole), shapes[shape_no])]
         if around:
             within.setdefault(min(around, key=lambda shape_no: shapes[shape_no].area), []).append(hole)
     return [
         Shape(shape.segments, shape.box, shape.area, shape.points, layer, tuple(within.get(shape_no, ())))
         for shape_no, shape in enumerate(shapes)
     ]
-
-
-def _inward(hole: Contour) -> complex:
-    """A point on the hole's edge: no outline of the same layer touches it but itself."""
-    return complex(hole.points[0])
 
 
 def _in_box(point: complex, box: Box) -> bool:

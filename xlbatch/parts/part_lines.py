@@ -1,5 +1,6 @@
 """The lines of Drawing parts and a drawing's parts: which line is which part's; the parts as the lines join them."""
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -63,14 +64,13 @@ def matched(lines: Iterable[PartLine], looks: Mapping[str, PartLooks]) -> Matche
             left.append(line)
     lost = []
     for line in left:
-        free = {label: _unlike(line, part_looks) for label, part_looks in looks.items() if label not in lines_by_label}
+        free = {
+            label: _unlike(line, part_looks)
+            for label, part_looks in looks.items()
+            if label not in lines_by_label and line.part[-1:].isalpha() == label[-1:].isalpha()
+        }
         best = min(free, key=lambda label: free[label], default=None)
-        if (
-            best is not None
-            and free[best] < 1
-            and not _says_nothing(line)
-            and line.part[-1:].isalpha() == best[-1:].isalpha()
-        ):
+        if best is not None and free[best] < 1 and not _says_nothing(line):
             lines_by_label[best] = replace(line, part=best)
         else:
             lost.append(line)
@@ -113,7 +113,7 @@ def _says_nothing(line: PartLine) -> bool:
 def _unlike(line: PartLine, looks: PartLooks) -> float:
     """How unlike a line and a part are: from 1 on they are not the same."""
     if (line.color and line.color.casefold() != looks.color) or (line.text and line.text != looks.text):
-        return 9.0
+        return math.inf
     unlike = 0.0
     if line.width and line.height and not looks.text:
         shape = (line.width / line.height) / max(looks.width / max(looks.height, 1e-9), 1e-9)

@@ -66,8 +66,11 @@ class _TakingUp:
         return ((sized.width if sized else None) or artwork_width(rows[0].position if rows else "")) / (right - left)
 
     def _films(self) -> tuple[Film, ...]:
-        """The films that the person listed or a design names; where there are none, all the program knows."""
-        named = {name.casefold() for spec in self.job.designs for name in (spec.film, spec.outline_film) if name}
+        """The films that the person listed or a design names; where there are none, or only the usual design that no
+        one typed names one, all the program knows."""
+        typed = any(spec.film or spec.outline_film for spec in self.job.designs if not spec.source.built_in)
+        designs = self.job.designs if typed else ()
+        named = {name.casefold() for spec in designs for name in (spec.film, spec.outline_film) if name}
         own = tuple(film for film in self.job.films if not film.source.built_in or film.name.casefold() in named)
         once = {film.name.casefold(): film for film in reversed(own or self.job.films)}
         return tuple(reversed(once.values()))
