@@ -2,16 +2,29 @@
 change is meant, look at what got longer or dearer."""
 
 import random
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal as Money
 from pathlib import Path
 
 from tests.film.conftest import Shop, film
+from xlbatch.film.box import Bed, bed_of
 from xlbatch.film.cutting import cutting
-from xlbatch.film.layout import FilmNeed, Layout, Run
+from xlbatch.film.layout import FilmNeed, Layout, Lying, Run
+from xlbatch.film.profile import cut_out, profiles
+from xlbatch.film.shape import distance, least_area
+from xlbatch.geometry.outline import Outline, Segment, pack
 from xlbatch.job.job import FilmPiece, Roll
 
+# bent sides around a hole, and two dots too far apart to hang together
+BOW: Sequence[Segment] = (
+    ("M", (0, 0)), ("Q", (40, 30, 80.2, 0)), ("C", (70, 20, 75, 40, 60, 45.5)), ("L", (10, 40)), ("Z", ()),
+    ("M", (30, 25)), ("C", (30, 35, 45, 35, 45, 25)), ("Z", ()),
+)  # fmt: skip
+DOTS: Sequence[Segment] = (
+    ("M", (0, 0)), ("L", (12, 0)), ("L", (0, 20)), ("Z", ()),
+    ("M", (130, 8)), ("L", (150, 8)), ("L", (150, 16)), ("Z", ()),
+)  # fmt: skip
 BLACK, GOLD = "Black smooth", "Gold smooth"
 YARDS = (Roll(914.4, Money("6.25")), Roll(4572, Money("24.00")))
 
@@ -67,7 +80,29 @@ def layouts_text(_folder: Path) -> Iterator[tuple[str, str]]:
     lines: list[str] = []
     for name, shop, effort in jobs():
         lines += [f"\n== {name}", *_layout(shop.lay(effort))]
+    lines += ["\n== shapes", *_shapes()]
     yield "layouts.txt", "\n".join(lines) + "\n"
+
+
+def _shapes() -> Iterator[str]:
+    """What an L, a bow and two dots far apart fill of the columns they lie in, and how near they are to one another."""
+    shop = Shop()
+    shop.decals([(40.3, 60.6), (80.2, 45.5), (150.0, 20.0)], outlined=True)
+    ell, bow, dots = shop.made
+    bow = replace(bow, outline=Outline(pack(BOW), 80.2, 45.5, 2, 1.0, 1.0))
+    dots = replace(dots, outline=Outline(pack(DOTS), 150.0, 20.0, 2, 1.0, 1.0))
+    for decal in (ell, bow, dots):
+        for bed, mirrored in ((bed_of(film(), shop.settings), True), (Bed(120_000, 10**6, 2_500, turn=True), False)):
+            for way in profiles(decal, bed, mirrored=mirrored):
+                yield f"{decal.id} {way.turned}° {way.across} x {way.along}, mirrored {mirrored}"
+                yield f"  low {way.low[::6].tolist()} high {way.high[::6].tolist()}"
+        yield f"  takes {least_area(decal, 6):.3f} and {least_area(replace(decal, outline=None), 6):.3f} mm²"
+        lying = Lying(decal, 20.0, 30.0, 270)
+        cut = " ".join(f"{x:.2f}/{y:.2f}" for x, y in cut_out(lying, 6, mirrored=True)[::4])
+        yield f"  cut out {cut}"
+        for other in (Lying(bow, 70.0, 90.0, 90), Lying(replace(bow, outline=None), 5.0, 190.5, 0)):
+            near = (distance(lying, other, mirrored=mirrored) for mirrored in (False, True))
+            yield f"  away {' '.join(f'{away:.3f}' for away in near)}"
 
 
 def _layout(layout: Layout) -> Iterator[str]:

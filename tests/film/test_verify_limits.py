@@ -69,7 +69,7 @@ MEASURES: dict[str, Change] = {
     "D001 and D002 are too close": lambda run, job, by: (run, replace(job, gap=6 + by)),
     "D001 and D003 are too close": lambda run, job, by: (run, replace(job, gap=6 + by)),
     "strip 1 of run 1 is not handy": lambda run, job, by: (run, replace(job, handy_strip=186 - by)),
-    "strip 2 of run 1 is longer than the longest strip": lambda run, job, by: (run, replace(job, longest_strip=90 - by)),
+    "strip 2 of run 1 is longer than the longest": lambda run, job, by: (run, replace(job, longest_strip=90 - by)),
 }  # fmt: skip
 
 
