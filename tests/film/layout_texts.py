@@ -77,15 +77,18 @@ def jobs() -> Iterator[tuple[str, Shop, int]]:
 
 
 def layouts_text(_folder: Path) -> Iterator[tuple[str, str]]:
-    lines: list[str] = []
+    yield "layouts.txt", "".join(f"{line}\n" for part in (_shapes, _jobs) for line in part())
+
+
+def _jobs() -> Iterator[str]:
     for name, shop, effort in jobs():
-        lines += [f"\n== {name}", *_layout(shop.lay(effort))]
-    lines += ["\n== shapes", *_shapes()]
-    yield "layouts.txt", "\n".join(lines) + "\n"
+        yield f"\n== {name}"
+        yield from _layout(shop.lay(effort))
 
 
 def _shapes() -> Iterator[str]:
     """What an L, a bow and two dots far apart fill of the columns they lie in, and how near they are to one another."""
+    yield "== shapes"
     shop = Shop()
     shop.decals([(40.3, 60.6), (80.2, 45.5), (150.0, 20.0)], outlined=True)
     ell, bow, dots = shop.made

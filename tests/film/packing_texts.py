@@ -29,23 +29,31 @@ YARD = 914_400
 def packings_text(_folder: Path) -> Iterator[tuple[str, str]]:
     """Boxes laid freely and in strips, and what they take at least."""
     dice = random.Random(3)
-    lines: list[str] = []
-    for count, tries, bed in ((7, 40, BED), (24, 36, BED), (24, 20, UPRIGHT), (40, 17, BED)):
-        boxes = _drawn(dice, count)
-        lines.append(f"\n== {count} boxes{'' if bed.turn else ', none turned'}")
-        lines += [f"least {least_length(boxes, bed)}, worth {worths(boxes, bed).round(2).tolist()}"]
-        lines += [f"laid {_packing(pack(boxes, bed, tries))}", f"swept {_packing(sweep(boxes, bed, 3))}"]
-    like = [box for box in _drawn(dice, 9) for _ in range(dice.randint(2, 8))]
-    lines += [f"\n== {len(like)} boxes of 9 sizes", f"laid {_packing(pack(like, BED, 8))}"]
-    lines += [f"swept {_packing(sweep(like, BED, 4))}"]
-    several = [_drawn(dice, count) for count in (16, 5, 16, 18)]
-    lines += ["\n== four sets", *(_packing(packing) for packing in pack_each(several, BED, 24))]
+    yield "packings.txt", "".join(f"{line}\n" for part in (_strips, _free) for line in part(dice))
+
+
+def _strips(dice: random.Random) -> Iterator[str]:
     for bed, sets in ((BED, 9), (UPRIGHT, 9), (BED, 45)):
         strips = [_drawn(dice, 1 + number % 8) for number in range(sets)]
-        lines += [f"\n== {sets} strips{'' if bed.turn else ', none turned'}"]
-        lines += [f"lengths {least_lengths(strips, bed, 60).tolist()}"]
-        lines += [_packing(packing) for packing in pack_sets(strips, bed, 60)]
-    yield "packings.txt", "\n".join(lines) + "\n"
+        yield f"\n== {sets} strips{'' if bed.turn else ', none turned'}"
+        yield f"lengths {least_lengths(strips, bed, 60).tolist()}"
+        yield from map(_packing, pack_sets(strips, bed, 60))
+
+
+def _free(dice: random.Random) -> Iterator[str]:
+    for count, tries, bed in ((7, 40, BED), (24, 36, BED), (24, 20, UPRIGHT), (40, 17, BED)):
+        boxes = _drawn(dice, count)
+        yield f"\n== {count} boxes{'' if bed.turn else ', none turned'}"
+        yield f"least {least_length(boxes, bed)}, worth {worths(boxes, bed).round(2).tolist()}"
+        yield f"swept {_packing(sweep(boxes, bed, 3))}"
+        yield f"laid {_packing(pack(boxes, bed, tries))}"
+    like = [box for box in _drawn(dice, 9) for _ in range(dice.randint(2, 8))]
+    yield f"\n== {len(like)} boxes of 9 sizes"
+    yield f"swept {_packing(sweep(like, BED, 4))}"
+    yield f"laid {_packing(pack(like, BED, 8))}"
+    yield "\n== four sets"
+    several = [_drawn(dice, count) for count in (16, 5, 16, 18)]
+    yield from map(_packing, pack_each(several, BED, 24))
 
 
 def _drawn(dice: random.Random, count: int, wide: int = 200_000, long: int = 120_000) -> list[Box]:
@@ -58,10 +66,10 @@ def _packing(packing: Packing) -> str:
 
 
 def choices_text(_folder: Path) -> Iterator[tuple[str, str]]:
-    """Which garments share a batch, what fits side by side, how strips are cut and which rolls are bought."""
+    """What fits side by side, how strips are cut, which rolls are bought, and which garments share a batch."""
     dice = random.Random(5)
-    lines = [*_batches(dice), *_knapsacks(dice), *_runs(dice), *_rolls(dice), *_orders(dice)]
-    yield "film choices.txt", "\n".join(lines) + "\n"
+    parts = (_knapsacks, _runs, _orders, _rolls, _batches)
+    yield "film choices.txt", "".join(f"{line}\n" for part in parts for line in part(dice))
 
 
 def _batches(dice: random.Random) -> Iterator[str]:
