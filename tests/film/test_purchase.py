@@ -112,8 +112,9 @@ def test_a_roll_with_a_price_is_bought_before_one_without(need_of: Any, priced: 
     assert need_of(priced, other).rolls == ((1, priced),)
 
 
-def test_a_roll_without_a_price_is_bought_where_no_priced_one_holds_the_run(need_of: Any) -> None:
-    need = need_of(roll(300, "1.00"), roll(500))
+@pytest.mark.parametrize("short", [300, 489.9])
+def test_a_roll_without_a_price_is_bought_where_no_priced_one_holds_the_run(need_of: Any, short: float) -> None:
+    need = need_of(roll(short, "1.00"), roll(500))
     assert need.rolls == ((1, roll(500)),)
     assert need.cost is None
 
