@@ -3,6 +3,8 @@
 from dataclasses import replace
 from typing import Any
 
+import pytest
+
 from xlbatch.film.layout import Lever
 from xlbatch.film.levers import best_lever
 from xlbatch.job.job import Settings
@@ -66,8 +68,7 @@ def test_strips_half_as_long_again_are_tried_where_a_cut_holds_them(shop: Any) -
     assert fixed == [("shirts_per_strip", None), ("shirts_per_strip", 6)]
 
 
-def test_an_inch_is_worth_telling_and_less_is_not(shop: Any) -> None:
-    fixed = replace(shop.settings, shirts_per_strip=3)
-    for saves, told in ((25.3, None), (25.4, 25.4), (25.4128, 25.413)):
-        lever = best_lever(fixed, 0, lambda _, saves=saves: -saves)
-        assert (lever and lever.saves) == told
+@pytest.mark.parametrize(("saves", "told"), [(25.3, None), (25.4, 25.4), (25.4128, 25.413)])
+def test_an_inch_is_worth_telling_and_less_is_not(shop: Any, saves: float, told: float | None) -> None:
+    lever = best_lever(replace(shop.settings, shirts_per_strip=3), 0, lambda _: -saves)
+    assert (lever and lever.saves) == told
