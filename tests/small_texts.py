@@ -1,5 +1,5 @@
-"""What is read of lists, sign-up forms, drawings and pictures, kept as text beside the small jobs: every third list,
-and drawings whose words, shapes, strokes, copies and dots need most of the reading."""
+"""What is read of lists, sign-up forms, drawings and pictures, and how film is laid, kept as text beside the small
+jobs: every third list, and drawings whose words, shapes, strokes, copies and dots need most of the reading."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import fields
@@ -10,6 +10,8 @@ from openpyxl import load_workbook
 from PIL import ImageFilter
 
 from tests.book_texts import sheets_text
+from tests.film.layout_texts import layouts_text
+from tests.film.packing_texts import choices_text, packings_text
 from tests.lists.score import HARD_TABLES, TABLES
 from tests.lists.table_of_lists import lists_in
 from tests.parts.more_drawings import more_drawings
@@ -141,4 +143,5 @@ def _numbers(values: tuple[float, ...]) -> str:
 
 SMALL: Mapping[str, Callable[[Path], Iterator[tuple[str, str]]]] = {
     "lists": lists_text, "sign ups": sign_ups_text, "drawings": drawings_text, "pictures": pictures_text,
+    "layouts": layouts_text, "packings": packings_text, "film choices": choices_text,
 }  # fmt: skip

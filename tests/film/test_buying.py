@@ -192,3 +192,13 @@ def test_strips_that_best_fit_cannot_place_fill_one_roll_after_another() -> None
     assert laid is not None
     assert laid != "no"
     assert [sum(lengths[at] for run in runs for at in run) for runs in laid] == [800, 400]
+
+
+@pytest.mark.parametrize(("count", "rolls"), [(60, 2), (61, 3)])
+def test_up_to_sixty_strips_the_cheapest_purchase_is_sought_and_of_more_film_is_spared(count: int, rolls: int) -> None:
+    """Two rolls of 310 mm hold up to 62 strips of 10 mm; with 100 mm to be left over, which is asked where the cheapest
+    purchase is not proven, three are bought."""
+    asked = order([10_000] * count, [(310_000, 1)], many_spare=100_000)
+    bought = cheapest(asked)
+    check(asked, bought)
+    assert len(bought.rolls) == rolls

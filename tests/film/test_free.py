@@ -12,8 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import STRtree, box
 
+from xlbatch.film import free
+from xlbatch.film.beam import Fill, fill
 from xlbatch.film.bound import least_length
-from xlbatch.film.box import Bed, Box, BoxSpot, Packing
+from xlbatch.film.box import Bed, Box, BoxSpot, Laid, Packing
 from xlbatch.film.free import pack
 from xlbatch.film.pack_sets import pack_sets
 from xlbatch.film.strip_lengths import least_lengths
@@ -175,3 +177,16 @@ def test_sets_of_different_numbers_of_boxes_lie_as_each_would_by_itself(sets: li
     bed = Bed(100, 10_000, 0, True)
     assert pack_sets(sets, bed, 20) == [pack_sets([boxes], bed, 20)[0] for boxes in sets]
     assert [packing.length for packing in pack_sets(sets, bed, 20)] == least_lengths(sets, bed, 20).tolist()
+
+
+def test_what_is_proven_the_shortest_is_searched_for_no_longer(monkeypatch: pytest.MonkeyPatch) -> None:
+    tried: list[int] = []
+
+    def counted(fills: Sequence[Fill], bed: Bed) -> list[tuple[Laid, ...] | None]:
+        tried.append(len(fills))
+        return fill(fills, bed)
+
+    monkeypatch.setattr(free, "fill", counted)
+    assert pack([(70, 50)], Bed(100, LONG, 0, True), 40).length == 50
+    assert pack([], Bed(100, LONG, 0, True), 40) == Packing(0, ())
+    assert tried == [16]  # those of one round

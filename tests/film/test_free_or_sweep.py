@@ -8,18 +8,21 @@ import pytest
 from xlbatch.film import purchase
 
 
-@pytest.mark.parametrize(("decals", "called"), [(3, "pack"), (4, "sweep")])
-def test_few_boxes_are_packed_and_many_are_swept(
-    decals: int, called: str, shop: Any, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(
+    ("decals", "called"), [(1, ("pack", 12)), (2, ("pack", 6)), (3, ("pack", 4)), (4, ("sweep", 1))]
+)
+def test_few_boxes_are_packed_the_fewer_the_longer_and_many_are_swept_once(
+    decals: int, called: tuple[str, int], shop: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(purchase, "FEW", 3)
-    calls: list[str] = []
+    monkeypatch.setattr(purchase, "FREE_TRIES", 12)
+    calls: list[tuple[str, int]] = []
 
     def watched(name: str) -> Callable[..., Any]:
         real = getattr(purchase, name)
 
         def watch(*arguments: Any) -> Any:
-            calls.append(name)
+            calls.append((name, arguments[2]))
             return real(*arguments)
 
         return watch

@@ -109,3 +109,18 @@ def test_a_border_and_what_is_on_it_are_joined_each_in_its_film(plan_of: Callabl
     assert high.register is not None
     assert (high.register.on, low.register) == (low.decal.id, None)
     assert (high.register.from_top, high.register.from_left) == pytest.approx((25.4 / 8, 25.4 / 8), abs=0.05)
+
+
+def test_a_piece_is_as_large_as_the_plate_at_most(plan_of: Callable[..., Plan]) -> None:
+    def decals(**plate: float) -> int:
+        press = [
+            ["Press", "Kind", "Plate width", "Plate depth", "Hottest", "Cover", "Overlap"],
+            ["Small", "hand-held plate", *(f"{plate[side]} mm" for side in ("wide", "deep")), "390 °F", "cover sheet",
+             "1 in"],
+        ]  # fmt: skip
+        return len(plan_of([HEAD, *people(1)], Job=SHARED, Press=press).decals)
+
+    (piece,) = plan_of([HEAD, *people(1)], Job=SHARED).decals
+    assert decals(wide=piece.width + 1, deep=piece.height + 1) == 1
+    assert decals(wide=piece.width - 1, deep=piece.height + 1) == 2
+    assert decals(wide=piece.width + 1, deep=piece.height - 1) == 2

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 import xlbatch.film.batches
 from xlbatch.film.verify import faults
+from xlbatch.how_far import hear, listening
 from xlbatch.job.job import Film
 from xlbatch.job.source import Source
 
@@ -119,3 +120,15 @@ def test_large_batches_are_chosen_from_blocks_that_stay_small(shop: Any, monkeyp
         shop.decals([(280, 190 + at % 3), (120, 40)])
     shop.lay(1)
     assert max(sizes) <= 14
+
+
+def test_how_far_it_is_goes_on_from_film_to_film_to_a_hundred(shop: Any) -> None:
+    shop.films = (FILM, replace(FILM, name=GOLD))
+    shop.decals([(200, 150)], BLACK)
+    shop.more(1, [(120, 50)], GOLD)
+    words: list[float] = []
+    with listening():
+        hear(lambda done, of: words.append(100 * done / of))
+        shop.lay()
+    assert {70, 85} <= set(words)
+    assert max(words) <= 100

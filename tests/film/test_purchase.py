@@ -112,7 +112,28 @@ def test_a_roll_with_a_price_is_bought_before_one_without(need_of: Any, priced: 
     assert need_of(priced, other).rolls == ((1, priced),)
 
 
-def test_a_roll_without_a_price_is_bought_where_no_priced_one_holds_the_run(need_of: Any) -> None:
-    need = need_of(roll(300, "1.00"), roll(500))
+@pytest.mark.parametrize("short", [300, 489.9])
+def test_a_roll_without_a_price_is_bought_where_no_priced_one_holds_the_run(need_of: Any, short: float) -> None:
+    need = need_of(roll(short, "1.00"), roll(500))
     assert need.rolls == ((1, roll(500)),)
     assert need.cost is None
+
+
+def test_a_decal_as_wide_as_its_film_but_for_what_is_rounded_is_cut_from_a_piece_as_wide(shop: Any) -> None:
+    piece = FilmPiece(305, 600)
+    shop.films = (replace(shop.films[0], rolls=(roll(914.4, "6.25"),), on_hand=(piece,)),)
+    shop.decals([(290.0006, 100)])
+    layout = shop.lay()
+    (need,) = layout.needs
+    assert (need.rolls, need.on_hand, need.cheaper) == ((), 150, 0)
+
+
+def test_decals_laid_along_the_right_edge_of_the_film_are_cut_from_a_piece_as_wide(shop: Any) -> None:
+    """Of many decals some lie at the right edge, as far as rounding goes."""
+    shop.films = (replace(shop.films[0], rolls=(roll(914.4, "6.25"),), on_hand=(FilmPiece(305, 700),)),)
+    shop.settings = replace(shop.settings, shirts_per_strip=1)
+    shop.decals([(20.25 + 11 * at % 60, 30.5 + 7 * at % 50) for at in range(16)])
+    layout = shop.lay()
+    (run,), (need,) = layout.runs, layout.needs
+    assert max(lying.across + lying.width for lying in run.lying) == pytest.approx(290.001, abs=1e-6)
+    assert (need.rolls, need.on_hand, need.cheaper) == ((), run.length, 0)

@@ -55,3 +55,18 @@ def test_beside_the_longest_lie_those_that_cover_most(names: list[Box], most: in
 )
 def test_only_where_each_garment_has_one_box_that_may_be_turned(films: list[FilmBoxes]) -> None:
     assert side_by_side(films, 4) is None
+
+
+@pytest.mark.parametrize(("between", "beside"), [(39, True), (40, False)])
+def test_beside_the_longest_lie_names_of_about_its_length(between: int, beside: bool) -> None:
+    """Those between are too wide to lie beside any other; the last is short and narrow."""
+    names = [(300 * STEP, 400 * STEP), *[(260 * STEP, 390 * STEP)] * between, (90 * STEP, 100 * STEP)]
+    batches = side_by_side([_film(names)], 3) or []
+    assert (batches[0] == (0, between + 1)) == beside
+
+
+def test_widths_count_in_fifths_of_a_millimeter_rounded_up() -> None:
+    """Beside 300 steps there are 200: two names a hair wider than half of them do not both lie there."""
+    for more, count in ((0, 3), (1, 2)):
+        names = [(300 * STEP, 400 * STEP), *[(100 * STEP + more, 300 * STEP)] * 2]
+        assert len((side_by_side([_film(names)], 3) or [])[0]) == count

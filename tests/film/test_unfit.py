@@ -6,7 +6,10 @@ from typing import Any
 import pytest
 
 from xlbatch.film.unfit import unfit
+from xlbatch.job.job import Roll
 from xlbatch.problems import Where
+
+STRIP = "decal-longer-than-strip"
 
 
 @pytest.fixture
@@ -63,3 +66,30 @@ def test_a_built_in_design_points_at_the_roster(shop: Any) -> None:
     spec = replace(shop.made[0].spec, source=replace(shop.made[0].spec.source, row=0))
     (found,) = unfit(shop.job, tuple(shop.garments), (replace(shop.made[0], spec=spec),))
     assert found.where == Where("Roster", "B2")
+
+
+@pytest.mark.parametrize(
+    ("length", "code"),
+    [
+        (500, ""),
+        (500.1, "decal-longer-than-strip"),
+        (1750, "decal-longer-than-strip"),
+        (1750.1, "decal-longer-than-cut"),
+    ],
+)
+def test_a_strip_and_a_cut_hold_all_of_their_lengths(problems_of: Any, length: float, code: str) -> None:
+    """The longest cut is 1800, with a margin of 25 at both ends."""
+    assert "".join(problem.code for problem in problems_of((280, length))) == code
+
+
+def test_a_decal_longer_than_the_longest_roll_tells_what_that_holds(shop: Any) -> None:
+    shop.films = (replace(shop.films[0], rolls=(Roll(500, None), Roll(914.4, None))),)
+    shop.settings = replace(shop.settings, length_unit="mm")
+    shop.decals([(280, 864.4)])
+    shop.decals([(280, 864.5)])
+    shop.decals([(280, 300), (280, 300), (280, 300)])
+    found = unfit(shop.job, tuple(shop.garments), tuple(shop.made))
+    assert [(problem.code, problem.rows) for problem in found] == [("decal-longer-than-cut", (row,)) for row in (3, 4)]
+    assert "Front is 865 mm long" in found[0].wrong
+    assert "set of 3 decals is 912 mm long" in found[1].wrong
+    assert all("864.4 mm" in problem.wrong for problem in found)

@@ -59,7 +59,7 @@ class _FillWays:
                     across[fill_no, turned, kind], along[fill_no, turned, kind] = way
                     gain[fill_no, turned, kind] = fill_.gains[box]
         self.across, self.along, self.gain = (table.reshape(len(fills), -1) for table in (across, along, gain))
-        self.area = np.where(self.across < WIDE, self.across * self.along, 0)
+        self.area = self.across * self.along  # 0 where it does not fit
         self.ceiling = np.array([filled.ceiling for filled in fills])
         area = np.array([sum(width * length * n for (width, length), n in filled.kinds.items()) for filled in fills])
         self.to_lose = np.minimum(self.ceiling, OPEN // bed.width) * bed.width - area

@@ -61,7 +61,8 @@ def _order(film: Film, strips: Sequence[Strip], offered: Sequence[Roll], setting
 
 
 def _across(strip: Strip) -> int:
-    return um(max(lying.across + lying.width for lying in strip.lying))
+    """How wide a film it needs: a strip may be laid wider than its film by what is rounded."""
+    return um(max(lying.across + lying.width for lying in strip.lying)) - ROUNDING
 
 
 def _down(mm: float) -> int:
