@@ -60,6 +60,7 @@ PARTS = {  # the columns of each person or garment, with the headings they are r
     "Name|Size|Partner name (if any)|Phone|Partner size":
         "1 Name 2 Size 4 Phone / 3 Partner name 4 Phone 5 Partner size",
     "Name|Size|Guest size": "",
+    "Name|Size|Hoodie|Hoodie size": "",  # whether one is wanted, no one's name
     "Name|Size|Phone|Name of guest|Guest size|Guest's size": "",
     "Parent|Child name|Child size": "",
 }  # fmt: skip

@@ -181,7 +181,7 @@ def _by_pairs(titles: Titles) -> tuple[NumberedPart, ...]:
 
 def _is_someone(text: str) -> bool:
     """Whether a heading says no more than whose name stands below it: Wife, Child, Mum/Dad."""
-    return any(map(str.isalpha, text)) and set(heading_scores(text)) <= _PERSONS
+    return any(map(str.isalpha, text)) and set(heading_scores(text)) <= _PERSONS and not garment_in(text)
 
 
 def _is_size(text: str) -> bool:
