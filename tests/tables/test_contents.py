@@ -23,7 +23,8 @@ KINDS = {
     "name": "É | Ana | Ana Blom | Ana van der Berg | Ana, Bo | O'Neil | Ana Blom 8 | 3. Ana | 12) Ana | Ana B C D E"
     f" | {'Abcdefghi ' * 3}Abcdefghij",
     "words": "ana | ana blom | Ana blom",
-    "remark": f"- | 1234 | 15.5 | 123 Ana | Ana B C D E F | nuts! | Mr. (Bo) Berg | Ana 812 | {'Abcdefghij ' * 3}Abcdefgh",
+    "remark": "- | 1234 | 15.5 | 123 Ana | Ana B C D E F | nuts! | Mr. (Bo) Berg | Ana 812"
+    f" | {'Abcdefghij ' * 3}Abcdefgh",
 }
 
 
