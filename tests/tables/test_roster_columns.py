@@ -118,6 +118,15 @@ Name|Size|Color|Print color/Ana|M|white|red/Bo|L|gold|red => Who Size Color Prin
 Name|T-shirt or hoodie?|Size/Ana|yes|M/Bo|no|L => Who -~answer Size
 Name|Shirt (S-XL)/Ana|M/Bo|L => Who Size?
 Name|No shirt/Ana|x/Bo| => Who Not_wanted
+Name|Size|x/Ana|M|women/Bo|L|men/Cy|S|men/Di|S|late => Who Size -
+Name|Size|x/Ana|M|women/Bo|L|men/Cy|S|men/Di|S| => Who Size Cut
+Name|Size|Foo/Ana|M|red/Bo|L|12:30 => Who Size Color?
+Name|Size/7|M/12|L => Who Size
+Name|Size/Klein|M/a@b.org|L => Who Size
+Last name|Size/M|M/a@b.org|L => Who? Size
+Name|Size|Number|Shirt no. and size/Ana|M|7|1/Bo|L|9|2 => Who Size Number -
+Name|Size|Number|Points/Ana|M|7|1/Bo|L|9|2 => Who Size Number -
+|||/Ana Blom|M|L|7/Bo Berg|L|M|7 => Who? Size? -~size -~number
 """
 
 
@@ -153,3 +162,13 @@ def test_by_headings_alone_nothing_is_guessed() -> None:
     found = decide({1: "Zork", 2: "Size", 3: "Player", 4: "Name"}, ())
     assert (found.guessed, dict(found.unused)) == ((), {})
     assert [found.matches[column].twice for column in (2, 3, 4)] == [False, False, True]
+
+
+def test_a_list_has_no_more_than_sixty_columns_and_its_first_rows_tell_them() -> None:
+    titles = dict.fromkeys(range(1, 62), "Foo")
+    assert decide(titles | {60: "Size"}, ()).meaning == {60: "Size"}
+    assert decide(titles | {61: "Size"}, ()).meaning == {}
+    people = [{1: Raw("Ana"), 2: Raw("M")}] * 51
+    for row, seen in ((49, True), (50, False)):
+        late = [{**cells, 3: Raw("blue")} if no >= row else cells for no, cells in enumerate(people)]
+        assert (3 in decide({1: "Name", 2: "Size"}, late).meaning) is seen
