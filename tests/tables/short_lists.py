@@ -1,5 +1,5 @@
 """Lists in a line of text, and in the next line what a careful reader makes of them: `Name|Size/Ana|M`, and `Ana|M B2`.
-Behind @ the sheet's name. Invented; common practice, no source."""
+Behind @ the sheet's name, behind || a further sheet. Invented; common practice, no source."""
 
 import tempfile
 from pathlib import Path
@@ -18,10 +18,14 @@ def cases(table: str) -> list[tuple[str, str]]:
 
 def read_short(text: str) -> str:
     """Each garment's values with the cell of its size, and after ! the code and cell of each question and note."""
-    cells, _, sheet = text.partition(" @ ")
-    rows = [[int(cell) if cell.isdigit() else cell or None for cell in row.split("|")] for row in cells.split("/")]
+    parted = [sheet.partition(" @ ") for sheet in text.split(" || ")]
+    sheets = {
+        name or "Sheet1": [[int(cell) if cell.isdigit() else cell or None for cell in row.split("|")] for row in rows]
+        for cells, _, name in parted
+        for rows in [cells.split("/")]
+    }
     with tempfile.TemporaryDirectory() as folder:
-        reading = read(write_workbook(Path(folder) / "list.xlsx", {sheet or "Sheet1": rows}))
+        reading = read(write_workbook(Path(folder) / "list.xlsx", sheets))
     assert isinstance(reading, Reading)
     people = (
         "|".join([str(value) for name in FIELDS if (value := getattr(row, name))])
