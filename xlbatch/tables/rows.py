@@ -40,7 +40,7 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             if column in filled and not built_in
         }
         notes = _notes(table, row) if table.notes else {}
-        last = table.columns.get("Last name", 0)
+        last = table.columns.get("Last name")
         line = Line(
             meaning=table.meaning,
             source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra, notes),
