@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.tables.short_lists import cases, read_short
 from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.tables.chats import chat
 from xlbatch.tables.other_shapes import several_in_a_cell
@@ -37,3 +38,8 @@ def test_fifty_people_in_a_cell_keep_their_cell() -> None:
     made = shape.sheet
     assert len(made.rows) == 52
     assert [made.orientation.cell(1, row) for row in made.rows] == ["A1"] * 50 + ["A2"] * 2
+
+
+@pytest.mark.parametrize(("text", "reading"), cases("other_shapes.txt"))
+def test_lists_of_another_shape(text: str, reading: str) -> None:
+    assert read_short(text) == reading

@@ -8,7 +8,7 @@ def best_assignment(scores: Sequence[Sequence[float]]) -> tuple[int, ...]:
     """For each row of `scores` its column, no column twice, the sum the greatest. At least as many columns as rows.
 
     Shortest augmenting paths (H. W. Kuhn's Hungarian method in the form of R. Jonker and A. Volgenant, Computing
-    38, 1987); tests/tables/test_roster_columns.py compares with SciPy."""
+    38, 1987); tests/tables/test_assignment.py compares with all there are."""
     count = len(scores[0]) if scores else 0
     of_row, of_column = [0.0] * (len(scores) + 1), [0.0] * (count + 1)
     holder = [0] * (count + 1)  # the row (from 1) that has each column (from 1)

@@ -5,6 +5,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
+from math import inf
 
 from xlbatch.files.raw import RawSheet
 from xlbatch.problems import Problem, Where, problem
@@ -148,7 +149,7 @@ def _one_beside_another(part: ListPart) -> list[ListPart]:
     if len(starts) < 2:
         return [part]
     used = {column for cells in part.rows.values() for column in cells} | set(part.headings.titles)
-    ends = [*starts[1:], max(used) + 1]
+    ends = [*starts[1:], inf]
     columns = [
         frozenset(column for column in used if (start <= column or start == starts[0]) and column < end)
         for start, end in zip(starts, ends, strict=True)

@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from itertools import chain
+from math import inf
 from typing import NamedTuple
 
 from xlbatch.files.raw import Raw
@@ -132,7 +133,7 @@ def _by_repeating(titles: Titles) -> tuple[NumberedPart, ...]:
     starts = [column for column in firsts if plain(titles[column]) == plain(titles[firsts[0]])] if firsts else []
     if len(starts) < 2:
         return ()
-    ends = [*starts[1:], max(titles) + 1]
+    ends = [*starts[1:], inf]
     runs = [
         {column: titles[column] for column in sorted(titles) if start <= column < end}
         for start, end in zip(starts, ends, strict=True)
@@ -181,7 +182,7 @@ def _by_pairs(titles: Titles) -> tuple[NumberedPart, ...]:
 
 def _is_someone(text: str) -> bool:
     """Whether a heading says no more than whose name stands below it: Wife, Child, Mum/Dad."""
-    return any(map(str.isalpha, text)) and set(heading_scores(text)) <= _PERSONS
+    return any(map(str.isalpha, text)) and set(heading_scores(text)) <= _PERSONS and not garment_in(text)
 
 
 def _is_size(text: str) -> bool:

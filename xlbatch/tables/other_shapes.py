@@ -163,18 +163,20 @@ def several_in_a_cell(sheet: RawSheet) -> ListShape | None:
     orientation = Orientation(across=width, parts=_PARTS_OF_A_CELL)
     shape = made_shape(sheet, people, orientation, "Who", "Size", "Group", code="list-in-cells")
     read = set(best) | {(row, place) for row, column in best for place in _beside(sheet, row, column)}
-    top = max((row for row in sheet.rows if row < min(best)[0]), default=0)  # their headings
-    read |= {(top, column) for _, column in read}
+    top = max((row for row in sheet.rows if row < min(best)[0]), default=0)
+    if not any(sizes_in(text) for row, _, text in texts_of(sheet) if row == top):  # their headings
+        read |= {(top, column) for _, column in read}
     return shape._replace(problems=shape.problems + left_over(sheet, read))
 
 
 def _people_in(text: str) -> list[list[str]]:
-    """The people in a cell, each a name and a size, where all of it is people."""
+    """The people in a cell, each a name and a size, where nearly all of it is people."""
     before, _, behind = text.partition(": ")  # Parents: Ben XL, Claire M
     text = behind if not sizes_in(before) and len(_PEOPLE_APART.split(behind)) > 1 else text
     parts = [part for part in _PEOPLE_APART.split(text) if part.strip()]
-    people = [person for part in parts if (person := _person(part))]
-    return people if _MOSTLY * len(parts) <= len(people) <= _PARTS_OF_A_CELL else []
+    people = [_person(part) or [part.strip(), ""] for part in parts]  # one without a size is asked about
+    sized = sum(bool(size) for _, size in people)
+    return people if _MOSTLY * len(people) <= sized and len(people) <= _PARTS_OF_A_CELL else []
 
 
 def _beside(sheet: RawSheet, row: int, column: int) -> Mapping[int, str]:

@@ -40,7 +40,7 @@ def lines(table: Table, usual: Units, *, built_in: bool = False) -> Iterator[Lin
             if column in filled and not built_in
         }
         notes = _notes(table, row) if table.notes else {}
-        last = table.columns.get("Last name", 0)
+        last = table.columns.get("Last name")
         line = Line(
             meaning=table.meaning,
             source=Source(table.sheet, 0 if built_in else table.counted_on(row), refs, extra, notes),
@@ -165,8 +165,11 @@ def _with_size(line: Line, table: Table, row: int) -> Line:
 
 def _sized(column: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
     cell = filled[column]
-    typed = f"{table.wearers.get(column, '')} {shown_value(cell)}"
-    return Raw(typed) if column in table.wearers and not cell.fault and read_size(typed) else cell
+    if column not in table.wearers or cell.fault:
+        return cell
+    whom, typed = table.wearers[column], shown_value(cell)
+    said = (f"{whom} {typed}", f"{typed} {whom}")  # youth M?, 2 x M youth
+    return next((Raw(text) for text in said if read_size_cell(text).size), cell)
 
 
 def _is_of_counts(table: Table) -> bool:
