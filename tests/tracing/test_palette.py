@@ -3,9 +3,7 @@
 import numpy as np
 import pytest
 
-from xlbatch.tracing.backdrop import background_of
 from xlbatch.tracing.palette import flat_colors, merged, steepness
-from xlbatch.tracing.picture_faults import Unfit
 
 WHITE, PALE, RED, BLUE = (255, 255, 255), (235, 240, 220), (200, 0, 0), (0, 0, 160)
 
@@ -34,17 +32,3 @@ def test_a_thin_line_is_of_a_color_but_where_dots_ripple(off: int, colors: set[t
         dots[20 + 8 * (number // 10), 5 + 8 * (number % 10), :3] = 252
     found, _ = flat_colors(dots, steepness(dots))
     assert {tuple(color) for color in found[:, :3].round().astype(int).tolist()} == colors
-
-
-@pytest.mark.parametrize(("tint", "painted"), [(12, True), (13, False)])
-def test_a_painted_checkerboard_is_of_grays(tint: int, painted: bool) -> None:
-    """Squares of 8 dots; those of two colors, one of them plainly tinted, are a pattern somebody wants cut."""
-    light, dark = (255, 255, 255, 255), (200, 200, 200 + tint, 255)
-    odd = np.add.outer(np.arange(96) // 8, np.arange(96) // 8) % 2
-    dots = np.array([light, dark], dtype=np.uint8)[odd]
-    colors = np.array([light, dark], dtype=float)
-    if painted:
-        with pytest.raises(Unfit, match="checkerboard"):
-            background_of(dots, colors)
-    else:
-        assert background_of(dots, colors) in (0, 1)
