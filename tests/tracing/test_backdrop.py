@@ -40,7 +40,7 @@ GRAY, PALE = (200, 200, 200, 255), (145, 145, 145, 255)
 
 def squares(wide: int, high: int, light: Color, dark: Color, side: int = 8) -> NDArray[np.uint8]:
     odd = np.add.outer(np.arange(high) // side, np.arange(wide) // side) % 2
-    return np.array([light, dark], dtype=np.uint8)[odd]
+    return np.asarray(np.array([light, dark], dtype=np.uint8)[odd])
 
 
 @pytest.mark.parametrize(
@@ -113,8 +113,10 @@ def test_a_color_fades_where_more_than_half_of_its_edge_is_gentle(gentle: int, f
     rough = np.zeros(pure.shape, dtype=bool)
     rough[gentle:, 2] = rough[:, 3] = True
     for flip in (slice(None), slice(None, None, -1)):
-        lying = [values[:, flip].T if turned else values[:, flip] for values in (pure, rough)]
-        assert fading(lying[0], lying[1], 2).tolist() == [fades, False]
+        labels, edges = pure[:, flip], rough[:, flip]
+        if turned:
+            labels, edges = labels.T, edges.T
+        assert fading(labels, edges, 2).tolist() == [fades, False]
 
 
 def test_colors_side_by_side_without_an_edge_fade_and_dots_on_an_edge_say_nothing() -> None:

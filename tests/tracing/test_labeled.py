@@ -76,6 +76,26 @@ def test_what_is_like_no_mixture_is_counted_but_where_a_color_fades(green: int, 
     assert found.soft.sum() == (0 if strange or steep > 16 else 15)
 
 
+@pytest.mark.parametrize(("level", "strange"), [(140, 0), (141, 15)])
+def test_what_lies_beyond_two_colors_is_no_mixture_of_them(level: int, strange: int) -> None:
+    pure = np.repeat(np.array([[0]] * 7 + [[NONE]] + [[1]] * 7, dtype=np.uint8), 15, axis=1)
+    dots = np.full((15, 15, 4), (level, 0, 0, 255), dtype=np.uint8)
+    steep = np.where(pure == NONE, np.uint8(99), np.uint8(0))
+    assert labeled(dots, steep, pure, levels(BLACK, (100, 0, 0, 255))).strange == strange
+
+
+def test_nor_is_a_mixture_with_a_color_that_is_nowhere_near_likely() -> None:
+    """18 levels off black and 12 off a green that is not there."""
+    green = (0, 30, 0, 255)
+    dots = np.full((9, 9, 4), BLACK, dtype=np.uint8)
+    dots[4] = (0, 18, 0, 255)
+    for colors in ((green, BLACK, RED), (BLACK, green, RED)):
+        black = colors.index(BLACK)
+        pure = np.full((9, 9), black, dtype=np.uint8)
+        pure[4] = NONE
+        assert (labeled(dots, np.zeros((9, 9), dtype=np.uint8), pure, levels(*colors)).labels == black).all()
+
+
 @pytest.mark.parametrize(
     ("red", "kept"),
     [

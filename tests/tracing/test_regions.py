@@ -3,6 +3,7 @@
 import numpy as np
 import pytest
 
+from xlbatch.geometry.flat import Points
 from xlbatch.geometry.path import bounds
 from xlbatch.tracing.borders import Border
 from xlbatch.tracing.curve_fit import Fit
@@ -79,7 +80,7 @@ NOTCHED = np.array([0, 30, 30 + 30j, 20 + 30j, 20 + 10j, 10 + 10j, 10 + 30j, 30j
         (-5 + 20j, NOTCHED, False),
     ],
 )
-def test_whether_a_point_lies_inside(point: complex, polygon: np.ndarray, is_inside: bool) -> None:
+def test_whether_a_point_lies_inside(point: complex, polygon: Points, is_inside: bool) -> None:
     for way in (polygon, polygon[::-1]):
         assert inside(point, way) is is_inside
 
@@ -94,8 +95,8 @@ def test_borders_between_nodes_are_joined_end_to_start_whichever_way_they_run() 
         border = Border(left, right, ways, False, 7, 9, leaves, arrives)
         return border, Fit(nodes, np.ones(nodes.shape[1], dtype=bool))
 
-    borders, fits = zip(side(0, 1, -8, 2, 0), side(1, 2, 0, 3, 3), side(2, 0, 6, 0, 2), strict=True)
-    found = rings_of(borders, fits, HIGH)
+    sides = [side(0, 1, -8, 2, 0), side(1, 2, 0, 3, 3), side(2, 0, 6, 0, 2)]
+    found = rings_of([border for border, _ in sides], [fit for _, fit in sides], HIGH)
     assert {label: [ring.area for ring in rings] for label, rings in found.items()} == {
         0: [pytest.approx(-140)],
         1: [pytest.approx(80)],

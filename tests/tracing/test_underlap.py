@@ -25,7 +25,7 @@ def squares(*boxes: Box, holes: Sequence[Box] = ()) -> pathops.Path:
 
 
 def area(path: pathops.Path) -> float:
-    return abs(sum(-contour.area if contour.clockwise else contour.area for contour in path.contours))
+    return abs(float(sum(-contour.area if contour.clockwise else contour.area for contour in path.contours)))
 
 
 def test_half_a_millimeter_in_a_drawing_ten_inches_wide() -> None:
