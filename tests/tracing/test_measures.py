@@ -68,6 +68,14 @@ def test_an_edge_lies_where_the_dots_are_partly_covered(tmp_path: Path) -> None:
     assert found.widest == pytest.approx((90.75 - 20.3) * COARSEST, rel=1e-3)
 
 
+@pytest.mark.parametrize("off", [0.0, 0.2, 0.5, 0.9])
+def test_an_edge_spread_over_two_dots_lies_in_their_middle(off: float, tmp_path: Path) -> None:
+    left, top, right, bottom = box = (20 + off, 11 + off, 90 + off, 60 + off)
+    shifted = [np.asarray(picture((BLACK, (left + by, top + by, right + by, bottom + by)))) for by in (-0.5, 0.5)]
+    (layer,) = traced(Image.fromarray(np.mean(shifted, axis=0).astype(np.uint8)), tmp_path).layers
+    assert layer.path.bounds == pytest.approx((box[0], HIGH - box[3], box[2], HIGH - box[1]), abs=0.05)
+
+
 def test_an_outline_reaches_to_the_edges_of_the_picture(tmp_path: Path) -> None:
     (layer,) = traced(picture((BLACK, (0, 30, WIDE, 60)), (BLACK, (40, 0, 80, HIGH))), tmp_path).layers
     ends = {(x, y) for x in (0, 40, 80, 120) for y in (0, 30, 60, 90)} - square(0, 0, 120, 90)
