@@ -109,3 +109,23 @@ def test_a_corner_rounded_by_two_dots_is_put_back_a_wider_one_stays_round(radius
         assert fit.curves[0] == pytest.approx(np.array((-15, radius)), abs=1e-6)
     else:
         assert np.abs(along(fit, 200).ravel()[:, None] - points).min(axis=0).max() < 0.6
+
+
+@pytest.mark.parametrize("backward", [False, True])
+@pytest.mark.parametrize(("before", "put_back"), [(7, False), (8, True)])
+def test_a_corner_less_than_eight_points_from_an_end_is_left(before: int, put_back: bool, backward: bool) -> None:
+    points = np.array([*np.arange(before), before - 0.4 + 0.4j, *(before + 1j * np.arange(1, 25))])
+    (fit,) = fitted([(points[::-1] if backward else points, False)])
+    assert bool(np.abs(fit.curves - before).min() < 1e-6) is put_back
+
+
+@pytest.mark.parametrize(("arms", "corner"), [((7, 8), False), ((8, 8), True), ((9, 8), True)])
+def test_a_border_of_few_points_has_no_corners(arms: tuple[int, int], corner: bool) -> None:
+    (fit,) = fitted([(np.array([*np.arange(-arms[0], 1), *(1j * np.arange(1, arms[1] + 1))]), False)])
+    assert fit.straight.all() == fit.straight.any() == corner
+
+
+@pytest.mark.parametrize(("count", "pieces"), [(5, 1), (6, 1), (7, 2), (8, 2), (9, 3), (13, 5)])
+def test_a_zigzag_is_split_down_to_six_points(count: int, pieces: int) -> None:
+    (fit,) = fitted([(np.arange(count) + 0.8j * (np.arange(count) % 2), False)])
+    assert len(fit.straight) == pieces
