@@ -113,3 +113,28 @@ def test_of_a_large_picture_every_other_dot_is_looked_at() -> None:
     dots[:300, :, :3] = RED
     _, sizes = flat_colors(dots, steepness(dots))
     assert sizes == pytest.approx([699_000, 299_000], rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("parts", "rippled", "reds"),
+    [
+        ({0: 340, 6: 60}, False, [100.9]),  # one color, by its mean
+        ({0: 340, 7: 60}, False, [100, 107]),
+        ({0: 316, 5: 64, 12: 20}, False, [100.8, 112]),  # nearly all of the first are just so
+        ({0: 300, 5: 80, 12: 20}, False, [101.6]),
+        ({0: 340, 14: 60}, True, [102.1]),  # a picture packed with loss is less exact
+        ({0: 340, 15: 60}, True, [100, 115]),
+        ({0: 226, 13: 174}, True, [105.6]),
+        ({0: 216, 13: 184}, True, []),  # a color that fades has no middle
+    ],
+)
+def test_how_far_the_dots_of_one_color_differ(parts: dict[int, int], rippled: bool, reds: list[float]) -> None:
+    """Columns of red so many levels above 100; the first four rows may have ripples."""
+    line = np.repeat([100 + off for off in parts], list(parts.values()))
+    dots = np.full((100, 400, 4), 255, dtype=np.uint8)
+    dots[:, :, 0] = line
+    if rippled:
+        dots[0, ::4, 0] += 1
+        dots[2, ::4, 0] += 1
+    found, _ = flat_colors(dots, steepness(dots))
+    assert found[:, 0].tolist() == pytest.approx(reds, abs=0.2)
