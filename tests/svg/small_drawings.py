@@ -95,6 +95,7 @@ COPIES = (
     '<use href="#v" x="90" y="20"/><use href="#v" y="50" width="20" height="20" fill="red"/>',
     '<svg x="10%" y="10%" width="25%" height="50%"><circle cx="50%" cy="50%" r="50%"/></svg>'
     '<svg width="0"><path/></svg>',
+    '<svg width="60" height="40" viewBox=".1 0 .6 .4"><rect width=".5" height=".2"/></svg>',
     '<g id="g"><use href="#g"/></g>',
     '<use href="#gone"/>',
     '<use href="other.svg#a"/>',
@@ -153,6 +154,8 @@ TEXTS = tuple(
         '<text x="10" y="60">e&#x301;a<tspan visibility="hidden">b</tspan>{Gr<tspan fill="red">oup}</tspan>s</text>',
         '<text xml:space="preserve" x="10" y="60">  a  b </text>', "<text> </text>",
         CLIP.format("", '<rect width="30" height="99"/>', "") + '<text x="10" y="60" clip-path="url(#c)">Wavy</text>',
+        '<text x="10" y="60" dominant-baseline="no-such">A</text>',
+        f'{ARC}<text font-size="4"><textPath href="#o">ill</textPath></text>',
         '<text writing-mode="tb">a</text>', '<text text-decoration="underline">a</text>', "<text><tref/></text>",
         '<text font-size="-4">a</text>', '<text font-variant="small-caps">a</text>', '<text fill-opacity=".5">a</text>',
         '<text x="10" y="60" fill="none" stroke="#123" stroke-opacity=".99">a</text>',

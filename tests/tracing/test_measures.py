@@ -78,6 +78,16 @@ def test_an_edge_spread_over_two_dots_lies_in_their_middle(off: float, tmp_path:
     assert layer.path.bounds == pytest.approx((box[0], HIGH - box[3], box[2], HIGH - box[1]), abs=0.05)
 
 
+@pytest.mark.parametrize("off", [0.0, 0.3, 0.5, 0.8])
+@pytest.mark.parametrize("wide", [1.2, 2.0, 2.4])
+def test_a_thin_line_lies_where_it_is_though_it_covers_no_dot_wholly(wide: float, off: float, tmp_path: Path) -> None:
+    upright, level = (30 + off, 40, 30 + off + wide, 80), (50, 50 + off, 100, 50 + off + wide)
+    (layer,) = traced(picture((BLACK, (20, 10, 100, 30)), (BLACK, upright), (BLACK, level)), tmp_path).layers
+    _, (left, _, right, _), (_, low, _, high) = sorted(contour.bounds for contour in layer.path.contours)
+    assert (left, right) == pytest.approx((30 + off, 30 + off + wide), abs=0.25)
+    assert (HIGH - high, HIGH - low) == pytest.approx((50 + off, 50 + off + wide), abs=0.25)
+
+
 def test_an_outline_reaches_to_the_edges_of_the_picture(tmp_path: Path) -> None:
     (layer,) = traced(picture((BLACK, (0, 30, WIDE, 60)), (BLACK, (40, 0, 80, HIGH))), tmp_path).layers
     ends = {(x, y) for x in (0, 40, 80, 120) for y in (0, 30, 60, 90)} - square(0, 0, 120, 90)
