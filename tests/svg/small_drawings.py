@@ -28,6 +28,8 @@ SHAPES = (
     '<rect x="10%" y="10%" width="30%" height="40%" ry="10%"/>',
     '<rect x="10" y="5" width="60" height="30" rx="90" ry="6"/>',
     '<rect width="0" height="9"/><rect width="9" height="-1"/><circle r="0"/><ellipse rx="4" ry="0"/><rect width="3"/>',
+    '<g stroke="red" stroke-width="4" stroke-linecap="round"><rect x="9" y="9" width="0" height="9"/>'
+    '<circle cx="50" cy="50" r="0"/><ellipse cx="50" cy="50" rx="4" ry="0"/><rect y="9" width="9" height="0"/></g>',
     '<rect width="20" height="10" rx="0" ry="4"/><rect x="40" width="20" height="10" rx="4" ry="0"/>',
     '<circle cx="50" cy="40" r="10%"/>',
     '<ellipse cx="25%" cy="60%" rx="10%" ry="30"/><ellipse cx="150" cy="50" rx="20"/>',

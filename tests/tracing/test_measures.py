@@ -70,6 +70,11 @@ def test_an_edge_lies_where_the_dots_are_partly_covered(tmp_path: Path) -> None:
     assert found.widest == pytest.approx((90.75 - 20.3) * COARSEST, rel=1e-3)
 
 
+def test_an_edge_may_lie_within_the_outermost_dots(tmp_path: Path) -> None:
+    (layer,) = traced(picture((BLACK, (0.3, 0.4, 90, 60))), tmp_path).layers
+    assert layer.path.bounds == pytest.approx((0.3, HIGH - 60, 90, HIGH - 0.4), abs=0.05)
+
+
 @pytest.mark.parametrize("off", [0.0, 0.2, 0.5, 0.9])
 def test_an_edge_spread_over_two_dots_lies_in_their_middle(off: float, tmp_path: Path) -> None:
     left, top, right, bottom = box = (20 + off, 11 + off, 90 + off, 60 + off)
@@ -127,6 +132,11 @@ def test_a_drawing_has_at_least_64_dots_across(across: int, enough: bool, tmp_pa
         assert traced(image, tmp_path).widest == pytest.approx(across * COARSEST)
     else:
         assert f"{WIDE} by {HIGH}" in reason(image, tmp_path)
+
+
+def test_a_drawing_made_larger_than_it_had_dots_for_is_too_blurred_where_these_are_too_few(tmp_path: Path) -> None:
+    image = picture((BLACK, (15, 10, 40, 35)), wide=60, high=45)
+    assert "too blurred" in reason(image.resize((480, 360), Image.Resampling.BICUBIC), tmp_path)
 
 
 @pytest.mark.parametrize(("level", "told"), [(244, ["#f4ffff"]), (245, [])])
