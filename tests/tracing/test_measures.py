@@ -3,12 +3,15 @@
 from pathlib import Path
 
 import numpy as np
+import pathops
 import pytest
 from PIL import Image
 
-from xlbatch.geometry.weld import segments_of
+from tests.tracing.pictures import drawn
+from xlbatch.geometry.weld import segments_of, tidy
 from xlbatch.problems.phrases import phrase
 from xlbatch.svg.layer import Layer, Layers
+from xlbatch.tracing import trace as trace_module
 from xlbatch.tracing.trace import COARSEST, pale_copy, trace
 
 BLACK, RED, BLUE, WHITE = (0, 0, 0), (220, 0, 0), (0, 0, 170), (255, 255, 255)
@@ -167,3 +170,33 @@ def test_a_pale_copy(ground: Color, tmp_path: Path) -> None:
         assert (pale.size, pale.mode) == ((60, 45), "RGB")
         assert pale.getpixel((30, 22)) == pytest.approx((178, 178, 178), abs=1)
         assert pale.getpixel((3, 3)) == (255, 255, 255)
+
+
+@pytest.mark.parametrize(
+    ("larger", "taken"), [(1.0, True), (1.002, True), (0.998, True), (1.004, False), (0.996, False)]
+)
+def test_welded_outlines_are_taken_where_their_area_is_as_before(
+    larger: float, taken: bool, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """To 3 in 1,000 and a dot; else outlines are left as they are."""
+    side = larger**0.5
+    monkeypatch.setattr(trace_module, "tidy", lambda path: tidy(path).transform(side, 0, 0, side, 0, 0))
+    (layer,) = traced(picture((BLACK, (20, 10, 100, 70))), tmp_path).layers
+    right = 100 * side if taken else 100
+    assert layer.path.bounds[2] == pytest.approx(right, abs=0.02)
+
+
+def test_where_curves_cannot_be_welded_they_are_welded_as_short_lines(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    def lines_alone(path: pathops.Path) -> pathops.Path:
+        if any(verb == "C" for verb, _ in segments_of(path)):
+            raise pathops.PathOpsError
+        return tidy(path)
+
+    monkeypatch.setattr(trace_module, "tidy", lines_alone)
+    (layer,) = traced(drawn('<rect x="100" y="100" width="600" height="600" rx="60"/>', width=160), tmp_path).layers
+    verbs = [verb for verb, _ in segments_of(layer.path)]
+    assert set(verbs) == {"M", "L", "Z"}
+    assert verbs.count("L") >= 4 * 4
+    assert layer.path.area == pytest.approx(120**2 - (4 - np.pi) * 12**2, rel=0.003)
