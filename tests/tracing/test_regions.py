@@ -25,13 +25,9 @@ def test_an_outline_runs_with_its_area_to_the_left_and_y_upward() -> None:
     found = bow()
     assert sorted(found) == [0, 1]
     ring, around = found[1][0], found[0][0]
-    assert ring.segments == (
-        ("M", (10, 10)),
-        ("L", (22, 10)),
-        ("C", (22, 18, 10, 18, 10, 10)),
-        ("Z", ()),
-    )
-    assert around.segments == (("M", (10, 10)), ("C", (10, 18, 22, 18, 22, 10)), ("L", (10, 10)), ("Z", ()))
+    there, back = ([(verb, list(place)) for verb, place in line.segments] for line in (ring, around))
+    assert there == [("M", [10, 10]), ("L", [22, 10]), ("C", [22, 18, 10, 18, 10, 10]), ("Z", [])]
+    assert back == [("M", [10, 10]), ("C", [10, 18, 22, 18, 22, 10]), ("L", [10, 10]), ("Z", [])]
     assert ring.area == pytest.approx(0.6 * 12 * 8)
     assert around.area == pytest.approx(-0.6 * 12 * 8)
     assert ring.corners.tolist() == [10 + 10j, 22 + 10j]
