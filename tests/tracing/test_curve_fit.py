@@ -129,3 +129,13 @@ def test_a_border_of_few_points_has_no_corners(arms: tuple[int, int], corner: bo
 def test_a_zigzag_is_split_down_to_six_points(count: int, pieces: int) -> None:
     (fit,) = fitted([(np.arange(count) + 0.8j * (np.arange(count) % 2), False)])
     assert len(fit.straight) == pieces
+
+
+@pytest.mark.parametrize(("off", "straight"), [(0.14, True), (-0.14, True), (0.16, False)])
+def test_points_hardly_off_a_line_make_it_straight(off: float, straight: bool) -> None:
+    points = 3 * np.arange(14) * np.exp(0.5j)
+    points[4:9] += 1j * off * np.exp(0.5j)
+    (fit,) = fitted([(points, False)])
+    assert fit.straight.all() == straight
+    assert fitted([(np.array([0, 0.5, 1]), False)])[0].straight.tolist() == [False]  # a dot is too short to tell
+    assert fitted([(np.array([0, 0.5, 1.1]), False)])[0].straight.tolist() == [True]
