@@ -202,9 +202,11 @@ def texts(name: str, folder: Path) -> Iterator[tuple[str, str]]:
     files = (f"\n== {file.name}\n{file.text}" for file in cut_files(planned.layout, planned.job.settings))
     yield f"{name} cut files.txt", "".join(f"{line[:_WIDE]}\n" for file in files for line in file.splitlines())
     if name in AGAIN:
-        again = folder / "list - plan 2.xlsx"
-        write_plan(again, plan(_done(workbook)))
+        again, pages, planned = folder / "list - plan 2.xlsx", folder / "again.xlsx", plan(_done(workbook))
+        write_plan(again, planned)
         yield f"{name} plan 2.txt", _text(again)
+        write_pages(pages, planned, again.name)
+        yield f"{name} to print 2.txt", _text(pages, blank="")
     if name in ASKED:
         fresh = folder / "new.xlsx"
         write_blank(fresh, blank_job(fresh, metric=True))

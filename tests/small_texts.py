@@ -16,6 +16,7 @@ from tests.lists.score import HARD_TABLES, TABLES
 from tests.lists.table_of_lists import lists_in
 from tests.parts.more_drawings import more_drawings
 from tests.parts.word_drawings import drawings
+from tests.svg.small_drawings import read_text
 from tests.tracing.pictures import BADGE, FADES, PLAIN, TWO, drawn, saved
 from xlbatch.files.raw import UnreadableFile
 from xlbatch.geometry.weld import segments_of
@@ -114,6 +115,11 @@ def pictures_text(folder: Path) -> Iterator[tuple[str, str]]:
     yield "pictures.txt", "".join(f"{line}\n" for file in sorted(folder.iterdir()) for line in _looked(file))
 
 
+def small_drawings_text(folder: Path) -> Iterator[tuple[str, str]]:
+    """What is read of small drawings, each of one thing that SVG can say."""
+    yield "small drawings.txt", "".join(f"{line}\n" for line in read_text(folder))
+
+
 def _looked(file: Path) -> Iterator[str]:
     looked = look_at(file)
     yield f"\n== {file.name}"
@@ -142,6 +148,6 @@ def _numbers(values: tuple[float, ...]) -> str:
 
 
 SMALL: Mapping[str, Callable[[Path], Iterator[tuple[str, str]]]] = {
-    "lists": lists_text, "sign ups": sign_ups_text, "drawings": drawings_text, "pictures": pictures_text,
-    "layouts": layouts_text, "packings": packings_text, "film choices": choices_text,
+    "lists": lists_text, "sign ups": sign_ups_text, "drawings": drawings_text, "small drawings": small_drawings_text,
+    "pictures": pictures_text, "layouts": layouts_text, "packings": packings_text, "film choices": choices_text,
 }  # fmt: skip

@@ -116,6 +116,7 @@ def test_letters_are_painted_in_the_order_of_the_drawing(
         ('textLength="50%"', 100, False),  # of a page 200 wide
         ('textLength="2em"', 40, False),
         ('textLength="0"', None, False),
+        ('textLength=".8"', 0.8, False),
         ('textLength="-5"', None, False),
         ('textLength="90" lengthAdjust="spacing"', 90, False),
         ('textLength="90" lengthAdjust="spacingAndGlyphs"', 90, True),

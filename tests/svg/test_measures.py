@@ -10,7 +10,7 @@ from xlbatch.svg.faults import Unreadable
 from xlbatch.svg.layer import Letters, LiveText, Spot, TextSpan
 from xlbatch.svg.paint import is_opaque, is_stroked
 from xlbatch.svg.safe_xml import parse_svg
-from xlbatch.svg.set_text import _Line, line_length
+from xlbatch.svg.set_text import _Line, line_length, line_points
 from xlbatch.svg.stroke import _dashes
 from xlbatch.svg.viewport import View, fitted, length, numbers, page_of
 
@@ -73,6 +73,7 @@ def test_a_view_box_is_fitted_as_it_says(aspect: str, matrix: tuple[float, ...])
         ('viewBox="5 5 40 20" width="80"', 80, 40),  # its shape is kept
         ('viewBox="5 5 40 20" height="80"', 160, 80),
         ('viewBox="5 5 40 20" width="80" height="80"', 80, 80),
+        ('viewBox="0 0 .8 .4" width="80"', 80, 40),
         ('viewBox="0 0 0 20" width="80" height="60"', 80, 60),  # a box without a width is none
         ('viewBox="0 0 40" height="60"', 300, 60),
         ('width="80"', 80, 150),
@@ -210,6 +211,9 @@ def corner() -> pathops.Path:
 )
 def test_a_place_so_far_along_a_line_and_its_direction(far: float, place: tuple[float, ...] | None) -> None:
     assert line_length(corner()) == pytest.approx(70)
+    far_along, points = line_points(corner())
+    assert far_along[[0, -1]].tolist() == pytest.approx([0, 70])
+    assert points[[0, -1]].tolist() == pytest.approx([0, 30 - 40j])
     there = _Line(corner()).at(far)
     assert there == (None if place is None else pytest.approx(place, abs=0.01))
 

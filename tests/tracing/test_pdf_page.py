@@ -3,11 +3,13 @@
 import zlib
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from xlbatch.geometry.path import bounds
 from xlbatch.geometry.weld import segments_of
 from xlbatch.svg.layer import Layers
+from xlbatch.tracing.pdf_page import read_pdf
 from xlbatch.tracing.trace import trace
 
 # a red rectangle of 100 × 200 points and a blue triangle beside it
@@ -61,6 +63,17 @@ def test_the_drawing_on_the_page_is_traced_as_large_as_is_worked_with(tmp_path: 
     assert (blue[0] - red[0]) / (red[2] - red[0]) == pytest.approx(1.2, abs=0.001)
     assert max(blue[2] - red[0], red[3] - red[1]) > 3000
     assert found.widest is None
+
+
+def test_a_little_of_the_page_stands_around_the_drawing(tmp_path: Path) -> None:
+    """Two dots of a first look at 500 across, here 1.6 points each; none beyond the corner of the page."""
+    (tmp_path / "a.pdf").write_bytes(pdf(b"0 0 0 rg 0 0 40 20 re f"))
+    raster = read_pdf(tmp_path / "a.pdf")
+    assert (raster.dots.shape, raster.across, raster.is_sharp) == ((1717, 3200, 4), 3200, True)
+    inked = raster.dots[:, :, 3] > 100
+    down, across = (np.flatnonzero(inked.any(axis=axis)) for axis in (1, 0))
+    assert (down[0], down[-1]) == pytest.approx((271, 1716), abs=3)
+    assert (across[0], across[-1]) == pytest.approx((0, 2890), abs=3)
 
 
 def test_further_pages_are_told(tmp_path: Path) -> None:

@@ -105,7 +105,7 @@ def _following(cracks: _Cracks, labels: Labels) -> Index:
     order = np.argsort(cracks.start, kind="stable")
     start = cracks.start[order]
     first, last = (np.searchsorted(start, cracks.end, side=side) for side in ("left", "right"))
-    straight_on, other = (order[np.clip(place, 0, len(order) - 1)] for place in (first, last - 1))
+    straight_on, other = order[first], order[last - 1]  # where one ends another begins: labels go up and down around it
     left_turn = (cracks.heading + 3) % 4
     after = np.where(cracks.heading[other] == left_turn, other, straight_on)
     row, column = np.divmod(cracks.end, labels.shape[1] + 1)

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 import pathops
 
-from xlbatch.geometry.path import Box
 from xlbatch.geometry.weld import common, tidy
 from xlbatch.tracing.borders import Border
 from xlbatch.tracing.curve_fit import Fit
@@ -18,7 +17,6 @@ UNDER = practice("how far one color of a picture goes under the next")  # mm, wh
 _USUAL = practice("how wide artwork is on an adult M, where nothing is said")
 _SMALL = 3.0  # times as wide: a hole left by the upper color no wider than this is filled
 _MOST = 400  # outlines: with more, welding takes long, and colors lie edge to edge
-_NEAR = 1.0  # dots
 
 
 def under(across: float) -> float:
@@ -50,7 +48,7 @@ def extended(path: pathops.Path, whole: pathops.Path, far: float) -> pathops.Pat
         edge.stroke(2 * far, pathops.LineCap.ROUND_CAP, pathops.LineJoin.ROUND_JOIN, 4)
         edge.convertConicsToQuads()
         grown.addPath(edge)
-        path_extended = _without_small_holes(common(tidy(grown), whole), whole, far)
+        path_extended = common(_without_small_holes(tidy(grown), far), whole)
         if _within(abs(path.area), abs(path_extended.area), abs(whole.area)):
             return path_extended
     return path
@@ -61,16 +59,10 @@ def _within(least: float, area: float, most: float) -> bool:
     return least * 0.999 <= area <= most * 1.001
 
 
-def _without_small_holes(path: pathops.Path, whole: pathops.Path, far: float) -> pathops.Path:
-    """The path with the small holes filled that are not holes of the whole: an upper color lies over them."""
-    open_holes = [hole.bounds for hole in whole.contours if hole.clockwise]
+def _without_small_holes(path: pathops.Path, far: float) -> pathops.Path:
+    """The path with its small holes filled: an upper color lies over them, but where the whole has a hole too."""
     kept = pathops.Path()
     for contour in path.contours:
-        small = contour.clockwise and contour.area < math.pi * (_SMALL * far) ** 2
-        if not small or any(_alike(contour.bounds, bounds) for bounds in open_holes):
+        if not (contour.clockwise and contour.area < math.pi * (_SMALL * far) ** 2):
             kept.addPath(contour)
     return kept
-
-
-def _alike(box: Box, other: Box) -> bool:
-    return max(abs(side - opposite) for side, opposite in zip(box, other, strict=True)) < _NEAR
