@@ -9,6 +9,7 @@ from xlbatch.art.bench import Bench
 from xlbatch.art.cuttable import check_cuttable
 from xlbatch.art.decal import Decal
 from xlbatch.art.thin import Thin
+from xlbatch.geometry.outline import Outline
 from xlbatch.problems import Problem
 
 IN = 25.4
@@ -22,16 +23,21 @@ def told(
     decals = [decal for decal, _ in found]
     garments = [make.garment(decal.spec, no=decal.garment_no) for decal in decals]
     bench = Bench(make.job(), garments)
-    thin_of = {id(decal.outline): (thin,) if thin else () for decal, thin in found}
-    bench.thin = lambda outline, _: (thin_of[id(outline)], fine)  # type: ignore[method-assign]
+    thin_of: dict[int, tuple[Thin, ...]] = {id(decal.outline): (thin,) if thin else () for decal, thin in found}
+
+    def thin(outline: Outline, limit: float) -> tuple[tuple[Thin, ...], bool]:
+        assert limit == 1.0  # mm, of both films
+        return thin_of[id(outline)], fine
+
+    bench.thin = thin  # type: ignore[method-assign]
     return check_cuttable(bench, garments, decals)
 
 
 @pytest.fixture
 def letters(make: Any) -> Decal:
     """Letters 1 in high and 2 in wide on a tee with 17 in of room."""
-    (decal,), _ = make.drawn(make.spec(scale=False), who="H")
-    return replace(decal, width=2 * IN, height=IN, cap_height=IN)
+    decals: tuple[Decal, ...] = make.drawn(make.spec(scale=False), who="H")[0]
+    return replace(decals[0], width=2 * IN, height=IN, cap_height=IN)
 
 
 def other(decal: Decal, no: int, **changes: Any) -> Decal:

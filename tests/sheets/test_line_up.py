@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from tests.workbooks import Rows
 from xlbatch.job.job import Settings
 from xlbatch.placement.place import Register
 from xlbatch.placement.sections import Section
@@ -131,7 +132,7 @@ def test_what_is_measured_from_below_says_where_its_bottom_edge_comes(step: Pres
 def test_pieces_and_films_are_named_where_they_could_be_mixed_up(plan_of: Callable[..., Plan]) -> None:
     """Two pieces at one place, and one alone on the back; films of one heat that are not pressed alike."""
     heads = ["Design", "Decal", "What", "Text", "Film", "Layer", "Position", "Height"]
-    names = [
+    names: Rows = [
         ["Name", "Top line", "text", "OWLS", "White smooth", 1, "full front", "2 in"],
         ["Name", "Low line", "text", "2026", "Black smooth", 1, "full front", "2 in"],
         ["Name", "Back name", "print name", None, "White smooth", 1, "back name", "2 in"],
