@@ -191,10 +191,13 @@ def test_an_outline_of_pieces_starts_at_its_lower_left_corner_and_is_stretched()
 
 
 def test_coordinates_are_the_same_on_every_machine() -> None:
-    """To a ten thousandth of a millimeter, whatever they were computed from."""
+    """To a ten thousandth of a millimeter, whatever they were computed from, and never -0 for 0."""
     ink = measured(box(0, 0, 10, 20))
     assert ink
     assert outline((InkPart(ink),), 1 / 3, 2 / 3).segments.points.tolist()[2] == [3.3333, 13.3333]
+    bulged = measured((("M", (0, 0)), ("Q", (5, -0.00002, 10, 0)), ("L", (10, 10)), ("L", (0, 10)), ("Z", ())))
+    assert bulged
+    assert "-" not in str(outline((InkPart(bulged),)).segments.points.tolist())  # of a handle 0.01 µm below the ink
 
 
 def test_boxes_moved_enlarged_and_put_around() -> None:
