@@ -25,7 +25,7 @@ def pieces(make: Any, cut: Cut, spec: Any, *beside: Any) -> tuple[Decal, ...]:
 def test_a_piece_keeps_its_place_in_its_drawing(make: Any) -> None:
     spec = make.artwork(artwork="")
     (whole,) = pieces(make, Cut(None, 50, 20), spec)
-    assert (whole.offset, whole.whole, whole.shift, whole.border) == ((0, 0), None, 0, False)
+    assert (whole.offset, whole.whole, whole.shift, whole.condensed) == ((0, 0), None, 0, 1)
     (part,) = pieces(make, Cut(None, 50, 20, offset=(5, 6), whole=(100, 80), center=30), spec)
     assert (part.width, part.height, part.offset, part.whole) == (50, 20, (5, 6), (100, 80))
     assert part.shift == 20  # to the middle of the whole drawing, at 50

@@ -23,7 +23,8 @@ WAVE: tuple[Segment, ...] = (("M", (-20, 0)), ("C", (40, 60, 90, -50, 160, 45)))
 def test_a_run_is_bent_about_a_middle_below_or_above_it(degrees: float, radius: float) -> None:
     """200 long from 50 on, kept as long as it is at height 30: every point is as far from the middle as it is high."""
     arc = arc_of(50.0, 250.0, 30.0, degrees)
-    assert (arc.center, arc.middle, arc.radius) == (150.0, 30.0, pytest.approx(radius))
+    assert (arc.center, arc.middle) == (150.0, 30.0)
+    assert arc.radius == pytest.approx(radius)
     for x, y in itertools.product((50.0, 110.0, 150.0, 250.0), (0.0, 30.0, 80.0)):
         across, up = arc.bend(x, y)
         assert math.hypot(across, up + radius) == pytest.approx(abs(radius + y - 30))
