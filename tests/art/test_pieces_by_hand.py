@@ -67,6 +67,8 @@ def test_ink_to_one_side_is_told_once_a_row_of_the_piece_that_is_off_the_most(ma
     assert "1 in more to the left" in found.todo
     (found,) = off_center(bench, garments, (replace(right, whole=(508.0, 50.0)),))
     assert "by 5 %" in found.wrong  # of the whole drawing
+    (found,) = off_center(bench, garments, (replace(right, shift=0.5, width=10.0),))
+    assert "lies to the left of the middle, by 5 %" in found.wrong
     assert off_center(bench, garments, (replace(right, border=True),)) == ()
     number = replace(spec, source=replace(spec.source, row=3), decal="Number")
     assert len(off_center(bench, garments, (right, decal_of(make, number, 2, shift=IN)))) == 2

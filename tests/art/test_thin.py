@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 import shapely
 import shapely.ops
@@ -120,6 +121,40 @@ def test_a_separate_dot_holds_where_it_is_two_strokes_wide(limit: float) -> None
     assert found.kind == "dot"
     assert found.grow == pytest.approx(1 / 0.99, rel=0.001)
     assert too_thin(drawn(disk(0, 0, SMALLEST_DOT * limit / 2 * 1.01)), limit) == ()
+
+
+def test_of_many_dots_the_eight_smallest_are_marked_in_their_middles() -> None:
+    radii = [0.5 + 0.04 * (no * 7 % 10) for no in range(10)]
+    (found,) = too_thin(drawn(*(disk(10 * no, 0, radius) for no, radius in enumerate(radii))), 1)
+    smallest = sorted(range(10), key=radii.__getitem__)[:8]
+    assert found.kind == "dot"
+    assert (found.width, found.grow) == pytest.approx((1, 2), abs=1e-4)
+    assert [x for x, _ in found.places] == pytest.approx(
+        [10 * no + 0.5 for no in smallest]
+    )  # the first one's left is 0
+    assert {round(y, 3) for _, y in found.places} == {0.86}
+
+
+def test_of_many_strokes_the_eight_thinnest_are_marked_in_their_middles() -> None:
+    """Ten lines of 6 mm, 0.3 mm wide and more: five of them are smaller than a dot 2 mm wide, of 3.14 mm²."""
+    wide = [0.3 + 0.05 * no for no in range(10)]
+    stroke, dot = too_thin(drawn(*(box(0, 20 * no, 6, 20 * no + width) for no, width in enumerate(wide))), 1)
+    assert (stroke.kind, dot.kind) == ("stroke", "dot")
+    assert (stroke.width, stroke.grow) == pytest.approx((0.3, 1 / 0.3))
+    assert [y for _, y in stroke.places] == pytest.approx([20 * no + wide[no] / 2 for no in range(8)])
+    assert all(1 < x < 5 for x, _ in stroke.places)
+    assert dot.width == pytest.approx(2 * math.sqrt(6 * 0.3 / math.pi))
+    assert dot.places == pytest.approx(np.array([(3, 20 * no + wide[no] / 2) for no in range(5)]))
+
+
+def test_gaps_are_marked_in_their_middles_the_narrowest_first() -> None:
+    (found,) = too_thin(drawn(box(0, 0, 10, 10), box(10.6, 0, 20, 10), box(0, 10.8, 10, 20)), 1)
+    assert (found.width, found.grow) == pytest.approx((0.6, 1 / 0.6))
+    upright = [x for x, y in found.places if y < 10]
+    assert found.places[0][0] in upright
+    assert upright == pytest.approx([10.3] * len(upright))
+    assert [y for _, y in found.places if y > 10] == pytest.approx([10.4] * (len(found.places) - len(upright)))
+    assert 0 < len(upright) < len(found.places)
 
 
 def test_tips_corners_and_notches_are_not_thin() -> None:

@@ -57,15 +57,19 @@ def test_every_point_of_a_line_or_curve_goes_where_the_arc_takes_it(drawn: tuple
 
 
 def test_upright_lines_stay_straight_and_contours_stay_closed() -> None:
-    box = [("M", (0, 0)), ("L", (40, 0)), ("L", (40, 30)), ("L", (0, 30)), ("Z", ())]
-    moved = [(verb, tuple(np.add(values, 60 * bool(values)))) for verb, values in box]
-    for made, at in zip(contours(bent([*box, *moved], UP)), (0, 60), strict=True):
+    box: list[Segment] = [("M", (0, 5)), ("L", (40, 5)), ("L", (40, 35)), ("L", (0, 35)), ("Z", ())]
+    moved = [(verb, tuple(np.add(values, (60, 70)[: len(values)]))) for verb, values in box]
+    for made, (x, y) in zip(contours(bent([*box, *moved], UP)), ((0, 5), (60, 75)), strict=True):
         verbs = "".join(verb for verb, _ in made)
         assert (verbs[0], verbs[-2:], verbs.count("L")) == ("M", "LZ", 2)
-        assert made[0][1] == pytest.approx(UP.bend(at, at))
-        assert made[-2][1] == pytest.approx(UP.bend(at, at))
+        assert made[0][1] == pytest.approx(UP.bend(x, y))
+        assert made[-2][1] == pytest.approx(UP.bend(x, y))
         ends = [values[-2:] for _, values in made if values]
-        assert any(end == pytest.approx(UP.bend(at + 40, at + 30)) for end in ends)
+        assert any(end == pytest.approx(UP.bend(x + 40, y + 30)) for end in ends)
+
+
+def test_a_short_line_is_one_curve() -> None:
+    assert [verb for verb, _ in bent((("M", (0, 0)), ("L", (5, 30))), UP)] == ["M", "C", "Z"]
 
 
 @pytest.mark.parametrize(("width", "height"), [(100.0, 50.0), (300.0, 80.0), (40.0, 400.0)])
