@@ -11,11 +11,13 @@ import pytest
 import shapely
 import shapely.ops
 
+from tests.geometry.test_sums_by_hand import disk as round_disk
 from tests.lettering.test_text_line import polygon
 from xlbatch.art.draw import draw
 from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
 from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline, Segment
+from xlbatch.geometry.path import transform
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import Scale, letter
 from xlbatch.trade.tables import table
@@ -123,6 +125,31 @@ def test_a_separate_dot_holds_where_it_is_two_strokes_wide(limit: float) -> None
     assert too_thin(drawn(disk(0, 0, SMALLEST_DOT * limit / 2 * 1.01)), limit) == ()
 
 
+def test_what_is_as_wide_as_the_limit_holds() -> None:
+    for case in (hairline, gap_between_boxes, slit, small_hole_in_a_ring_of_ink):
+        assert too_thin(case(1.0), 1) == ()
+    thin, *_ = too_thin(drawn(box(0, 0, 6, 0.5), box(0, 20, 6, 21)), 1)
+    assert {round(y, 3) for _, y in thin.places} == {0.25}
+
+
+def round_ring(width: float) -> Outline:
+    """Of true curves, 20 mm wide inside."""
+    ink = measured((*round_disk(0, 0, 10 + width), *mirrored(round_disk(0, 0, 10))))
+    assert ink
+    return outline((InkPart(ink),))
+
+
+def mirrored(segments: tuple[Segment, ...]) -> tuple[Segment, ...]:
+    return transform(segments, (-1, 0, 0, 1, 0, 0))
+
+
+def test_curves_are_followed_closely() -> None:
+    (found,) = too_thin(round_ring(0.98), 1)
+    assert found.kind == "stroke"
+    assert found.width == pytest.approx(0.98, abs=0.01)
+    assert too_thin(round_ring(1.02), 1) == ()
+
+
 def test_of_many_dots_the_eight_smallest_are_marked_in_their_middles() -> None:
     radii = [0.5 + 0.04 * (no * 7 % 10) for no in range(10)]
     (found,) = too_thin(drawn(*(disk(10 * no, 0, radius) for no, radius in enumerate(radii))), 1)
@@ -187,6 +214,7 @@ def test_at_the_size_stated_it_passes_and_a_little_below_it_does_not() -> None:
 def test_what_is_far_too_fine_everywhere_would_not_hold() -> None:
     assert too_fine(hairline(0.45), 1)
     assert not too_fine(hairline(0.55), 1)
+    assert not too_fine(drawn(box(0, 0, 1, 1)), 1)  # half the limit on average is not less
     assert not too_fine(hairline_between_blocks(0.1), 1)
 
 

@@ -74,6 +74,8 @@ STYLES = ("Regular", "Bold", "Italic", "BoldItalic")
         (("Regular", "Italic"), True, True, "Lato Italic"),
         (("Bold", "Italic"), False, False, "Lato Bold"),  # upright before the right weight
         (("Bold", "BoldItalic"), False, True, "Lato Bold Italic"),
+        (("Black", "Regular"), True, False, "Lato Black"),
+        (("Black", "Regular"), False, False, "Lato"),
     ],
 )
 def test_of_a_family_beside_the_workbook_the_nearest_in_slant_and_weight(
