@@ -133,8 +133,8 @@ def test_what_is_as_wide_as_the_limit_holds() -> None:
 
 
 def round_ring(width: float) -> Outline:
-    """Of true curves, 20 mm wide inside."""
-    ink = measured((*round_disk(0, 0, 10 + width), *mirrored(round_disk(0, 0, 10))))
+    """Of true curves, 4 mm wide inside."""
+    ink = measured((*round_disk(0, 0, 2 + width), *mirrored(round_disk(0, 0, 2))))
     assert ink
     return outline((InkPart(ink),))
 
