@@ -83,3 +83,46 @@ def test_one_size_a_class_is_the_same_with_a_toddler_on_the_list_and_without(mak
     *adults, toddler = widths(make, "few sizes", 1)
     assert set(adults) == {10.0}  # S 9 1/2, M 10, L 10 3/4, 5XL 11 1/2: in the middle
     assert toddler == 5
+
+
+def widths_of(make: Any, garments: Any, cut_before: Any = None, **settings: Any) -> dict[int, float]:
+    """By garment number."""
+    job = make.job()
+    job = replace(job, settings=replace(job.settings, **{"sizes": "few sizes", "most_sizes": 1} | settings))
+    decals, _ = draw(job, tuple(garments), cut_before or {})
+    return {decal.garment_no: round(decal.width / 25.4, 3) for decal in decals}
+
+
+SQUARE = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><rect width="9" height="9"/></svg>'
+
+
+def test_only_pieces_still_to_make_have_a_say_in_their_size(make: Any) -> None:
+    """S would be 9 1/2 in, M 10, L 10 3/4: S and M alone are as near to one as to the other, the smaller is taken."""
+    spec = make.artwork(SQUARE, width=254.0)
+    garments = [make.garment(spec, no=no, size=size) for no, size in enumerate("SMLLL", 1)]
+    assert set(widths_of(make, garments).values()) == {10.75}
+    done = [replace(garment, to_do=()) if garment.blank.size == "L" else garment for garment in garments]
+    assert widths_of(make, done) == {1: 9.5, 2: 9.5}
+    fixed = [make.garment(replace(spec, scale=False), no=no, size=size) for no, size in enumerate("SL", 1)]
+    assert widths_of(make, fixed) == {1: 10, 2: 10}
+
+
+def test_a_size_that_lies_cut_is_kept_by_the_others(make: Any) -> None:
+    """The S that would be 9 1/2 in lies cut 1.05 times as large: 9.975 in, in quarters 10."""
+    spec = make.artwork(SQUARE, width=254.0)
+    garments = [make.garment(spec, no=no, size=size) for no, size in enumerate("SM", 1)]
+    assert widths_of(make, garments, {(1, "Logo"): 1.0}) == {1: 9.5, 2: 9.5}
+    assert widths_of(make, garments, {(1, "Logo"): 1.05}) == {1: 10, 2: 10}
+    for nothing in ((1, "Other"), (3, "Logo")):
+        assert widths_of(make, garments, {nothing: 1.05}) == {1: 9.5, 2: 9.5}
+    assert widths_of(make, garments, {(1, "Logo"): 1.05}, most_sizes=2) == {1: 10, 2: 10}
+    assert widths_of(make, garments, {(1, "Logo"): 1.05}, sizes="by garment size") == {1: 9.5, 2: 10}
+
+
+def test_letters_are_one_height_for_all_only_where_the_job_says_so(make: Any) -> None:
+    spec = make.spec(what="number", height=50.8)
+    garments = [make.garment(spec, no=no, size=size, number="7") for no, size in enumerate(("M", "2T"), 1)]
+    for sizes, high in (("one size for all", [2, 2]), ("few sizes", [2, 1.25]), ("by garment size", [2, 1.25])):
+        job = make.job()
+        decals, _ = draw(replace(job, settings=replace(job.settings, sizes=sizes)), tuple(garments))
+        assert [decal.cap_height and decal.cap_height / 25.4 for decal in decals] == pytest.approx(high)

@@ -23,11 +23,14 @@ def test_a_picture_is_cut_like_a_drawing(make: Any) -> None:
 
 
 def test_a_picture_of_too_few_dots_for_its_width_is_told(make: Any) -> None:
-    """674 dots of 0.4 mm are 10.6 in."""
+    """674 dots of 0.4 mm are 10.61 in: in whole eighths 10 1/2."""
     saved(drawn(PLAIN), make.folder / "plain.png")
     for width, told in ((8 * IN, False), (11 * IN, True)):
         _, problems = make.drawn(make.artwork("", artwork="plain.png", width=width))
-        assert ("picture-coarse" in {each.code for each in problems}) == told
+        coarse = [each.wrong for each in problems if each.code == "picture-coarse"]
+        assert [each.partition(" dots ")[2] for each in coarse] == [
+            "to be 11 in wide: its outlines are good up to 10 1/2 in."
+        ] * told
 
 
 def test_what_is_no_drawing_holds_the_garment_back(make: Any) -> None:

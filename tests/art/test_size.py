@@ -1,11 +1,23 @@
 """How big a decal is: scaled by class and flat chest, rounded, kept on garment and film. Sums in inches."""
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from xlbatch.art.size import Limits, chests_of, grown, letter_ratio, limits_of, ratio, shrunk, usual_width
+from xlbatch.art.size import (
+    Limits,
+    center_of,
+    chests_of,
+    grown,
+    letter_ratio,
+    limits_of,
+    neck_at,
+    ratio,
+    shrunk,
+    usual_width,
+)
 
 IN = 25.4
 STEP = IN / 4
@@ -27,6 +39,37 @@ def test_a_decal_grows_as_artwork_does_in_its_class(make: Any, size: str, sized_
     assert ratio(chests, make.garment(make.spec(), size=size), make.spec(sized_for=sized_for)) == pytest.approx(
         expected
     )
+
+
+@pytest.mark.parametrize(
+    ("position", "size", "sized_for", "expected"),
+    [
+        ("left chest", "Youth XL", "", 2.5 / 3.5),
+        ("Right chest", "2T", "", 2 / 3.5),
+        ("left chest", "L", "", 10.75 / 10),  # within a class as anywhere
+        ("left chest", "Youth XL", "Youth XL", 1.0),  # drawn for the class itself
+        ("full front", "Youth XL", "", 9 / 10),
+    ],
+)
+def test_artwork_on_one_side_of_the_chest_has_a_width_for_each_class(
+    make: Any, position: str, size: str, sized_for: str, expected: float
+) -> None:
+    spec = make.spec(position=position, sized_for=sized_for)
+    assert ratio(chests_of(make.job().blanks), make.garment(size=size), spec) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(
+    ("chests", "expected"),
+    [
+        ({("tee", "M"): 20, ("", "M"): 26}, 10.75 / 10),
+        ({("", "M"): 24}, 10.75 / 11.25),  # no chest of this garment's M is known: another garment's
+        ({("hood", "M"): 24}, 1.0),
+        ({("tee", "S"): 18}, 1.0),
+    ],
+)
+def test_the_size_drawn_for_has_the_chest_of_its_own_garment_if_known(make: Any, chests: Any, expected: float) -> None:
+    known = {key: inches * IN for key, inches in chests.items()}
+    assert ratio(known, make.garment(size="L"), make.spec()) == pytest.approx(expected)
 
 
 def test_a_decal_that_is_not_scaled_is_the_same_on_all(make: Any) -> None:
@@ -108,6 +151,54 @@ def test_the_garment_limits_the_width(make: Any, position: str, expected: float)
     limits = limits_of(make.job(), make.garment(), make.spec(position=position), (), 0.0)
     assert limits.across == pytest.approx(expected * IN)
     assert limits.usable == math.inf
+
+
+@pytest.mark.parametrize(
+    ("rule", "blank", "expected"),
+    [
+        ({}, {"between_armholes": 16 * IN}, 16),  # narrower than the chest less 1 1/2 in on either side
+        ({}, {"between_armholes": 18 * IN}, 17),
+        ({"measured_from": "hem"}, {"between_armholes": 16 * IN}, 17),  # no armholes down there
+        ({"across": IN}, {}, 15),  # 1 in off the middle, to either side
+        ({"across": -2 * IN}, {"between_armholes": 16 * IN}, 12),
+        ({"side": "right sleeve"}, {}, 6.5),
+        ({"side": "right sleeve"}, {"sleeve_opening": None}, math.inf),
+    ],
+)
+def test_the_garment_limits_the_width_where_the_position_lies(
+    make: Any, rule: Any, blank: Any, expected: float
+) -> None:
+    job = make.job()
+    place = replace(job.position("full front", "adult", "crew"), neckline="crew", **rule)
+    garment = make.garment()
+    garment = replace(garment, blank=replace(garment.blank, **blank))
+    limits = limits_of(replace(job, positions=(place,)), garment, make.spec(), (), 0.0)
+    assert limits.across == pytest.approx(expected * IN)
+    assert limits_of(replace(job, positions=()), garment, make.spec(), (), 0.0).across == math.inf
+
+
+@pytest.mark.parametrize(
+    ("neckline", "drop", "below", "half"),
+    [
+        ("crew", 100, 0, 90),
+        ("crew", 100, 75, 45),  # the square root of a quarter of it
+        ("V", 100, 75, 22.5),
+        ("V", 100, 40, 54),
+        ("crew", 100, 100, 0),
+        ("V", 100, 150, 0),
+        ("crew", 0, 50, 0),
+    ],
+)
+def test_how_wide_the_neck_is_open(make: Any, neckline: str, drop: float, below: float, half: float) -> None:
+    """0.36 of a chest of 500 mm at the shoulder; and what goes beside it stays 1/4 in away."""
+    blank = replace(make.blank("M"), chest=500.0, neckline=neckline, drop_front=drop)
+    assert neck_at(blank, below) == pytest.approx(half)
+    beside = make.job().position("left chest", "adult", "crew")
+    for across in (-60.0, 60.0):
+        rule = replace(beside, measured_from="side of the collar seam", across=across)
+        out = max(60, half + IN / 4 + 50)
+        assert center_of(blank, rule, 100.0, below) == pytest.approx(math.copysign(out, across))
+        assert center_of(blank, replace(rule, measured_from="hem"), 100.0, below) == across
 
 
 def test_an_outline_takes_its_width_from_both_limits(make: Any) -> None:

@@ -19,6 +19,8 @@ from xlbatch.plan import Plan
     ("limits", "size", "fits", "part"),
     [
         (Limits(300, 200, turned=False), (200, 900), True, 1),
+        (Limits(300, 200, turned=False), (200.0005, 900), True, 200 / 200.0005),
+        (Limits(300, 200, turned=False), (200.5, 900), False, 200 / 200.5),
         (Limits(300, 200, turned=False), (250, 100), False, 0.8),
         (Limits(300, 200, turned=True), (250, 100), True, 1),
         (Limits(300, 200, turned=True), (250, 250), False, 0.8),

@@ -6,15 +6,18 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 import shapely
 import shapely.ops
 
+from tests.geometry.test_sums_by_hand import disk as round_disk
 from tests.lettering.test_text_line import polygon
 from xlbatch.art.draw import draw
 from xlbatch.art.thin import SMALLEST_DOT, Thin, too_fine, too_thin
 from xlbatch.geometry.ink import InkPart, measured, outline
 from xlbatch.geometry.outline import Outline, Segment
+from xlbatch.geometry.path import transform
 from xlbatch.lettering.fonts import find_font
 from xlbatch.lettering.text_line import Scale, letter
 from xlbatch.trade.tables import table
@@ -122,6 +125,65 @@ def test_a_separate_dot_holds_where_it_is_two_strokes_wide(limit: float) -> None
     assert too_thin(drawn(disk(0, 0, SMALLEST_DOT * limit / 2 * 1.01)), limit) == ()
 
 
+def test_what_is_as_wide_as_the_limit_holds() -> None:
+    for case in (hairline, gap_between_boxes, slit, small_hole_in_a_ring_of_ink):
+        assert too_thin(case(1.0), 1) == ()
+    thin, *_ = too_thin(drawn(box(0, 0, 6, 0.5), box(0, 20, 6, 21)), 1)
+    assert {round(y, 3) for _, y in thin.places} == {0.25}
+
+
+def round_ring(width: float) -> Outline:
+    """Of true curves, 4 mm wide inside."""
+    ink = measured((*round_disk(0, 0, 2 + width), *mirrored(round_disk(0, 0, 2))))
+    assert ink
+    return outline((InkPart(ink),))
+
+
+def mirrored(segments: tuple[Segment, ...]) -> tuple[Segment, ...]:
+    return transform(segments, (-1, 0, 0, 1, 0, 0))
+
+
+def test_curves_are_followed_closely() -> None:
+    (found,) = too_thin(round_ring(0.98), 1)
+    assert found.kind == "stroke"
+    assert found.width == pytest.approx(0.98, abs=0.01)
+    assert too_thin(round_ring(1.02), 1) == ()
+
+
+def test_of_many_dots_the_eight_smallest_are_marked_in_their_middles() -> None:
+    radii = [0.5 + 0.04 * (no * 7 % 10) for no in range(10)]
+    (found,) = too_thin(drawn(*(disk(10 * no, 0, radius) for no, radius in enumerate(radii))), 1)
+    smallest = sorted(range(10), key=radii.__getitem__)[:8]
+    assert found.kind == "dot"
+    assert (found.width, found.grow) == pytest.approx((1, 2), abs=1e-4)
+    assert [x for x, _ in found.places] == pytest.approx(
+        [10 * no + 0.5 for no in smallest]
+    )  # the first one's left is 0
+    assert {round(y, 3) for _, y in found.places} == {0.86}
+
+
+def test_of_many_strokes_the_eight_thinnest_are_marked_in_their_middles() -> None:
+    """Ten lines of 6 mm, 0.3 mm wide and more: five of them are smaller than a dot 2 mm wide, of 3.14 mm²."""
+    wide = [0.3 + 0.05 * no for no in range(10)]
+    stroke, dot = too_thin(drawn(*(box(0, 20 * no, 6, 20 * no + width) for no, width in enumerate(wide))), 1)
+    assert (stroke.kind, dot.kind) == ("stroke", "dot")
+    assert (stroke.width, stroke.grow) == pytest.approx((0.3, 1 / 0.3))
+    assert [y for _, y in stroke.places] == pytest.approx([20 * no + wide[no] / 2 for no in range(8)])
+    assert all(1 < x < 5 for x, _ in stroke.places)
+    assert dot.width == pytest.approx(2 * math.sqrt(6 * 0.3 / math.pi))
+    assert dot.places == pytest.approx(np.array([(3, 20 * no + wide[no] / 2) for no in range(5)]))
+
+
+def test_gaps_are_marked_in_their_middles_the_narrowest_first() -> None:
+    (found,) = too_thin(drawn(box(0, 0, 10, 10), box(10.6, 0, 20, 10), box(0, 10.8, 10, 20)), 1)
+    assert (found.width, found.grow) == pytest.approx((0.6, 1 / 0.6))
+    upright = [x for x, y in found.places if y < 10]
+    assert found.places[0][0] in upright
+    assert upright == pytest.approx([10.3] * len(upright))
+    assert [y for _, y in found.places if y > 10] == pytest.approx([10.4] * (len(found.places) - len(upright)))
+    assert 0 < len(upright) < len(found.places)
+
+
 def test_tips_corners_and_notches_are_not_thin() -> None:
     """A wedge of 20° holds and a notch of 20° weeds: only what stays thin for long tears."""
     tip = 20 * math.tan(math.radians(10))
@@ -152,6 +214,7 @@ def test_at_the_size_stated_it_passes_and_a_little_below_it_does_not() -> None:
 def test_what_is_far_too_fine_everywhere_would_not_hold() -> None:
     assert too_fine(hairline(0.45), 1)
     assert not too_fine(hairline(0.55), 1)
+    assert not too_fine(drawn(box(0, 0, 1, 1)), 1)  # half the limit on average is not less
     assert not too_fine(hairline_between_blocks(0.1), 1)
 
 

@@ -87,6 +87,13 @@ def test_edges_stray_no_further_than_asked_and_are_no_more_than_it_takes(near: f
     assert fewest * 0.95 <= len(edges.start) <= 1.5 * fewest + 4
 
 
+@pytest.mark.parametrize(("near", "pieces"), [(9.1, 1), (4.0, 2), (1.01, 3), (0.99, 4)])
+def test_a_curve_is_cut_into_as_many_edges_as_its_bend_takes(near: float, pieces: int) -> None:
+    """A second derivative of 6 * 12 at most: a chord over a part of it strays no more than 72 / 8 times its square."""
+    curve: Outline = (("M", (0, 0)), ("C", (10, 0, 20, 12, 30, 24)), ("Z", ()))
+    assert len(edges_of(pack(curve), 100.0, near).start) == pieces + 1
+
+
 def test_a_contour_that_is_not_closed_by_hand_is_closed_from_where_it_began() -> None:
     open_box: Outline = (("M", (1, 2)), ("L", (5, 2)), ("L", (5, 6)), ("Z", ()))
     assert list(curves(open_box)) == [((1, 2), (5, 2)), ((5, 2), (5, 6)), ((5, 6), (1, 2))]
@@ -181,6 +188,16 @@ def test_an_outline_of_pieces_starts_at_its_lower_left_corner_and_is_stretched()
     assert made.center == (600 * 10 + 1200 * 70) / 1800
     assert path_data(made.segments) == "M0 0 L20 0 L20 30 L0 30 Z M60 15 L80 15 L80 75 L60 75 Z"
     assert [len(contour.verbs) for contour in contours_of(made.segments)] == [5, 5]
+
+
+def test_coordinates_are_the_same_on_every_machine() -> None:
+    """To a ten thousandth of a millimeter, whatever they were computed from, and never -0 for 0."""
+    ink = measured(box(0, 0, 10, 20))
+    assert ink
+    assert outline((InkPart(ink),), 1 / 3, 2 / 3).segments.points.tolist()[2] == [3.3333, 13.3333]
+    bulged = measured((("M", (0, 0)), ("Q", (5, -0.00002, 10, 0)), ("L", (10, 10)), ("L", (0, 10)), ("Z", ())))
+    assert bulged
+    assert "-" not in str(outline((InkPart(bulged),)).segments.points.tolist())  # of a handle 0.01 µm below the ink
 
 
 def test_boxes_moved_enlarged_and_put_around() -> None:

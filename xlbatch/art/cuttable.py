@@ -61,13 +61,12 @@ def check_cuttable(
     problems: list[Problem] = []
     for decal in decals:
         film = bench.job.film_of.get(decal.film.casefold())
-        thin, fine = bench.thin(decal.outline, film.thinnest) if film and decal.outline else ((), False)
-        marked.append(
-            replace(decal, thin=tuple(place for thin_spot in thin for place in thin_spot.places)) if thin else decal
-        )
-        if film is None or not thin:
+        if film is None or decal.outline is None:
+            marked.append(decal)
             continue
-        if fine:
+        thin, fine = bench.thin(decal.outline, film.thinnest)
+        marked.append(replace(decal, thin=tuple(place for thin_spot in thin for place in thin_spot.places)))
+        if thin and fine:
             problems.append(_too_fine(decal, film, thin, shop))
             continue
         for thin_place in thin:
@@ -111,7 +110,7 @@ def _remedy(hits: Iterable[Hit], shop: _Shop) -> str:
     letters = hits[0][1].cap_height is not None
     if not all(shop.may_grow(decal, thin.grow) for thin, decal in hits):
         return phrase("another font" if letters else "bolder")
-    needed = printed_text(max(_sides(hits), default=0.0), shop.unit, up=True)
+    needed = printed_text(max(_sides(hits)), shop.unit, up=True)
     if letters:
         return phrase("higher letters", height=needed)
     return phrase("wider", width=needed)

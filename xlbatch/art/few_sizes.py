@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
+from itertools import combinations, pairwise
 from typing import NamedTuple
 
 
@@ -26,11 +26,7 @@ def few_sizes(asked: Sequence[AskedSize], most: int) -> Mapping[float, float]:
     one are neighbors, so the best cut of the first n sizes into k groups follows from those into k - 1 (dynamic
     programming). No group is made larger than fits each of its garments."""
     asked = sorted(asked)
-    groups = {
-        (first, last): _group(asked[first:last])
-        for first in range(len(asked))
-        for last in range(first + 1, len(asked) + 1)
-    }
+    groups = {(first, last): _group(asked[first:last]) for first, last in combinations(range(len(asked) + 1), 2)}
     best: list[tuple[float, tuple[int, ...]]] = [(0.0, (0,))] + [(math.inf, ())] * len(asked)
     for _ in range(min(most, len(asked))):
         best = [

@@ -70,7 +70,8 @@ def _shift(center: float | None, width: float) -> float:
 
 def _border(bench: Bench, decal: Decal) -> Decal:
     """The piece that stands out by the outline's width on every side; it is pressed first, under the decal."""
-    wide = decal.spec.outline_width or 0.0
+    wide = decal.spec.outline_width
+    assert wide  # an outline's film is not without its width
     return replace(
         decal,
         film=bench.film(decal.spec.outline_film),

@@ -31,7 +31,7 @@ _NEAR = 1e-4  # coordinates are rounded to 0.0001 mm
 
 class Thin(NamedTuple):
     """Something too thin: how wide at its thinnest, where (the worst places first), and how many times as big the whole
-    must be to pass; infinite where making it bigger does not help."""
+    must be to pass."""
 
     kind: Kind
     width: float
@@ -80,7 +80,7 @@ def _grow(width: Array, until: Array, passing: float, limit: float) -> float:
     while True:
         left = width[(width < passing - _NEAR) & (until > passing)]
         if not len(left):
-            return limit / passing if passing > limit / 100 else math.inf
+            return limit / passing
         passing = float(left.min())
 
 

@@ -12,8 +12,7 @@ Array = NDArray[np.float64]
 Points = NDArray[np.complex128]  # x + iy: quicker than two columns
 Index = NDArray[np.intp]
 
-_COUNTS = np.zeros(128, dtype=np.intp)
-_COUNTS[[ord(verb) for verb in NUMBERS]] = list(NUMBERS.values())
+_COUNTS = np.bincount([ord(verb) for verb in NUMBERS], list(NUMBERS.values())).astype(np.intp)  # by the verb's code
 _M, _Q, _C, _Z = (ord(verb) for verb in "MQCZ")
 
 
