@@ -34,7 +34,7 @@ def row(text: str, attributes: str = "", cell: str = "") -> str:
     [
         ("xlsx", "xlbatch.files.book._raw_sheet"),
         ("xlsx", "xlbatch.files.book.spread_merged"),
-        ("xlsx", "xlbatch.files.xlsx_parts._unsaved"),
+        ("xlsx", "xlbatch.files.xlsx_parts._with_formula"),
         ("xlsx", "xlbatch.files.xlsx_parts._frame"),
         ("ods", "xlbatch.files.ods._cells"),
         ("xls", "xlbatch.files.xls._raw"),
