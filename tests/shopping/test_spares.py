@@ -3,6 +3,7 @@
 import itertools
 import math
 import random
+from collections import Counter
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 from functools import cache
@@ -31,9 +32,16 @@ def expected(kinds: Sequence[Lot], spares: Sequence[int], spoil: float, second: 
 
 
 def _paid(kinds: Sequence[Lot], spares: Sequence[int]) -> float:
-    cost = cost_of(kinds, spares)
-    assert cost is not None
-    return float(cost)
+    """Each at the price for as many of its garment as are bought together."""
+    bought = [max(kind.needed - kind.stock, 0) + more for kind, more in zip(kinds, spares, strict=True)]
+    together: Counter[str] = Counter()
+    for kind, count in zip(kinds, bought, strict=True):
+        together[kind.garment] += count
+    return sum(count * _price(kind, together[kind.garment]) for kind, count in zip(kinds, bought, strict=True))
+
+
+def _price(kind: Lot, count: int) -> float:
+    return [float(step.price) for step in kind.prices if step.count <= max(count, 1)][-1]
 
 
 @cache
@@ -92,6 +100,7 @@ def test_spares_that_pay_are_those_of_brute_force(seed: int) -> None:
         expected(kinds, tried, spoil, float(second)) for tried in itertools.product(range(most + 1), repeat=len(kinds))
     )
     assert expected(kinds, own, spoil, float(second)) <= best + 1e-5
+    assert float(cost_of(kinds, own) or 0) == pytest.approx(_paid(kinds, own))
 
 
 def test_two_more_are_bought_where_the_price_for_so_many_is_lower() -> None:
