@@ -90,4 +90,7 @@ def test_braces_that_can_not_be_filled_in_are_asked_about(
     assert (asked.found, asked.suggestion) == (found, suggestion)
     assert f"{asked.where.sheet} {asked.where.cell}".strip() == cell
     assert asked.rows == (2,)
+    assert "for Dr. Ana van Dijk" in asked.wrong or found
+    (nameless,) = braces_problems(text, replace(row, who=""), settings, Where("Designs", "D2"))
+    assert "for row 2" in nameless.wrong or found
     assert of_settings(text.strip("{}")) == (cell == "Job")

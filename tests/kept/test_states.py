@@ -71,7 +71,7 @@ def states(of: Standing) -> list[str]:
     ],
 )
 def test_the_marks_of_a_strip(before: str, mark: StripMark, after: str) -> None:
-    row = {"done_so_far": ("blank in hand", "Front")} if before == "pressed" else {}
+    row: dict[str, Any] = {"done_so_far": ("blank in hand", "Front")} if before == "pressed" else {}
     assert states(stood([kept(3, before)], [mark], **row)) == [after]
     elsewhere = replace(mark, strip=2)
     assert states(stood([kept(3, before)], [elsewhere], **row)) == [before]
