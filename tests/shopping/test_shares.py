@@ -74,7 +74,7 @@ def lines_of(
     garments: Sequence[Garment] | None = None,
 ) -> tuple[Any, ...]:
     made = [garment(each) for each in own.roster if each.status != "done"] if garments is None else garments
-    return money(own, tuple(made), tuple(decals), laid, tuple(bought), TimePlan((), {"press": seconds}))  # type: ignore[dict-item]
+    return money(own, tuple(made), tuple(decals), laid, tuple(bought), TimePlan((), {"press": seconds}))
 
 
 def shares(lines: Sequence[MoneyLine], part: str) -> list[str]:
