@@ -39,7 +39,7 @@ def job(blanks: Sequence[Blank] = (LARGE, SMALL), orders: Mapping[OrderKey, Stoc
     return replace(own, settings=settings, blanks=tuple(blanks), films=(FILM,), orders=orders or {})
 
 
-def bought(own: Job, garments: Sequence[Garment], rolls: int = 0) -> list[BuyLine]:
+def bought(own: Job, garments: Sequence[Garment], rolls: int = 0) -> list[Any]:
     need = FilmNeed(FILM, 1, 1, 0, 0, 0, 0, 0, 0, 0, ((rolls, ROLL),) if rolls else (), (), None)
     return [line for line in shopping_list(own, tuple(garments), Layout((), (), (need,))) if line.kind != "supply"]
 
@@ -109,7 +109,8 @@ def test_spares_are_listed_beyond_what_is_there() -> None:
     more = least - 1
     lines = counts(bought(replace(own, blanks=(there,)), [garment(no, there) for no in (1, 2, 3)]))
     assert lines == [("L", 3, least if more else 0, 4, 0, more)]
-    none, _proposed, sure = spare_choices(own, tuple(three))
+    choices: tuple[Any, ...] = spare_choices(own, tuple(three))
+    none, _proposed, sure = choices
     assert (none.count, none.cost, none.sure) == (0, 0, pytest.approx(0.9**3))
     assert (sure.name, sure.count, sure.cost) == ("95 in 100 sure", least, (3 + least) * (3 if least else 4) - 12)
     assert spare_choices(own, ()) == ()
