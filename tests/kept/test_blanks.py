@@ -57,7 +57,10 @@ def there(
 def test_what_came_is_there_and_what_was_used_is_not(
     on_hand: Mapping[str, int], came: Mapping[str, int], used: Mapping[BlankKind, int], now: Mapping[str, int]
 ) -> None:
-    assert there(on_hand, came, used).blanks[1].on_hand == now
+    after = there(on_hand, came, used)
+    assert after.blanks[1].on_hand == now
+    lacking = {NAVY: 1} if "" in on_hand and NAVY in used else {WHITE: 2} if not on_hand else {}
+    assert (after.short, len(after.problems)) == (lacking, len(lacking))
 
 
 def test_what_was_used_before_it_came_is_short_until_it_comes() -> None:
