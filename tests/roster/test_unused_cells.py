@@ -150,7 +150,7 @@ def test_a_line_above_is_asked_about_where_it_orders_something(
         (("Ana Berg", "Ivo Berg", "Mei Lin"), "The Berg family is late", (2, 3)),
         ((*(f"{name} Berg" for name in ("Ana", "Ivo", "Bea", "Cid", "Dag")), "Mei Lin"), "The Berg family is late",
          (2, 3, 4, 5, 6)),
-        ((*(f"{name} Berg" for name in ("Ana", "Ivo", "Bea", "Cid", "Dag", "Eva")), "Mei Lin"), 
+        ((*(f"{name} Berg" for name in ("Ana", "Ivo", "Bea", "Cid", "Dag", "Eva")), "Mei Lin"),
          "The Berg family is late",
          None),
     ],
