@@ -90,6 +90,8 @@ def test_the_margins_of_a_run_are_shared_by_its_strips() -> None:
 def test_film_without_a_price_is_said_without() -> None:
     of = follows(run(decal(2, 1)), replace(run(decal(3, 1)), film=FILM), taken=AS_BEFORE)
     assert said(of, ANA) == ["2 decals to cut, 20 cm of film"]
+    of = follows(replace(run(decal(2, 1), length=100.2, of=100.2), film=FILM), taken=AS_BEFORE)
+    assert said(of, ANA) == ["1 decal to cut, 10.1 cm of film"]  # rounded up
 
 
 def test_what_was_to_cut_or_press_before_does_not_follow() -> None:
