@@ -32,6 +32,7 @@ def remembered(
     rows: tuple[Any, ...] = (),
     in_hand: tuple[KeptGarment, ...] = (),
     given: tuple[GivenRow, ...] = (),
+    given_before: tuple[int, int] = (3, 4),
 ) -> Memory:
     settings = replace(SETTINGS, usual_garment="Tee", usual_color="white")
     stood = Standing(
@@ -39,15 +40,15 @@ def remembered(
     )
     garments = (Garment(replace(ROW, no=1), replace(BLANK, garment="Tee", size="M"), "navy", "Ana", (), (), True),)
     numbers = Numbered((), {}, 12)
-    return remember(before, stood, numbers, layout, LAYOUT.batches, garments, (3, 4), given, told)
+    return remember(before, stood, numbers, layout, LAYOUT.batches, garments, given_before, given, told)
 
 
 def test_decals_are_remembered_where_they_lie_and_what_is_not_laid_lies_nowhere() -> None:
-    after = remembered(decals=(kept(9, "to cut", run=1), kept(3, "to cut", run=1), kept(4, "weeded", run=2), kept(10)))
+    after = remembered(decals=(kept(9, "to cut", run=1), kept(3, "to cut", run=1), kept(4, "weeded", run=2), kept(101)))
     places = [(each.id, each.state, each.run, each.strip, each.batch) for each in after.decals]
     assert places == [
         ("D003", "to cut", 0, 0, 0), ("D004", "weeded", 2, 1, 1), ("D008", "to cut", 4, 5, 5),
-        ("D009", "to cut", 4, 6, 6), ("D010", "cut", 1, 1, 1),
+        ("D009", "to cut", 4, 6, 6), ("D101", "cut", 1, 1, 1),
     ]  # fmt: skip
     laid = after.decals[2]
     assert (laid.garment_no, laid.piece, laid.text, laid.width, laid.height, laid.area) == (
@@ -81,6 +82,8 @@ def test_numbers_go_on_from_the_last_given() -> None:
     )
     after = remembered(layout=Layout((), (), ()))
     assert (after.last_run, after.last_strip) == (3, 4)
+    after = remembered(layout=Layout((), (), ()), given_before=(0, 0))
+    assert (after.last_run, after.last_strip) == (0, 0)
 
 
 def test_a_plan_with_changes_is_the_next_and_its_changes_come_first() -> None:
@@ -108,8 +111,10 @@ def test_every_garment_is_remembered_with_the_blank_it_is_on_or_will_be() -> Non
 
 
 def test_notes_on_cells_of_the_roster_alone_are_remembered_by_row() -> None:
-    noted = Source("Roster", 2, notes={"Size": "ask again"})
-    rows = tuple(GivenRow(sheet, "7", {"Who": "Ana"}, replace(noted, sheet=sheet)) for sheet in ("Roster", "Film"))
+    rows = tuple(
+        GivenRow(sheet, "7", {"Who": "Ana"}, Source(sheet, 2, notes={"Size": text}))
+        for sheet, text in (("Film", "thin"), ("Roster", "ask again"))
+    )
     own = KeptNote("Proof", "7", "Checked", "yes")
     after = remembered(given=rows, told=replace(NOTHING, notes=(own,)))
     assert after.notes == (own, KeptNote("Roster", "7", "Size", "ask again", "yes"))

@@ -13,9 +13,7 @@ IN = 25.4
 MEASURES = ["Chest width (in)", "Body length (in)", "Collar drop front (in)", "Collar drop back (in)"]
 
 
-def read(
-    reading_of: Read, head: Sequence[object], *rows: Sequence[object]
-) -> tuple[list[Any], list[Any], Reading]:
+def read(reading_of: Read, head: Sequence[object], *rows: Sequence[object]) -> tuple[list[Any], list[Any], Reading]:
     """The person's own blanks, and what is asked at which cell."""
     reading = reading_of([["Who", "Size"], ["Ana", "M"]], Garments=[list(head), *map(list, rows)])
     own = [blank for blank in reading.job.blanks if not blank.source.built_in]
