@@ -95,6 +95,16 @@ def test_films_of_one_drawing_lie_in_its_box_and_are_mirrored_on_the_back_as_one
     assert (it.from_center, it.above_hem, it.clear_hem) == (30, 70, 70)
 
 
+def test_a_hair_off_the_middle_is_the_middle_and_the_first_press_is_the_one_used() -> None:
+    it = only(decal("front", 80, 30, whole=(100.0, 60.0), offset=(10.0002, 10.0)))
+    assert str(it.from_center) == "0.0"
+    own = job()
+    small = replace(own.presses[0], width=60.0, depth=60.0, overlap=10.0)
+    for presses, count in (((small, own.presses[0]), 2), ((own.presses[0], small), 1)):
+        places, _ = put(decal("front", 100, 40), own=replace(own, presses=presses))
+        assert [it.presses for it in places] == [count]
+
+
 def test_decals_of_one_position_go_one_below_the_other() -> None:
     places, _ = put(decal("front", 100, 40), decal("front", 60, 30, 2), decal("front", 60, 20, 3))
     assert [it.below_collar for it in places] == [75, 75 + 40 + 12, 75 + 40 + 12 + 30 + 12]
