@@ -34,6 +34,7 @@ def measures(it: Blank) -> Any:
         ({}, "Crew-neck tee", "M"), ({"For": "youth"}, "Crew-neck tee", "Youth M"),
         ({"Neckline": "V"}, "V-neck tee", "M"),
         ({"Size": "Youth M"}, "Crew-neck tee", "Youth M"), ({"For": "kids"}, "Crew-neck tee", "Youth M"),
+        ({"For": "youthh"}, "Crew-neck tee", "Youth M"),
         ({"Neckline": "V", "Size": "2T"}, "Crew-neck tee", "2T"),
     ],
 )  # fmt: skip
