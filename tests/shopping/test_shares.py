@@ -248,7 +248,7 @@ def test_the_account_of_all_prices(changes: dict[str, Any], margin: str, roundin
     ("cents", "weights", "parts"),
     [
         (10, [1, 1, 1], [4, 3, 3]), (11, [1, 1, 1], [4, 4, 3]), (10, [1, 2, 2], [2, 4, 4]), (10, [0, 0], [5, 5]),
-        (5, [0, 0], [3, 2]), (10, [1, 1, 4], [2, 2, 6]), (9, [0, 1], [0, 9]), (7, [], []),
+        (5, [0, 0], [3, 2]), (10, [1, 1, 4], [2, 2, 6]), (9, [0, 1], [0, 9]), (10, [1, 6], [1, 9]), (7, [], []),
     ],
 )  # fmt: skip
 def test_odd_cents_go_to_the_largest_remainders(cents: int, weights: list[float], parts: list[int]) -> None:

@@ -13,7 +13,7 @@ from scipy.stats import binom
 
 from xlbatch.job.job import PriceBreak
 from xlbatch.plan import Plan
-from xlbatch.shopping.spares import Lot, cost_of, spares_for_sureness, spares_worth_having, sure_of
+from xlbatch.shopping.spares import Lot, cost_of, price_for, spares_for_sureness, spares_worth_having, sure_of
 
 
 def lot(needed: int, price: str = "4.00", stock: int = 0, garment: str = "Tee") -> Lot:
@@ -80,6 +80,26 @@ def test_nothing_goes_wrong_nothing_spare() -> None:
     assert spares_for_sureness([], 0.03, 0.95) == ()
     assert spares_worth_having(lots(3, 4), 0.0, Decimal(1000)) == (0, 0)
     assert spares_worth_having([], 0.03, Decimal(1000)) == ()
+
+
+def test_of_lots_alike_the_first_gets_the_spare() -> None:
+    assert spares_for_sureness(lots(5, 5, 5), 0.03, 0.7) == (1, 0, 0)
+    assert spares_worth_having(lots(2, 2), 0.1, Decimal(20)) == (1, 0)
+
+
+def test_a_chance_as_high_as_asked_for_is_enough() -> None:
+    assert spares_for_sureness(lots(3), 0.0, 1.0) == (0,)
+    assert spares_for_sureness(lots(1), 0.5, 0.5) == (0,)
+    assert spares_for_sureness(lots(1), 0.5, 0.51) == (1,)
+
+
+def test_the_price_of_fewer_than_the_first_break_is_the_first() -> None:
+    breaks = (PriceBreak(6, Decimal(5)), PriceBreak(12, Decimal(4)))
+    assert [price_for(breaks, count) for count in (0, 3, 6, 11, 12, 13)] == [5, 5, 5, 5, 4, 4]
+    assert price_for((PriceBreak(1, Decimal(5)), PriceBreak(2, Decimal(4))), 0) == 5
+    assert price_for((), 3) is None
+    assert cost_of([lot(2), lot(3, "")], (0, 0)) is None
+    assert cost_of([lot(2, "1 = 5; 4 = 4"), lot(3, "1 = 3", garment="Polo")], (1, 0)) == 3 * 5 + 3 * 3
 
 
 def random_job(source: random.Random) -> tuple[list[Lot], float, Decimal]:
