@@ -84,7 +84,6 @@ def test_nothing_goes_wrong_nothing_spare() -> None:
 
 def test_of_lots_alike_the_first_gets_the_spare() -> None:
     assert spares_for_sureness(lots(5, 5, 5), 0.03, 0.7) == (1, 0, 0)
-    assert spares_worth_having(lots(2, 2), 0.1, Decimal(20)) == (1, 0)
 
 
 def test_a_chance_as_high_as_asked_for_is_enough() -> None:
