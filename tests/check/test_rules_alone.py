@@ -14,7 +14,15 @@ from xlbatch.check.garment import Garment
 from xlbatch.check.given_not_used import given_is_used, numbers_are_printed
 from xlbatch.check.heat import heat_limit, heat_problems
 from xlbatch.check.numbers import number_is_filled_in, number_is_legal, number_once_in_a_group
-from xlbatch.check.rules import color_is_made, films_are_known, name_is_given, no_one_twice, positions_are_known
+from xlbatch.check.rules import (
+    braces_are_filled_in,
+    color_is_made,
+    films_are_known,
+    name_is_given,
+    no_one_twice,
+    number_is_given,
+    positions_are_known,
+)
 from xlbatch.check.worst_first import worst_first
 from xlbatch.job.job import NO_NAME, DecalSpec, Job
 from xlbatch.job.source import Source
@@ -72,7 +80,8 @@ def test_a_name_is_given_where_one_is_printed() -> None:
     ],
 )
 def test_no_one_stands_in_two_rows(other: dict[str, Any], code: str) -> None:
-    asked = no_one_twice(job(), (garment(group="Ruiz"), garment(2, **{"group": "Ruiz"} | other)))
+    asked = list(no_one_twice(job(), (garment(group="Ruiz"), garment(2, **{"group": "Ruiz"} | other))))
+    assert all("row 2" in each.wrong for each in asked)
     assert found(asked) == ([(code, "A3", (3,))] if code else [])
 
 
@@ -85,6 +94,16 @@ def test_no_one_twice_by_one_name_alone_in_another_group_or_by_none() -> None:
     sheets = [Source(sheet, row, {"Who": "A2"}) for sheet, row in (("Day 1", 2), ("Day 2", 1_048_576 + 2))]
     (asked,) = no_one_twice(job(), tuple(garment(no, source=it, group=it.sheet) for no, it in enumerate(sheets, 1)))
     assert (asked.code, "row 2" in asked.wrong) == ("who-twice", True)
+
+
+def test_a_number_and_what_a_text_asks_for_are_given() -> None:
+    assert found(number_is_given(job(), (garment(specs=(NUMBER,)), garment(2, (NUMBER,), number="7")))) == [
+        ("number-missing", "H2", (2,))
+    ]
+    assert found(number_is_given(job(), (garment(),))) == []
+    text = replace(SPEC, what="text", text="{Group}{Shared line}")  # a setting may be blank
+    assert found(braces_are_filled_in(job(), (garment(specs=(text,)),))) == [("braces-blank", "B2", (2,))]
+    assert found(braces_are_filled_in(job(), (garment(specs=(replace(text, what="number"),)),))) == []
 
 
 def test_films_and_positions_are_known() -> None:
@@ -132,11 +151,11 @@ def test_a_cooler_film_of_the_color_is_suggested_the_hottest_that_will_do() -> N
     )]  # fmt: skip
     blank = replace(BLANK, heat_limit=150.0)
     (asked,) = heat_problems(job(films=(FILM, *films)), (garment(blank=blank),))
-    assert asked.suggestion == "Mid black"
+    assert (asked.suggestion, "smooth (300 °F)" in asked.todo) == ("Mid black", True)
     (asked,) = heat_problems(job(films=(FILM, *films[2:])), (garment(blank=blank),))
     assert asked.suggestion == "Mid red"
     (asked,) = heat_problems(job(films=(FILM,)), (garment(blank=blank),))
-    assert asked.suggestion == ""
+    assert (asked.suggestion, "°F)" in asked.todo) == ("", False)
 
 
 def test_a_press_that_does_not_get_as_hot() -> None:

@@ -105,6 +105,7 @@ def test_spares_are_listed_beyond_what_is_there() -> None:
     least = next(more for more in range(9) if enough(3 + more, 3, 0.1) >= 0.95)
     own = job(spoiled_blanks_per_100=10, sureness=95)
     assert counts(bought(own, three)) == [("L", 3, least, 0, 0, 3 + least)]
+    assert {line.price for line in bought(own, three)} == {Decimal(3)}  # four together
     there = replace(LARGE, on_hand={"white": 4})
     more = least - 1
     lines = counts(bought(replace(own, blanks=(there,)), [garment(no, there) for no in (1, 2, 3)]))
@@ -148,7 +149,7 @@ def test_supplies_of_each_garment_carry_the_price_and_what_is_there_is_not_bough
     lines = shopping_list(own, (garment(1), garment(2), garment(3)), Layout((), (), ()))
     bags, covers, *_ = [line for line in lines if line.kind == "supply"]
     assert (bags.needed, bags.on_hand, bags.on_the_way, bags.buy, bags.price) == (3, 1, 1, 1, Decimal("0.25"))
-    assert (covers.needed, covers.price) == (2, None)
+    assert (covers.needed, covers.on_hand, covers.price) == (2, 0, None)
 
 
 def test_prices_that_are_missing_are_asked_for_once() -> None:

@@ -98,7 +98,7 @@ def test_blanks_and_spares_are_shared_by_those_who_need_them() -> None:
 def test_film_is_shared_by_area_or_by_all_alike() -> None:
     """Of the black a third and two thirds; the red is the second one's alone."""
     red = replace(decal(4, 2), film="RED smooth")
-    decals = [decal(1, 1), replace(decal(2, 2), width=80), red]
+    decals = [decal(1, 1), replace(decal(2, 2), height=120), red]
     black, with_red = layout("9.00"), layout("9.00", "5.00")
     assert shares(lines_of(job(TWO), [], black, decals), "film") == ["3.00", "6.00"]
     assert shares(lines_of(job(TWO), [], with_red, decals), "film") == ["3.00", "11.00"]
