@@ -85,3 +85,10 @@ def _memory(path: Path) -> Memory:
     assert isinstance(reading, Reading)
     assert reading.kept
     return from_sheet(reading.kept)
+
+
+@pytest.mark.parametrize("edition", ["3"])
+def test_plans_of_this_edition_are_read_by_later_ones(edition: str) -> None:
+    """Editions are numbers in people's files: once given, they stay."""
+    rows = [(row[0], edition) if row[0] == "edition" else row for row in to_rows(MEMORY)]
+    assert from_sheet(sheet(rows)) == MEMORY

@@ -83,3 +83,87 @@ def test_the_families_of_an_order_are_names(tmp_path: Path) -> None:
     reading = read(write_workbook(tmp_path / "list.xlsx", {"Sheet1": rows}))
     assert isinstance(reading, Reading)
     assert [row.who for row in reading.job.roster] == ["Ana Blom", "Ana Blom", "Ivo Berg"]
+
+
+CHOICE = "column-choice-unused"
+
+
+@pytest.mark.parametrize(
+    ("title", "cells", "asked"),
+    [
+        ("Sides", ("front", "front", "tall"), [(CHOICE, "C1", (2, 3, 4))]),
+        ("Swap to", ("M", "L", "XL"), [("column-size-unused", "C1", (4,))]),  # the others have that size
+        ("Extra", ("navy", "late", "later"), [(CHOICE, "C1", (2, 3, 4))]),
+        ("Extra", (None, "navy", "navy"), [("heading-by-content", "C1", (3, 4))]),
+        ("Mail", ("navy", "red", "navy"), []),
+        ("Role", ("C", None, "V"), []),
+        ("Color of thread", ("1", "2", "3"), [(CHOICE, "C1", (2, 3, 4))]),
+        ("Name on back +$5", ("$5", None, "$5"), [(CHOICE, "C1", (2, 4))]),
+        ("Sweater fee", ("$5", "$5", "$5"), []),
+        ("Hoodie", ("0", "0", "1"), [("column-answer-unused", "C1", (4,))]),
+        ("Hoodie", ("x", None, "x"), [("column-answer-unused", "C1", (2, 4))]),
+        ("Legend", ("M = 10-12", None, None), []),
+        ("Yell", ("make it XL", "hello", "hoodie please"), [("note-asks", "C2", (2,)), ("note-asks", "C4", (4,))]),
+        ("Text on back", ("ROADIE", "SOUND", None), [("print-blank", "C1", (4,))]),
+        ("Text on back", ("ROADIE", None, None), []),  # one text tells nothing of the column
+        ("Text on back", ("ROADIE", "SOUND", "LIGHT"), []),
+        ("Print name", ("ROADIE", "SOUND", None), []),
+    ],
+)
+def test_what_a_column_is_asked_about_and_for_whom(
+    title: str, cells: tuple[str | None, ...], asked: list[tuple[str, str, tuple[int, ...]]], tmp_path: Path
+) -> None:
+    people = (("Ana Blom", "M"), ("Ivo Berg", "L"), ("Mei Lin", "S"))
+    rows: Rows = [["Name", "Size", title], *([*who, cell] for who, cell in zip(people, cells, strict=True))]
+    assert _at(rows, tmp_path) == asked
+
+
+def test_of_two_parts_of_a_list_a_column_is_asked_about_once(tmp_path: Path) -> None:
+    head: list[object] = ["Name", "Size", "Sides"]
+    rows: Rows = [head, ["Ana Blom", "M", "front"], ["Bo Dahl", "M", "both"], [], head, ["Ivo Berg", "L", "front"],
+                  ["Mei Lin", "S", "both"]]  # fmt: skip
+    assert _at(rows, tmp_path) == [(CHOICE, "C1", (2, 3, 6, 7))]
+
+
+@pytest.mark.parametrize(
+    ("line", "rows"),
+    [
+        ("No names on the backs this year", (3, 4)), ("No names, please", None), ("Front: LAKE CREW", (3, 4)),
+        ("Front = LAKE CREW", (3, 4)), ("Where: LAKE CREW", None), ("Sizes: S = small and so on please", None),
+    ],
+)  # fmt: skip
+def test_a_line_above_is_asked_about_where_it_orders_something(
+    line: str, rows: tuple[int, ...] | None, tmp_path: Path
+) -> None:
+    people: Rows = [["Name", "Size"], ["Ana Blom", "M"], ["Ivo Berg", "L"]]
+    assert _at([[line], *people], tmp_path) == ([("row-above", "A1", rows)] if rows else [])
+
+
+@pytest.mark.parametrize(
+    ("people", "line", "rows"),
+    [
+        (("Ana Blom", "Ivo Berg"), "Ivo XL", None),
+        (("Ana Blom", "Ivo Berg"), "Ivo and Ana swap their sizes", (3, 2)),
+        (("Ana Blom", "Ivo Berg"), "Bob now XL then", None),
+        (("Ana Blom", "Bo Berg"), "Bo is now XL", None),  # a word of two letters
+        (("Ana Berg", "Ivo Berg"), "The Berg family is late", None),  # of all, it is the family's
+        (("Ana Berg", "Ivo Berg", "Mei Lin"), "The Berg family is late", (2, 3)),
+        ((*(f"{name} Berg" for name in ("Ana", "Ivo", "Bea", "Cid", "Dag")), "Mei Lin"), "The Berg family is late",
+         (2, 3, 4, 5, 6)),
+        ((*(f"{name} Berg" for name in ("Ana", "Ivo", "Bea", "Cid", "Dag", "Eva")), "Mei Lin"),
+         "The Berg family is late",
+         None),
+    ],
+)  # fmt: skip
+def test_a_line_below_is_asked_about_at_the_rows_of_those_it_speaks_of(
+    people: tuple[str, ...], line: str, rows: tuple[int, ...] | None, tmp_path: Path
+) -> None:
+    list_: Rows = [["Name", "Size"], *([who, "M"] for who in people), [line]]
+    asked = [each for each in _at(list_, tmp_path) if each[0] == "line-about"]
+    assert asked == ([("line-about", f"A{len(list_)}", rows)] if rows else [])
+
+
+def _at(rows: Rows, folder: Path) -> list[tuple[str, str, tuple[int, ...]]]:
+    reading = read(write_workbook(folder / "list.xlsx", {"Sheet1": rows}))
+    assert isinstance(reading, Reading)
+    return [(each.code, each.where.cell, each.rows) for each in reading.problems if each.level == "check"]

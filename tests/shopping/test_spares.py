@@ -3,6 +3,7 @@
 import itertools
 import math
 import random
+from collections import Counter
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 from functools import cache
@@ -12,7 +13,7 @@ from scipy.stats import binom
 
 from xlbatch.job.job import PriceBreak
 from xlbatch.plan import Plan
-from xlbatch.shopping.spares import Lot, cost_of, spares_for_sureness, spares_worth_having, sure_of
+from xlbatch.shopping.spares import Lot, cost_of, price_for, spares_for_sureness, spares_worth_having, sure_of
 
 
 def lot(needed: int, price: str = "4.00", stock: int = 0, garment: str = "Tee") -> Lot:
@@ -31,9 +32,16 @@ def expected(kinds: Sequence[Lot], spares: Sequence[int], spoil: float, second: 
 
 
 def _paid(kinds: Sequence[Lot], spares: Sequence[int]) -> float:
-    cost = cost_of(kinds, spares)
-    assert cost is not None
-    return float(cost)
+    """Each at the price for as many of its garment as are bought together."""
+    bought = [max(kind.needed - kind.stock, 0) + more for kind, more in zip(kinds, spares, strict=True)]
+    together: Counter[str] = Counter()
+    for kind, count in zip(kinds, bought, strict=True):
+        together[kind.garment] += count
+    return sum(count * _price(kind, together[kind.garment]) for kind, count in zip(kinds, bought, strict=True))
+
+
+def _price(kind: Lot, count: int) -> float:
+    return [float(step.price) for step in kind.prices if step.count <= max(count, 1)][-1]
 
 
 @cache
@@ -74,6 +82,25 @@ def test_nothing_goes_wrong_nothing_spare() -> None:
     assert spares_worth_having([], 0.03, Decimal(1000)) == ()
 
 
+def test_of_lots_alike_the_first_gets_the_spare() -> None:
+    assert spares_for_sureness(lots(5, 5, 5), 0.03, 0.7) == (1, 0, 0)
+
+
+def test_a_chance_as_high_as_asked_for_is_enough() -> None:
+    assert spares_for_sureness(lots(3), 0.0, 1.0) == (0,)
+    assert spares_for_sureness(lots(1), 0.5, 0.5) == (0,)
+    assert spares_for_sureness(lots(1), 0.5, 0.51) == (1,)
+
+
+def test_the_price_of_fewer_than_the_first_break_is_the_first() -> None:
+    breaks = (PriceBreak(6, Decimal(5)), PriceBreak(12, Decimal(4)))
+    assert [price_for(breaks, count) for count in (0, 3, 6, 11, 12, 13)] == [5, 5, 5, 5, 4, 4]
+    assert price_for((PriceBreak(1, Decimal(5)), PriceBreak(2, Decimal(4))), 0) == 5
+    assert price_for((), 3) is None
+    assert cost_of([lot(2), lot(3, "")], (0, 0)) is None
+    assert cost_of([lot(2, "1 = 5; 4 = 4"), lot(3, "1 = 3", garment="Polo")], (1, 0)) == 3 * 5 + 3 * 3
+
+
 def random_job(source: random.Random) -> tuple[list[Lot], float, Decimal]:
     prices = ("4.00", "6.5", "1 = 4.20; 12 = 3.60", "1 = 3.1234; 6 = 2.9", "9", "0.50")
     kinds = [
@@ -92,6 +119,7 @@ def test_spares_that_pay_are_those_of_brute_force(seed: int) -> None:
         expected(kinds, tried, spoil, float(second)) for tried in itertools.product(range(most + 1), repeat=len(kinds))
     )
     assert expected(kinds, own, spoil, float(second)) <= best + 1e-5
+    assert float(cost_of(kinds, own) or 0) == pytest.approx(_paid(kinds, own))
 
 
 def test_two_more_are_bought_where_the_price_for_so_many_is_lower() -> None:

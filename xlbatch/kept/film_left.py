@@ -117,7 +117,7 @@ def _called(piece: FilmPiece, job: Job) -> str:
 
 def kept_film(film: str, pieces: Iterable[FilmPiece]) -> KeptFilm:
     """The record of a film's pieces."""
-    return KeptFilm(film, tuple(f"{piece.width:g} x {piece.length:g}" for piece in pieces))
+    return KeptFilm(film, tuple(f"{piece.width:.9g} x {piece.length:.9g}" for piece in pieces))
 
 
 def _piece(text: str) -> FilmPiece:

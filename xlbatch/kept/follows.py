@@ -71,7 +71,7 @@ class Follows:
         """Whether a garment may have to be made otherwise because of a change on another sheet than the Roster."""
         garment, name = self.garments[no], change.who.casefold()
         if change.sheet == "Designs":
-            return name.startswith(f"{garment.design[0].design.casefold()} · ") if garment.design else False
+            return name.startswith(f"{garment.design[0].design.casefold()} · ")
         if change.sheet == "Garments":
             return name.startswith(f"{garment.blank.garment.casefold()} · ")
         if change.sheet == "Film":

@@ -137,8 +137,8 @@ def _told_alike(job: Job, garments: tuple[Garment, ...]) -> Mapping[Hashable, De
     for row in sorted(job.roster, key=lambda row: row.no):
         thing = things.get(row.no) or _thing_of_row(row, job)
         if row.no in job.prices and thing is not None:
-            prices[thing][job.prices[row.no]] += 1
-    return {thing: counted.most_common(1)[0][0] for thing, counted in prices.items()}
+            prices[thing].update([job.prices[row.no]])
+    return {thing: max(counted, key=counted.__getitem__) for thing, counted in prices.items()}
 
 
 def _thing_of_row(row: RosterRow, job: Job) -> Hashable:

@@ -48,6 +48,9 @@ class Way(NamedTuple):
         return float(self.cost) + float(second_order) * (1 - self.sure)
 
 
+NOTHING = Way(Decimal(), 1.0)
+
+
 def price_for(prices: tuple[PriceBreak, ...], count: int) -> Decimal | None:
     """The price of each when `count` of a garment are bought, all sizes and colors together; None without prices."""
     reached = [price_break for price_break in prices if price_break.count <= max(count, 1)]
@@ -95,7 +98,7 @@ def spares_worth_having(lots: Sequence[Lot], spoil: float, second_order: Decimal
     spares = [0] * len(lots)
     if any(not lot.prices for lot in lots):
         return tuple(spares)
-    ways = [Way(Decimal(0), 1.0)]
+    ways = [NOTHING]
     for garment in dict.fromkeys(lot.garment for lot in lots):
         own = {lot_no: lot for lot_no, lot in enumerate(lots) if lot.garment == garment}
         ways = _best(_both(way, other) for way in ways for other in _ways(own, spoil, second_order))
@@ -125,7 +128,7 @@ def _ways(lots: dict[int, Lot], spoil: float, second_order: Decimal) -> list[Way
     for first, beyond in zip([least, *steps], [*steps, None], strict=True):
         if first > least and not _may_pay(lots.values(), least, first, second_order):
             continue
-        at_price: dict[int, list[Way]] = {0: [Way(Decimal(0), 1.0)]}  # by how many spares
+        at_price: dict[int, list[Way]] = {0: [NOTHING]}  # by how many spares
         for price, alike in _alike(lots, first).items():
             more = _class_ways(alike, price, spoil, second_order, first - least)
             merged: dict[int, list[Way]] = defaultdict(list)
