@@ -179,6 +179,7 @@ def test_yes_no() -> None:
         ("f", ("°F", "°C"), "°F"),
         ("Doen", ("done", "cancelled"), Unclear("done")),
         ("ok but crooked", ("ok", "redo film"), Unclear("ok")),
+        ("ok?", ("ok", "redo film"), Unclear("ok")),
         ("later", ("done", "cancelled"), Unclear("")),
     ],
 )

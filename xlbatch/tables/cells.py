@@ -192,9 +192,11 @@ def yes_no(cell: Raw) -> bool | Unclear:
 
 
 def choice(cell: Raw, choices: tuple[str, ...]) -> str | Unclear:
-    """One of the choices, without regard to case, spaces, signs and doubled letters."""
+    """One of the choices, without regard to case, spaces, signs and doubled letters; with a question mark it is none,
+    but the likely one."""
     typed = _typed(cell)
-    return _choice(typed, choices)
+    chosen = _choice(typed, choices)
+    return Unclear(chosen) if "?" in typed and isinstance(chosen, str) else chosen
 
 
 @lru_cache(maxsize=10_000)

@@ -92,7 +92,8 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     ):
         return sheet, headings if len(headings.known) > 1 else judged, ()
     if bare := bare_headings(sheet):
-        return sheet, bare, ()
+        beside = after_sizes(sheet) if _are_people_in_rows(sheet, len(bare.matches)) else None
+        return beside or (sheet, bare, ())
     if shape := other_shape(sheet):
         return shape
     if (lines := lines_apart(sheet)) is None:
@@ -101,6 +102,14 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     named = find_headings(apart, "Roster")
     bare = named if "Size" in named.known else bare_headings(apart, titled=False)
     return (apart, bare, left) if bare else (sheet, headings, ())
+
+
+def _are_people_in_rows(sheet: RawSheet, known: int) -> bool:
+    """Whether the cells of a row, of more columns than are `known`, are as many people: whole names, or in each row
+    another number of them."""
+    rows = [[shown_value(cell) for _, cell in sorted(cells.items())] for cells in sheet.rows.values()]
+    ragged = len({*map(len, rows)}) > 1
+    return max(map(len, rows)) > known + 1 and (ragged or all(" " in text for texts in rows for text in texts[1:]))
 
 
 def _without_marks(sheet: RawSheet) -> RawSheet:
