@@ -53,6 +53,7 @@ HARD_TABLES = (
     "tenth_hand.txt",
     "eighty_more.txt",
     "hundred.txt",
+    "organizers_again.txt",
 )
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list

@@ -75,6 +75,8 @@ LIST_KINDS: tuple[Kind, ...] = (
          "Nothing to do, if they are one family; else write each one's last name, or - for none."),
     Kind("list-names-turned", "check", "“{found}”: the last name comes first, and is printed so (first: {first}).",
          "Nothing to do, if it is to read so; else set Print on Job to first name, or write Print name."),
+    Kind("list-names-joined", "check", "First and last names of several words were put together (first: {found}).",
+         "If one of them is another's name or a nickname, head it so: Parent, Print name."),
     Kind("list-capitals", "check", "“{found}” asks for capitals; what is typed otherwise is printed as typed: {texts}.",
          "Type these in capitals, if they should be."),
     Kind("list-name-numbers", "check", "“{found}” was read as the name {name} and the number {number}.",

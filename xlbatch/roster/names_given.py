@@ -20,6 +20,7 @@ _NAMES = ("name", "words", "answer")  # the kinds of an answer that is the name 
 _NEVER_PRINTED = ("price", "date", "contact")
 _BESIDE = "Beside a print name"
 _BRACKETS = re.compile(r"\s*[(\[]([^()\[\]]*)[)\]]\s*")
+_AGE = re.compile(r"(?:age[ds]? )?\d{1,2}(?: ?(?:yo|y/o|yrs?|years?))?", re.IGNORECASE)
 _DASH = re.compile(r"\s+[-–—]+\s+|\s*:\s+")
 _LIKE_ANOTHERS = re.compile(r"(?:the )?same as (?!above).+|(?:genau)?so wie .+|wie bei .+", re.IGNORECASE)
 _QUOTED = re.compile(r"[\"“”„«»‘‚'](.+)[\"“”„«»’‘']")
@@ -84,7 +85,7 @@ def _name_and_remark(typed: str) -> tuple[str, str]:
     if (mark := _MARK.search(typed)) and (name := _MARK.sub("", typed).strip()):
         return name, mark[0].strip()
     inside = _BRACKETS.search(typed)
-    if inside and inside[1] and is_remark(inside[1]):
+    if inside and inside[1] and (is_remark(inside[1]) or _AGE.fullmatch(inside[1].strip())):
         return _BRACKETS.sub(" ", typed, count=1).strip(), inside[1].strip()
     parts = _DASH.split(typed)
     if len(parts) == 2 and all(parts):

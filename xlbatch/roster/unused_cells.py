@@ -21,6 +21,7 @@ from xlbatch.tables.heading_words import MOST_BY_WORDS, WHOLE, heading_scores
 from xlbatch.tables.headings import plain
 from xlbatch.tables.input_table import ANSWERS, Table, kept_columns
 from xlbatch.trade.answer_words import garment_in
+from xlbatch.trade.remarks import NONE_WANTED, remark_asks
 from xlbatch.trade.tables import table, words
 
 _HARMLESS = ("Aside", "Counter", "Someone else", "Orderer", "Group", "Note", "Paid")
@@ -101,7 +102,11 @@ def _of_column(of: Table, column: int, read: Mapping[int, RosterRow]) -> Iterato
         if column in filled and not filled[column].fault
     }
     cells = {row: text for row, text in cells.items() if not _LEGEND.search(text)}
-    if not cells or of.roles.get(column) in (*ANSWERS, "Message") or _is_harmless(of.roles.get(column, ""), title):
+    if not cells or of.roles.get(column) in (*ANSWERS, "Message"):
+        return
+    if _is_harmless(of.roles.get(column, ""), title):
+        cells = {row: text for row, text in cells.items() if remark_asks(text) == NONE_WANTED}
+        yield from _wishes(of, column, cells, read)
         return
     look = of.unused.get(column) or _look(title, cells)
     numbered = {of.counted_on(row): text for row, text in cells.items()}
@@ -114,6 +119,11 @@ def _of_column(of: Table, column: int, read: Mapping[int, RosterRow]) -> Iterato
         code = "print-unused" if look == "text" else f"column-{look}-unused"
         yield problem(code, where, name, rows=rows, column=name, example=first, printed=printed)
         return
+    yield from _wishes(of, column, cells, read)
+
+
+def _wishes(of: Table, column: int, cells: Column, read: Mapping[int, RosterRow]) -> Iterator[Problem]:
+    """What the cells of a column ask for of someone who gets a garment."""
     for row, text in cells.items():
         person = read.get(of.counted_on(row))
         if person and (asked := wish(text)) and not person.status:

@@ -46,10 +46,15 @@ class _Measure(NamedTuple):
     for_: Class | None
 
 
+def is_letter(text: str) -> bool:
+    """Whether a text is a size by the letters of Portuguese: P, G, GG."""
+    return text.strip().casefold() in _LETTERS
+
+
 @lru_cache(maxsize=10_000)
 def guess_size(text: str, for_hint: Class | None = None) -> Guess | None:
     """The size that `38 in`, `chest 96 cm`, `10`, `10-12` or `age 7` most likely means, or None."""
-    if text.strip().casefold() in _LETTERS:
+    if is_letter(text):
         return Guess(_LETTERS[text.strip().casefold()], phrase("letter"))
     measure = _measure(text, for_hint)
     if measure is None or measure.low > measure.high:

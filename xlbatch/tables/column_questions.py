@@ -11,6 +11,7 @@ from xlbatch.tables.heading_words import asks_capitals, last_name_first
 from xlbatch.tables.roster_columns import example
 from xlbatch.trade.answer_words import answer
 
+_MOSTLY = 0.6  # of the rows
 _MOST_SHOWN = 10  # texts of a column
 
 Rows = Mapping[int, Mapping[int, Raw]]
@@ -24,7 +25,7 @@ def column_questions(headings: Headings, rows: Rows, sheet: str, orientation: Or
     who = ask.column_of.get("Who", 0)
     if last_name_first(headings.titles.get(who, "")) and ask.is_without_commas(who):
         yield ask.last_names_first(who)
-    yield from ask.not_capitals()
+    yield from (*ask.names_joined(), *ask.not_capitals())
     for column, match in headings.matches.items():
         if match.twice and column not in headings.unused:
             yield ask.twice(column, match.meaning)
@@ -69,6 +70,15 @@ class _Questions:
         return problem(
             "list-names-turned", self._where(column), self.headings.titles[column], first=self._example(column)
         )
+
+    def names_joined(self) -> Iterator[Problem]:
+        """First names that are mostly of several words, as whole names are."""
+        first, last = self.column_of.get("First name", 0), self.column_of.get("Last name", 0)
+        both = [cells for cells in self.rows.values() if {first, last} <= cells.keys()]
+        several = sum(" " in shown_value(cells[first]) for cells in both)
+        if len(both) > 1 and several > _MOSTLY * len(both):
+            name = " ".join(shown_value(both[0][column]) for column in (first, last))
+            yield problem("list-names-joined", self._where(first), name)
 
     def not_capitals(self) -> Iterator[Problem]:
         """Texts to print in small letters too, under a heading that asks for capitals."""

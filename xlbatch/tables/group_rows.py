@@ -10,8 +10,10 @@ from xlbatch.tables.sizes import read_size, wearer_in
 from xlbatch.trade.answer_words import garment_in
 
 _SAYS_GROUP = re.compile(
-    r"\b(family|families|household|cousins|team|class|grade|room|cabin|troop|den|squad|group|table|coaches|adults|"
-    r"kids|children|[ub]-?\d{1,2})\b|:\s*$",
+    r"\b(family|families|household|cousins|branch|team|class|grade|room|cabin|troop|patrol|den|pack|squad|group|table|"
+    r"boat|bus|booth|stall|tent|shift|section|coaches|adults|kids|children|"
+    r"familie|famille|famiglia|familia|família|rodzina|rodina|aile|ailesi|klasse|classe|klasa|třída|sınıf|gruppe|groupe|"
+    r"gruppo|grupo|groep|grupa|skupina|équipe|equipo|squadra|ploeg|drużyna|zastęp|oddíl|[ub]-?\d{1,2})\b|:\s*$",
     re.IGNORECASE,
 )
 _FEWEST = 2  # titles by their place alone
@@ -34,8 +36,10 @@ def group_titles(headings: Headings, titles: frozenset[int], rows: Mapping[int, 
     blocks = {row for row in rows if row - 1 not in rows and row - 1 != headings.row}
     if len(blocks) >= _FEWEST and blocks <= set(lone):
         sure |= blocks - titles
-    first_names = [shown_value(cells[left]) for row, cells in rows.items() if left in cells and row not in lone]
-    if len(lone) >= _FEWEST and min(rows) in lone and all(" " in name for name in first_names):
+    names = [shown_value(cells[left]) for row, cells in rows.items() if left in cells and row not in lone]
+    if not any(map(str.isupper, names)):
+        sure |= {row for row, text in lone.items() if text.isupper()}
+    if len(lone) >= _FEWEST and min(rows) in lone and all(" " in name for name in names):
         sure |= {row for row, text in lone.items() if " " not in text} if set(lone) - titles else set()
     sure |= ({min(rows)} & set(lone)) - titles if sure else set()
     return {row: text.rstrip(": ") for row, text in lone.items() if row in sure}

@@ -17,6 +17,7 @@ OWN, WHOLE, SLIP, WORD, MOST_BY_WORDS = 20.0, 10.0, 8.0, 3.0, 6.0  # what a head
 _GIVEN = ("first", "given", "nome", "nombre")  # of a given name, beside a word for the other
 _BRACKETS = re.compile(r"[(\[]([^()\[\]]+)[)\]]")
 _PERSONS = ("Someone else", "Orderer")
+_NEVER_TEXT = frozenset(("Number", "Size", "Garment", "Color", "How many"))  # what a heading says of something else
 _WEIGHTY = (*_PERSONS, "Aside")  # roles whose words outweigh `name` and `size`
 
 
@@ -27,7 +28,7 @@ def heading_scores(heading: str) -> Mapping[str, float]:
         return {}
     wholes = _whole(heading)
     inside = _BRACKETS.search(heading)  # Role (goes on the shirt)
-    if inside and not _phrase(heading) and _by_words(inside[1]).get("Print name", 0.0) >= MOST_BY_WORDS:
+    if inside and not _phrase(heading) and _is_printed(wholes, inside[1]):
         wholes = frozenset({"Print name"})
     worth = OWN if plain(heading) in _own() else WHOLE
     scores = dict.fromkeys(wholes, worth) or dict.fromkeys(_slips(heading), SLIP)
@@ -35,6 +36,13 @@ def heading_scores(heading: str) -> Mapping[str, float]:
         if meaning not in scores:
             scores[meaning] = min(worth, WORD) if wholes else worth
     return scores
+
+
+def _is_printed(wholes: frozenset[str], inside: str) -> bool:
+    """Whether what stands in brackets says that the column is the text to print: goes on the shirt; back, where the
+    heading means a part of a name, as Apelido does, which is a nickname too."""
+    meant = _by_words(inside).get("Print name", 0.0)
+    return (meant >= MOST_BY_WORDS and not wholes & _NEVER_TEXT) or (meant >= WORD and wholes == {"Last name"})
 
 
 def names_columns(titles: Mapping[int, str]) -> bool:
@@ -65,7 +73,8 @@ def _name_part(token: str) -> str:
     meanings = _words().get(token, frozenset())
     if "First name" in meanings or token in _GIVEN:
         return "First name"
-    return next((kind for kind in ("Last name", "Who") if kind in meanings), "")
+    whole = "Who" in meanings and "Name wanted" in meanings  # name, nom: not player
+    return "Last name" if "Last name" in meanings else "Who" if whole else ""
 
 
 @lru_cache(maxsize=10_000)
@@ -97,8 +106,9 @@ def _by_words(heading: str) -> Mapping[str, float]:
     for token in dict.fromkeys(tokens):
         for meaning in _words().get(token, ()):
             scores[meaning] = scores.get(meaning, 0.0) + WORD
+    others = {"Who", "First name", "Last name"} if scores.keys() & {*_PERSONS} else set()  # a parent's
     for both in combinations(dict.fromkeys(tokens), 2):
-        scores |= dict.fromkeys(_pairs().get(frozenset(both), ()), MOST_BY_WORDS)
+        scores |= dict.fromkeys({*_pairs().get(frozenset(both), ())} - others, MOST_BY_WORDS)
     for phrase, meanings in _unspaced().items():
         if phrase in heading:
             scores |= dict.fromkeys(meanings, MOST_BY_WORDS)

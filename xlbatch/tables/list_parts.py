@@ -257,9 +257,13 @@ def _is_titled_total(part: ListPart, cells: Cells) -> bool:
 
 @cache
 def _totals() -> re.Pattern[str]:
-    """`Total`, `Grand total: 24`, `4B total`, in the languages of the tables."""
-    word = f"(?:{'|'.join(map(re.escape, answers_that_mean('Title', 'total')))})"
-    return re.compile(rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?", re.IGNORECASE)
+    """`Total`, `Grand total: 24`, `4B total`, `12 shirts`, in the languages of the tables."""
+    word, pieces = (
+        f"(?:{'|'.join(map(re.escape, answers_that_mean(asked, means)))})"
+        for asked, means in (("Title", "total"), ("Beside a count", "pieces"))
+    )
+    total = rf"(?:(?:grand|overall) )?{word}(?!\w).*|.*\s{word}\W*(?:\d+\W*)?"
+    return re.compile(rf"{total}|\d+\s+{pieces}\W*", re.IGNORECASE)
 
 
 def _is_sum(part: ListPart, row: int, cells: Cells) -> bool:

@@ -12,11 +12,12 @@ from xlbatch.tables.column_questions import column_questions
 from xlbatch.tables.heading_rows import NAMES, Headings, find_headings
 from xlbatch.tables.input_table import Table, made_table
 from xlbatch.tables.list_parts import ListPart, list_parts
+from xlbatch.tables.list_shape import ListShape
 from xlbatch.tables.one_column import lines_apart
-from xlbatch.tables.other_shapes import after_sizes, other_shape, several_in_a_cell
+from xlbatch.tables.other_shapes import after_sizes, other_shape, several_in_a_cell, size_and_names
 
-_SIZE_AND_NAMES = 2  # columns
 MARKS = ("Row complete?",)  # headings of the blank roster's live marks: nobody typed these
+_SIZE_AND_NAMES = 2  # columns
 
 
 def list_tables(sheet: RawSheet) -> tuple[tuple[Table, ...], tuple[Problem, ...]]:
@@ -80,10 +81,8 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     above = [cells for row, cells in sheet.rows.items() if row < headings.row]
     lone = len(headings.known) == 1 and any(len(cells) > 1 for cells in above)  # one word may stand in anyone's row
     judged = headings.judged(below)
-    if len(headings.titles) == len({*judged.matches}) == _SIZE_AND_NAMES and headings.rows:
-        under = replace(sheet, rows={row: cells for row, cells in sheet.rows.items() if row > headings.row})
-        if shape := after_sizes(under) or several_in_a_cell(under):
-            return shape
+    if shape := _names_in_cells(sheet, judged):
+        return shape
     if (
         len(headings.titles) > 1
         and not lone
@@ -102,6 +101,21 @@ def _judged(sheet: RawSheet, headings: Headings) -> tuple[RawSheet, Headings, tu
     named = find_headings(apart, "Roster")
     bare = named if "Size" in named.known else bare_headings(apart, titled=False)
     return (apart, bare, left) if bare else (sheet, headings, ())
+
+
+def _names_in_cells(sheet: RawSheet, headings: Headings) -> ListShape | None:
+    """A list of sizes and names alone, maybe with a count, that has several names in a cell."""
+    column_of = {match.meaning: column for column, match in headings.matches.items()}
+    counts = column_of.pop("How many", 0)
+    if not headings.rows or len(column_of) != _SIZE_AND_NAMES or len(headings.titles) != len(headings.matches):
+        return None
+    below = {row: dict(cells) for row, cells in sheet.rows.items() if row > headings.row}
+    counted = {row: shown_value(cells.pop(counts)) for row, cells in below.items() if counts in cells}
+    under = replace(sheet, rows={row: cells for row, cells in below.items() if cells})
+    if not counts:
+        return after_sizes(under) or several_in_a_cell(under)
+    as_counted = all(count == str(len(size_and_names(below[row])) - 1) for row, count in counted.items())
+    return after_sizes(under) if as_counted else None
 
 
 def _are_people_in_rows(sheet: RawSheet, known: int) -> bool:

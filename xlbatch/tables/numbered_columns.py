@@ -10,6 +10,7 @@ from math import inf
 from typing import NamedTuple
 
 from xlbatch.files.raw import Raw
+from xlbatch.tables.body import is_letter
 from xlbatch.tables.cells import shown_value
 from xlbatch.tables.heading_words import heading_scores
 from xlbatch.tables.headings import plain
@@ -62,7 +63,7 @@ def over_sizes(titles: Titles, body: Sequence[Mapping[int, Raw]]) -> frozenset[i
     sized = {
         column
         for column, of in texts.items()
-        if of and sum(bool(read_size_cell(text).size) for text in of) >= _OF_SIZES * len(of)
+        if of and sum(bool(read_size_cell(text).size) or is_letter(text) for text in of) >= _OF_SIZES * len(of)
     }
     return frozenset(sized) if len(sized) > 1 else frozenset()
 

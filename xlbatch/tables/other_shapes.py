@@ -115,20 +115,20 @@ def _below_sizes(sheet: RawSheet) -> ListShape | None:
 def after_sizes(sheet: RawSheet) -> ListShape | None:
     """A size and the names for it: `M: Anna, Ben` in one cell, or M in one and the names in those beside it."""
     people: dict[int, list[str]] = {}
-    rows = [row for row, cells in sheet.rows.items() if len(_size_and_names(cells)) > 1]
-    several = any(len(_size_and_names(sheet.rows[row])) > 1 + _FEWEST for row in rows)  # two may be `Last, First`
-    once = len({_size_and_names(sheet.rows[row])[0] for row in rows}) == len(rows)
+    rows = [row for row, cells in sheet.rows.items() if len(size_and_names(cells)) > 1]
+    several = any(len(size_and_names(sheet.rows[row])) > 1 + _FEWEST for row in rows)  # two may be `Last, First`
+    once = len({size_and_names(sheet.rows[row])[0] for row in rows}) == len(rows)
     if len(rows) < max(_FEWEST, _MOSTLY * len(sheet.rows)) or not (several and once):
         return None
     for row in rows:
-        size, *names = _size_and_names(sheet.rows[row])
+        size, *names = size_and_names(sheet.rows[row])
         people |= {row * _PARTS_OF_A_CELL + column: [name, size] for column, name in enumerate(names)}
     orientation = Orientation(across=_PARTS_OF_A_CELL, parts=_PARTS_OF_A_CELL)
     shape = made_shape(sheet, people, orientation, "Who", "Size", code="list-under-sizes")
     return shape._replace(problems=shape.problems + left_over(sheet, cells_of(sheet, rows)))
 
 
-def _size_and_names(cells: Mapping[int, Raw]) -> list[str]:
+def size_and_names(cells: Mapping[int, Raw]) -> list[str]:
     """The size a row begins with, and the names after it; nothing where it is no such row."""
     first, *others = [shown_value(cells[column]) for column in sorted(cells)]
     before, _, behind = first.partition(":") if ":" in first else (first, "", "")

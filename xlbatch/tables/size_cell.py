@@ -81,7 +81,7 @@ def read_size_cell(text: str, for_hint: Class | None = None) -> SizeCell:
 
 def _ordered(text: str) -> SizeCell | None:
     """`black V-neck, M`: a size, and in other parts of the text a garment, maybe with its color."""
-    parts = [part.strip() for part in re.split("[,;/]", text) if part.strip()]
+    parts = [part.strip() for part in re.split(r"[,;/]|\s[-–—]\s", text) if part.strip()]
     sizes = list(filter(None, map(read_size, parts)))
     others = " ".join(part for part in parts if not read_size(part))
     colors = [word for word in others.split() if shade(word) is not None]

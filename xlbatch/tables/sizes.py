@@ -22,7 +22,7 @@ _PREFIX: dict[str, str] = {"ladies": "Ladies ", "youth": "Youth "}
 SIZES = (*ADULT, *(prefix + size for prefix in _PREFIX.values() for size in ADULT[1:7]), *TODDLER, *INFANT)
 TALL = " Tall"  # ends the sizes of a longer cut: L Tall
 
-BETWEEN = re.compile(r"[,;&+\n]|\band\b", re.IGNORECASE)  # several sizes, or several people
+BETWEEN = re.compile(r"[,;&+\n]|\b(?:and|et|und|ve|och|og)\b", re.IGNORECASE)  # several sizes, or several people
 _SPLIT = re.compile(r"[(),=]+|(?<=[^\W\d_])\s*/\s*(?=[^\W\d_])")
 _WORD = re.compile(r"\d+\s*(?:-|–|/|to)\s*\d+|\d+|[^\W\d_]+")
 _NO_SPACE = re.compile(r"(?<=[\u3040-\u30ff\u4e00-\u9fff])(?=[a-z0-9])")  # between 女 and m
@@ -32,6 +32,7 @@ _MONTHS = re.compile(r"(?:\d+-)?(\d+)m")
 _TODDLER = re.compile(r"t?([2-5])t?")
 _LONG_CUT = re.compile(r"\b(?:tall|long)\b|(?<=\bl)t\b|(?<=\bxl)t\b|(?<=xxl)t\b|(?<=\dxl)t\b")
 _LONGEST = 3  # words of a size in a message
+_PLAIN_WORDS = ("as", "am", "al", "ms")  # of a message, in small letters no adult's or men's size
 _TITLE_PARTS = re.compile(r"\s*[()\[\]:]\s*|\s+[-–—]\s+|\bsizes?\b", re.IGNORECASE)
 # A chest or bust beside the letter it explains: M (38-40). From 28 in up it can be no age.
 _CHEST = re.compile(
@@ -90,7 +91,12 @@ def sizes_in(message: str) -> list[str]:
     while place < len(words):
         phrases = (" ".join(words[place : place + many]) for many in range(_LONGEST, 0, -1))
         size = next(
-            (phrase for phrase in phrases if read_size(phrase) and not (len(phrase) == 1 and phrase.islower())), ""
+            (
+                phrase
+                for phrase in phrases
+                if read_size(phrase) and not (len(phrase) == 1 and phrase.islower()) and phrase not in _PLAIN_WORDS
+            ),
+            "",
         )
         sizes += [size] if size else []
         place += max(1, len(size.split()))
