@@ -214,7 +214,7 @@ def _with_formula(xml: bytes) -> tuple[frozenset[str], frozenset[str]]:
     formulas = (match[1] for match in _WITH_FORMULA.finditer(xml))
     unsaved = (match[1] for match in _FORMULA.finditer(xml) if not (match[2] and b't="str"' in match[1]))
     cells = (map(_REFERENCE.search, attributes) for attributes in (formulas, unsaved))
-    with_formula, without_result = (frozenset(match[1].decode() for match in found if match) for found in cells)
+    with_formula, without_result = (frozenset(match[1].decode() for match in named if match) for named in cells)
     return with_formula, without_result
 
 

@@ -168,8 +168,8 @@ def _sized(column: int, table: Table, filled: Mapping[int, Raw]) -> Raw:
     if column not in table.wearers or cell.fault:
         return cell
     whom, typed = table.wearers[column], shown_value(cell)
-    said = (f"{whom} {typed}", f"{typed} {whom}")  # youth M?, 2 x M youth
-    return next((Raw(text) for text in said if read_size_cell(text).size), cell)
+    both = (f"{whom} {typed}", f"{typed} {whom}")  # youth M?, 2 x M youth
+    return next((Raw(text) for text in both if read_size_cell(text).size), cell)
 
 
 def _is_of_counts(table: Table) -> bool:
