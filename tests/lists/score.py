@@ -54,6 +54,7 @@ HARD_TABLES = (
     "eighty_more.txt",
     "hundred.txt",
     "organizers_again.txt",
+    "untrained.txt",
 )
 _OF_THE_LIST = ("heading", "column", "print-unused", "encoding-judged", "list", "design-only", "garment-read-as")
 _NOT_OF_READING = ("contrast-low", "heat-check-label", "dye-may-show")  # about film and cloth, not about the list

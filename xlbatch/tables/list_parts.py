@@ -82,8 +82,8 @@ def _without_side_table(part: ListPart) -> tuple[ListPart, tuple[ListPart, ...]]
         frozenset(column for column in used if column > gap),
     )
     list_, table = _within(part, left), _within(part, right)
-    is_aside = "Size" in list_.headings.known & table.headings.known and not NAMES & table.headings.known
-    return (list_, (table,)) if is_aside and NAMES & list_.headings.known else (part, ())
+    is_aside = "Size" in list_.headings.known & table.headings.known and not _has_names(table)
+    return (list_, (table,)) if is_aside and _has_names(list_) else (part, ())
 
 
 def _above(sheet: RawSheet, headings: Headings) -> Iterator[Problem]:
