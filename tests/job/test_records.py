@@ -39,7 +39,7 @@ def test_a_position_is_looked_up_for_the_neckline_and_else_for_any() -> None:
 
 
 @pytest.mark.parametrize(
-    ("currency", "sign"), [("$", "$"), ("kr", "kr "), ("CHF", "CHF "), ("Fr.", "Fr."), ('"€"', "€")]
+    ("currency", "sign"), [("$", "$"), ("kr", "kr "), ("CHF", "CHF "), ("Fr.", "Fr."), ('"€"', "€"), ("$U", "$U ")]
 )
 def test_letters_stand_apart_from_the_amount(currency: str, sign: str) -> None:
     assert sign_of(currency) == sign

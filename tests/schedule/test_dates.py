@@ -29,6 +29,10 @@ def time(cut: int, press: int) -> TimePlan:
     return TimePlan(tuple(TimedWork(stage, "", None, 1, {}, 1, 1, 0, 1, 1, 0, ends, 0) for stage, ends in stages), {})
 
 
+def test_a_day_without_breaks_has_none() -> None:
+    assert TimePlan((), {}).breaks == 0
+
+
 Row = tuple[str, frozenset[int], int, int, int, int, str, str, str, str, str]
 
 # needed by, work days, days up to the end of cutting and of pressing, delivery of blanks and of film

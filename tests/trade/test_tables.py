@@ -46,6 +46,15 @@ def test_the_dots_that_fibers_usually_have(dots: int, fibers: str) -> None:
     assert {fiber.name for fiber in fibers_in(every) if fiber.usual_limit == dot_limit(dots)} == set(fibers.split())
 
 
+def test_which_fibers_are_synthetic() -> None:
+    """Source: ISO 2076, man-made fibers: synthetic are those of synthetic polymers; acetate and viscose are made of
+    cellulose. The classes are quoted from memory."""
+    every = fibers_in(" ".join(line["Fiber"] for line in table("fibers")))
+    synthetic = {fiber.name for fiber in every if fiber.synthetic}
+    assert synthetic >= {"acrylic", "polyamide", "nylon", "polyester"}
+    assert not synthetic & {"acetate", "wool", "silk", "viscose", "rayon", "cotton", "linen"}
+
+
 MEN = {"2XS": (70, 78), "XS": (78, 86), "S": (86, 94), "M": (94, 102), "L": (102, 110), "XL": (110, 118),
        "2XL": (118, 129), "3XL": (129, 141)}  # fmt: skip
 WOMEN = {"2XS": (66, 74), "XS": (74, 82), "S": (82, 90), "M": (90, 98), "L": (98, 107), "XL": (107, 119),
