@@ -38,6 +38,8 @@ def first_row(path: Path, *cells: object) -> dict[int, Raw]:
             Raw(datetime(2026, 5, 3, 9, 30), "d-mmm"),
         ),
         ('office:value-type="time" office:time-value="PT09H30M15S"', "9:30", Raw(time(9, 30))),
+        ('office:value-type="time" office:time-value="PT09H29M59.9999712S"', "9:30", Raw(time(9, 30))),
+        ('office:value-type="time" office:time-value="PT23H59M59.99S"', "0:00", Raw(time(0, 0))),
         ('office:value-type="time" office:time-value="PT30H00M00S"', "30:00", Raw("PT30H00M00S")),  # no time of day
         ('table:formula="of:=1/0" office:value-type="string"', "#DIV/0!", Raw("#DIV/0!", fault="error")),
         ('table:formula="of:=1/0" office:value-type="string"', "Err:502", Raw("Err:502", fault="error")),

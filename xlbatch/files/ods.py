@@ -29,7 +29,7 @@ _OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 _STYLE = "{urn:oasis:names:tc:opendocument:xmlns:style:1.0}"
 _TEXT = "{urn:oasis:names:tc:opendocument:xmlns:text:1.0}"
 _CALC = "{urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0}"
-_TIME = re.compile(r"PT([01]?\d|2[0-3])H([0-5]?\d)M")
+_TIME = re.compile(r"PT([01]?\d|2[0-3])H([0-5]?\d)M([0-5]?\d(?:\.\d+)?)?")
 _CELLS = (f"{_TABLE}table-cell", f"{_TABLE}covered-table-cell")
 
 
@@ -169,9 +169,13 @@ def _date_format(shown: str) -> str:
 
 
 def _time(typed: str) -> time | str:
-    """`PT09H30M00S`; durations of a day and more stay as they are."""
+    """`PT09H30M00S`, and `PT09H29M59.9999712S` as LibreOffice saves it, to the minute; durations of a day and more stay
+    as they are."""
     parts = _TIME.match(typed)
-    return time(int(parts[1]), int(parts[2])) if parts else typed
+    if not parts:
+        return typed
+    minutes = int(parts[1]) * 60 + int(parts[2]) + round(float(parts[3] or 0) / 60)
+    return time(minutes // 60 % 24, minutes % 60)
 
 
 def _letters(paragraph: Element) -> Iterator[str]:
