@@ -67,6 +67,9 @@ def test_a_block_has_at_most_twice_the_groups_of_one_of_the_usual_size() -> None
     assert _blocks(two_and_three, 3, 3) == [[batch] for batch in two_and_three]
     short_first: list[Group] = [(0,), (1,), (2, 3, 4), (5, 6, 7), (8, 9, 10)]
     assert _blocks(short_first, 3, 3) == [short_first[:2], *([batch] for batch in short_first[2:])]
+    ones: list[Group] = [(no,) for no in range(6, 14)]
+    uneven: list[Group] = [(0, 1, 2), (3, 4, 5), *ones]  # as four blocks the first would have six, with 41 groups
+    assert _blocks(uneven, 4, 3) == [uneven[:1], uneven[1:2], ones[:3], ones[3:6], ones[6:]]
 
 
 @pytest.mark.parametrize(
