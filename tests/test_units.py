@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from xlbatch.units import (
+    film_text,
     length_in,
     length_text,
     long_text,
@@ -55,6 +56,9 @@ def test_temperatures_follow_nist_sp_811(fahrenheit: float, celsius: float) -> N
         ("5 yd", 4572),
         ("3 ft 6 in", 1066.8),
         ("3'6\"", 1066.8),
+        ("3''", 76.2),  # two feet signs are inches
+        ("3'6''", 1066.8),
+        ("2 ft. 6 inches", 762),
         ("9 feet", 2743.2),
         ("1.5 m", 1500),
         (12, 304.8),
@@ -130,6 +134,21 @@ def test_lengths_to_read(mm: float, unit: str, text: str) -> None:
 )
 def test_roll_lengths_to_read(mm: float, text: str) -> None:
     assert long_text(mm, "in") == text
+
+
+@pytest.mark.parametrize(
+    ("mm", "unit", "text"),
+    [
+        (5257.8, "in", "17 ft 3 in (5.26 m)"),
+        (5257.9, "in", "17 ft 4 in (5.26 m)"),  # film is rounded up
+        (5260.1, "cm", "5.27 m (17 ft 4 in)"),
+        (3657.6, "in", "12 ft (3.66 m)"),
+        (279.4, "in", "11 in (0.28 m)"),
+        (0, "cm", "0.00 m (0 in)"),
+    ],
+)
+def test_lengths_of_film_to_read(mm: float, unit: str, text: str) -> None:
+    assert film_text(mm, unit) == text
 
 
 def test_what_is_thin_is_told_finely_enough_to_tell_it_from_its_limit() -> None:

@@ -59,6 +59,19 @@ def test_blocks_are_as_few_and_as_even_as_can_be() -> None:
     assert _blocks(batches, 3, 3) == [[batch] for batch in batches]
 
 
+def test_a_block_has_at_most_twice_the_groups_of_one_of_the_usual_size() -> None:
+    """Of three, up to three together, are 7 groups, of four 14, of five 25."""
+    three_and_one: list[Group] = [(0,), (1, 2, 3)]
+    two_and_three: list[Group] = [(0, 1), (2, 3, 4)]
+    assert _blocks(three_and_one, 3, 3) == [three_and_one]
+    assert _blocks(two_and_three, 3, 3) == [[batch] for batch in two_and_three]
+    short_first: list[Group] = [(0,), (1,), (2, 3, 4), (5, 6, 7), (8, 9, 10)]
+    assert _blocks(short_first, 3, 3) == [short_first[:2], *([batch] for batch in short_first[2:])]
+    ones: list[Group] = [(no,) for no in range(6, 14)]
+    uneven: list[Group] = [(0, 1, 2), (3, 4, 5), *ones]  # as four blocks the first would have six, with 41 groups
+    assert _blocks(uneven, 4, 3) == [uneven[:1], uneven[1:2], ones[:3], ones[3:6], ones[6:]]
+
+
 @pytest.mark.parametrize(
     ("here", "decals", "effort", "tries"),
     [(3, 3, 1, 1500), (6, 6, 1, 1500), (12, 12, 1, 6000), (12, 12, 2, 12_000), (6, 6, 0, 150), (6, 2000, 1, 1000),

@@ -6,11 +6,13 @@ from pathlib import Path
 import pytest
 
 from xlbatch.job.costs import sign_of
+from xlbatch.job.job import RosterRow
 from xlbatch.job.part_line import PartLine
 from xlbatch.job.position import Position
 from xlbatch.job.source import Source
 from xlbatch.roster.read import blank_job
 
+ROW = RosterRow(Source("Roster", 2), 1, "Ana", "", "", "L", "", "", "", "", "", None, "", ())
 NUMBER = Position(Source("Positions"), "Back number", "adult", "any", "back", "", 100, 0, ("back name", "top line"), 20)
 PART = PartLine(Source("Drawing parts"), "crest.svg", "3")
 
@@ -36,6 +38,12 @@ def test_a_position_is_looked_up_for_the_neckline_and_else_for_any() -> None:
     assert job.position("back number", "youth", "crew") is None
     assert job.position("front number", "adult", "crew") is None
     assert job.position_names == ("Back number",)
+
+
+def test_a_size_is_told_as_an_adults_where_that_was_said() -> None:
+    sizes = [ROW, replace(ROW, adult_said=True), replace(ROW, adult_said=True, size="")]
+    assert [row.size_said for row in sizes] == ["L", "Adult L", ""]
+    assert not ROW.confirmed
 
 
 @pytest.mark.parametrize(

@@ -66,6 +66,18 @@ def test_a_size_with_more_beside_it(size: str, told: dict[str, Any], codes: list
     assert (said(rows), asked) == (told, codes)
 
 
+@pytest.mark.parametrize(
+    ("size", "beside"),
+    [("2XL x 2", ["How many"]), ("XL navy", ["Color"]), ("M hoodie", ["Garment"]), ("L, slim", []), ("1 x XL", [])],
+)
+def test_what_stands_beside_a_size_is_asked_about_there(size: str, beside: list[str], reading_of: Read) -> None:
+    """So that the returned list marks no cell of a column that has nothing to do with it."""
+    rows, _ = of(reading_of, {"Size": size}, {})
+    cells = rows[0].source.cells
+    assert [heading for heading in ("How many", "Color", "Garment") if heading in cells] == beside
+    assert {cells[heading] for heading in beside} <= {"B2"}
+
+
 def test_what_stands_in_its_own_column_wins_over_what_stands_beside_the_size(reading_of: Read) -> None:
     cells = {"Size": "2XL navy hoodie x 2", "Color": "red", "Garment": "Polo", "How many": 3}
     rows, _ = of(reading_of, cells, {"Color": "red", "Garment": "Polo", "How many": 1})

@@ -4,10 +4,13 @@ import posixpath
 import re
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 from zipfile import ZipFile
 
 import pytest
+from openpyxl import load_workbook
+from openpyxl.utils import range_boundaries
 
 from xlbatch.pictures.ruler import WIDTH
 from xlbatch.roster.read import blank_job
@@ -74,6 +77,26 @@ def test_every_chart_says_what_it_shows(written: Path) -> None:
     ]
     assert frames
     assert all(next(each.iter(f"{DRAWING}cNvPr")).attrib["descr"] for each in frames)
+
+
+def test_the_chart_of_films_lies_in_the_rows_and_columns_that_are_printed(written: Path) -> None:
+    anchors = [
+        anchor
+        for name, part in parts_of(written).items()
+        if name.startswith("xl/drawings/drawing")
+        for anchor in ElementTree.fromstring(part)
+        if "the least length that is possible" in ElementTree.tostring(anchor, "unicode")
+    ]
+    ((across, down), (right, bottom)) = (
+        [int(corner.findtext(f"{DRAWING}{side}", "")) for side in ("col", "row")] for corner in list(anchors[0])[:2]
+    )
+    film: Any = load_workbook(written)["Film requirement"]
+    printed: Any = range_boundaries(film.print_area.rpartition("!")[2])
+    left, top, last, end = printed
+    assert across + 1 == left == 1
+    assert last / 2 < right + 1 < last
+    assert top < down + 1 < bottom + 1 <= end
+    assert len(anchors) == 1
 
 
 def rows_of(reference: str) -> set[int]:

@@ -25,9 +25,9 @@ NAMES = {
     "cp866": "Cyrillic (DOS 866)",
     "koi8_r": "Cyrillic (KOI8-R)",
     "cp932": "Japanese (Shift-JIS)",
+    "cp949": "Korean (949)",  # before Chinese: bytes of Korean letters are also those of common characters
     "gb18030": "Chinese (GB 18030)",
     "big5": "Chinese (Big5)",
-    "cp949": "Korean (949)",
 }
 _SIGNS_BETWEEN_WORDS = "‘’“”„–—…€£§°«»·•\u00a0"
 _WORD = re.compile(r"[^\s,;:|\t\"()]+")

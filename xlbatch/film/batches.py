@@ -84,15 +84,16 @@ def _blocks(batches: Sequence[Group], size: int, most: int) -> list[list[Group]]
     """Consecutive batches gathered into blocks of about as many garments each, as few as make blocks of at most `size`
     garments, or not much more: no block has more than twice the groups to price."""
     garments = sum(len(batch) for batch in batches)
-    for count in range(-(-garments // size), len(batches) + 1):
-        blocks: list[list[Group]] = [[] for _ in range(count)]
+    many = -(-garments // size)
+    while True:  # up to one block a batch, at the most
+        blocks: list[list[Group]] = [[] for _ in range(many)]
         before = 0
         for batch in batches:
-            blocks[min(before * count // garments, count - 1)].append(batch)
+            blocks[min(before * many // garments, many - 1)].append(batch)
             before += len(batch)
         if all(_groups(sum(map(len, block)), most) <= 2 * _groups(size, most) for block in blocks):
-            break
-    return [block for block in blocks if block]
+            return [block for block in blocks if block]
+        many += 1
 
 
 def _regrouped(costs: BatchCosts, blocks: Sequence[Sequence[Group]], most: int, search: float) -> list[Group]:
