@@ -5,11 +5,12 @@ from pathlib import Path
 
 import pytest
 
+from tests.files.test_book import MAIN, sheets, with_sheet
 from tests.open_document import write_open_document
 from tests.workbooks import write_workbook
 from xlbatch.files.book import open_book
 from xlbatch.files.package import opened, part, root, size
-from xlbatch.files.raw import UnreadableFile
+from xlbatch.files.raw import Raw, UnreadableFile
 from xlbatch.problems.refusals import Refusal
 
 OLD = Path(__file__).parents[1] / "data" / "list.xls"
@@ -92,3 +93,12 @@ def test_parts_that_lack_or_are_none(tmp_path: Path) -> None:
     for xml in (b"<a>", b'<?xml version="1.0" encoding="no such"?><a/>', b"\xff\xfe\x00"):
         with pytest.raises(Refusal, match="damaged"):
             root(xml)
+
+
+def test_a_text_that_looks_like_an_empty_cell_is_a_text(tmp_path: Path) -> None:
+    cells = '<c r="A1" t="inlineStr"><is><t><![CDATA[<c r="B1"/> <row></row>]]></t></is></c><c r="C1"/>'
+    (sheet,) = sheets(
+        tmp_path / "list.xlsx",
+        with_sheet(f'<worksheet xmlns="{MAIN}"><sheetData><row r="1">{cells}</row></sheetData></worksheet>'),
+    )
+    assert sheet.rows == {1: {1: Raw('<c r="B1"/> <row></row>')}}

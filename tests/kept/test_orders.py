@@ -1,11 +1,16 @@
 """What was ordered is on the way, what came is on hand, what was used is gone; each mark counts once."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.plan_book import PlanBook, codes, drop, written
 from tests.workbooks import write_workbook
+from xlbatch.kept.memory import KeptGarment, KeptOrder, Memory, Stage
+from xlbatch.kept.recall import _supplies
+from xlbatch.kept.states import Standing
+from xlbatch.roster.read import blank_job
 
 DESIGNS = [
     ["Design", "Decal", "What", "Film", "Position", "Height"],
@@ -110,3 +115,23 @@ def test_film_made_anew_takes_no_other_blank(first: PlanBook, status: str, neede
     second = written(first.drop())
     second.edit(1, "Status", status)
     assert stock(written(second.drop()), "blank", "M") == [(needed, 1, 0)]
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "cards"),
+    [("", "", 5), ("", "begun", 5), ("", "done", 4), ("begun", "done", 4), ("done", "done", 5), ("done", "begun", 6)],
+)
+def test_a_garment_done_takes_its_card_along_once(before: Stage, now: Stage, cards: int) -> None:
+    """Of 5 cards for garments that are there; sheets for the press stay, and nothing is there less than 0 times."""
+    there = {"Bag and wash card": 5, "Cover sheet for the press": 2}
+    garments = [KeptGarment(no, "Tee", "M", "white", before) for no in (1, 2)]
+    garments[1] = replace(garments[1], stage="done")
+    memory = Memory(
+        garments=tuple(garments),
+        orders=tuple(KeptOrder("supply", item, "", "", "", 0, count, 0, "") for item, count in there.items()),
+    )
+    after = {garment.no: garment for garment in (replace(garments[0], stage=now), garments[1])}
+    stood = Standing(blank_job(Path("camp.xlsx")), (), after, {}, ())
+    assert list(_supplies(memory, stood).values()) == [cards, 2]
+    none = replace(memory, orders=tuple(replace(order, on_hand=0) for order in memory.orders))
+    assert list(_supplies(none, stood).values()) == [max(0, cards - 5), 0]

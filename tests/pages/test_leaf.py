@@ -1,12 +1,18 @@
 """Pages broken by hand: within their height, evenly, and nothing parted that belongs together."""
 
+from io import BytesIO
 from itertools import pairwise
+from typing import Any
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from openpyxl import load_workbook
 
-from xlbatch.pages.leaf import ACROSS, Leaf, Span
-from xlbatch.pages.page_looks import Text
+from xlbatch.pages.leaf import ACROSS, Leaf, Shown, Span
+from xlbatch.pages.page_looks import Looks, Text
+from xlbatch.paper.living_workbook import LivingWorkbook
+from xlbatch.paper.picture import drawn
 
 
 def leaf(heights: list[int], joined: set[int] = frozenset()) -> Leaf:  # type: ignore[assignment]
@@ -82,3 +88,20 @@ def test_a_batch_that_goes_on_is_named_again() -> None:
     assert [row_no for row_no, row in enumerate(rows) if row.spans == (Span(ACROSS, "BATCH 1, continued"),)] == starts
     assert all(sum(row.height for row in rows[a:b]) <= page.budget for a, b in pairwise([0, *starts, len(rows)]))
     assert not page.parts_whole
+
+
+@pytest.mark.parametrize(("left", "column", "within"), [(0.0, 0, 0.0), (8.0, 0, 8.0), (9.0, 1, 0.0), (300.5, 33, 3.5)])
+def test_a_picture_lies_where_it_is_put_and_as_large_as_drawn(left: float, column: int, within: float) -> None:
+    """An inch is 72 points and 914,400 of the file's units; a column is 9 points wide."""
+    svg = '<svg xmlns="http://www.w3.org/2000/svg" width="100" height="40"><path d="M0 0H100V40z"/></svg>'
+    page, file = Leaf("Page", job="Job", paper="Letter"), BytesIO()
+    page.row(30, Span(ACROSS, "above"))
+    page.row(60, pictures=[Shown(lambda: drawn(svg, "a wedge"), left, 10.5)])
+    with LivingWorkbook(file, {}) as workbook:
+        page.write(workbook, Looks(workbook))
+    sheet: Any = load_workbook(file)["Page"]
+    (picture,) = sheet._images
+    start = picture.anchor._from
+    assert (start.row, start.col) == (1, column)
+    assert (start.rowOff, start.colOff) == pytest.approx((10.5 * 12700, within * 12700), abs=1)
+    assert picture.anchor.editAs == "absolute"  # wider columns do not stretch it

@@ -21,6 +21,11 @@ def rising(point: complex) -> complex:
     return point * cmath.rect(1, math.pi / 6) + (500 + 700j)
 
 
+def tiny(point: complex) -> complex:
+    """On a page of units that are larger than the word."""
+    return level(point) / 1000
+
+
 def arched(point: complex) -> complex:
     """On an arch of a radius of 800, whose top is over the middle of the word."""
     return (800 + point.imag) * 1j * cmath.exp(-1j * (point.real - 140) / 800) + (900 + 100j)
@@ -32,7 +37,7 @@ WORD = [ell(0, 0, 40, 100), ell(60, 0, 50, 100), ell(130, 0, 60, 100), ell(210, 
 def what_becomes(mark: Corners, turned: Turned, word: Sequence[Corners] = WORD) -> str:
     """What a mark is to the word: of its letters, loose, near, or nothing to it."""
     letters, other = [shape(letter, turned) for letter in word], shape(mark, turned)
-    rows = rows_of([other, *letters], PAGE)
+    rows = rows_of([other, *letters], PAGE / 1000 if turned is tiny else PAGE)
     (row,) = (row for row in rows if letters[1] in row.letters)
     assert set(letters) <= set(row.letters)
     kinds = {"letter": row.letters, "loose": row.loose, "near": row.near}
@@ -42,7 +47,7 @@ def what_becomes(mark: Corners, turned: Turned, word: Sequence[Corners] = WORD) 
 ENDS_IN_A_BLOCK = [*WORD[:3], block(210, 0, 70, 100)]
 
 
-@pytest.mark.parametrize("turned", [level, rising, arched])
+@pytest.mark.parametrize("turned", [level, tiny, rising, arched])
 @pytest.mark.parametrize(
     ("mark", "becomes"),
     [
@@ -124,6 +129,15 @@ def test_what_stands_about_a_level_word(mark: Corners, becomes: str) -> None:
 
 def test_a_dot_that_touches_a_broad_letter_goes_with_it() -> None:
     assert what_becomes(block(240, 97, 10, 10), level, ENDS_IN_A_BLOCK) == "loose"
+
+
+@pytest.mark.parametrize("turned", [level, tiny])
+def test_what_reaches_a_little_beyond_a_word_lies_within_it(turned: Turned) -> None:
+    """Over the feet of its ends, too far above them to go with them: an L, and before it an L in a mirror."""
+    mirrored = [complex(40 - corner.real, corner.imag) for corner in ell(0, 0, 40, 100)]
+    for off, becomes in ((1, "loose"), (3, "nothing")):
+        assert what_becomes(block(270 + off, 60, 10, 10), turned) == becomes
+        assert what_becomes(block(-off, 60, 10, 10), turned, [mirrored, *WORD[1:]]) == becomes
 
 
 def words_of(

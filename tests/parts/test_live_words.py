@@ -63,9 +63,10 @@ def test_a_text_stands_where_its_ink_lies(anchor: str, stays: float) -> None:
     assert narrow_left == pytest.approx(left + stays * (right - left) / 2)
 
 
-@pytest.mark.parametrize(("left", "right", "middle"), [(0.0, 50.0, (25.0, 0.0)), (100.0, 157.0, (100.0, 50.0))])
-def test_the_arc_is_that_of_the_stretch_the_text_fills(left: float, right: float, middle: tuple[float, float]) -> None:
-    """A line of 100 straight ahead, then a quarter turn of radius 100."""
+@pytest.mark.parametrize(("left", "right", "radius"), [(0.0, 50.0, 0), (100.0, 157.0, 100), (50.1, 50.3, 134)])
+def test_the_arc_is_that_of_the_stretch_the_text_fills(left: float, right: float, radius: int) -> None:
+    """A line of 100 straight ahead, then a quarter turn of radius 100. A stretch of one point says no way: the whole
+    line is taken."""
     line = pathops.Path()
     pen = line.getPen()
     pen.moveTo((0, 0))
@@ -74,9 +75,43 @@ def test_the_arc_is_that_of_the_stretch_the_text_fills(left: float, right: float
     pen.endPath()
     frame = _arc(text("ONE", along=line), left, right)
     if isinstance(frame, Round):
-        assert abs(frame.radius) == pytest.approx(100, rel=0.05)
-        assert left == 100.0
+        assert abs(frame.radius) == pytest.approx(radius, rel=0.05)
     else:
-        _along, above = frame.onto(np.array([complex(*middle)]))
+        _along, above = frame.onto(np.array([25 + 0j]))
         assert above == pytest.approx([0.0], abs=0.01)
-        assert left == 0.0
+        assert radius == 0
+
+
+@pytest.mark.parametrize("turn", [1, 1j, -1, 0.8 - 0.6j])
+@pytest.mark.parametrize("side", [1, -1])
+def test_heads_stand_left_of_the_way_the_line_runs(turn: complex, side: int) -> None:
+    """A line of 100 straight ahead, then a quarter of a circle to the right (its heads out) or to the left."""
+    line, center = pathops.Path(), (100 - 100j * side) * turn
+    pen = line.getPen()
+    ways = [0, 100, 155.2, 200 - 44.8j * side, 200 - 100j * side]
+    start, straight, *curve = ((point.real, point.imag) for point in (way * turn for way in ways))
+    pen.moveTo(start)
+    pen.lineTo(straight)
+    pen.curveTo(*curve)
+    pen.endPath()
+    frame = _arc(text("ONE", along=line), 100.0, 260.0)
+    assert isinstance(frame, Round)
+    assert frame.radius == pytest.approx(100 * side, rel=0.01)
+    assert abs(frame.center - center) < 1
+    assert abs(frame.point(0.0, 0.0) - center - 100j * side * turn * np.exp(-0.25j * np.pi * side)) < 3
+
+
+@pytest.mark.parametrize(("left", "right"), [(0.0, 700.0), (-50.0, 628.0), (5.0, 628.4), (900.0, 950.0)])
+@pytest.mark.parametrize("side", [1, -1])
+def test_words_may_go_all_around_a_circle(left: float, right: float, side: int) -> None:
+    line, k = pathops.Path(), 55.23j * side
+    pen = line.getPen()
+    pen.moveTo((100, 0))
+    for turn in (1, 1j * side, -1, -1j * side):
+        points = [point * turn for point in (100 + k, 55.23 + 100j * side, 100j * side)]
+        pen.curveTo(*((point.real, point.imag) for point in points))
+    pen.closePath()
+    frame = _arc(text("ONE", along=line), left, right)
+    assert isinstance(frame, Round)
+    assert frame.radius == pytest.approx(-100 * side, rel=0.01)
+    assert abs(frame.center) < 0.1

@@ -114,6 +114,7 @@ def test_what_a_row_of_a_design_leaves_open(reading_of: Read) -> None:
         (row("A", "y", Height="tall"), [("value-unclear", "I3", (2,))]),
         (row("B", "y", Height="tall"), [("value-unclear", "I3", (3,))]),
         (row("B", "y", What=None, Text=None), [("value-needed", "C3", (3,))]),
+        (row("B", "y", What="picture?", Text=None), [("value-unclear", "C3", (3,))]),
         (row(None, "y"), [("value-needed", "A3", (2, 3, 4))]),
         (row("Name", "y", Height="tall"), [("value-unclear", "I3", (4,))]),
     ],

@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 
 from tests.roster.test_read import LIST, Read, Rows, found, read_sheets, row, rows
+from xlbatch.files.raw import Raw, RawSheet
 from xlbatch.job.marks import Result
 from xlbatch.roster.read import Reading, UnreadableFile, blank_job, read
+from xlbatch.tables.input_tables import MEMORY_TITLE, find_tables
 
 
 def test_sheets_are_found_by_any_case_or_by_their_headings(tmp_path: Path) -> None:
@@ -33,6 +35,19 @@ def test_a_lone_sheet_that_is_plainly_no_list_is_not_taken_for_one(tmp_path: Pat
     assert reading.job.films[0].name == "Teal"
     assert rows(reading) == []
     assert found(reading) == [("no-rows", "Roster", "")]
+
+
+def test_of_a_plan_the_sheets_it_made_are_looked_at_again() -> None:
+    """Each under its own name, or its title where a person has renamed it; without the memory it is no plan."""
+
+    def raw(name: str, *rows: tuple[str, ...]) -> RawSheet:
+        return RawSheet(name, {no: {at: Raw(text) for at, text in enumerate(row, 1)} for no, row in enumerate(rows, 1)})
+
+    own, people = raw("PROOF ", ("Proof",)), raw("Roster", ("Who", "Size"), ("Ana", "M"))
+    renamed, other = raw("Runs of May", ("Runs",), ("Run", "Film")), raw("Notes", ("Money to get",))
+    kept = raw("Kept", (MEMORY_TITLE,))
+    assert find_tables([people, own, renamed, other, kept]).watched == {"Proof": own, "Runs": renamed}
+    assert find_tables([people, own, renamed, other]).watched == {}
 
 
 def test_unknown_and_second_sheets_are_named(tmp_path: Path) -> None:

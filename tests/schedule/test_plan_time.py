@@ -10,7 +10,7 @@ from tests.schedule.verify_time import time_faults
 from xlbatch.plan import Plan
 from xlbatch.schedule.at_press import cooling
 from xlbatch.schedule.clock import Clock
-from xlbatch.schedule.plan_time import Task, _Turn, _work, cutting_parts, weeding_parts
+from xlbatch.schedule.plan_time import Task, _cutting, _Turn, _work, cutting_parts, weeding_parts
 
 BOX = [
     ["Design", "Decal", "What", "Film", "Position", "Width", "Height", "Scale with size"],
@@ -122,10 +122,20 @@ def test_each_press_has_its_own_batches_and_heats(plan_of: Callable[..., Plan]) 
 
 def test_everything_is_cut_before_anything_is_weeded(plan_of: Callable[..., Plan]) -> None:
     work = plan_of(boxes(9), Designs=BOX).time.work
+    assert (work[0].begins, work[0].finishes, work[0].starts) == (0, work[0].seconds, 9 * 60)
     ends = {stage: max((w.ends_day, w.ends) for w in work if w.stage == stage) for stage in ("cut", "weed", "press")}
     starts = {stage: min((w.day, w.starts) for w in work if w.stage == stage) for stage in ends}
     assert ends["cut"] <= starts["weed"]
     assert ends["weed"] <= starts["press"]
+
+
+def test_another_film_is_changed_to(plan_of: Callable[..., Plan]) -> None:
+    plan = plan_of(two(1), Designs=TWO_HEATS)
+    times, (one, other) = plan.job.work_times, plan.layout.runs
+    runs = _cutting(replace(plan.layout, runs=(one, one, other, one)), times)
+    change = times.of("cut", "change to another film")
+    assert change > 0
+    assert [run.parts.get("change to another film", 0) for run in runs] == [0, 0, change, change]
 
 
 def test_two_people_weed_in_half_the_time_and_a_day_has_an_end(plan_of: Callable[..., Plan]) -> None:

@@ -65,15 +65,36 @@ def test_the_drawing_on_the_page_is_traced_as_large_as_is_worked_with(tmp_path: 
     assert found.widest is None
 
 
-def test_a_little_of_the_page_stands_around_the_drawing(tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("corner", "down_to", "across_to"), [(b"0 0", (271, 1716), (0, 2890)), (b"572 772", (0, 1445), (309, 3199))]
+)
+def test_a_little_of_the_page_stands_around_the_drawing(
+    corner: bytes, down_to: tuple[int, int], across_to: tuple[int, int], tmp_path: Path
+) -> None:
     """Two dots of a first look at 500 across, here 1.6 points each; none beyond the corner of the page."""
-    (tmp_path / "a.pdf").write_bytes(pdf(b"0 0 0 rg 0 0 40 20 re f"))
+    (tmp_path / "a.pdf").write_bytes(pdf(b"0 0 0 rg " + corner + b" 40 20 re f"))
     raster = read_pdf(tmp_path / "a.pdf")
     assert (raster.dots.shape, raster.across, raster.is_sharp) == ((1717, 3200, 4), 3200, True)
     inked = raster.dots[:, :, 3] > 100
     down, across = (np.flatnonzero(inked.any(axis=axis)) for axis in (1, 0))
-    assert (down[0], down[-1]) == pytest.approx((271, 1716), abs=3)
-    assert (across[0], across[-1]) == pytest.approx((0, 2890), abs=3)
+    assert (down[0], down[-1]) == pytest.approx(down_to, abs=3)
+    assert (across[0], across[-1]) == pytest.approx(across_to, abs=3)
+
+
+@pytest.mark.parametrize(("wide", "high"), [(1, 0.5), (0.5, 1), (0.5, 0.75)])
+def test_a_page_may_be_smaller_than_a_point(wide: float, high: float, tmp_path: Path) -> None:
+    data = pdf(b"0 0 0 rg 0 0 0.4 0.2 re f").replace(b"0 0 612 792", f"0 0 {wide} {high}".encode().ljust(11))
+    found = traced(data, tmp_path)
+    assert isinstance(found, Layers)
+    box = bounds(segments_of(found.layers[0].path))
+    assert box is not None
+    assert (box[2] - box[0]) / (box[3] - box[1]) == pytest.approx(2, abs=0.01)
+
+
+@pytest.mark.parametrize("cropped", [b"612 0 700 792", b"0 792 612 800", b"700 0 800 792"])
+def test_a_page_cropped_to_nothing_is_empty(cropped: bytes, tmp_path: Path) -> None:
+    data = pdf(SHAPES).replace(b"/MediaBox", b"/CropBox [" + cropped + b"] /MediaBox")
+    assert "empty" in str(traced(data, tmp_path))
 
 
 def test_further_pages_are_told(tmp_path: Path) -> None:

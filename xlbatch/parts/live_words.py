@@ -158,11 +158,14 @@ def _arc(text: LiveText, left: float, right: float) -> Frame:
     """The arc nearest to the stretch of the line that the text fills, or a straight line."""
     assert text.along is not None
     far, points = line_points(text.along)
-    stretch = points[(far >= left) & (far <= right)] if np.any((far >= left) & (far <= right)) else points
+    inside = (far >= left) & (far <= right)
+    stretch = points[inside] if np.count_nonzero(inside) > 1 else points
+    if stretch[0] == stretch[-1]:  # all around a closed line
+        stretch = stretch[:-1]
     onto = np.array([_onto(text, point.real, point.imag) for point in stretch])
     first, last = onto[0], onto[-1]
-    bulge = ((onto[len(onto) // 2] - first) / (last - first)).imag if last != first else 0.0
-    arc = arc_through(onto, heads_out=bulge > 0) if len(onto) > 2 and abs(bulge) > 1e-3 else None
+    bulge = ((onto[len(onto) // 2] - first) / (last - first)).imag
+    arc = arc_through(onto, heads_out=bulge > 0) if abs(bulge) > 1e-3 else None
     return arc or sloped(first, last)
 
 

@@ -15,7 +15,6 @@ from xlbatch.units import length_text
 NAME = "Fonts to choose from"
 STOCK = "The Quick Foxes 0123"
 _NOWHERE = Path()  # bundled fonts need no folder
-_LAST_PLAIN = 0x7E  # the last letter of plain English keyboards (ASCII)
 _COLUMNS = (
     Column("Name for the cell Font", 1.9, ("text", "strong")),
     Column("As it looks", 5.4),
@@ -61,5 +60,5 @@ def _telling(names: Iterable[str]) -> tuple[str, ...]:
     if not names:
         return ()
     longest = max(names, key=len)
-    oddest = max(names, key=lambda name: sum(ord(letter) > _LAST_PLAIN for letter in name))
+    oddest = max(names, key=lambda name: sum(not letter.isascii() for letter in name))
     return tuple(dict.fromkeys((longest, oddest)))
