@@ -132,6 +132,8 @@ def test_set_as_resvg_sets_it(body: str, tmp_path: Path) -> None:
         ('<text text-decoration="underline">a</text>', "text decoration"),
         ('<text><tref href="#a"/></text>', "text from elsewhere"),
         ('<text><textPath href="#gone">a</textPath></text>', "text path"),
+        ('<path id="p" d="M5,5 L5,5"/><text><textPath href="#p">a</textPath></text>', "text path"),
+        ('<path id="p" d=""/><text><textPath href="#p">a</textPath></text>', "text path"),
         ('<text font-size="-4">a</text>', "text size"),
         ('<text>ab <tspan textLength="90">cd</tspan></text>', "text length"),
         ('<text fill="url(#g)">a</text><linearGradient id="g"/>', "gradient"),

@@ -142,7 +142,8 @@ class _Reader:
         if line.tag not in DATA:
             raise Unreadable("text path")
         path = shape_path(line, place.view, matrix_of(line.get("transform", "")), even_odd=False)
-        if not len(path):
+        left, top, right, bottom = path.controlPointBounds
+        if (left, top) == (right, bottom):  # nothing, or a point
             raise Unreadable("text path")
         return replace(text, along=path, offset=length(along.get("startOffset"), line_length(path)))
 
