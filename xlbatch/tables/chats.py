@@ -16,7 +16,7 @@ _MOSTLY, _HALF = 0.7, 0.5  # of the lines
 _NAME_AND_SIZE = re.compile(r"\s*(?:[-–—:=]\s|\s[-–—=]|:|\()\s*")
 _SAID = re.compile(r"(?P<sender>[^\W\d][^:]{0,40}):\s+(?P<message>\S.*)")
 _WHOLE_NAME = re.compile(r"(?<![\w'’])[A-Z][^\W\d_]+(?: [A-Z][^\W\d_]+){1,2}(?![\w'’])")
-_WHOSE = re.compile(r"\s+\(([^\W\d_]+)(?:['’]s)?\b[^()]*\)$")  # Jill (Noah's mom)
+_WHOSE = re.compile(r"\s+\((?:(?P<child>[^\W\d_]+)['’]s\b)?[^()]*\)$")  # Jill (Noah's mom)
 _KISSES = re.compile(r"\s+x{1,4}\W*$")  # at the end of a message
 _TIME_OF_DAY = re.compile(r"\s+\W?\d{1,2}[:.]\d{2}(?:\s*[ap]\.?m\.?)?\W?$", re.IGNORECASE)
 
@@ -75,8 +75,12 @@ def name_over_message(sheet: RawSheet) -> ListShape | None:
 def _said_by(line: str) -> tuple[str, str] | None:
     """Who says what in a line of a chat copied without its times: `Mira: M for me`."""
     match = _SAID.fullmatch(line.strip())
-    whose = _WHOSE.search(match["sender"]) if match else None
-    sender = match["sender"][: whose.start()] if match and whose else match["sender"] if match else ""
-    if not match or kind_of_text(sender) not in ("name", "words"):
+    if not match:
         return None
-    return (whose[1] if whose and whose[1] in match["message"] else sender), match["message"]
+    sender, message = match["sender"], match["message"]
+    whose = _WHOSE.search(sender)
+    sender = sender[: whose.start()] if whose else sender
+    if kind_of_text(sender) not in ("name", "words"):
+        return None
+    child = whose["child"] if whose else None
+    return (child if child and child in message else sender), message
